@@ -1,0 +1,88 @@
+/** From unknown input to a Catalog: schema, versions, and the references within it. */
+import { type Issue, issue, type Parsed, parseText, parseWith, show, upgrade } from '../border.ts'
+import { type Catalog, CatalogSchema } from './schema.ts'
+
+export const CATALOG_FORMAT = 'leadline/catalog'
+export const CATALOG_VERSION = 1
+const MAX_BYTES = 8 * 1024 * 1024
+
+/** `[n]` turns a catalog of version n into one of n + 1. Version 1 is the first. */
+const migrations: Record<number, (old: Record<string, unknown>) => Record<string, unknown>> = {}
+
+/** Checks a catalog and every reference within it. Unknown keys are kept. Never throws. */
+export function parseCatalog(input: unknown): Parsed<Catalog> {
+  const file = upgrade(input, CATALOG_FORMAT, CATALOG_VERSION, migrations)
+  return file.ok ? parseWith(CatalogSchema, file.value, referenceIssues) : file
+}
+
+/** The same from JSON text. */
+export function parseCatalogText(text: string): Parsed<Catalog> {
+  const json = parseText(text, MAX_BYTES)
+  return json.ok ? parseCatalog(json.value) : json
+}
+
+const BOLT_KINDS = ['set-bolt', 'pad-bolt', 'hook-bolt', 'bar-bolt', 'pin-bolt', 'brace-bolt'] as const
+
+function referenceIssues(catalog: Catalog): Issue[] {
+  const issues: Issue[] = []
+  const within = (path: string, code: string, known: object, what: string): void => {
+    if (!Object.hasOwn(known, code)) issues.push(issue(path, show(code), `${what} of this catalog`))
+  }
+  const once = (path: string, codes: readonly string[]): void => {
+    codes.forEach((code, i) => {
+      if (codes.indexOf(code) < i) issues.push(issue(`${path}[${i}].code`, `${show(code)} a second time`, 'codes that differ'))
+    })
+  }
+  for (const [name, stock] of Object.entries(catalog.stock)) {
+    within(`stock[${show(name)}].material`, stock.material, catalog.materials, 'a material')
+    if (stock.shape === 'round-tube' || stock.shape === 'rect-tube') {
+      const side = stock.shape === 'round-tube' ? stock.diameter : Math.min(stock.width, stock.height)
+      if (stock.wall > side / 2)
+        issues.push(issue(`stock[${show(name)}].wall`, show(stock.wall), `at most half of ${side}`))
+    }
+  }
+  const panels = Object.fromEntries(catalog.decking.panels.map((p) => [p.code, p]))
+  catalog.frames.forEach((frame, i) => {
+    within(`frames[${i}].rail`, frame.rail, catalog.stock, 'stock')
+    within(`frames[${i}].ends`, frame.ends, catalog.stock, 'stock')
+    within(`frames[${i}].cross.stock`, frame.cross.stock, catalog.stock, 'stock')
+    within(`frames[${i}].panel`, frame.panel, panels, 'a deck panel')
+    if (frame.width <= 2 * catalog.sleeve.across || frame.length <= 2 * catalog.sleeve.along)
+      issues.push(issue(`frames[${i}]`, `${frame.length} x ${frame.width}`, 'a frame larger than its sleeves'))
+  })
+  within('sleeve.stock', catalog.sleeve.stock, catalog.stock, 'stock')
+  catalog.legs.forEach((leg, i) => {
+    within(`legs[${i}].stock`, leg.stock, catalog.stock, 'stock')
+  })
+  catalog.braces.forEach((brace, i) => {
+    within(`braces[${i}].stock`, brace.stock, catalog.stock, 'stock')
+  })
+  catalog.pads.forEach((pad, i) => {
+    within(`pads[${i}].socket.stock`, pad.socket.stock, catalog.stock, 'stock')
+    within(`pads[${i}].plate.material`, pad.plate.material, catalog.materials, 'a material')
+  })
+  catalog.decking.panels.forEach((panel, i) => {
+    within(`decking.panels[${i}].plank.stock`, panel.plank.stock, catalog.stock, 'stock')
+    within(`decking.panels[${i}].batten.stock`, panel.batten.stock, catalog.stock, 'stock')
+  })
+  within('hinge.bar.stock', catalog.hinge.bar.stock, catalog.stock, 'stock')
+  catalog.extras.forEach((extra, i) => {
+    if (extra.place === 'post')
+      extra.posts.forEach((post, k) => {
+        within(`extras[${i}].posts[${k}].stock`, post.stock, catalog.stock, 'stock')
+      })
+  })
+  for (const kind of BOLT_KINDS) {
+    const bolts = catalog.hardware.filter((bolt) => bolt.kind === kind).length
+    if (bolts !== 1) issues.push(issue('hardware', `${bolts} entries of kind ${kind}`, 'one'))
+  }
+  once('frames', catalog.frames.map((f) => f.code))
+  once('legs', catalog.legs.map((l) => l.code))
+  once('legs', catalog.legs.map((l) => String(l.length)))
+  once('braces', catalog.braces.map((b) => b.code))
+  once('pads', catalog.pads.map((p) => p.code))
+  once('decking.panels', catalog.decking.panels.map((p) => p.code))
+  once('hardware', catalog.hardware.map((b) => b.code))
+  once('extras', catalog.extras.map((e) => e.code))
+  return issues
+}

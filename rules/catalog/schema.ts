@@ -1,0 +1,324 @@
+/**
+ * The Catalog: one shop's parts, thresholds, counts, masses and prices, as data.
+ *
+ * One source for the types below, the check at the border and `public/schema/catalog.json`. SI throughout (m, kg, kg/m3);
+ * prices are integers in the currency's minor unit. Codes are opaque strings of the shop.
+ *
+ * Masses: an item's mass is computed from its stock shapes and densities unless the shop states `mass`. Small bought or cast
+ * parts (bolts, caps, clamps) state theirs.
+ */
+import * as v from 'valibot'
+
+const length = (max: number, description: string) =>
+  v.pipe(v.number(), v.minValue(0.0001), v.maxValue(max), v.description(`${description}, m`))
+const measure = (min: number, max: number, description: string) =>
+  v.pipe(v.number(), v.minValue(min), v.maxValue(max), v.description(description))
+const count = (max: number, description: string) =>
+  v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(max), v.description(description))
+
+const Code = v.pipe(v.string(), v.minLength(1), v.maxLength(60), v.description("The shop's code, opaque"))
+const Name = v.pipe(v.string(), v.minLength(1), v.maxLength(120), v.description('Name in plain words'))
+const Price = v.pipe(
+  v.number(),
+  v.integer(),
+  v.minValue(0),
+  v.maxValue(100_000_000),
+  v.description('Unit price in minor units of the currency (cents)'),
+)
+const Mass = v.pipe(
+  v.number(),
+  v.minValue(0),
+  v.maxValue(2000),
+  v.description('Stated unit mass, kg; where absent it is computed from the shapes'),
+)
+const Bag = v.pipe(v.string(), v.maxLength(20), v.description('Bag or bundle that it is packed in'))
+
+/** Fields that everything with a row in the parts list has. */
+const item = { code: Code, name: Name, price: Price, mass: v.optional(Mass), bag: v.optional(Bag) }
+/** An item whose mass the shop must state, because no shape gives it. */
+const statedItem = { ...item, mass: Mass }
+
+const Bottom = v.picklist(['rock', 'gravel', 'sand', 'clay', 'muck'])
+
+/** Cross-section of bar stock. `width` is across the part, `height` its other side (vertical where it lies level). */
+export const StockSchema = v.variant('shape', [
+  v.looseObject({
+    shape: v.literal('round-tube'),
+    diameter: length(1, 'Outside diameter'),
+    wall: length(0.1, 'Wall'),
+    material: Code,
+  }),
+  v.looseObject({
+    shape: v.literal('rect-tube'),
+    width: length(1, 'Outside width'),
+    height: length(1, 'Outside height'),
+    wall: length(0.1, 'Wall'),
+    material: Code,
+  }),
+  v.looseObject({ shape: v.literal('round-bar'), diameter: length(1, 'Diameter'), material: Code }),
+  v.looseObject({
+    shape: v.literal('flat'),
+    width: length(3, 'Width'),
+    height: length(1, 'Height or thickness'),
+    material: Code,
+  }),
+])
+
+const FrameSchema = v.looseObject({
+  ...item,
+  length: length(20, 'Length over the frame, start to end'),
+  width: length(10, 'Width over the frame, left to right'),
+  rail: v.pipe(Code, v.description('Stock of the two side rails, full length')),
+  ends: v.pipe(Code, v.description('Stock of the end and start rails, between the side rails')),
+  cross: v.looseObject({
+    stock: Code,
+    count: count(40, 'Cross members between the side rails, evenly spaced, flush with the underside'),
+  }),
+  panel: v.pipe(Code, v.description('Code of its deck panel')),
+  panels: count(40, 'Deck panels in a row along the frame'),
+})
+
+const SleeveSchema = v.looseObject({
+  stock: v.pipe(Code, v.description('Stock that the leg slides in')),
+  length: length(1, 'Length, down from the frame top'),
+  along: length(1, 'Leg axis from the start or end edge'),
+  across: length(2, 'Leg axis from the left or right edge'),
+  bolts: v.pipe(
+    v.array(length(1, 'Set bolt below the frame top')),
+    v.minLength(1),
+    v.maxLength(8),
+    v.description('Set bolts of a used sleeve, from the upper down'),
+  ),
+})
+
+const LegSchema = v.looseObject({ ...item, length: length(20, 'Length'), stock: Code })
+
+const BraceSchema = v.looseObject({
+  ...item,
+  stock: Code,
+  holes: length(20, 'Hole to hole'),
+  end: length(0.5, 'Tube beyond each hole'),
+  legs: v.pipe(
+    v.looseObject({ from: length(20, 'Shortest'), to: length(20, 'Longest') }),
+    v.description('Lengths of the longer leg of a pair that it is meant for'),
+  ),
+  spacing: v.pipe(
+    v.looseObject({ from: length(20, 'Least'), to: length(20, 'Most') }),
+    v.description('Spacings of leg axes that it is meant for'),
+  ),
+})
+
+const PadSchema = v.looseObject({
+  ...item,
+  sole: length(0.2, 'Underside to where the tube rests'),
+  plate: v.looseObject({ length: length(1, 'Along the dock'), width: length(1, 'Across'), material: Code }),
+  lip: length(0.3, 'Height of the upturned edge over the underside'),
+  socket: v.looseObject({ stock: Code, height: length(0.5, 'Height of the socket over the sole') }),
+  mud: v.pipe(v.boolean(), v.description('Meant for muck')),
+  sinkage: v.pipe(
+    v.record(Bottom, measure(0, 1, 'm')),
+    v.description('Expected sinkage by bottom, m'),
+  ),
+})
+
+const BoltSchema = v.looseObject({
+  ...statedItem,
+  kind: v.picklist(['set-bolt', 'pad-bolt', 'hook-bolt', 'bar-bolt', 'pin-bolt', 'brace-bolt']),
+  diameter: length(0.1, 'Nominal diameter'),
+  length: length(0.5, 'Length under the head'),
+  wrench: v.pipe(v.string(), v.maxLength(40), v.description('Wrench size, as stamped on it')),
+  turns: v.pipe(
+    v.array(
+      v.looseObject({
+        at: v.pipe(v.string(), v.maxLength(40), v.description('Where: sleeve, carrier side, hung side …')),
+        from: measure(0, 10, 'Least turns past finger-tight'),
+        to: measure(0, 10, 'Most turns past finger-tight'),
+      }),
+    ),
+    v.maxLength(6),
+  ),
+})
+
+const PanelSchema = v.looseObject({
+  ...item,
+  length: length(20, 'Along the frame'),
+  width: length(10, 'Across'),
+  plank: v.looseObject({ stock: Code, count: count(200, 'Planks, across the dock, evenly spaced') }),
+  batten: v.looseObject({ stock: Code, count: count(20, 'Battens under the planks'), length: length(20, 'Length') }),
+  notch: v.optional(
+    v.looseObject({
+      along: length(2, 'From the outer end'),
+      across: length(2, 'From each side'),
+    }),
+  ),
+})
+
+const Size = v.pipe(
+  v.tuple([length(5, 'Along'), length(5, 'Across'), length(5, 'Up')]),
+  v.description('Overall size along, across and up, m'),
+)
+const small = { ...statedItem, size: Size }
+
+const ExtraPartSchema = v.looseObject({
+  ...small,
+  kind: v.picklist(['bumper', 'auger', 'post-clamp', 'accessory']),
+  count: count(20, 'How many to one extra'),
+})
+
+const ExtraSchema = v.variant('place', [
+  v.looseObject({
+    code: v.pipe(Code, v.description('What a Design asks for it by')),
+    name: Name,
+    place: v.literal('edge'),
+    space: length(10, 'Length of free edge that one takes'),
+    parts: v.pipe(v.array(ExtraPartSchema), v.minLength(1), v.maxLength(20)),
+  }),
+  v.looseObject({
+    code: v.pipe(Code, v.description('What a Design asks for it by')),
+    name: Name,
+    place: v.literal('post'),
+    space: length(10, 'Length of free edge that one takes'),
+    standoff: length(1, 'Post axis off the edge'),
+    above: measure(0, 3, 'Least post above the deck, m'),
+    posts: v.pipe(
+      v.array(v.looseObject({ ...item, length: length(20, 'Length'), stock: Code })),
+      v.minLength(1),
+      v.maxLength(60),
+    ),
+    parts: v.pipe(v.array(ExtraPartSchema), v.maxLength(20)),
+  }),
+])
+
+const rule = (unit: string, min: number, max: number, description: string) =>
+  v.pipe(
+    v.looseObject({
+      value: measure(min, max, unit),
+      unit: v.literal(unit),
+      description: v.pipe(v.string(), v.maxLength(600)),
+    }),
+    v.description(description),
+  )
+const counts = (description: string) => rule('', 0, 40, description)
+
+/** Thresholds and counts that another shop could set otherwise. Each carries its unit and a description in the file. */
+const RulesSchema = v.looseObject({
+  jointGap: rule('m', 0, 0.5, 'Gap between mated edges; pitch = length + gap. No gap at the hinge'),
+  hookInset: rule('m', 0, 5, 'Hook from each end of the overlap of two edges'),
+  overhang: rule('m', 0, 5, 'A corner this near to a hook of its own carrying joint is carried'),
+  tieOverlap: rule('m', 0, 20, 'Least overlap of two touching edges that gets a tie'),
+  reserveMin: rule('m', 0, 2, 'Least reserve of leg over the set height'),
+  aboveDeckMax: rule('m', 0, 5, 'A leg standing more than this over the deck is remarked on'),
+  braceFrom: rule('m', 0, 20, 'Legs of this length and longer are braced'),
+  braceLevel: rule('m', 0, 1, 'Beds of a pair within this count as level'),
+  pairAlign: rule('m', 0, 1, 'Two legs this near to one line square to an edge can be a pair'),
+  braceToFrame: rule('m', 0, 1, 'Least clearance of a brace to the frame or sleeve above'),
+  braceToBed: rule('m', 0, 1, 'Least clearance of a brace to the lake bed'),
+  braceToPad: rule('m', 0, 1, 'Least clearance of a brace or its clamp to a foot pad'),
+  braceNear: rule('m', 0, 1, 'Within this of its clearance a brace is remarked on'),
+  startMargin: rule('m', 0, 3, 'Ground under the ramp end over the high level'),
+  startStep: rule('m', 0.001, 1, 'The start is sought in steps of this'),
+  frameToBed: rule('m', 0, 2, 'Least clearance of a frame over bed and bank'),
+  rampSlopeMax: rule('', 0.01, 3, 'Steepest slope of the ramp deck, rise over run'),
+  rampStepMax: rule('m', 0, 2, 'Highest step onto the ramp or dock before it is remarked on'),
+  soundingsMin: counts('Fewest soundings under water'),
+  soundingsGap: rule('m', 0.1, 100, 'Farthest apart along the dock'),
+  soundingsSide: rule('m', 0.1, 100, 'Farthest to the side of a single line of soundings'),
+  padSlopeMax: rule('', 0, 3, 'Steepest bed under a foot pad, rise over run'),
+  deckOverHigh: rule('m', 0, 3, 'Least deck surface over the high level'),
+  postEmbed: rule('m', 0, 5, 'Auger and post in the bottom'),
+  padBolts: counts('Bolts to a foot pad'),
+  bracketsPerHook: counts('Hook brackets at each hook'),
+  boltsCarrier: counts('Bolts of a bracket to the carrying section'),
+  boltsHung: counts('Bolts of a bracket to the hung section'),
+  barBolts: counts('Bolts of the hinge bar'),
+  hingePins: counts('Hinge pins'),
+  pinBolts: counts('Bolts to a hinge pin'),
+  braceBolts: counts('Bolts to a brace, one at each hole'),
+  clipsPerPanel: counts('Deck clips to a panel'),
+  tiesPerTie: counts('Tie plates where two edges are tied'),
+  scour: v.pipe(
+    v.looseObject({
+      value: v.object({
+        rock: measure(0, 1, 'm'),
+        gravel: measure(0, 1, 'm'),
+        sand: measure(0, 1, 'm'),
+        clay: measure(0, 1, 'm'),
+        muck: measure(0, 1, 'm'),
+      }),
+      unit: v.literal('m'),
+      description: v.pipe(v.string(), v.maxLength(600)),
+    }),
+    v.description('Scour at a leg by bottom'),
+  ),
+})
+
+export const CatalogSchema = v.looseObject({
+  format: v.literal('leadline/catalog'),
+  version: v.literal(1),
+  id: Code,
+  name: Name,
+  edition: v.pipe(v.string(), v.maxLength(60), v.description("The shop's own version of this catalog")),
+  currency: v.pipe(v.string(), v.regex(/^[A-Z]{3}$/, 'three capital letters'), v.description('ISO 4217 code')),
+  materials: v.record(
+    Code,
+    v.looseObject({ name: Name, density: measure(50, 20000, 'kg/m3') }),
+  ),
+  stock: v.record(Code, StockSchema),
+  frames: v.pipe(v.array(FrameSchema), v.minLength(1), v.maxLength(200)),
+  sleeve: SleeveSchema,
+  legs: v.pipe(v.array(LegSchema), v.minLength(1), v.maxLength(200)),
+  braces: v.pipe(v.array(BraceSchema), v.maxLength(200)),
+  pads: v.pipe(v.array(PadSchema), v.minLength(1), v.maxLength(60), v.description('The first is the standard one')),
+  clamp: v.looseObject({
+    ...statedItem,
+    reach: measure(0, 1, 'Leg axis to the hole, toward the other leg, m'),
+    height: length(0.5, 'Height along the leg'),
+    width: length(0.5, 'Width over the leg'),
+  }),
+  hooks: v.looseObject({ bracket: v.looseObject(small) }),
+  tie: v.looseObject(small),
+  hinge: v.looseObject({
+    bar: v.looseObject({ ...item, stock: Code, length: length(10, 'Length') }),
+    pin: v.looseObject(small),
+    drop: measure(0, 0.5, 'Hinge axis below the deck surface, m'),
+  }),
+  decking: v.looseObject({
+    rise: measure(0, 0.3, 'Deck surface over the frame top, m'),
+    panels: v.pipe(v.array(PanelSchema), v.minLength(1), v.maxLength(200)),
+    clip: v.looseObject(small),
+  }),
+  caps: v.looseObject({ leg: v.looseObject(small), sleeve: v.looseObject(small) }),
+  hardware: v.pipe(v.array(BoltSchema), v.maxLength(60)),
+  extras: v.pipe(v.array(ExtraSchema), v.maxLength(200)),
+  spares: v.looseObject({
+    priced: v.pipe(v.boolean(), v.description('Spares are charged for')),
+    byKind: v.record(
+      v.string(),
+      v.looseObject({
+        share: measure(0, 1, 'Of the quantity, rounded up'),
+        atLeast: count(100, 'At least this many where any are used'),
+      }),
+    ),
+  }),
+  rules: RulesSchema,
+  words: v.optional(
+    v.pipe(
+      v.record(v.string(), v.record(v.string(), v.pipe(v.string(), v.maxLength(200)))),
+      v.description('Names of items by language and code'),
+    ),
+  ),
+})
+
+/** A catalog as parsed: all of `CatalogSchema`, cross-references resolved by `parseCatalog`. */
+export type Catalog = v.InferOutput<typeof CatalogSchema>
+export type Frame = Catalog['frames'][number]
+export type LegStock = Catalog['legs'][number]
+export type BraceStock = Catalog['braces'][number]
+export type Pad = Catalog['pads'][number]
+export type Panel = Catalog['decking']['panels'][number]
+export type Bolt = Catalog['hardware'][number]
+export type Extra = Catalog['extras'][number]
+export type Stock = v.InferOutput<typeof StockSchema>
+export type BottomKind = v.InferOutput<typeof Bottom>
+export type RuleName = keyof typeof RulesSchema.entries
+export { Bottom as BottomSchema }

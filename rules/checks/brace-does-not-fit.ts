@@ -1,0 +1,24 @@
+import { type Check, COMMON, meters, text } from './check.ts'
+
+/** A pair that the trade braces, and no stock brace keeps its clearances there. */
+export const braceDoesNotFit: Check = {
+  code: 'brace-does-not-fit',
+  severity: 'stop',
+  basis: COMMON,
+  find: ({ pairs }) =>
+    pairs
+      .filter((p) => p.needsBrace && !p.leftOut && !p.fit)
+      .map(({ pair, tried }) => {
+        const [a, b] = pair.legs
+        const best = tried[0]
+        return {
+          parts: [pair.id, a.id, b.id],
+          values: {
+            pair: text(pair.id),
+            spacing: meters(pair.spacing),
+            brace: text(best?.brace.code ?? '-'),
+            ...(best && { bed: meters(best.toBed), pad: meters(best.toPad), frame: meters(best.toFrame) }),
+          },
+        }
+      }),
+}

@@ -1,0 +1,4 @@
+import { braceNear } from './brace-near.ts'
+
+/** A brace that keeps its clearance to the frame by little. */
+export const braceNearFrame = braceNear('brace-near-frame', (fit) => fit.toFrame, 'braceToFrame')

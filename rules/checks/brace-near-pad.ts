@@ -1,0 +1,4 @@
+import { braceNear } from './brace-near.ts'
+
+/** A brace that keeps its clearance to the pad by little. */
+export const braceNearPad = braceNear('brace-near-pad', (fit) => fit.toPad, 'braceToPad')

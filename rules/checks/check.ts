@@ -1,0 +1,48 @@
+/** What a check is: a rule with a stable code, run over the kit, that says what it found as data. Words come from `words/` by code. */
+import type { Figure, PatchOperation, Remedy, Severity } from '../dock.ts'
+import type { Kit } from '../kit.ts'
+import { round6 } from '../numbers.ts'
+
+export interface Found {
+  /** Ids of sections, legs, pairs, joints or extras that it is about. */
+  readonly parts: readonly string[]
+  readonly values: Readonly<Record<string, Figure>>
+  readonly remedy?: Remedy | null
+}
+
+export interface Check {
+  readonly code: string
+  readonly severity: Severity
+  readonly basis: string
+  find(kit: Kit): readonly Found[]
+}
+
+/** Basis of what the trade does without having written it down. */
+export const COMMON = 'Common practice, no published source'
+export const SHOP = "The shop's catalog"
+
+export const meters = (value: number): Figure => ({ value: round6(value), unit: 'm' })
+export const slope = (value: number): Figure => ({ value: round6(value), unit: 'slope' })
+export const number = (value: number): Figure => ({ value, unit: 'count' })
+export const text = (value: string): Figure => ({ value, unit: 'text' })
+/** Ids in a sentence: the first few, and how many more. */
+export const names = (ids: readonly string[]): Figure =>
+  text(ids.length > 4 ? `${ids.slice(0, 3).join(', ')} and ${ids.length - 3} more` : ids.join(', '))
+
+export const remedy = (
+  key: string,
+  patch: readonly PatchOperation[],
+  values: Readonly<Record<string, Figure>> = {},
+): Remedy => ({ key, values, patch })
+
+export const replace = (path: string, value: unknown): PatchOperation => ({ op: 'replace', path, value })
+export const remove = (path: string): PatchOperation => ({ op: 'remove', path })
+
+/** Back to the start by rule, where one was given. */
+export const startByRule = (kit: Kit): Remedy | null =>
+  kit.start.by === 'given' ? remedy('start-by-rule', [replace('/dock/start', null)]) : null
+
+/** Of several, the one with the greatest figure. */
+export function worst<T>(list: readonly T[], figure: (item: T) => number): T {
+  return list.reduce((most, item) => (figure(item) > figure(most) ? item : most))
+}

@@ -1,0 +1,32 @@
+import { padHeight } from '../parts/bodies.ts'
+import type { PlacedLeg } from '../parts/legs.ts'
+import type { Shop } from '../shop.ts'
+import { atLeast } from '../numbers.ts'
+import { type Check, meters, names, startByRule, worst } from './check.ts'
+
+/** So little water and air under the deck that a foot pad would have to stand inside the frame. */
+export const legBelowFrame: Check = {
+  code: 'leg-below-frame',
+  severity: 'stop',
+  basis: 'Geometry',
+  find(kit) {
+    const short = kit.legs.filter((leg) => !atLeast(leg.setHeight, leastSetHeight(leg, kit.shop)))
+    if (short.length === 0) return []
+    const shortest = worst(short, (leg) => -leg.setHeight)
+    return [
+      {
+        parts: short.map((leg) => leg.id),
+        values: {
+          legs: names(short.map((leg) => leg.id)),
+          height: meters(shortest.setHeight),
+          least: meters(leastSetHeight(shortest, kit.shop)),
+        },
+        remedy: startByRule(kit),
+      },
+    ]
+  },
+}
+
+/** Deck surface to the sleeve's lower end, and the pad under it. */
+const leastSetHeight = (leg: PlacedLeg, shop: Shop): number =>
+  shop.shape(leg.section.frame).lowest + padHeight(leg.pad)

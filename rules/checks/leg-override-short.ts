@@ -1,0 +1,18 @@
+import { atLeast } from '../numbers.ts'
+import { pointer } from '../parts/extras.ts'
+import { type Check, COMMON, meters, remedy, remove, text } from './check.ts'
+
+/** A leg length set by hand that is shorter than the place asks. */
+export const legOverrideShort: Check = {
+  code: 'leg-override-short',
+  severity: 'stop',
+  basis: COMMON,
+  find: ({ legs }) =>
+    legs
+      .filter((leg) => leg.by === 'override' && !atLeast(leg.stock!.length, leg.required))
+      .map((leg) => ({
+        parts: [leg.id],
+        values: { leg: text(leg.id), stock: meters(leg.stock!.length), required: meters(leg.required) },
+        remedy: remedy('length-by-rule', [remove(`/dock/overrides/${pointer(leg.id)}`)]),
+      })),
+}

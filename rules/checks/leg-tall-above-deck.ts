@@ -1,0 +1,22 @@
+import { atMost } from '../numbers.ts'
+import { aboveDeck } from '../parts/legs.ts'
+import { type Check, COMMON, meters, names, worst } from './check.ts'
+
+/** Legs that stand far over the deck: in the way of people and boats. */
+export const legTallAboveDeck: Check = {
+  code: 'leg-tall-above-deck',
+  severity: 'warn',
+  basis: COMMON,
+  find({ legs, shop }) {
+    const most = shop.rules.aboveDeckMax
+    const tall = legs.filter((leg) => !atMost(aboveDeck(leg) ?? 0, most))
+    if (tall.length === 0) return []
+    const above = aboveDeck(worst(tall, (leg) => aboveDeck(leg)!))!
+    return [
+      {
+        parts: tall.map((leg) => leg.id),
+        values: { legs: names(tall.map((leg) => leg.id)), above: meters(above), most: meters(most) },
+      },
+    ]
+  },
+}

@@ -1,0 +1,85 @@
+/** Every check, in the order that findings of one severity are told. Adding one: a file of its own, and its line here. */
+import type { Check } from './check.ts'
+import { unknownCode } from './unknown-code.ts'
+import { unknownId } from './unknown-id.ts'
+import { catalogDiffers } from './catalog-differs.ts'
+import { sectionUnreachable } from './section-unreachable.ts'
+import { sectionsOverlap } from './sections-overlap.ts'
+import { jointShort } from './joint-short.ts'
+import { startNotFound } from './start-not-found.ts'
+import { rampNoBank } from './ramp-no-bank.ts'
+import { rampTooSteep } from './ramp-too-steep.ts'
+import { rampSlopeAda } from './ramp-slope-ada.ts'
+import { rampEndLow } from './ramp-end-low.ts'
+import { rampOnCrest } from './ramp-on-crest.ts'
+import { stepHigh } from './step-high.ts'
+import { deckUnderLevel } from './deck-under-level.ts'
+import { deckNearLevel } from './deck-near-level.ts'
+import { frameInBed } from './frame-in-bed.ts'
+import { frameNearBed } from './frame-near-bed.ts'
+import { legNoneLongEnough } from './leg-none-long-enough.ts'
+import { legOverrideShort } from './leg-override-short.ts'
+import { legBelowFrame } from './leg-below-frame.ts'
+import { legTallAboveDeck } from './leg-tall-above-deck.ts'
+import { legUnpaired } from './leg-unpaired.ts'
+import { padsOverlap } from './pads-overlap.ts'
+import { padOnSlope } from './pad-on-slope.ts'
+import { muckWithoutMudPad } from './muck-without-mud-pad.ts'
+import { braceDoesNotFit } from './brace-does-not-fit.ts'
+import { braceNearBed } from './brace-near-bed.ts'
+import { braceNearPad } from './brace-near-pad.ts'
+import { braceNearFrame } from './brace-near-frame.ts'
+import { braceLeftOut } from './brace-left-out.ts'
+import { augerOnRock } from './auger-on-rock.ts'
+import { postTooShort } from './post-too-short.ts'
+import { extraNoRoom } from './extra-no-room.ts'
+import { extraNoPlace } from './extra-no-place.ts'
+import { soundingsFew } from './soundings-few.ts'
+import { soundingsFarApart } from './soundings-far-apart.ts'
+import { soundingsPassed } from './soundings-passed.ts'
+import { soundingsAside } from './soundings-aside.ts'
+import { bankNotSounded } from './bank-not-sounded.ts'
+import { notConsidered } from './not-considered.ts'
+
+export const CHECKS: readonly Check[] = [
+  unknownCode,
+  unknownId,
+  catalogDiffers,
+  sectionUnreachable,
+  sectionsOverlap,
+  jointShort,
+  startNotFound,
+  rampNoBank,
+  rampTooSteep,
+  rampSlopeAda,
+  rampEndLow,
+  rampOnCrest,
+  stepHigh,
+  deckUnderLevel,
+  deckNearLevel,
+  frameInBed,
+  frameNearBed,
+  legNoneLongEnough,
+  legOverrideShort,
+  legBelowFrame,
+  legTallAboveDeck,
+  legUnpaired,
+  padsOverlap,
+  padOnSlope,
+  muckWithoutMudPad,
+  braceDoesNotFit,
+  braceNearBed,
+  braceNearPad,
+  braceNearFrame,
+  braceLeftOut,
+  augerOnRock,
+  postTooShort,
+  extraNoRoom,
+  extraNoPlace,
+  soundingsFew,
+  soundingsFarApart,
+  soundingsPassed,
+  soundingsAside,
+  bankNotSounded,
+  notConsidered,
+]

@@ -1,0 +1,54 @@
+import type { Kit } from '../kit.ts'
+import { pointer } from '../parts/extras.ts'
+import { type Check, type Found, meters, names, remedy, remove, replace, SHOP, text } from './check.ts'
+
+/** Codes that the catalog does not have: frames, extras, pads, stock lengths. */
+export const unknownCode: Check = {
+  code: 'unknown-code',
+  severity: 'stop',
+  basis: SHOP,
+  find: (kit) => [...frames(kit), ...extras(kit), ...pads(kit), ...stocks(kit)],
+}
+
+function frames({ layout, shop, design }: Kit): Found[] {
+  const byFrame = new Map<string, string[]>()
+  for (const { id, frame } of layout.unknownFrames) byFrame.set(frame, [...(byFrame.get(frame) ?? []), id])
+  const other = shop.catalog.frames[0]!.code
+  return [...byFrame].map(([frame, ids]) => ({
+    parts: ids,
+    values: { what: text('frame'), code: text(frame), known: names([...shop.frames.keys()]) },
+    remedy:
+      frame === design.dock.frame
+        ? remedy('use-code', [replace('/dock/frame', other)], { code: text(other) })
+        : null,
+  }))
+}
+
+const extras = ({ extras, shop }: Kit): Found[] =>
+  extras.unknown.map(({ code, path }) => ({
+    parts: [],
+    values: { what: text('extra'), code: text(code), known: names([...shop.extras.keys()]) },
+    remedy: remedy('leave-out', [remove(path)]),
+  }))
+
+function pads({ design, shop }: Kit): Found[] {
+  const code = design.dock.pad
+  return code === undefined || shop.pads.has(code)
+    ? []
+    : [
+        {
+          parts: [],
+          values: { what: text('foot pad'), code: text(code), known: names([...shop.pads.keys()]) },
+          remedy: remedy('leave-out', [remove('/dock/pad')]),
+        },
+      ]
+}
+
+const stocks = ({ design, shop }: Kit): Found[] =>
+  Object.entries(design.dock.overrides ?? {})
+    .filter(([, { stock }]) => stock !== undefined && !shop.legs.some((l) => Math.abs(l.length - stock) <= 0.001))
+    .map(([id, { stock }]) => ({
+      parts: [id],
+      values: { what: text('leg length'), code: meters(stock!), known: names(shop.legs.map((l) => String(l.length))) },
+      remedy: remedy('leave-out', [remove(`/dock/overrides/${pointer(id)}`)]),
+    }))

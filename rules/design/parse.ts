@@ -1,0 +1,110 @@
+/** From unknown input to a Design: schema, versions, and what a schema cannot say. */
+import { type Issue, issue, type Parsed, parseText, parseWith, show, upgrade } from '../border.ts'
+import { type Design, DesignSchema, LIMITS, type PlanItem } from './schema.ts'
+
+export const DESIGN_FORMAT = 'leadline/design'
+export const DESIGN_VERSION = 1
+
+/** `[n]` turns a design of version n into one of n + 1. Version 1 is the first. */
+const migrations: Record<number, (old: Record<string, unknown>) => Record<string, unknown>> = {}
+
+/**
+ * Checks a design. Lengths come out quantized to 1e-7 m, absent fields that have a default filled in, unknown keys kept.
+ * Never throws.
+ */
+export function parseDesign(input: unknown): Parsed<Design> {
+  const file = upgrade(input, DESIGN_FORMAT, DESIGN_VERSION, migrations)
+  if (!file.ok) return file
+  const parsed = parseWith(DesignSchema, file.value, (design) => [
+    ...siteIssues(design.site),
+    ...(design.dock.plan ? planIssues(design.dock.plan) : runIssues(design.dock)),
+  ])
+  if (parsed.ok && parsed.value.dock.plan) {
+    const passed = (['sections', 'ramp', 'head'] as const).filter((key) => parsed.value.dock[key] !== undefined)
+    const notices = passed.map((key) => ({ path: `dock.${key}`, message: 'not used: dock.plan stands in its place' }))
+    return { ...parsed, notices: [...parsed.notices, ...notices] }
+  }
+  return parsed
+}
+
+/** The same from JSON text. */
+export function parseDesignText(text: string): Parsed<Design> {
+  const json = parseText(text, LIMITS.textBytes)
+  return json.ok ? parseDesign(json.value) : json
+}
+
+function siteIssues(site: Design['site']): Issue[] {
+  const issues: Issue[] = []
+  const seen = new Map<string, number>()
+  site.soundings.forEach((s, i) => {
+    const place = `${s.distance},${s.offset}`
+    const first = seen.get(place)
+    if (first === undefined) seen.set(place, i)
+    else if (site.soundings[first]!.depth !== s.depth)
+      issues.push(
+        issue(
+          `site.soundings[${i}].depth`,
+          `${s.depth} at the place of soundings[${first}], which says ${site.soundings[first]!.depth}`,
+          'one depth at one place',
+        ),
+      )
+    if (s.firm !== undefined && s.firm < s.depth)
+      issues.push(
+        issue(`site.soundings[${i}].firm`, `${s.firm}, above the bottom at ${s.depth}`, 'at least the depth'),
+      )
+  })
+  if (site.levels.low > site.levels.high)
+    issues.push(issue('site.levels.low', `${site.levels.low}, over the high level`, `at most ${site.levels.high}`))
+  return issues
+}
+
+function runIssues(dock: Design['dock']): Issue[] {
+  const { sections, ramp = false, head } = dock
+  if (sections === undefined)
+    return [issue('dock.sections', 'missing', 'the number of sections, or dock.plan')]
+  const issues: Issue[] = []
+  const legged = sections - (ramp ? 1 : 0)
+  if (legged < 1) issues.push(issue('dock.sections', `${sections} with a ramp`, 'at least 2 with a ramp'))
+  if (!head || (head.sections === 0 && legged >= 1)) return issues
+  if (head.shape !== 'straight' && legged < 1)
+    issues.push(issue('dock.head', 'a head without a run', 'a run section that has legs'))
+  if (head.shape === 'straight' && head.sections !== 0)
+    issues.push(issue('dock.head.sections', show(head.sections), '0 with a straight head'))
+  if (head.shape === 'tee' && head.sections % 2 !== 0)
+    issues.push(issue('dock.head.sections', show(head.sections), 'an even number, half to each side'))
+  if (head.shape === 'wide' && head.sections > legged)
+    issues.push(issue('dock.head.sections', show(head.sections), `at most ${Math.max(legged, 0)}, the run's legged sections`))
+  if (sections + head.sections > LIMITS.sections)
+    issues.push(issue('dock.head.sections', show(head.sections), `at most ${LIMITS.sections} sections in all`))
+  return issues
+}
+
+function planIssues(plan: readonly PlanItem[]): Issue[] {
+  const issues: Issue[] = []
+  const at = (i: number, key: string): string => `dock.plan[${i}].${key}`
+  const byId = new Map<string, number>()
+  plan.forEach((item, i) => {
+    if (byId.has(item.id)) issues.push(issue(at(i, 'id'), `${show(item.id)} a second time`, 'ids that differ'))
+    else byId.set(item.id, i)
+  })
+  const roots = plan.filter((item) => item.on === null)
+  if (roots.length !== 1)
+    issues.push(issue('dock.plan', `${roots.length} sections with "on": null`, 'one, where the dock begins'))
+  const ramp = plan.find((item) => item.role === 'ramp')
+  plan.forEach((item, i) => {
+    if (item.role === 'ramp' && item.on !== null)
+      issues.push(issue(at(i, 'on'), show(item.on), 'null: a ramp hangs on nothing'))
+    if (item.on === null) return
+    if (item.edge === undefined) issues.push(issue(at(i, 'edge'), 'missing', 'the edge of the host'))
+    if (item.with === undefined) issues.push(issue(at(i, 'with'), 'missing', 'the edge of this section'))
+    if (ramp && item.on === ramp.id) {
+      if (item.edge !== 'end') issues.push(issue(at(i, 'edge'), show(item.edge), '"end": the hinge is at the end of a ramp'))
+      if (item.with !== 'start') issues.push(issue(at(i, 'with'), show(item.with), '"start": the hinge bar is at a start edge'))
+    }
+  })
+  if (ramp) {
+    const hung = plan.filter((item) => item.on === ramp.id).length
+    if (hung !== 1) issues.push(issue('dock.plan', `${hung} sections on the ramp`, 'one, the standing section'))
+  }
+  return issues
+}

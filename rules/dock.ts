@@ -1,0 +1,289 @@
+/**
+ * The Dock: all that follows from a Design and a Catalog, as plain data. Views read it; nothing here is ever stored in a Design.
+ *
+ * Units: m, kg, minor units of money. Frame of reference: x lakeward from the water's edge along the dock's center line,
+ * y to the left looking at the lake, z up from the water surface on the day of the survey. Numbers are rounded to 1e-6.
+ */
+
+export type Vec3 = readonly [x: number, y: number, z: number]
+/** Unit quaternion x, y, z, w: turns a part's own frame into the dock's. */
+export type Quat = readonly [x: number, y: number, z: number, w: number]
+
+export type Edge = 'start' | 'end' | 'left' | 'right'
+export type Corner = 'start.left' | 'start.right' | 'end.left' | 'end.right'
+export type Role = 'ramp' | 'standing' | 'following'
+export type Side = 'left' | 'right'
+
+/**
+ * Kinds of parts, with the frame that each one's placement turns and moves (z up in all):
+ *
+ * | kind | origin | own x axis |
+ * | --- | --- | --- |
+ * | frame | middle of the start edge, on the deck surface | start to end; y to its left |
+ * | leg, anchor-post | bottom of the tube, on its axis | as the section |
+ * | foot-pad | middle of the underside, below the leg's axis | toward the upturned edge |
+ * | leg-cap | top of the leg | as the section |
+ * | sleeve-cap | middle of the sleeve's mouth, at frame top | as the section |
+ * | set-bolt, pad-bolt | where it presses the tube, on the leg's axis | from the axis toward the head |
+ * | brace | low hole | toward the high hole; y square to the plane of the pair |
+ * | brace-clamp | leg's axis at the height of the hole | toward the hole |
+ * | brace-bolt | the hole | square to the plane of the pair, toward the head |
+ * | hook-bracket | on the carrying edge, at frame top | outward from the carrying section |
+ * | hook-bolt | on the edge that it goes through, mid depth of the bracket | from the edge into its section |
+ * | accessory (tie) | middle of the gap, at frame top | outward from the section that stands first in `sections` |
+ * | hinge-bar, hinge-pin | on the hinge axis | lakeward; y along the axis |
+ * | bar-bolt, pin-bolt | on the hinge axis, at its place along it | lakeward |
+ * | deck-panel | middle, on the deck surface | toward its outer (notched) end |
+ * | deck-clip | on the panel's side edge, at frame top | along the panel's own x; y outward |
+ * | bumper, accessory (extra) | on the edge, on the deck surface | outward |
+ * | auger | on the post's axis, at the bed | as the section |
+ * | post-clamp | on the post's axis | toward the dock |
+ */
+export type PartKind =
+  | 'frame'
+  | 'leg'
+  | 'foot-pad'
+  | 'pad-bolt'
+  | 'leg-cap'
+  | 'sleeve-cap'
+  | 'set-bolt'
+  | 'hook-bracket'
+  | 'hook-bolt'
+  | 'hinge-bar'
+  | 'bar-bolt'
+  | 'hinge-pin'
+  | 'pin-bolt'
+  | 'brace'
+  | 'brace-clamp'
+  | 'brace-bolt'
+  | 'deck-panel'
+  | 'deck-clip'
+  | 'bumper'
+  | 'anchor-post'
+  | 'auger'
+  | 'post-clamp'
+  | 'accessory'
+
+/** One piece in its place. `of` is the id of the section, leg, pair, joint or extra that it belongs to. */
+export interface Placement {
+  readonly kind: PartKind
+  readonly code: string
+  readonly of: string
+  /** The section that carries it when that is lifted: what counts in a section's mass. */
+  readonly section: string
+  readonly at: Vec3
+  readonly turn: Quat
+}
+
+export interface Section {
+  readonly id: string
+  readonly role: Role
+  /** Catalog code. */
+  readonly frame: string
+  /** Middle of its start edge (of a ramp: where that edge of its deck surface is, tilted). */
+  readonly x: number
+  readonly y: number
+  /** Elevation there of the deck surface. */
+  readonly z: number
+  /** Degrees counter-clockwise from above, 0 = lakeward, in [0, 360). */
+  readonly heading: number
+  readonly length: number
+  readonly width: number
+  /** The section that carries it; null for the ramp and the standing section. */
+  readonly on: string | null
+  /** All that belongs to it, kg. */
+  readonly mass: number
+  /** As carried: frame, legs, pads, brace, brackets; no panels, clips or caps, kg. */
+  readonly lift: number
+}
+
+export interface Ramp {
+  /** Of the deck plane, up to the dock positive. */
+  readonly slope: number
+  /** Where its lower shoreward edge touches. */
+  readonly shoreX: number
+  readonly shoreZ: number
+  /** Ground to the deck surface at its shoreward edge; down onto the ramp is negative. */
+  readonly step: number
+  /** True where a crest of the ground (a wall's edge, say) carries it before its end comes down. */
+  readonly onEdge: boolean
+}
+
+export interface Leg {
+  /** `s3.end.left` */
+  readonly id: string
+  readonly section: string
+  readonly corner: Corner
+  /** Tube axis. */
+  readonly x: number
+  readonly y: number
+  /** Elevation of what the pad stands on: firm bottom where sounded, else the bottom. */
+  readonly bed: number
+  /** Sole of the foot pad to deck surface, without sinkage. */
+  readonly setHeight: number
+  /** Sole of the foot pad to frame top: what is read while the panels are off. */
+  readonly setHeightFrame: number
+  /** setHeight + reserve − sole: the shortest leg that will do. */
+  readonly required: number
+  readonly reserve: number
+  /** Stock length; null where none will do. */
+  readonly stock: number | null
+  readonly code: string | null
+  readonly aboveDeck: number | null
+  /** Catalog code of its foot pad. */
+  readonly pad: string
+  /** In a pair with a brace. */
+  readonly braced: boolean
+  readonly fitChance: null
+}
+
+export interface Brace {
+  readonly code: string
+  /** Hole to hole. */
+  readonly stock: number
+  /** High hole over low hole. */
+  readonly rise: number
+  /** Of the brace's low end, to bed or pad, the nearer. */
+  readonly lowClearance: number
+  /** Of the whole brace to the bed below it. */
+  readonly bedClearance: number
+  /** Of its high end, to the frame or sleeve. */
+  readonly highClearance: number
+  /** Leg that the low end is on. */
+  readonly low: string
+  /** Elevations of the two holes. */
+  readonly lowZ: number
+  readonly highZ: number
+}
+
+export interface Pair {
+  /** `s3.end` for the two legs of one edge, else both leg ids joined by `~`. */
+  readonly id: string
+  readonly legs: readonly [string, string]
+  /** Between the leg axes. */
+  readonly spacing: number
+  /** True where the trade's rule asks for a brace. */
+  readonly needsBrace: boolean
+  readonly brace: Brace | null
+}
+
+export interface Joint {
+  /** `s2~s3` */
+  readonly id: string
+  readonly between: readonly [string, string]
+  readonly kind: 'hinge' | 'hook' | 'tie'
+}
+
+export interface PartRow {
+  readonly code: string
+  readonly kind: PartKind
+  readonly name: string
+  readonly bag: string | null
+  /** Without spares; a bolt is counted with its nut. */
+  readonly quantity: number
+  readonly spares: number
+  readonly unitMass: number
+  /** unitMass × quantity. */
+  readonly mass: number
+  readonly unitPrice: number
+  readonly price: number
+}
+
+export interface Totals {
+  /** Without spares, kg. */
+  readonly mass: number
+  /** Minor units; spares in it where the catalog charges for them. */
+  readonly price: number
+  readonly currency: string
+  /** Heaviest section as carried, kg. */
+  readonly heaviestLift: number
+  /** Its id; null for an empty dock. */
+  readonly heaviestSection: string | null
+}
+
+export type Severity = 'stop' | 'warn' | 'note'
+export interface Figure {
+  readonly value: number | string
+  /** `m`, `kg`, `slope`, `count`, `deg`, `text`. */
+  readonly unit: string
+}
+
+/** RFC 6902 operation on the Design. */
+export interface PatchOperation {
+  readonly op: 'add' | 'replace' | 'remove'
+  readonly path: string
+  readonly value?: unknown
+}
+
+export interface Remedy {
+  readonly key: string
+  readonly values: Readonly<Record<string, Figure>>
+  readonly patch: readonly PatchOperation[]
+}
+
+export interface Finding {
+  readonly code: string
+  readonly severity: Severity
+  readonly parts: readonly string[]
+  readonly values: Readonly<Record<string, Figure>>
+  /** English, SI. */
+  readonly text: string
+  /** Published source, or that it is common practice. */
+  readonly basis: string
+  readonly remedy: Remedy | null
+}
+
+export interface ReasonTerm {
+  readonly key: string
+  readonly value: number | string
+  readonly unit: string
+  /** Where it comes from: `design`, `catalog`, `site` or another derived number. */
+  readonly from: string
+}
+
+/** Why a derived number is what it is. */
+export interface Reason {
+  readonly rule: string
+  readonly terms: readonly ReasonTerm[]
+  readonly result: { readonly value: number | string; readonly unit: string }
+  readonly basis: string
+}
+
+export interface Reasons {
+  readonly start: readonly Reason[]
+  readonly ramp: readonly Reason[]
+  readonly legs: Readonly<Record<string, readonly Reason[]>>
+  readonly pairs: Readonly<Record<string, readonly Reason[]>>
+  readonly placements: readonly Reason[]
+  readonly totals: readonly Reason[]
+}
+
+export interface Fingerprint {
+  readonly all: string
+  readonly design: string
+  readonly catalog: string
+  readonly engine: string
+}
+
+export interface Dock {
+  /** Engine version. */
+  readonly engine: string
+  readonly name: string
+  /** x of the first standing section's start edge (with a ramp: the hinge axis); null for an empty dock. */
+  readonly start: number | null
+  readonly sections: readonly Section[]
+  readonly ramp: Ramp | null
+  readonly legs: readonly Leg[]
+  readonly pairs: readonly Pair[]
+  readonly joints: readonly Joint[]
+  readonly placements: readonly Placement[]
+  readonly parts: readonly PartRow[]
+  readonly totals: Totals
+  /** Section ids in the order of work: standing section, ramp, then outward. */
+  readonly workOrder: readonly string[]
+  readonly waves: null
+  readonly structure: null
+  readonly findings: readonly Finding[]
+  readonly reasons: Reasons
+  readonly fingerprint: Fingerprint
+}

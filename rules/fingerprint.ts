@@ -1,0 +1,33 @@
+/**
+ * The check code of a design made with a catalog: the same on every machine and in every browser.
+ *
+ * SHA-256 (FIPS 180-4) of the RFC 8785 canonical JSON. `name` and `job` are left out: they change nothing about the dock.
+ */
+import { sha256 } from '@noble/hashes/sha2.js'
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
+import canonicalize from 'canonicalize'
+import type { Catalog } from './catalog/index.ts'
+import type { Design } from './design/index.ts'
+import type { Fingerprint } from './dock.ts'
+import { ENGINE_VERSION } from './version.ts'
+
+const digest = (text: string): string => bytesToHex(sha256(utf8ToBytes(text)))
+
+/** Catalogs are read-only and long: each is hashed once. */
+const catalogs = new WeakMap<Catalog, string>()
+
+function catalogDigest(catalog: Catalog): string {
+  let hash = catalogs.get(catalog)
+  if (hash === undefined) catalogs.set(catalog, (hash = digest(canonicalize(catalog) ?? '')))
+  return hash
+}
+
+export function fingerprintOf(design: Design, catalog: Catalog): Fingerprint {
+  const { name: _name, job: _job, ...rest } = design
+  const parts = {
+    design: digest(canonicalize(rest) ?? ''),
+    catalog: catalogDigest(catalog),
+    engine: ENGINE_VERSION,
+  }
+  return { all: digest(canonicalize(parts) ?? ''), ...parts }
+}

@@ -1,0 +1,23 @@
+/** The engine as a library: plain Node or a browser, no DOM. */
+export { type Issue, type Notice, type Parsed } from './border.ts'
+export {
+  type BottomKind,
+  type Catalog,
+  demoCatalog,
+  parseCatalog,
+  parseCatalogText,
+  type Stock,
+} from './catalog/index.ts'
+export { CHECKS } from './checks/index.ts'
+export { assess, derive } from './derive.ts'
+export { type Design, demoDesign, LIMITS, parseDesign, parseDesignText } from './design/index.ts'
+export type * from './dock.ts'
+export { fingerprintOf } from './fingerprint.ts'
+export { deriveKit, type Kit } from './kit.ts'
+export { SLACK } from './numbers.ts'
+export * as bodies from './parts/bodies.ts'
+export { sectionProperties } from './parts/section-properties.ts'
+export { shopOf, type Shop } from './shop.ts'
+export { type Bed, makeBed } from './site/index.ts'
+export { ENGINE_VERSION } from './version.ts'
+export * from './words/index.ts'

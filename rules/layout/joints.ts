@@ -1,0 +1,170 @@
+/**
+ * Joints: which section carries which, at which hooks; further edges that touch are tied; sections that overlap are told.
+ *
+ * One carrying rule for every shape (common practice): a corner is carried if it lies within the catalog's overhang of a hook of
+ * its section's own carrying joint, measured in plan. A tie keeps level and carries nothing.
+ */
+import type { Corner, Edge } from '../dock.ts'
+import { atLeast, SLACK } from '../numbers.ts'
+import type { Shop } from '../shop.ts'
+import { edgeOf, footprint, type Layout, type Placed, type Rectangle, toPlan } from './place.ts'
+
+export interface Hook {
+  /** On the carrying edge, in plan. */
+  readonly x: number
+  readonly y: number
+}
+
+export interface PlacedJoint {
+  readonly id: string
+  readonly kind: 'hinge' | 'hook' | 'tie'
+  /** The carrying (or first) section, and its edge. */
+  readonly host: Placed
+  readonly edge: Edge
+  readonly guest: Placed
+  readonly guestEdge: Edge
+  /** Outward from the host's edge. */
+  readonly nx: number
+  readonly ny: number
+  /** Overlap of the two edges, along the host's edge from its start corner, m. */
+  readonly from: number
+  readonly to: number
+  /** Hooks of a carrying joint, tie places of a tie. */
+  readonly hooks: readonly Hook[]
+}
+
+export interface Joints {
+  /** Carrying joints in the sections' order, then ties. */
+  readonly all: readonly PlacedJoint[]
+  /** Corners that stand on legs, by section id; none for a ramp. */
+  readonly legCorners: ReadonlyMap<string, readonly Corner[]>
+  readonly overlapping: readonly (readonly [string, string])[]
+  /** Followers that meet too little of their host's edge for a pair of hooks. */
+  readonly short: readonly PlacedJoint[]
+}
+
+export const CORNERS: readonly Corner[] = ['start.left', 'start.right', 'end.left', 'end.right']
+
+export function cornerOf(p: Placed, corner: Corner): [number, number] {
+  const half = p.frame.width / 2
+  return toPlan(p, corner.startsWith('end') ? p.frame.length : 0, corner.endsWith('left') ? half : -half)
+}
+
+export const jointId = (a: Placed, b: Placed): string =>
+  a.index < b.index ? `${a.id}~${b.id}` : `${b.id}~${a.id}`
+
+export function join(layout: Layout, shop: Shop): Joints {
+  const { hookInset, overhang, tieOverlap } = shop.rules
+  const all: PlacedJoint[] = []
+  const short: PlacedJoint[] = []
+  const legCorners = new Map<string, readonly Corner[]>()
+  const joined = new Set<string>()
+
+  for (const p of layout.placed) {
+    if (p.role === 'ramp') continue
+    if (p.role === 'standing') {
+      legCorners.set(p.id, CORNERS)
+      if (layout.ramp) {
+        const joint = meet('hinge', layout.ramp, 'end', p, 'start', hookInset)
+        all.push(joint)
+        joined.add(joint.id)
+      }
+      continue
+    }
+    const host = layout.byId.get(p.on!)!
+    const joint = meet('hook', host, p.plan.edge, p, p.plan.with, hookInset)
+    all.push(joint)
+    joined.add(joint.id)
+    if (!atLeast(joint.to - joint.from, 2 * hookInset)) short.push(joint)
+    legCorners.set(
+      p.id,
+      CORNERS.filter((corner) => {
+        const [x, y] = cornerOf(p, corner)
+        return !joint.hooks.some((hook) => Math.hypot(hook.x - x, hook.y - y) <= overhang + SLACK)
+      }),
+    )
+  }
+
+  const overlapping: [string, string][] = []
+  for (const [a, b] of neighbors(layout.placed, shop.rules.jointGap)) {
+    const ra = footprint(a)
+    const rb = footprint(b)
+    if (
+      Math.min(ra.x1, rb.x1) - Math.max(ra.x0, rb.x0) > SLACK &&
+      Math.min(ra.y1, rb.y1) - Math.max(ra.y0, rb.y0) > SLACK
+    ) {
+      overlapping.push([a.id, b.id])
+      continue
+    }
+    if (a.role === 'ramp' || b.role === 'ramp' || joined.has(jointId(a, b))) continue
+    const edges = facing(a, b, ra, rb, shop.rules.jointGap)
+    if (!edges) continue
+    const tie = meet('tie', a, edges[0], b, edges[1], hookInset)
+    if (atLeast(tie.to - tie.from, tieOverlap)) all.push(tie)
+  }
+  return { all, legCorners, overlapping, short }
+}
+
+/** Two edges that face each other: their overlap, and a pair of hooks set in from its ends. */
+function meet(
+  kind: PlacedJoint['kind'],
+  host: Placed,
+  edge: Edge,
+  guest: Placed,
+  guestEdge: Edge,
+  inset: number,
+): PlacedJoint {
+  const on = edgeOf(host, edge)
+  const own = edgeOf(guest, guestEdge)
+  const along = (x: number, y: number): number => (x - on.x) * on.dx + (y - on.y) * on.dy
+  const a = along(own.x, own.y)
+  const b = along(own.x + own.dx * own.length, own.y + own.dy * own.length)
+  const from = Math.max(0, Math.min(a, b))
+  const to = Math.min(on.length, Math.max(a, b))
+  const overlap = to - from
+  // Where the edges meet too little for the shop's inset the hooks sit at the quarters; a finding says so.
+  const set = overlap >= 2 * inset - SLACK ? inset : overlap / 4
+  const hooks =
+    overlap > SLACK && kind !== 'hinge'
+      ? [from + set, to - set].map((t) => ({ x: on.x + on.dx * t, y: on.y + on.dy * t }))
+      : []
+  return { id: jointId(host, guest), kind, host, edge, guest, guestEdge, nx: on.nx, ny: on.ny, from, to, hooks }
+}
+
+/** Pairs of sections that lie near each other, in the sections' order. */
+function* neighbors(placed: readonly Placed[], gap: number): Generator<readonly [Placed, Placed]> {
+  let cell = 1
+  for (const p of placed) cell = Math.max(cell, p.frame.length + 2 * gap, p.frame.width + 2 * gap)
+  const grid = new Map<string, Placed[]>()
+  for (const p of placed) {
+    const { x0, x1, y0, y1 } = footprint(p)
+    const near = new Set<Placed>()
+    for (let i = Math.floor((x0 - gap) / cell); i <= Math.floor((x1 + gap) / cell); i++)
+      for (let k = Math.floor((y0 - gap) / cell); k <= Math.floor((y1 + gap) / cell); k++) {
+        const key = `${i},${k}`
+        const there = grid.get(key)
+        if (there) {
+          for (const other of there) near.add(other)
+          there.push(p)
+        } else grid.set(key, [p])
+      }
+    for (const other of [...near].sort((a, b) => a.index - b.index)) yield [other, p]
+  }
+}
+
+/** The edges of two sections that face each other across the joint gap, or null. */
+function facing(a: Placed, b: Placed, ra: Rectangle, rb: Rectangle, gap: number): [Edge, Edge] | null {
+  const near = (d: number): boolean => Math.abs(d - gap) <= 1e-3
+  if (near(rb.x0 - ra.x1)) return [edgeToward(a, 1, 0), edgeToward(b, -1, 0)]
+  if (near(ra.x0 - rb.x1)) return [edgeToward(a, -1, 0), edgeToward(b, 1, 0)]
+  if (near(rb.y0 - ra.y1)) return [edgeToward(a, 0, 1), edgeToward(b, 0, -1)]
+  if (near(ra.y0 - rb.y1)) return [edgeToward(a, 0, -1), edgeToward(b, 0, 1)]
+  return null
+}
+
+/** The edge whose outward direction is (nx, ny). */
+function edgeToward(p: Placed, nx: number, ny: number): Edge {
+  const x = p.c * nx + p.s * ny
+  const y = -p.s * nx + p.c * ny
+  return x > 0.5 ? 'end' : x < -0.5 ? 'start' : y > 0.5 ? 'left' : 'right'
+}

@@ -1,0 +1,195 @@
+/** Puts a plan on the water: where each section lies, and which cannot be reached. All lie square to each other. */
+import type { Frame } from '../catalog/index.ts'
+import type { Edge, Role } from '../dock.ts'
+import type { Shop } from '../shop.ts'
+import type { Planned } from './plan.ts'
+
+export interface Placed {
+  readonly id: string
+  readonly index: number
+  readonly role: Role
+  readonly frame: Frame
+  /** Middle of its start edge, in plan. */
+  readonly x: number
+  readonly y: number
+  /** Degrees, one of 0, 90, 180, 270. */
+  readonly heading: number
+  /** Cosine and sine of the heading, exact. */
+  readonly c: number
+  readonly s: number
+  /** As planned; null for the ramp and the standing section. */
+  readonly on: string | null
+  readonly plan: Planned
+}
+
+/** A side of a section: from its start corner (start and end edges: the left corner) along `d` for `length`; `n` points outward. */
+export interface EdgeLine {
+  readonly x: number
+  readonly y: number
+  readonly dx: number
+  readonly dy: number
+  readonly nx: number
+  readonly ny: number
+  readonly length: number
+}
+
+const COS = [1, 0, -1, 0] as const
+const SIN = [0, 1, 0, -1] as const
+
+/** Own coordinates of a section to the dock's plan. */
+export const toPlan = (p: Pick<Placed, 'x' | 'y' | 'c' | 's'>, x: number, y: number): [number, number] => [
+  p.x + p.c * x - p.s * y,
+  p.y + p.s * x + p.c * y,
+]
+
+function ownEdge(frame: Frame, edge: Edge): EdgeLine {
+  const half = frame.width / 2
+  switch (edge) {
+    case 'start':
+      return { x: 0, y: half, dx: 0, dy: -1, nx: -1, ny: 0, length: frame.width }
+    case 'end':
+      return { x: frame.length, y: half, dx: 0, dy: -1, nx: 1, ny: 0, length: frame.width }
+    case 'left':
+      return { x: 0, y: half, dx: 1, dy: 0, nx: 0, ny: 1, length: frame.length }
+    case 'right':
+      return { x: 0, y: -half, dx: 1, dy: 0, nx: 0, ny: -1, length: frame.length }
+  }
+}
+
+export function edgeOf(p: Placed, edge: Edge): EdgeLine {
+  const own = ownEdge(p.frame, edge)
+  const [x, y] = toPlan(p, own.x, own.y)
+  return {
+    x,
+    y,
+    dx: p.c * own.dx - p.s * own.dy,
+    dy: p.s * own.dx + p.c * own.dy,
+    nx: p.c * own.nx - p.s * own.ny,
+    ny: p.s * own.nx + p.c * own.ny,
+    length: own.length,
+  }
+}
+
+export interface Layout {
+  /** In the plan's order. */
+  readonly placed: readonly Placed[]
+  readonly byId: ReadonlyMap<string, Placed>
+  readonly ramp: Placed | null
+  readonly standing: Placed | null
+  /** Sections whose host is missing, or that hang in a circle. */
+  readonly unreachable: readonly string[]
+  /** Sections of a frame that the catalog does not have. */
+  readonly unknownFrames: readonly { readonly id: string; readonly frame: string }[]
+  /** Ids in the order of work: standing section, ramp, then outward. */
+  readonly workOrder: readonly string[]
+}
+
+/**
+ * `start`: x of the standing section's start edge (with a ramp: the hinge axis). The standing section lies on the center line,
+ * heading lakeward.
+ */
+export function place(plan: readonly Planned[], shop: Shop, start: number): Layout {
+  const gap = shop.rules.jointGap
+  const children = new Map<string, number[]>()
+  plan.forEach((item, i) => {
+    if (item.on === null) return
+    const list = children.get(item.on)
+    if (list) list.push(i)
+    else children.set(item.on, [i])
+  })
+  const results: (Placed | undefined)[] = new Array(plan.length)
+  const unknownFrames: { id: string; frame: string }[] = []
+  const frameOf = (i: number): Frame | null => {
+    const code = plan[i]!.frame
+    const frame = shop.frames.get(code)
+    if (!frame) unknownFrames.push({ id: plan[i]!.id, frame: code })
+    return frame ?? null
+  }
+  const put = (i: number, frame: Frame, role: Role, x: number, y: number, heading: number): Placed => {
+    const item = plan[i]!
+    const quarter = heading / 90
+    const placed: Placed = {
+      id: item.id,
+      index: i,
+      role,
+      frame,
+      x,
+      y,
+      heading,
+      c: COS[quarter]!,
+      s: SIN[quarter]!,
+      on: role === 'following' ? item.on : null,
+      plan: item,
+    }
+    results[i] = placed
+    return placed
+  }
+
+  const root = plan.findIndex((item) => item.on === null)
+  const rampIndex = root >= 0 && plan[root]!.ramp ? root : -1
+  const standingIndex = rampIndex < 0 ? root : (children.get(plan[rampIndex]!.id)?.[0] ?? -1)
+  let ramp: Placed | null = null
+  let standing: Placed | null = null
+  const workOrder: string[] = []
+  const standingFrame = standingIndex >= 0 ? frameOf(standingIndex) : null
+  if (standingFrame) {
+    standing = put(standingIndex, standingFrame, 'standing', start, 0, 0)
+    workOrder.push(standing.id)
+    const rampFrame = rampIndex >= 0 ? frameOf(rampIndex) : null
+    if (rampFrame) {
+      // No gap at the hinge; `along` runs from the left corner of the ramp's end edge.
+      const y = standingFrame.width / 2 + plan[standingIndex]!.along - rampFrame.width / 2
+      ramp = put(rampIndex, rampFrame, 'ramp', start - rampFrame.length, y, 0)
+      workOrder.push(ramp.id)
+    }
+    const queue: Placed[] = [standing]
+    for (let q = 0; q < queue.length; q++) {
+      const host = queue[q]!
+      for (const i of children.get(host.id) ?? []) {
+        if (results[i]) continue
+        const frame = frameOf(i)
+        if (!frame) continue
+        const item = plan[i]!
+        const on = edgeOf(host, item.edge)
+        const own = ownEdge(frame, item.with)
+        // The mating edge's outward direction is against the host's; both are of unit length along an axis.
+        const c = -(own.nx * on.nx + own.ny * on.ny)
+        const s = -(own.nx * on.ny - own.ny * on.nx)
+        const heading = c === 1 ? 0 : c === -1 ? 180 : s === 1 ? 90 : 270
+        const mid = item.along + own.length / 2
+        const mx = on.x + on.dx * mid + on.nx * gap
+        const my = on.y + on.dy * mid + on.ny * gap
+        const ox = own.x + (own.dx * own.length) / 2
+        const oy = own.y + (own.dy * own.length) / 2
+        const child = put(i, frame, 'following', mx - (c * ox - s * oy), my - (s * ox + c * oy), heading)
+        queue.push(child)
+        workOrder.push(child.id)
+      }
+    }
+  }
+  const unknown = new Set(unknownFrames.map((u) => u.id))
+  const placed = results.filter((p) => p !== undefined)
+  return {
+    placed,
+    byId: new Map(placed.map((p) => [p.id, p])),
+    ramp,
+    standing,
+    unreachable: plan.filter((item, i) => !results[i] && !unknown.has(item.id)).map((item) => item.id),
+    unknownFrames,
+    workOrder,
+  }
+}
+
+export interface Rectangle {
+  readonly x0: number
+  readonly x1: number
+  readonly y0: number
+  readonly y1: number
+}
+
+/** What a section covers in plan. */
+export function footprint(p: Placed): Rectangle {
+  const [ax, ay] = toPlan(p, 0, p.frame.width / 2)
+  const [bx, by] = toPlan(p, p.frame.length, -p.frame.width / 2)
+  return { x0: Math.min(ax, bx), x1: Math.max(ax, bx), y0: Math.min(ay, by), y1: Math.max(ay, by) }
+}

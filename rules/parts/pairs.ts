@@ -1,0 +1,108 @@
+/**
+ * Leg pairs: two legs in line, near enough for a stock brace (common practice).
+ *
+ * First the two legs of one start or end edge. Legs left over pair nearest first if they stand within the catalog's tolerance of
+ * one line square to an edge and within reach of a stock brace. A leg is in one pair at most.
+ */
+import type { Shop } from '../shop.ts'
+import type { PlacedLeg } from './legs.ts'
+
+export interface PlacedPair {
+  readonly id: string
+  /** The left one first where the pair stands across; else the one nearer the shore. */
+  readonly legs: readonly [PlacedLeg, PlacedLeg]
+  /** Between the axes, m. */
+  readonly spacing: number
+  /** Across its section (or the dock): has a left and a right end. */
+  readonly across: boolean
+  /** Index of the section that it comes with, for an order from the shore. */
+  readonly order: number
+}
+
+/** `first`: side that goes first where nothing else decides, so that a mirrored dock pairs its mirrored legs. */
+export function pairLegs(legs: readonly PlacedLeg[], shop: Shop, first: 'left' | 'right'): PlacedPair[] {
+  const pairs: PlacedPair[] = []
+  const left: PlacedLeg[] = []
+  for (let i = 0; i < legs.length; i++) {
+    const a = legs[i]!
+    const b = legs[i + 1]
+    // Corners come as start.left, start.right, end.left, end.right: two of one edge stand side by side.
+    if (b && a.section === b.section && a.corner.split('.')[0] === b.corner.split('.')[0]) {
+      pairs.push({
+        id: `${a.section.id}.${a.corner.split('.')[0]}`,
+        legs: [a, b],
+        spacing: Math.hypot(a.x - b.x, a.y - b.y),
+        across: true,
+        order: a.section.index,
+      })
+      i++
+    } else left.push(a)
+  }
+  pairs.push(...pairLeftOver(left, shop, first))
+  return pairs.sort((p, q) => p.order - q.order)
+}
+
+function pairLeftOver(legs: readonly PlacedLeg[], shop: Shop, first: 'left' | 'right'): PlacedPair[] {
+  const { pairAlign } = shop.rules
+  const reach = shop.braces.reduce((most, brace) => Math.max(most, brace.spacing.to), 0)
+  const least = shop.braces.reduce((low, brace) => Math.min(low, brace.spacing.from), Number.POSITIVE_INFINITY)
+  if (legs.length < 2 || reach === 0) return []
+
+  interface Candidate {
+    readonly a: number
+    readonly b: number
+    readonly d: number
+  }
+  const order = legs.map((leg) => leg.section.index * 4 + rank(leg, first))
+  const grid = new Map<string, number[]>()
+  const candidates: Candidate[] = []
+  legs.forEach((leg, i) => {
+    const cx = Math.floor(leg.x / reach)
+    const cy = Math.floor(leg.y / reach)
+    for (let gx = cx - 1; gx <= cx + 1; gx++)
+      for (let gy = cy - 1; gy <= cy + 1; gy++)
+        for (const k of grid.get(`${gx},${gy}`) ?? []) {
+          const dx = Math.abs(leg.x - legs[k]!.x)
+          const dy = Math.abs(leg.y - legs[k]!.y)
+          const d = Math.hypot(dx, dy)
+          const inLine = Math.min(dx, dy) <= pairAlign + 1e-6
+          if (inLine && d <= reach + 1e-6 && d >= least - 1e-6) candidates.push({ a: k, b: i, d })
+        }
+    const key = `${cx},${cy}`
+    const there = grid.get(key)
+    if (there) there.push(i)
+    else grid.set(key, [i])
+  })
+  // Distances equal to the last bits in one frame may not be in its mirror image: compare them at 1e-6 m.
+  const key = (c: Candidate): [number, number, number] => {
+    const [low, high] = [order[c.a]!, order[c.b]!].sort((p, q) => p - q) as [number, number]
+    return [Math.round(c.d * 1e6), low, high]
+  }
+  const keyed = candidates.map((c) => ({ c, k: key(c) }))
+  keyed.sort((p, q) => p.k[0] - q.k[0] || p.k[1] - q.k[1] || p.k[2] - q.k[2])
+  const taken = new Set<number>()
+  const pairs: PlacedPair[] = []
+  for (const { c } of keyed) {
+    if (taken.has(c.a) || taken.has(c.b)) continue
+    taken.add(c.a)
+    taken.add(c.b)
+    const a = legs[c.a]!
+    const b = legs[c.b]!
+    const across = Math.abs(a.y - b.y) > Math.abs(a.x - b.x)
+    // Across the dock the left one has the greater y; lengthwise the one nearer the shore comes first.
+    const swap = across ? b.y > a.y : b.x < a.x
+    const [p, q] = swap ? [b, a] : [a, b]
+    const ids = a.section.index <= b.section.index ? [a.id, b.id] : [b.id, a.id]
+    pairs.push({
+      id: ids.join('~'),
+      legs: [p, q],
+      spacing: Math.hypot(a.x - b.x, a.y - b.y),
+      across,
+      order: Math.max(a.section.index, b.section.index),
+    })
+  }
+  return pairs
+}
+
+const rank = (leg: PlacedLeg, first: 'left' | 'right'): number =>
+  (leg.corner.startsWith('end') ? 2 : 0) + (leg.corner.endsWith(first) ? 0 : 1)

@@ -1,0 +1,96 @@
+/**
+ * The ramp: it swings about the hinge axis and comes down on the shore.
+ *
+ * In the vertical plane through the hinge axis P its lower shoreward edge runs on a circle about P, and its underside on a tangent
+ * to a smaller one. Let down from above, the ramp stops at the first ground that either meets: where the circle enters the ground,
+ * or at a crest of the ground (a wall's edge, the break of a bank) under it. Exact on a polyline.
+ */
+import type { Frame } from '../catalog/index.ts'
+import type { Bed } from '../site/index.ts'
+
+export interface RampContact {
+  /** Where it touches: its lower shoreward edge, or the crest that carries it. */
+  readonly x: number
+  readonly z: number
+  /** Radians, positive where the shore end is lower than the hinge end. */
+  readonly tilt: number
+  readonly onEdge: boolean
+}
+
+export interface RampShape {
+  readonly length: number
+  /** Hinge axis below the deck surface, and underside below the hinge axis, m. */
+  readonly drop: number
+  readonly under: number
+}
+
+export const rampShape = (frame: Frame, depth: number, drop: number): RampShape => ({
+  length: frame.length,
+  drop,
+  under: depth - drop,
+})
+
+/** Ground along the ramp: the highest across its width, as a polyline from x0 to x1. */
+export interface Ground {
+  readonly x: readonly number[]
+  readonly z: readonly number[]
+}
+
+/** `y`, `width`: center line and width of the ramp. */
+export function groundAlong(bed: Bed, x0: number, x1: number, y: number, width: number): Ground {
+  const x = bed.knots(x0, x1)
+  return { x, z: x.map((at) => across(bed, at, y, width)) }
+}
+
+/** Highest ground across a width at one distance, m. */
+export const across = (bed: Bed, x: number, y: number, width: number): number =>
+  Math.max(bed.bedAt(x, y - width / 2), bed.bedAt(x, y), bed.bedAt(x, y + width / 2))
+
+/**
+ * Where a ramp hinged at (hingeX, hingeZ) comes to rest; null where it meets no ground.
+ * `ground` must reach from `hingeX - R` to `hingeX`.
+ */
+export function rampContact(
+  shape: RampShape,
+  hingeX: number,
+  hingeZ: number,
+  ground: Ground,
+): RampContact | null {
+  const { length, under } = shape
+  const radius = Math.hypot(length, under)
+  let best: RampContact | null = null
+  const offer = (x: number, z: number, reach: number): void => {
+    const along = hingeX - x
+    if (along <= 0 || reach <= Math.abs(under)) return
+    const tilt = Math.atan2(hingeZ - z, along) - Math.asin(under / reach)
+    if (tilt < Math.PI / 2 && (best === null || tilt < best.tilt)) best = { x, z, tilt, onEdge: reach < radius - 1e-6 }
+  }
+  for (let i = 0; i < ground.x.length; i++) {
+    const x = ground.x[i]!
+    const z = ground.z[i]!
+    const reach = Math.hypot(hingeX - x, hingeZ - z)
+    if (reach <= radius) offer(x, z, reach)
+    if (i + 1 === ground.x.length) break
+    for (const t of circleCrossings(x - hingeX, z - hingeZ, ground.x[i + 1]! - x, ground.z[i + 1]! - z, radius))
+      offer(x + t * (ground.x[i + 1]! - x), z + t * (ground.z[i + 1]! - z), radius)
+  }
+  return best
+}
+
+/** Parameters in [0, 1] at which the segment p + t d crosses the circle about the origin. */
+function circleCrossings(px: number, pz: number, dx: number, dz: number, radius: number): number[] {
+  const a = dx * dx + dz * dz
+  const b = px * dx + pz * dz
+  const c = px * px + pz * pz - radius * radius
+  const disc = b * b - a * c
+  if (a === 0 || disc < 0) return []
+  const root = Math.sqrt(disc)
+  return [(-b - root) / a, (-b + root) / a].filter((t) => t >= 0 && t <= 1)
+}
+
+/** Own place of the ramp (a: shoreward of the hinge axis, b: above it) to the vertical plane. */
+export function rampPoint(hingeX: number, hingeZ: number, tilt: number, a: number, b: number): [number, number] {
+  const c = Math.cos(tilt)
+  const s = Math.sin(tilt)
+  return [hingeX - a * c - b * s, hingeZ - a * s + b * c]
+}

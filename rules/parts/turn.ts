@@ -1,0 +1,26 @@
+/** Turns as unit quaternions (x, y, z, w), w never negative. */
+import type { Quat } from '../dock.ts'
+import { round6 } from '../numbers.ts'
+
+const H = Math.SQRT1_2
+const QUARTERS: readonly Quat[] = [
+  [0, 0, 0, 1],
+  [0, 0, round6(H), round6(H)],
+  [0, 0, 1, 0],
+  [0, 0, round6(-H), round6(H)],
+]
+
+/** About z by a heading that is a multiple of 90 degrees. */
+export const quarterTurn = (heading: number): Quat => QUARTERS[((heading % 360) + 360) / 90 % 4]!
+
+/** The heading of a direction along an axis, degrees. */
+export const headingOf = (nx: number, ny: number): number => (nx > 0.5 ? 0 : ny > 0.5 ? 90 : nx < -0.5 ? 180 : 270)
+
+/** About z by `yaw`, then nose up by `pitch`, radians: x axis along (cos yaw cos pitch, sin yaw cos pitch, sin pitch), y level. */
+export function yawPitch(yaw: number, pitch: number): Quat {
+  const [sy, cy] = [Math.sin(yaw / 2), Math.cos(yaw / 2)]
+  const [sp, cp] = [Math.sin(-pitch / 2), Math.cos(-pitch / 2)]
+  const q = [-sy * sp, cy * sp, sy * cp, cy * cp]
+  const sign = q[3]! < 0 ? -1 : 1
+  return [round6(sign * q[0]!), round6(sign * q[1]!), round6(sign * q[2]!), round6(sign * q[3]!)]
+}

@@ -1,0 +1,183 @@
+/** Why each derived number is what it is, as data: words are made from it per language. */
+import type { Reason, Reasons, ReasonTerm } from './dock.ts'
+import type { Kit } from './kit.ts'
+import { round6 } from './numbers.ts'
+import type { BracedPair } from './parts/braces.ts'
+import { aboveDeck, type PlacedLeg } from './parts/legs.ts'
+
+const COMMON = 'Common practice, no published source'
+
+const term = (key: string, value: number | string, unit: string, from: string): ReasonTerm => ({
+  key,
+  value: typeof value === 'number' ? round6(value) : value,
+  unit,
+  from,
+})
+const reason = (
+  rule: string,
+  terms: readonly ReasonTerm[],
+  value: number | string,
+  unit: string,
+  basis: string = COMMON,
+): Reason => ({
+  rule,
+  terms,
+  result: { value: typeof value === 'number' ? round6(value) : value, unit },
+  basis,
+})
+
+export function explain(kit: Kit): Reasons {
+  return {
+    start: startReasons(kit),
+    ramp: rampReasons(kit),
+    legs: Object.fromEntries(kit.legs.map((leg) => [leg.id, legReasons(leg, kit)])),
+    pairs: Object.fromEntries(kit.pairs.map((pair) => [pair.pair.id, pairReasons(pair, kit)])),
+    placements: countReasons(kit),
+    totals: [
+      reason('mass', [term('parts', kit.count.parts.length, 'count', 'parts')], kit.count.grams / 1000, 'kg', 'Sum of the parts list, spares left out'),
+      reason('price', [term('parts', kit.count.parts.length, 'count', 'parts')], kit.count.price, 'minor', 'Sum of the parts list by the catalog'),
+    ],
+  }
+}
+
+function startReasons({ start, design, shop, layout }: Kit): Reason[] {
+  if (!layout.standing) return []
+  const terms =
+    start.by === 'given'
+      ? [term('start', start.x, 'm', 'design')]
+      : start.by === 'ramp'
+        ? [
+            term('high', design.site.levels.high, 'm', 'design'),
+            term('margin', shop.rules.startMargin, 'm', 'catalog'),
+            term('step', shop.rules.startStep, 'm', 'catalog'),
+          ]
+        : [
+            term('clearance', shop.rules.frameToBed, 'm', 'catalog'),
+            term('step', shop.rules.startStep, 'm', 'catalog'),
+          ]
+  return [reason(`start-${start.found ? start.by : 'not-found'}`, terms, start.x, 'm')]
+}
+
+function rampReasons({ ramp, layout, shop }: Kit): Reason[] {
+  if (!ramp?.contact) return []
+  return [
+    reason(
+      ramp.contact.onEdge ? 'ramp-on-crest' : 'ramp-on-end',
+      [
+        term('length', layout.ramp!.frame.length, 'm', 'catalog'),
+        term('hingeHeight', ramp.hingeZ, 'm', 'design'),
+        term('depth', shop.shape(layout.ramp!.frame).depth, 'm', 'catalog'),
+        term('shoreX', ramp.contact.x, 'm', 'site'),
+        term('shoreZ', ramp.contact.z, 'm', 'site'),
+      ],
+      Math.tan(ramp.contact.tilt),
+      'slope',
+      'Geometry: arc about the hinge axis',
+    ),
+  ]
+}
+
+function legReasons(leg: PlacedLeg, { design, shop, bed }: Kit): Reason[] {
+  const bottom = bed.bottomAt(leg.x, leg.y)
+  const reasons = [
+    reason(
+      'set-height',
+      [term('deck', design.dock.deckHeight, 'm', 'design'), term('bed', leg.bed, 'm', 'site')],
+      leg.setHeight,
+      'm',
+      'Geometry: deck surface to the sole of the foot pad',
+    ),
+    reason(
+      'reserve',
+      [
+        term('minimum', shop.rules.reserveMin, 'm', 'catalog'),
+        term('soundingError', design.site.soundingError, 'm', 'design'),
+        term('scour', shop.catalog.rules.scour.value[bottom], 'm', `catalog: ${bottom}`),
+        term('added', design.dock.reserve ?? 0, 'm', 'design'),
+      ],
+      leg.reserve,
+      'm',
+    ),
+    reason(
+      leg.by === 'override' ? 'length-by-hand' : 'length',
+      [
+        term('setHeight', leg.setHeight, 'm', 'set-height'),
+        term('reserve', leg.reserve, 'm', 'reserve'),
+        term('sole', leg.pad.sole, 'm', 'catalog'),
+        term('required', leg.required, 'm', 'set-height + reserve - sole'),
+      ],
+      leg.stock?.length ?? 'none',
+      'm',
+    ),
+  ]
+  const above = aboveDeck(leg)
+  if (above !== null)
+    reasons.push(
+      reason(
+        'above-deck',
+        [
+          term('length', leg.stock!.length, 'm', 'length'),
+          term('sole', leg.pad.sole, 'm', 'catalog'),
+          term('setHeight', leg.setHeight, 'm', 'set-height'),
+        ],
+        above,
+        'm',
+        'Geometry',
+      ),
+    )
+  return reasons
+}
+
+function pairReasons({ pair, longest, needsBrace, leftOut, level, fit, tried }: BracedPair, { shop }: Kit): Reason[] {
+  const reasons = [
+    reason(
+      leftOut ? 'brace-left-out' : 'brace-needed',
+      [
+        term('longest', longest ?? 'none', 'm', 'legs'),
+        term('from', shop.rules.braceFrom, 'm', 'catalog'),
+      ],
+      needsBrace && !leftOut ? 'yes' : 'no',
+      'text',
+    ),
+  ]
+  const shown = fit ?? tried[0]
+  if (shown)
+    reasons.push(
+      reason(
+        fit ? 'brace-fit' : 'brace-no-fit',
+        [
+          term('holes', shown.brace.holes, 'm', 'catalog'),
+          term('span', pair.spacing - 2 * shop.catalog.clamp.reach, 'm', 'spacing of the legs less the clamps'),
+          term('rise', shown.rise, 'm', 'holes and span, by Pythagoras'),
+          term('toBed', shown.toBed, 'm', 'site'),
+          term('toPad', shown.toPad, 'm', 'site'),
+          term('toFrame', shown.toFrame, 'm', 'catalog'),
+          term('low', shown.low.id, 'text', level ? 'level ground' : 'the deeper leg'),
+        ],
+        shown.brace.code,
+        'text',
+      ),
+    )
+  return reasons
+}
+
+function countReasons({ legs, layout, joints, pairs, shop }: Kit): Reason[] {
+  const sleeves = layout.placed.length * 4
+  const braces = pairs.filter((p) => p.fit).length
+  const hooks = joints.all.filter((j) => j.kind === 'hook').length
+  const count = (rule: string, key: string, each: number, n: number, of: string): Reason =>
+    reason(rule, [term(of, n, 'count', 'placing'), term('each', each, 'count', 'catalog')], each * n, key)
+  return [
+    count('foot-pads', 'count', 1, legs.length, 'legs'),
+    count('leg-caps', 'count', 1, legs.length, 'legs'),
+    reason(
+      'sleeve-caps',
+      [term('sleeves', sleeves, 'count', 'placing'), term('legs', legs.length, 'count', 'placing')],
+      sleeves - legs.length,
+      'count',
+    ),
+    count('set-bolts', 'count', shop.catalog.sleeve.bolts.length, legs.length, 'legs'),
+    count('hook-brackets', 'count', 2 * shop.rules.bracketsPerHook, hooks, 'joints'),
+    count('brace-clamps', 'count', 2, braces, 'braces'),
+  ]
+}

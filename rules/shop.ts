@@ -1,0 +1,125 @@
+/** A Catalog made ready to ask: lookups, rule values, the row of each part with its unit mass. */
+import type { Bolt, BraceStock, Catalog, Extra, Frame, LegStock, Pad, RuleName } from './catalog/index.ts'
+import type { PartKind } from './dock.ts'
+import { grams } from './numbers.ts'
+import {
+  braceBody,
+  frameBody,
+  hingeBarBody,
+  massOf,
+  padBody,
+  panelBody,
+  type Piece,
+  tubeBody,
+} from './parts/bodies.ts'
+import { sectionProperties } from './parts/section-properties.ts'
+
+/** What one part is, to a parts list. */
+export interface PartType {
+  readonly kind: PartKind
+  readonly code: string
+  readonly name: string
+  readonly bag: string | null
+  /** Unit mass, whole grams. */
+  readonly grams: number
+  /** Minor units. */
+  readonly price: number
+}
+
+export interface FrameShape {
+  /** Deck surface to the rails' underside, m. */
+  readonly depth: number
+  /** Deck surface to the lowest of rails and sleeves, m. */
+  readonly lowest: number
+}
+
+export interface Shop {
+  readonly catalog: Catalog
+  readonly rules: Readonly<Record<Exclude<RuleName, 'scour'>, number>>
+  readonly frames: ReadonlyMap<string, Frame>
+  /** Shortest first. */
+  readonly legs: readonly LegStock[]
+  readonly braces: readonly BraceStock[]
+  readonly pads: ReadonlyMap<string, Pad>
+  readonly extras: ReadonlyMap<string, Extra>
+  readonly parts: ReadonlyMap<string, PartType>
+  bolt(kind: Bolt['kind']): Bolt
+  shape(frame: Frame): FrameShape
+}
+
+/** A shop may use one code for two kinds; a row is a code and kind. */
+export const partKey = (kind: PartKind, code: string): string => `${kind}\n${code}`
+
+const shops = new WeakMap<Catalog, Shop>()
+
+/** Made once for each catalog object: catalogs are read-only. */
+export function shopOf(catalog: Catalog): Shop {
+  let shop = shops.get(catalog)
+  if (!shop) shops.set(catalog, (shop = makeShop(catalog)))
+  return shop
+}
+
+function makeShop(catalog: Catalog): Shop {
+  const rules = Object.fromEntries(
+    Object.entries(catalog.rules).map(([name, rule]) => [name, (rule as { value: number }).value]),
+  ) as Shop['rules']
+  const bolts = new Map(catalog.hardware.map((bolt) => [bolt.kind, bolt]))
+  return {
+    catalog,
+    rules,
+    frames: new Map(catalog.frames.map((f) => [f.code, f])),
+    legs: [...catalog.legs].sort((a, b) => a.length - b.length),
+    braces: [...catalog.braces].sort((a, b) => a.holes - b.holes),
+    pads: new Map(catalog.pads.map((p) => [p.code, p])),
+    extras: new Map(catalog.extras.map((e) => [e.code, e])),
+    parts: partTypes(catalog),
+    bolt: (kind) => bolts.get(kind)!,
+    shape(frame) {
+      const rail = sectionProperties(catalog.stock[frame.rail]!).height
+      const { rise } = catalog.decking
+      return { depth: rise + rail, lowest: rise + Math.max(rail, catalog.sleeve.length) }
+    },
+  }
+}
+
+interface Item {
+  readonly code: string
+  readonly name: string
+  readonly price: number
+  readonly mass?: number | undefined
+  readonly bag?: string | undefined
+}
+
+function partTypes(catalog: Catalog): Map<string, PartType> {
+  const types = new Map<string, PartType>()
+  const add = (kind: PartKind, item: Item, body?: () => Piece[]): void => {
+    const mass = item.mass ?? (body ? massOf(catalog, body()) : 0)
+    types.set(partKey(kind, item.code), {
+      kind,
+      code: item.code,
+      name: item.name,
+      bag: item.bag ?? null,
+      grams: grams(mass),
+      price: item.price,
+    })
+  }
+  for (const frame of catalog.frames) add('frame', frame, () => frameBody(catalog, frame))
+  for (const leg of catalog.legs) add('leg', leg, () => tubeBody(catalog, leg))
+  for (const brace of catalog.braces) add('brace', brace, () => braceBody(catalog, brace))
+  for (const pad of catalog.pads) add('foot-pad', pad, () => padBody(catalog, pad))
+  for (const panel of catalog.decking.panels) add('deck-panel', panel, () => panelBody(catalog, panel))
+  for (const bolt of catalog.hardware) add(bolt.kind, bolt)
+  add('brace-clamp', catalog.clamp)
+  add('hook-bracket', catalog.hooks.bracket)
+  add('accessory', catalog.tie)
+  add('hinge-bar', catalog.hinge.bar, () => hingeBarBody(catalog))
+  add('hinge-pin', catalog.hinge.pin)
+  add('deck-clip', catalog.decking.clip)
+  add('leg-cap', catalog.caps.leg)
+  add('sleeve-cap', catalog.caps.sleeve)
+  for (const extra of catalog.extras) {
+    for (const part of extra.parts) add(part.kind, part)
+    if (extra.place === 'post') for (const post of extra.posts) add('anchor-post', post, () => tubeBody(catalog, post))
+  }
+  return types
+}

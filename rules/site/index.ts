@@ -1,0 +1,1 @@
+export { type Bed, makeBed } from './bed.ts'

@@ -1,0 +1,159 @@
+/**
+ * Linear buckling of a space frame.
+ */
+import { assemble, holdDirections, type Layout, straightBending } from './assembly.ts'
+import { type AxialForce, beamColumn, string } from './beam-column.ts'
+import { factorBlocks } from './block-ldl.ts'
+import { nearestMove } from './directions.ts'
+import { factorFrame } from './factor-frame.ts'
+import { type FrameModel, type FrameSolution, UnstableFrameError } from './frame-model.ts'
+import { type FreeRotation, holdRotations } from './free-rotations.ts'
+import type { BendingPlane, SolverMember } from './member-stiffness.ts'
+
+/** The factor is closed in on to this part of itself. */
+const CLOSE = 1e-6
+
+/** An axial force under this part of the largest force about is the rounding left of none. */
+const NO_FORCE = 1e-9
+
+/** Axial force counts as rounding under so many units in the last place of the movement that makes it. */
+const ROUNDING = 64 * Number.EPSILON
+
+/** Bars alone buckle, if ever, long before their force is so many times the largest E·A. */
+const FAR = 1e3
+
+/**
+ * The lowest positive factor on all loads at which the frame buckles in the linear sense: axial forces from
+ * the linear solution, grown with the factor; shapes before buckling undeformed. Infinity if no factor does.
+ *
+ * In it: members bending between their nodes, joints of any kind at their ends, axial force that changes along
+ * a member. A pinned strut buckles by itself (Euler) where it is an ordinary member with free rotations at its
+ * ends. A member that is `axialOnly` is a bar: it leans with its nodes and pushes them over, but does not bow;
+ * its own Euler load is a check of its own. Not in it: torsional and lateral-torsional buckling.
+ *
+ * How: the stiffness K + λ·Kg has as many negative eigenvalues as factors lie between 0 and λ. They are
+ * counted (negative pivots, those condensed away inside members among them) and the first is closed in on by
+ * bisection. So factors that lie together and factors of loads reversed do no harm.
+ * Source: Wittrick & Williams, Q. J. Mech. Appl. Math. 24 (1971) 263 (memory).
+ *
+ * Throws as `solveFrame`; also UnstableFrameError where a pressed member has nothing that keeps it from
+ * turning aside at the smallest factor (no bending stiffness, or joints that leave it loose).
+ */
+export function buckling(model: FrameModel): number {
+  const { layout, freeRotations, solve } = factorFrame(model)
+  const axial = axialForces(model, layout, solve(model.loads, model.memberLoads))
+  const pressed = layout.members.filter(({ index }) => isPressed(axial[index]!))
+  if (pressed.length === 0) return Number.POSITIVE_INFINITY
+  for (const member of pressed) refuseLoose(member, axial[member.index]!)
+
+  const count = counter(layout, freeRotations, axial)
+  const bound = Math.min(
+    ...pressed.flatMap(({ index, axes, planes }) =>
+      planes.map((plane) => clampedFactor(plane, axes.length, axial[index]!)),
+    ),
+  )
+  let high = bound * 1.01
+  if (bound === Number.POSITIVE_INFINITY) {
+    const strongest = Math.max(...layout.members.map((member) => member.axialOfTube * member.axes.length))
+    const end = (FAR * strongest) / Math.min(...pressed.map(({ index }) => press(axial[index]!)))
+    high = (1e-9 * end) / FAR
+    while (count(high) === 0) {
+      if (high > end) return Number.POSITIVE_INFINITY
+      high *= 4
+    }
+  }
+  while (count(high) === 0) high *= 2
+  let low = high / 2
+  while (count(low) > 0) {
+    high = low
+    low /= 2
+  }
+  while (high - low > CLOSE * high) {
+    const middle = (low + high) / 2
+    if (count(middle) > 0) high = middle
+    else low = middle
+  }
+  return (low + high) / 2
+}
+
+const press = ({ from, to }: AxialForce): number => Math.max(-from, -to)
+
+const isPressed = (force: AxialForce): boolean => press(force) > 0
+
+/** Axial force of each member under the model's loads; rounding is 0. */
+function axialForces(model: FrameModel, layout: Layout, solution: FrameSolution): AxialForce[] {
+  let largest = 0
+  for (const { from, to } of solution.memberForces)
+    largest = Math.max(largest, ...from.slice(0, 3).map(Math.abs), ...to.slice(0, 3).map(Math.abs))
+  for (const { force } of model.loads) largest = Math.max(largest, ...force.slice(0, 3).map(Math.abs))
+  return layout.members.map(({ index, from, to, axial }) => {
+    const forces = solution.memberForces[index]!
+    const moves = [...solution.displacements[from]!.slice(0, 3), ...solution.displacements[to]!.slice(0, 3)]
+    const none = Math.max(NO_FORCE * largest, ROUNDING * axial * Math.max(...moves.map(Math.abs)))
+    const cut = (value: number): number => (Math.abs(value) <= none ? 0 : value)
+    return { from: cut(-forces.from[0]), to: cut(forces.to[0]) }
+  })
+}
+
+/** The factor at which a plane of the member buckles with both ends clamped; Infinity for a bar. */
+function clampedFactor({ EI }: BendingPlane, length: number, force: AxialForce): number {
+  if (EI === 0) return Number.POSITIVE_INFINITY
+  const mean = -(force.from + force.to) / 2
+  return (4 * Math.PI ** 2 * EI) / length ** 2 / (mean > 0 ? mean : press(force))
+}
+
+function refuseLoose(member: SolverMember, force: AxialForce): void {
+  if (member.axialOnly) return
+  const { length } = member.axes
+  for (const plane of member.planes) {
+    const little = 1e-10 * clampedFactor(plane, length, force)
+    const axial = { from: little * force.from, to: little * force.to }
+    if (plane.EI > 0 && beamColumn(plane, length, axial, new Float64Array(16)) === 0) continue
+    const why = `is the end of member ${member.index}, which is pressed and free to turn aside`
+    throw new UnstableFrameError(member.from, nearestMove(plane.across), why)
+  }
+}
+
+const sameBending = ({ planes: [a, b] }: SolverMember): boolean =>
+  a.EI === b.EI &&
+  a.joints.acrossFrom === b.joints.acrossFrom &&
+  a.joints.acrossTo === b.joints.acrossTo &&
+  a.joints.turnFrom === b.joints.turnFrom &&
+  a.joints.turnTo === b.joints.turnTo
+
+/** Counts the factors between 0 and a given one. */
+function counter(
+  layout: Layout,
+  freeRotations: readonly FreeRotation[],
+  axial: readonly AxialForce[],
+): (factor: number) => number {
+  const reference = new Float64Array(layout.pattern.order.length * 6).fill(1)
+  const kept = new Float64Array(16)
+  return (factor) => {
+    let inside = 0
+    let insideFirst = 0
+    const values = assemble(layout, (member, plane, out) => {
+      const { from, to } = axial[member.index]!
+      if (from === 0 && to === 0) return straightBending(member, plane, out)
+      const force = { from: from * factor, to: to * factor }
+      const { length } = member.axes
+      if (member.planes[plane].EI === 0) return string(length, force, out)
+      if (plane === 1 && sameBending(member)) {
+        out.set(kept)
+        inside += insideFirst
+        return
+      }
+      const negative = beamColumn(member.planes[plane], length, force, out)
+      inside += negative
+      if (plane === 0) {
+        kept.set(out)
+        insideFirst = negative
+      }
+    })
+    holdRotations(layout, values, freeRotations)
+    holdDirections(layout, values)
+    return (
+      inside + factorBlocks(layout.pattern, values, { reference, suspect: 0, vanished: 0 }).negativePivots
+    )
+  }
+}

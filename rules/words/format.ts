@@ -1,0 +1,68 @@
+/** Figures in words: SI, and the feet, inches and fractions that the trade reads. */
+import type { Figure } from '../dock.ts'
+
+export type Units = 'metric' | 'imperial'
+
+const FOOT = 0.3048
+const INCH = 0.0254
+const POUND = 0.45359237
+
+/** Feet, inches and fractions of an inch to 1/`part`: `4 ft 2 1/4 in`. Exact halves go away from zero. */
+export function feetInches(meters: number, part = 4): string {
+  const sign = meters < 0 ? '-' : ''
+  const parts = Math.round(Math.abs(meters) / INCH * part + 1e-9)
+  const whole = Math.floor(parts / part)
+  const feet = Math.floor(whole / 12)
+  const inches = whole % 12
+  let top = parts % part
+  let bottom = part
+  while (top > 0 && top % 2 === 0) {
+    top /= 2
+    bottom /= 2
+  }
+  const fraction = top > 0 ? `${top}/${bottom}` : ''
+  const inchText = [inches > 0 || fraction === '' ? String(inches) : '', fraction].filter(Boolean).join(' ')
+  if (feet === 0) return `${parts === 0 ? '' : sign}${inchText} in`
+  return inches === 0 && fraction === '' ? `${sign}${feet} ft` : `${sign}${feet} ft ${inchText} in`
+}
+
+/** A length in one word or two: `1.23 m` or `4 ft 1/2 in`. */
+export const formatLength = (meters: number, units: Units): string =>
+  units === 'imperial' ? feetInches(meters) : `${fixed(meters, 2)} m`
+
+export const formatMass = (kg: number, units: Units): string =>
+  units === 'imperial' ? `${fixed(kg / POUND, 1)} lb` : `${fixed(kg, 1)} kg`
+
+/** Rise over run as `1 in 8.3`. */
+export const formatSlope = (slope: number): string =>
+  Math.abs(slope) < 0.005 ? 'level' : `1 in ${fixed(1 / Math.abs(slope), 1)}`
+
+export const formatMoney = (minor: number, currency: string, lang = 'en'): string => {
+  const format = new Intl.NumberFormat(lang, { style: 'currency', currency })
+  return format.format(minor / 10 ** (format.resolvedOptions().maximumFractionDigits ?? 2))
+}
+
+export function formatFigure({ value, unit }: Figure, units: Units): string {
+  if (typeof value === 'string') return value
+  switch (unit) {
+    case 'm':
+      return formatLength(value, units)
+    case 'kg':
+      return formatMass(value, units)
+    case 'slope':
+      return formatSlope(value)
+    case 'deg':
+      return `${fixed(value, 1)}°`
+    default:
+      return String(value)
+  }
+}
+
+/** Fixed digits, without a minus before nothing. */
+export function fixed(value: number, digits: number): string {
+  const text = value.toFixed(digits)
+  return /^-0\.?0*$/.test(text) ? text.slice(1) : text
+}
+
+/** Pounds to kilograms and feet to meters, exact by definition (NIST SP 811, B.8). */
+export const EXACT = { foot: FOOT, inch: INCH, pound: POUND } as const

@@ -1,0 +1,331 @@
+/** Laws of the pairs and their braces. */
+import type { Leg, Pair } from '../../../rules/dock.ts'
+import { elevations, expectNear, findingsOn, frameOf, type Law, near, sectionById } from './law.ts'
+
+type Catalog = Parameters<Law>[2]
+type Stock = Catalog['braces'][number]
+
+/** Figures and limits of one brace between two legs, low end on the first. */
+interface Fit {
+  readonly rise: number
+  readonly lowZ: number
+  readonly highZ: number
+  readonly lowClearance: number
+  readonly highClearance: number
+  /** How far inside its limits it is at the worst; negative: it does not fit. */
+  readonly spare: number
+}
+
+const legsById = (dock: Parameters<Law>[0]): Map<string, Leg> => new Map(dock.legs.map((l) => [l.id, l]))
+
+/** The underside over a pair: the lower one where its legs are in frames of different depth. */
+function undersideOver(...[dock, design, catalog, legs]: [...Parameters<Law>, readonly Leg[]]): number {
+  const by = sectionById(dock)
+  return Math.min(
+    ...legs.map((leg) => {
+      const frame = frameOf(catalog, by.get(leg.section)?.frame ?? '')
+      return frame === undefined
+        ? Infinity
+        : elevations(design.dock.deckHeight, frame.rail, catalog).underside
+    }),
+  )
+}
+
+/** Half the height of a brace's end: of the clamp, or of the tube where that is thicker. */
+function endHalf(catalog: Catalog, stock: Stock | undefined): number {
+  const tube = catalog.stock[stock?.stock ?? '']
+  const round = tube?.shape === 'round-tube' || tube?.shape === 'round-bar' ? tube.diameter / 2 : 0
+  return Math.max(catalog.clamp.height / 2, round)
+}
+
+/** Rise from the holes, middle at half height over the higher bed, and what is left at both ends. Null where it is too short. */
+function fitOf(
+  catalog: Catalog,
+  stock: Stock,
+  low: Leg,
+  high: Leg,
+  spacing: number,
+  underside: number,
+): Fit | null {
+  const { clamp, rules } = catalog
+  const between = spacing - 2 * clamp.reach
+  const square = stock.holes ** 2 - between ** 2
+  if (square <= 0 || between <= 0) return null
+  const rise = Math.sqrt(square)
+  const middle = (underside + Math.max(low.bed, high.bed)) / 2
+  const [lowZ, highZ] = [middle - rise / 2, middle + rise / 2]
+  const half = endHalf(catalog, stock)
+  const pad = catalog.pads.find((p) => p.code === low.pad)
+  const overBed = lowZ - half - low.bed
+  const overPad = overBed - (pad === undefined ? 0 : pad.sole + pad.socket.height)
+  const highClearance = underside - (highZ + half)
+  return {
+    rise,
+    lowZ,
+    highZ,
+    lowClearance: Math.min(overBed, overPad),
+    highClearance,
+    spare: Math.min(
+      overBed - rules.braceToBed.value,
+      overPad - rules.braceToPad.value,
+      highClearance - rules.braceToFrame.value,
+    ),
+  }
+}
+
+/** Pairs with both legs known, and what the laws ask of them. */
+function* known(...[dock, design, catalog]: Parameters<Law>) {
+  const by = legsById(dock)
+  for (const pair of dock.pairs) {
+    const [a, b] = pair.legs.map((id) => by.get(id))
+    if (a === undefined || b === undefined) continue
+    const underside = undersideOver(dock, design, catalog, [a, b])
+    const tried = (stock: Stock, low: Leg, high: Leg) =>
+      fitOf(catalog, stock, low, high, pair.spacing, underside)
+    yield { pair, a, b, tried }
+  }
+}
+
+const inRange = (range: { from: number; to: number }, value: number, slack: number) =>
+  value >= range.from - slack && value <= range.to + slack
+
+const longer = (a: Leg, b: Leg): number | null =>
+  a.stock === null || b.stock === null ? null : Math.max(a.stock, b.stock)
+
+/** Legs exist, a leg is in one pair at most, the spacing is that of its axes. */
+export const pairsOfLegs: Law = (dock) => {
+  const out: string[] = []
+  const by = legsById(dock)
+  const seen = new Set<string>()
+  for (const pair of dock.pairs) {
+    const [a, b] = pair.legs.map((id) => by.get(id))
+    if (a === undefined || b === undefined) {
+      out.push(`${pair.id} has a leg that is not there`)
+      continue
+    }
+    for (const id of pair.legs) {
+      if (seen.has(id)) out.push(`${id} is in two pairs`)
+      seen.add(id)
+    }
+    expectNear(out, `${pair.id} spacing`, pair.spacing, Math.hypot(a.x - b.x, a.y - b.y), 5e-6)
+  }
+  return out
+}
+
+/** Two legs of one end edge are a pair; others only in line and within a stock brace's reach; nearest first leaves none that could be. */
+export const pairsByRule: Law = (dock, _design, catalog) => {
+  const out: string[] = []
+  const by = legsById(dock)
+  const align = catalog.rules.pairAlign.value
+  const paired = new Map(dock.pairs.flatMap((p) => p.legs.map((id) => [id, p] as const)))
+  for (const section of dock.sections)
+    for (const edge of ['start', 'end'] as const) {
+      const [l, r] = [`${section.id}.${edge}.left`, `${section.id}.${edge}.right`]
+      if (
+        by.has(l) &&
+        by.has(r) &&
+        (paired.get(l) !== paired.get(r) || paired.get(l)?.id !== `${section.id}.${edge}`)
+      )
+        out.push(`${l} and ${r} stand at one edge and are not its pair`)
+    }
+  const inLine = (a: Leg, b: Leg, slack: number) =>
+    Math.min(Math.abs(a.x - b.x), Math.abs(a.y - b.y)) <= align + slack
+  const reached = (spacing: number, slack: number) =>
+    catalog.braces.some((s) => inRange(s.spacing, spacing, slack))
+  for (const pair of dock.pairs) {
+    const [a, b] = pair.legs.map((id) => by.get(id))
+    if (a === undefined || b === undefined || isEdgePair(pair)) continue
+    if (!inLine(a, b, 1e-5)) out.push(`${pair.id}: its legs are not in line`)
+    if (!reached(pair.spacing, 1e-5)) out.push(`${pair.id}: no stock brace reaches over ${pair.spacing}`)
+  }
+  const alone = dock.legs.filter((l) => !paired.has(l.id)).sort((a, b) => a.x - b.x)
+  const far = Math.max(0, ...catalog.braces.map((s) => s.spacing.to))
+  for (let i = 0; i < alone.length; i++)
+    for (let j = i + 1; j < alone.length && alone[j]!.x - alone[i]!.x <= far; j++) {
+      const [a, b] = [alone[i]!, alone[j]!]
+      const spacing = Math.hypot(a.x - b.x, a.y - b.y)
+      if (inLine(a, b, -1e-5) && reached(spacing, -1e-5))
+        out.push(`${a.id} and ${b.id} could be a pair and are in none`)
+    }
+  return out
+}
+
+/** `s3.end` for the legs of one edge, else both leg ids joined by `~`. */
+export const pairIds: Law = (dock) =>
+  dock.pairs
+    .filter((p) => p.id !== (isEdgePair(p) ? p.legs[0].replace(/\.(left|right)$/, '') : p.legs.join('~')))
+    .map((p) => `pair ${p.id} of ${p.legs}`)
+
+function isEdgePair(pair: Pair): boolean {
+  const [a, b] = pair.legs.map((id) => id.replace(/\.(left|right)$/, ''))
+  return a === b && pair.legs[0] !== pair.legs[1]
+}
+
+/** The longer leg decides whether the trade asks for a brace; only then is there one. */
+export const braceNeeded: Law = (dock, design, catalog) => {
+  const out: string[] = []
+  for (const { pair, a, b } of known(dock, design, catalog)) {
+    const length = longer(a, b)
+    if (length !== null && pair.needsBrace !== length >= catalog.rules.braceFrom.value - 1e-6)
+      out.push(`${pair.id} needsBrace ${pair.needsBrace} with a leg of ${length}`)
+    if (pair.brace !== null && !pair.needsBrace) out.push(`${pair.id} is braced without need`)
+  }
+  return out
+}
+
+/** A brace is of the catalog, meant for that spacing, and joins the pair's own legs. */
+export const braceOfItsPair: Law = (dock, _design, catalog) => {
+  const out: string[] = []
+  for (const { id, legs, spacing, brace } of dock.pairs) {
+    if (brace === null) continue
+    const stock = catalog.braces.find((s) => s.code === brace.code)
+    if (stock === undefined || !near(stock.holes, brace.stock))
+      out.push(`${id}: ${brace.code} of ${brace.stock} is not in the catalog`)
+    else if (!inRange(stock.spacing, spacing, 1e-5))
+      out.push(`${id}: ${brace.code} is not meant for ${spacing}`)
+    if (!legs.includes(brace.low)) out.push(`${id}: its brace stands on ${brace.low}`)
+  }
+  return out
+}
+
+/** Rise, holes and clearances of a drawn brace are those of the triangle. */
+export const braceFigures: Law = (dock, design, catalog) => {
+  const out: string[] = []
+  for (const { pair, a, b, tried } of known(dock, design, catalog)) {
+    const stock = catalog.braces.find((s) => s.code === pair.brace?.code)
+    if (pair.brace === null || stock === undefined) continue
+    const [low, high] = pair.brace.low === a.id ? [a, b] : [b, a]
+    const right = tried(stock, low, high)
+    const names = ['rise', 'lowZ', 'highZ', 'lowClearance', 'highClearance'] as const
+    if (right === null) out.push(`${pair.id}: ${stock.code} is too short for ${pair.spacing}`)
+    else for (const name of names) expectNear(out, `${pair.id} ${name}`, pair.brace[name], right[name], 1e-5)
+  }
+  return out
+}
+
+/** A brace that is drawn keeps its clearances to bed, pad and frame. */
+export const braceFits: Law = (dock, design, catalog) => {
+  const out: string[] = []
+  const { braceToBed, braceToPad, braceToFrame } = catalog.rules
+  for (const { pair, a, b } of known(dock, design, catalog)) {
+    if (pair.brace === null) continue
+    const low = pair.brace.low === a.id ? a : b
+    const stock = catalog.braces.find((s) => s.code === pair.brace?.code)
+    const half = endHalf(catalog, stock)
+    const pad = catalog.pads.find((p) => p.code === low.pad)
+    const overBed = pair.brace.lowZ - half - low.bed
+    const overPad = overBed - (pad === undefined ? 0 : pad.sole + pad.socket.height)
+    if (overBed < braceToBed.value - 1e-5) out.push(`${pair.id}: ${overBed} over the bed`)
+    if (overPad < braceToPad.value - 1e-5) out.push(`${pair.id}: ${overPad} over the pad`)
+    const under = undersideOver(dock, design, catalog, [a, b]) - pair.brace.highZ - half
+    if (under < braceToFrame.value - 1e-5) out.push(`${pair.id}: ${under} under the frame`)
+  }
+  return out
+}
+
+/** The preferred brace where it fits, else another that does. */
+export const bracePreferred: Law = (dock, design, catalog) => {
+  const out: string[] = []
+  for (const { pair, a, b, tried } of known(dock, design, catalog)) {
+    const length = longer(a, b)
+    if (pair.brace === null || length === null) continue
+    const fitting = catalog.braces.filter(
+      (s) =>
+        inRange(s.legs, length, 1e-6) &&
+        inRange(s.spacing, pair.spacing, -1e-5) &&
+        [tried(s, a, b), tried(s, b, a)].some((f) => f !== null && f.spare > 1e-5),
+    )
+    if (fitting.length > 0 && !fitting.some((s) => s.code === pair.brace?.code))
+      out.push(
+        `${pair.id} has ${pair.brace.code}, though ${fitting.map((s) => s.code)} is meant for it and fits`,
+      )
+  }
+  return out
+}
+
+/** A pair that needs a brace and has none: the design said so, or a finding names both legs, and none would have fitted. */
+export const noBraceForAReason: Law = (dock, design, catalog) => {
+  const out: string[] = []
+  for (const { pair, a, b, tried } of known(dock, design, catalog)) {
+    if (!pair.needsBrace || pair.brace !== null || design.dock.bracing?.none?.includes(pair.id)) continue
+    if (!findingsOn(dock, a.id).some((f) => f.parts.includes(b.id) && f.severity !== 'note'))
+      out.push(`${pair.id} needs a brace, has none, and no finding names both legs`)
+    if (longer(a, b) === null) continue
+    const fitting = catalog.braces.filter(
+      (s) =>
+        inRange(s.spacing, pair.spacing, -1e-5) &&
+        [tried(s, a, b), tried(s, b, a)].some((f) => f !== null && f.spare > 1e-5),
+    )
+    if (fitting.length > 0)
+      out.push(`${pair.id} has no brace, though ${fitting.map((s) => s.code)} would fit`)
+  }
+  return out
+}
+
+/** The low end is on the deeper leg; on level beds it starts left (or as asked) and alternates, unless only the other way fits. */
+export const braceLowEnd: Law = (dock, design, catalog) => {
+  const out: string[] = []
+  const level = catalog.rules.braceLevel.value
+  const first = design.dock.bracing?.first ?? 'left'
+  let turn = 0
+  let previous: string | null = null
+  for (const { pair, a, b, tried } of known(dock, design, catalog)) {
+    if (pair.brace === null) continue
+    const difference = a.bed - b.bed
+    const deeper = difference < 0 ? a : b
+    if (Math.abs(difference) > level + 3e-6 && pair.brace.low !== deeper.id)
+      out.push(`${pair.id}: low end on the shallower leg`)
+    if (Math.abs(difference) > level - 3e-6 || !isEdgePair(pair)) continue
+    const side = pair.brace.low.endsWith('.left') ? 'left' : 'right'
+    const byTurn = turn % 2 === 0 ? first : first === 'left' ? 'right' : 'left'
+    const wanted = pair.legs.find((id) => id.endsWith(`.${byTurn}`))
+    const stock = catalog.braces.find((s) => s.code === pair.brace?.code)
+    const [low, high] = wanted === a.id ? [a, b] : [b, a]
+    const could = stock === undefined ? null : tried(stock, low, high)
+    if (side !== byTurn && side === previous && could !== null && could.spare > 1e-5)
+      out.push(`${pair.id}: low end ${side} again, expected ${byTurn}`)
+    else if (side !== byTurn && previous === null && could !== null && could.spare > 1e-5)
+      out.push(`${pair.id}: first low end ${side}, expected ${byTurn}`)
+    previous = side
+    turn++
+  }
+  return out
+}
+
+/** A leg is braced if and only if its pair has a brace. */
+export const bracedFlags: Law = (dock) => {
+  const braced = new Set(dock.pairs.filter((p) => p.brace !== null).flatMap((p) => p.legs))
+  return dock.legs.filter((l) => l.braced !== braced.has(l.id)).map((l) => `${l.id} braced ${l.braced}`)
+}
+
+/** The brace is placed at its low hole, a clamp's reach from the low leg toward the high one, and turned toward the high hole. */
+export const bracePlaced: Law = (dock, design, catalog) => {
+  const out: string[] = []
+  for (const { pair, a, b } of known(dock, design, catalog)) {
+    const drawn = dock.placements.filter((p) => p.kind === 'brace' && p.of === pair.id)
+    if (drawn.length !== (pair.brace === null ? 0 : 1)) out.push(`${pair.id}: ${drawn.length} braces placed`)
+    const brace = drawn[0]
+    if (brace === undefined || pair.brace === null) continue
+    const [low, high] = pair.brace.low === a.id ? [a, b] : [b, a]
+    const along = [(high.x - low.x) / pair.spacing, (high.y - low.y) / pair.spacing] as const
+    const between = pair.spacing - 2 * catalog.clamp.reach
+    const [qx, qy, qz, qw] = brace.turn
+    const own = [1 - 2 * (qy ** 2 + qz ** 2), 2 * (qx * qy + qz * qw), 2 * (qx * qz - qy * qw)] as const
+    const holes = pair.brace.stock
+    const expected = [
+      low.x + along[0] * catalog.clamp.reach,
+      low.y + along[1] * catalog.clamp.reach,
+      pair.brace.lowZ,
+    ] as const
+    const toward = [
+      (along[0] * between) / holes,
+      (along[1] * between) / holes,
+      pair.brace.rise / holes,
+    ] as const
+    for (const i of [0, 1, 2] as const) {
+      expectNear(out, `${pair.id} low hole`, brace.at[i], expected[i], 1e-5)
+      expectNear(out, `${pair.id} direction`, own[i], toward[i], 1e-5)
+    }
+  }
+  return out
+}

@@ -1,0 +1,159 @@
+/** Laws of what others key on: ids, order of work, findings, rounding, fingerprint, and what is null until it is built. */
+import { createHash } from 'node:crypto'
+import canonicalize from 'canonicalize'
+import { applyPatch, type Operation } from 'fast-json-patch'
+import type { Dock } from '../../../rules/dock.ts'
+import { groupBy, type Law } from './law.ts'
+
+/** Sections are `s1`, `s2` … and `h1`, `h2` … in that order; a plan brings its own. All ids are unique. */
+export const idsByContract: Law = (dock, design) => {
+  const out: string[] = []
+  if (design.dock.plan === undefined) {
+    const run = dock.sections.filter((s) => s.id.startsWith('s')).length
+    dock.sections.forEach((s, i) => {
+      const expected = i < run ? `s${i + 1}` : `h${i - run + 1}`
+      if (s.id !== expected) out.push(`section ${i + 1} is ${s.id}, expected ${expected}`)
+    })
+  }
+  for (const leg of dock.legs)
+    if (leg.id !== `${leg.section}.${leg.corner}`)
+      out.push(`leg ${leg.id} is at ${leg.section}.${leg.corner}`)
+  for (const j of dock.joints)
+    if (j.id !== j.between.join('~')) out.push(`joint ${j.id} is between ${j.between}`)
+  for (const list of [dock.sections, dock.legs, dock.pairs, dock.joints])
+    for (const [id, same] of groupBy<{ id: string }>(list, (item) => item.id))
+      if (same.length > 1) out.push(`${same.length} are called ${id}`)
+  return out
+}
+
+/** Every placement is of something that is there, or of an extra. */
+export const piecesOfSomething: Law = (dock) => {
+  const ids = new Set([...dock.sections, ...dock.legs, ...dock.pairs, ...dock.joints].map((item) => item.id))
+  const extras = ['bumper', 'accessory', 'anchor-post', 'auger', 'post-clamp']
+  return dock.placements
+    .filter((p) => !ids.has(p.of) && !extras.includes(p.kind))
+    .map((p) => `${p.kind} of ${p.of}`)
+}
+
+/** A turn is a unit quaternion. */
+export const turnsAreUnit: Law = (dock) =>
+  dock.placements
+    .filter((p) => Math.abs(Math.hypot(...p.turn) - 1) > 5e-6)
+    .map((p) => `${p.kind} of ${p.of} is turned by ${p.turn}`)
+
+/** The standing section first, then the ramp, then outward: none before what carries it; each once. */
+export const orderOfWork: Law = (dock) => {
+  const out: string[] = []
+  const { workOrder, sections } = dock
+  if (
+    [...workOrder].sort().join() !==
+    sections
+      .map((s) => s.id)
+      .sort()
+      .join()
+  )
+    out.push(`work order ${workOrder} is not of the sections`)
+  const place = new Map(workOrder.map((id, i) => [id, i]))
+  const standing = sections.find((s) => s.role === 'standing')
+  const ramp = sections.find((s) => s.role === 'ramp')
+  if (standing !== undefined && workOrder[0] !== standing.id)
+    out.push(`work begins with ${workOrder[0]}, expected ${standing.id}`)
+  if (ramp !== undefined && standing !== undefined && workOrder[1] !== ramp.id)
+    out.push(`${ramp.id} is not second`)
+  for (const s of sections)
+    if (s.on !== null && (place.get(s.on) ?? Infinity) >= (place.get(s.id) ?? -1))
+      out.push(`${s.id} goes in before ${s.on}, which carries it`)
+  return out
+}
+
+/** What a finding may be about. */
+function knownIds(...[dock, design]: [Dock, Parameters<Law>[1]]): Set<string> {
+  const { dock: asked } = design
+  return new Set([
+    ...[...dock.sections, ...dock.legs, ...dock.pairs, ...dock.joints].map((item) => item.id),
+    ...dock.placements.flatMap((p) => [p.of, p.code]),
+    ...Object.keys(asked.extras ?? {}),
+    ...Object.keys(asked.overrides ?? {}),
+    ...(asked.bracing?.none ?? []),
+    ...(asked.placed ?? []).flatMap((p) => [p.code, p.section]),
+    ...(asked.plan ?? []).flatMap((p) => [p.id, p.frame ?? '']),
+    asked.frame,
+    asked.pad ?? '',
+  ])
+}
+
+/** A finding has a severity that there is, is about something that there is, says so in words, and cites its basis. */
+export const findingsAreWhole: Law = (dock, design) => {
+  const out: string[] = []
+  const ids = knownIds(dock, design)
+  for (const f of dock.findings) {
+    if (!['stop', 'warn', 'note'].includes(f.severity)) out.push(`${f.code} has severity ${f.severity}`)
+    for (const part of f.parts) if (!ids.has(part)) out.push(`${f.code} is about ${part}, which is not there`)
+    if (f.text.trim() === '' || /undefined|NaN|\{|\}/.test(f.text)) out.push(`${f.code} says "${f.text}"`)
+    if (f.basis.trim() === '') out.push(`${f.code} has no basis`)
+    for (const [name, figure] of Object.entries(f.values))
+      if (typeof figure.value === 'number' && !Number.isFinite(figure.value))
+        out.push(`${f.code}: ${name} is ${figure.value}`)
+  }
+  return out
+}
+
+/** A remedy's patch can be applied to the design that it was found in. */
+export const remediesApply: Law = (dock, design) => {
+  const out: string[] = []
+  for (const f of dock.findings) {
+    if (f.remedy === null) continue
+    try {
+      applyPatch(structuredClone(design), structuredClone(f.remedy.patch) as Operation[], true)
+    } catch (error) {
+      out.push(`${f.code}: remedy ${JSON.stringify(f.remedy.patch)} does not apply: ${(error as Error).name}`)
+    }
+  }
+  return out
+}
+
+/** Every number that goes out is finite and rounded to 1e-6, and no zero is negative. */
+export const numbersRounded: Law = (dock) => {
+  const out: string[] = []
+  const walk = (value: unknown, path: string): void => {
+    if (typeof value === 'number') {
+      const rounded = Math.round(value * 1e6) / 1e6
+      if (!Number.isFinite(value) || Object.is(value, -0) || rounded !== value)
+        out.push(`${path} is ${Object.is(value, -0) ? '-0' : value}`)
+    } else if (typeof value === 'object' && value !== null) {
+      for (const [key, item] of Object.entries(value)) walk(item, `${path}/${key}`)
+    }
+  }
+  walk(dock, '')
+  return out
+}
+
+/** Hashes are 64 hex digits. */
+export const fingerprintShape: Law = (dock) => {
+  const { all, design, catalog } = dock.fingerprint
+  return Object.entries({ all, design, catalog })
+    .filter(([, hash]) => !/^[0-9a-f]{64}$/.test(hash))
+    .map(([name, hash]) => `fingerprint ${name} is ${hash}`)
+}
+
+const sha256 = (value: unknown) =>
+  createHash('sha256')
+    .update(canonicalize(value) ?? '')
+    .digest('hex')
+
+/** Its parts are SHA-256 of the RFC 8785 JSON of the parsed design without `name` and `job`, and of the catalog. */
+export const fingerprintOfContent: Law = (dock, design, catalog) => {
+  const { name: _name, job: _job, ...counted } = design
+  const out: string[] = []
+  if (dock.fingerprint.design !== sha256(counted)) out.push('fingerprint design is not of this design')
+  if (dock.fingerprint.catalog !== sha256(catalog)) out.push('fingerprint catalog is not of this catalog')
+  return out
+}
+
+/** What is not built yet is null, never faked. */
+export const nullUntilBuilt: Law = (dock) => {
+  const out: string[] = []
+  if (dock.waves !== null) out.push('waves')
+  if (dock.structure !== null) out.push('structure')
+  return [...out, ...dock.legs.filter((l) => l.fitChance !== null).map((l) => `${l.id} fitChance`)]
+}

@@ -1,0 +1,175 @@
+/** Laws of where the smaller pieces are: in the frame of reference that `rules/dock.ts` gives for each kind. */
+import type { Placement } from '../../../rules/dock.ts'
+import { groundOf } from './ground.ts'
+import { expectNear, frameOf, groupBy, type Law, near, TOLERANCE } from './law.ts'
+import { cornerAt, inPlan } from './plan.ts'
+
+const isAt = (p: Placement, x: number, y: number, z: number, tolerance = TOLERANCE) =>
+  near(p.at[0], x, tolerance) && near(p.at[1], y, tolerance) && near(p.at[2], z, tolerance)
+
+/** Each section has its frame at the middle of its start edge, on the deck surface, turned as the section. */
+export const framesPlaced: Law = (dock) => {
+  const out: string[] = []
+  const by = groupBy(
+    dock.placements.filter((p) => p.kind === 'frame'),
+    (p) => p.section,
+  )
+  for (const s of dock.sections) {
+    const frame = by.get(s.id)?.[0]
+    if (frame === undefined || frame.code !== s.frame) {
+      out.push(`${s.id} has no frame ${s.frame}`)
+      continue
+    }
+    if (!isAt(frame, s.x, s.y, s.z)) out.push(`frame of ${s.id} is at ${frame.at}`)
+    const [qx, qy, qz, qw] = frame.turn
+    const own = [1 - 2 * (qy ** 2 + qz ** 2), 2 * (qx * qy + qz * qw)] as const
+    const heading = (s.heading * Math.PI) / 180
+    const flat = Math.hypot(...own)
+    if (!near(own[0] / flat, Math.cos(heading), 1e-5) || !near(own[1] / flat, Math.sin(heading), 1e-5))
+      out.push(`frame of ${s.id} is turned by ${frame.turn}`)
+    const climb = 2 * (qx * qz - qy * qw)
+    const slope = s.role === 'ramp' && dock.ramp !== null ? Math.sin(Math.atan(dock.ramp.slope)) : 0
+    expectNear(out, `frame of ${s.id} climbs`, climb, slope, 1e-5)
+  }
+  return out
+}
+
+/** A cap is in the mouth of each sleeve of a level section that has no leg, and in no other. */
+export const capsInEmptySleeves: Law = (dock, design, catalog) => {
+  const out: string[] = []
+  const legged = new Set(dock.legs.map((l) => l.id))
+  const caps = groupBy(
+    dock.placements.filter((p) => p.kind === 'sleeve-cap'),
+    (p) => p.section,
+  )
+  const top = design.dock.deckHeight - catalog.decking.rise
+  for (const s of dock.sections) {
+    if (s.role === 'ramp') continue
+    for (const corner of ['start.left', 'start.right', 'end.left', 'end.right']) {
+      const [x, y] = cornerAt(s, corner, catalog.sleeve.along, catalog.sleeve.across)
+      const here = (caps.get(s.id) ?? []).filter((p) => isAt(p, x, y, top, 1e-5)).length
+      const expected = legged.has(`${s.id}.${corner}`) ? 0 : 1
+      if (here !== expected) out.push(`${here} caps in the sleeve ${s.id}.${corner}, expected ${expected}`)
+    }
+  }
+  return out
+}
+
+/** Set bolts press the leg's axis at the heights that the catalog gives for its sleeve. */
+export const setBoltsInSleeves: Law = (dock, design, catalog) => {
+  const out: string[] = []
+  const top = design.dock.deckHeight - catalog.decking.rise
+  const bolts = groupBy(
+    dock.placements.filter((p) => p.kind === 'set-bolt'),
+    (p) => `${p.at[0].toFixed(4)} ${p.at[1].toFixed(4)}`,
+  )
+  for (const leg of dock.legs) {
+    const own = bolts.get(`${leg.x.toFixed(4)} ${leg.y.toFixed(4)}`) ?? []
+    for (const below of catalog.sleeve.bolts)
+      if (own.filter((p) => isAt(p, leg.x, leg.y, top - below)).length !== 1)
+        out.push(`${leg.id} has not one set bolt ${below} below the frame top`)
+  }
+  return out
+}
+
+/** A clamp holds each end of a brace, on the leg's axis at the height of the hole. */
+export const clampsAtHoles: Law = (dock) => {
+  const out: string[] = []
+  const legs = new Map(dock.legs.map((l) => [l.id, l]))
+  const clamps = groupBy(
+    dock.placements.filter((p) => p.kind === 'brace-clamp'),
+    (p) => `${p.at[0].toFixed(3)} ${p.at[1].toFixed(3)}`,
+  )
+  for (const { id, legs: ends, brace } of dock.pairs) {
+    if (brace === null) continue
+    for (const end of ends) {
+      const leg = legs.get(end)
+      if (leg === undefined) continue
+      const z = end === brace.low ? brace.lowZ : brace.highZ
+      const here = (clamps.get(`${leg.x.toFixed(3)} ${leg.y.toFixed(3)}`) ?? []).filter((p) =>
+        isAt(p, leg.x, leg.y, z),
+      )
+      if (here.length !== 1) out.push(`${id}: ${here.length} clamps on ${end} at ${z}`)
+    }
+  }
+  return out
+}
+
+/** Panels lie on their frame: middle within it, all of one section apart from each other by a panel's length. */
+export const panelsOnFrames: Law = (dock, _design, catalog) => {
+  const out: string[] = []
+  const by = groupBy(
+    dock.placements.filter((p) => p.kind === 'deck-panel'),
+    (p) => p.section,
+  )
+  for (const s of dock.sections) {
+    if (s.role === 'ramp') continue
+    const panel = catalog.decking.panels.find((p) => p.code === frameOf(catalog, s.frame)?.panel)
+    const a = (-s.heading * Math.PI) / 180
+    const along = (by.get(s.id) ?? []).map((p) => {
+      const [dx, dy] = [p.at[0] - s.x, p.at[1] - s.y]
+      if (!near(dx * Math.sin(a) + dy * Math.cos(a), 0, 1e-5))
+        out.push(`a panel of ${s.id} is off its center line`)
+      if (!near(p.at[2], s.z)) out.push(`a panel of ${s.id} is at ${p.at[2]}`)
+      return dx * Math.cos(a) - dy * Math.sin(a)
+    })
+    along.sort((p, q) => p - q)
+    const half = (panel?.length ?? 0) / 2
+    if (along.length > 0 && (along[0]! < half - 1e-5 || along.at(-1)! > s.length - half + 1e-5))
+      out.push(`a panel of ${s.id} overhangs its frame`)
+    for (let i = 1; i < along.length; i++)
+      if (along[i]! - along[i - 1]! < 2 * half - 1e-5) out.push(`two panels of ${s.id} lie on each other`)
+  }
+  return out
+}
+
+/** A post's foot is as deep in the bottom as the catalog says; it is the shortest that reaches over the deck, or a finding says none does. */
+export const postsReach: Law = (dock, design, catalog) => {
+  const out: string[] = []
+  const ground = groundOf(design.site)
+  const embed = catalog.rules.postEmbed.value
+  for (const extra of catalog.extras) {
+    if (extra.place !== 'post') continue
+    for (const p of dock.placements) {
+      const own = extra.posts.find((post) => p.kind === 'anchor-post' && post.code === p.code)
+      if (own === undefined) continue
+      const beds = ground.at(p.at[0], p.at[1], false)
+      const told = dock.findings.some((f) => f.parts.includes(extra.code) || f.parts.includes(p.of))
+      const right = beds.filter((bed) => near(p.at[2], bed - embed, 2e-5))
+      if (beds.length > 0 && right.length === 0)
+        out.push(`post at ${p.at}, its foot should be at ${beds.map((b) => b - embed)}`)
+      const needed = design.dock.deckHeight + extra.above - p.at[2]
+      if (own.length < needed - 1e-5 && !told)
+        out.push(`${p.code} at ${p.at} is too short for ${needed}, and no finding names it`)
+      const shorter = extra.posts.find(
+        (post) => post.length < own.length - 1e-9 && post.length >= needed + 1e-5,
+      )
+      if (shorter !== undefined) out.push(`${p.code} at ${p.at}, ${shorter.code} would do for ${needed}`)
+    }
+  }
+  return out
+}
+
+/** Extras with a place of their own are on an edge of a section: on its outline, or a post its standoff away. */
+export const extrasOnEdges: Law = (dock, _design, catalog) => {
+  const out: string[] = []
+  for (const extra of catalog.extras) {
+    const off = extra.place === 'post' ? extra.standoff : 0
+    const codes = new Set(
+      extra.place === 'post' ? extra.posts.map((p) => p.code) : extra.parts.map((p) => p.code),
+    )
+    for (const p of dock.placements) {
+      if (!codes.has(p.code)) continue
+      const section = dock.sections.find((s) => s.id === p.section)
+      if (section === undefined || section.role === 'ramp') continue
+      const a = (-section.heading * Math.PI) / 180
+      const [cx, cy] = inPlan(section, [section.length / 2, 0])
+      const [dx, dy] = [p.at[0] - cx, p.at[1] - cy]
+      const along = Math.abs(dx * Math.cos(a) - dy * Math.sin(a)) - section.length / 2
+      const across = Math.abs(dx * Math.sin(a) + dy * Math.cos(a)) - section.width / 2
+      if (!near(Math.max(along, across), off, 1e-5))
+        out.push(`${p.code} at ${p.at} is ${Math.max(along, across)} off ${section.id}, expected ${off}`)
+    }
+  }
+  return out
+}
