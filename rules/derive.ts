@@ -17,7 +17,7 @@ import { round6 } from './numbers.ts'
 import { lowClearance } from './parts/braces.ts'
 import { totalsOf } from './parts/count.ts'
 import { aboveDeck } from './parts/legs.ts'
-import { frameTop } from './parts/put.ts'
+import { frameTop, placementsOf } from './parts/put.ts'
 import { ENGINE_VERSION } from './version.ts'
 
 export const derive = (design: Design, catalog: Catalog): Dock => assess(deriveKit(design, catalog))
@@ -40,7 +40,7 @@ export function assess(kit: Kit): Dock {
         kind: j.kind,
       }),
     ),
-    placements: kit.placements,
+    placements: placementsOf(kit.puts),
     parts: count.parts,
     totals: totalsOf(count, layout.workOrder, shop.catalog.currency),
     workOrder: layout.workOrder,

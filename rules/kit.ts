@@ -4,7 +4,6 @@
  */
 import type { Catalog } from './catalog/index.ts'
 import type { Design } from './design/index.ts'
-import type { Placement } from './dock.ts'
 import { findStart, type Start } from './layout/start.ts'
 import { join, type Joints, type Layout, place, planOf } from './layout/index.ts'
 import { putBrace } from './parts/brace-parts.ts'
@@ -12,11 +11,11 @@ import { type BracedPair, braceAll } from './parts/braces.ts'
 import { type Count, countParts } from './parts/count.ts'
 import { type Extras, placeExtras, putExtra } from './parts/extras.ts'
 import { putFrame } from './parts/frames.ts'
-import { putHinge, putJoint } from './parts/joint-parts.ts'
+import { putHinge, putHooks, putTies } from './parts/joint-parts.ts'
 import { putLeg } from './parts/leg-parts.ts'
 import { type PlacedLeg, placeLegs } from './parts/legs.ts'
 import { pairLegs } from './parts/pairs.ts'
-import type { Pose } from './parts/put.ts'
+import { noPuts, type Pose, type Puts } from './parts/put.ts'
 import { type RampContact, groundAlong, rampContact, rampPoint, rampShape } from './parts/ramp.ts'
 import { type Shop, shopOf } from './shop.ts'
 import { type Bed, makeBed } from './site/index.ts'
@@ -42,9 +41,12 @@ export interface Kit {
   readonly legs: readonly PlacedLeg[]
   readonly pairs: readonly BracedPair[]
   readonly extras: Extras
-  readonly placements: readonly Placement[]
+  readonly puts: Puts
   readonly count: Count
 }
+
+/** Pieces that a section comes to, generously. */
+const PIECES = 48
 
 /** Everything that follows from a valid Design by geometry and counting. Pure; never throws on a valid Design and Catalog. */
 export function deriveKit(design: Design, catalog: Catalog): Kit {
@@ -71,18 +73,26 @@ export function deriveKit(design: Design, catalog: Catalog): Kit {
   for (const p of layout.placed)
     poses.set(p.id, p.role === 'ramp' ? ramp!.pose : { placed: p, x: p.x, y: p.y, z: deck, tilt: 0 })
 
-  const placements: Placement[] = []
-  for (const p of layout.placed) putFrame(placements, poses.get(p.id)!, joints.legCorners.get(p.id) ?? [], shop)
-  for (const leg of legs) putLeg(placements, leg, deck, shop)
-  for (const { pair, fit } of pairs) if (fit) putBrace(placements, pair.id, fit, shop)
+  const puts = noPuts(PIECES * layout.placed.length)
+  const hungOn = new Map<number, string>()
+  for (const p of layout.placed) putFrame(puts, poses.get(p.id)!, joints.legCorners.get(p.id) ?? [], shop)
+  for (const leg of legs) putLeg(puts, leg, deck, shop)
+  for (const { pair, fit } of pairs) if (fit) putBrace(puts, pair.id, fit, shop)
   for (const joint of joints.all)
-    if (joint.kind === 'hinge') putHinge(placements, joint, poses.get(joint.guest.id)!, ramp!.pose, shop)
-    else putJoint(placements, joint, deck, shop)
-  for (const item of extras.placed) putExtra(placements, item, deck, shop)
-
-  const hungOn = new Map(joints.all.filter((j) => j.kind === 'hook').map((j) => [j.guest.id, j.id]))
-  const count = countParts(placements, hungOn, shop)
-  return { design, shop, bed, start, layout, joints, poses, ramp, legs, pairs, extras, placements, count }
+    switch (joint.kind) {
+      case 'hinge':
+        putHinge(puts, joint, poses.get(joint.guest.id)!, ramp!.pose, shop)
+        break
+      case 'hook':
+        hungOn.set(joint.guest.index, joint.id)
+        putHooks(puts, joint, deck, shop)
+        break
+      case 'tie':
+        putTies(puts, joint, deck, shop)
+    }
+  for (const item of extras.placed) putExtra(puts, item, deck, shop)
+  const count = countParts(puts, layout, hungOn, shop)
+  return { design, shop, bed, start, layout, joints, poses, ramp, legs, pairs, extras, puts, count }
 }
 
 function restRamp(layout: Layout, shop: Shop, bed: Bed, hingeX: number, deck: number): RampRest {

@@ -1,5 +1,5 @@
 /** A Catalog made ready to ask: lookups, rule values, the row of each part with its unit mass. */
-import type { Bolt, BraceStock, Catalog, Extra, Frame, LegStock, Pad, RuleName } from './catalog/index.ts'
+import type { Bolt, BraceStock, Catalog, Extra, Frame, LegStock, Pad, Panel, RuleName } from './catalog/index.ts'
 import type { PartKind } from './dock.ts'
 import { grams } from './numbers.ts'
 import {
@@ -20,6 +20,8 @@ export interface PartType {
   readonly code: string
   readonly name: string
   readonly bag: string | null
+  /** Place in the parts list: the catalog's order. */
+  readonly index: number
   /** Unit mass, whole grams. */
   readonly grams: number
   /** Minor units. */
@@ -42,13 +44,25 @@ export interface Shop {
   readonly braces: readonly BraceStock[]
   readonly pads: ReadonlyMap<string, Pad>
   readonly extras: ReadonlyMap<string, Extra>
-  readonly parts: ReadonlyMap<string, PartType>
-  bolt(kind: Bolt['kind']): Bolt
+  readonly panels: ReadonlyMap<string, Panel>
+  /** All that a parts list can hold, in its order. */
+  readonly parts: readonly PartType[]
+  /** Those of which a shop has one. */
+  readonly types: Readonly<Record<Bolt['kind'] | SingleType, PartType>>
+  /** The row of a code and kind; a code of this catalog. */
+  type(kind: PartKind, code: string): PartType
   shape(frame: Frame): FrameShape
 }
 
-/** A shop may use one code for two kinds; a row is a code and kind. */
-export const partKey = (kind: PartKind, code: string): string => `${kind}\n${code}`
+type SingleType =
+  | 'clamp'
+  | 'bracket'
+  | 'tie'
+  | 'hingeBar'
+  | 'hingePin'
+  | 'deckClip'
+  | 'legCap'
+  | 'sleeveCap'
 
 const shops = new WeakMap<Catalog, Shop>()
 
@@ -63,7 +77,25 @@ function makeShop(catalog: Catalog): Shop {
   const rules = Object.fromEntries(
     Object.entries(catalog.rules).map(([name, rule]) => [name, (rule as { value: number }).value]),
   ) as Shop['rules']
-  const bolts = new Map(catalog.hardware.map((bolt) => [bolt.kind, bolt]))
+  const { rise } = catalog.decking
+  const shapes = new Map(
+    catalog.frames.map((frame): [Frame, FrameShape] => {
+      const rail = sectionProperties(catalog.stock[frame.rail]!).height
+      return [frame, { depth: rise + rail, lowest: rise + Math.max(rail, catalog.sleeve.length) }]
+    }),
+  )
+  const parts = partTypes(catalog)
+  // A shop may use one code for two kinds; a row is a code and kind.
+  const byCode = new Map<PartKind, Map<string, PartType>>()
+  for (const part of parts) {
+    const codes = byCode.get(part.kind) ?? new Map<string, PartType>()
+    byCode.set(part.kind, codes.set(part.code, part))
+  }
+  const type = (kind: PartKind, code: string): PartType => byCode.get(kind)!.get(code)!
+  const bolts = Object.fromEntries(
+    catalog.hardware.map(({ kind, code }) => [kind, type(kind, code)]),
+  ) as Record<Bolt['kind'], PartType>
+  const { hinge, decking, caps } = catalog
   return {
     catalog,
     rules,
@@ -72,13 +104,21 @@ function makeShop(catalog: Catalog): Shop {
     braces: [...catalog.braces].sort((a, b) => a.holes - b.holes),
     pads: new Map(catalog.pads.map((p) => [p.code, p])),
     extras: new Map(catalog.extras.map((e) => [e.code, e])),
-    parts: partTypes(catalog),
-    bolt: (kind) => bolts.get(kind)!,
-    shape(frame) {
-      const rail = sectionProperties(catalog.stock[frame.rail]!).height
-      const { rise } = catalog.decking
-      return { depth: rise + rail, lowest: rise + Math.max(rail, catalog.sleeve.length) }
+    panels: new Map(decking.panels.map((p) => [p.code, p])),
+    parts,
+    types: {
+      ...bolts,
+      clamp: type('brace-clamp', catalog.clamp.code),
+      bracket: type('hook-bracket', catalog.hooks.bracket.code),
+      tie: type('accessory', catalog.tie.code),
+      hingeBar: type('hinge-bar', hinge.bar.code),
+      hingePin: type('hinge-pin', hinge.pin.code),
+      deckClip: type('deck-clip', decking.clip.code),
+      legCap: type('leg-cap', caps.leg.code),
+      sleeveCap: type('sleeve-cap', caps.sleeve.code),
     },
+    type,
+    shape: (frame) => shapes.get(frame)!,
   }
 }
 
@@ -90,15 +130,18 @@ interface Item {
   readonly bag?: string | undefined
 }
 
-function partTypes(catalog: Catalog): Map<string, PartType> {
-  const types = new Map<string, PartType>()
+function partTypes(catalog: Catalog): PartType[] {
+  const types: PartType[] = []
   const add = (kind: PartKind, item: Item, body?: () => Piece[]): void => {
     const mass = item.mass ?? (body ? massOf(catalog, body()) : 0)
-    types.set(partKey(kind, item.code), {
+    // The same part in two extras is one row.
+    if (types.some((t) => t.kind === kind && t.code === item.code)) return
+    types.push({
       kind,
       code: item.code,
       name: item.name,
       bag: item.bag ?? null,
+      index: types.length,
       grams: grams(mass),
       price: item.price,
     })

@@ -86,7 +86,8 @@ export function join(layout: Layout, shop: Shop): Joints {
   }
 
   const overlapping: [string, string][] = []
-  for (const [a, b] of neighbors(layout.placed, shop.rules.jointGap)) {
+  const gap = shop.rules.jointGap
+  neighbors(layout.placed, gap, (a, b) => {
     const ra = footprint(a)
     const rb = footprint(b)
     if (
@@ -94,14 +95,14 @@ export function join(layout: Layout, shop: Shop): Joints {
       Math.min(ra.y1, rb.y1) - Math.max(ra.y0, rb.y0) > SLACK
     ) {
       overlapping.push([a.id, b.id])
-      continue
+      return
     }
-    if (a.role === 'ramp' || b.role === 'ramp' || joined.has(jointId(a, b))) continue
-    const edges = facing(a, b, ra, rb, shop.rules.jointGap)
-    if (!edges) continue
+    if (a.role === 'ramp' || b.role === 'ramp' || joined.has(jointId(a, b))) return
+    const edges = facing(a, b, ra, rb, gap)
+    if (!edges) return
     const tie = meet('tie', a, edges[0], b, edges[1], hookInset)
     if (atLeast(tie.to - tie.from, tieOverlap)) all.push(tie)
-  }
+  })
   return { all, legCorners, overlapping, short }
 }
 
@@ -131,24 +132,26 @@ function meet(
   return { id: jointId(host, guest), kind, host, edge, guest, guestEdge, nx: on.nx, ny: on.ny, from, to, hooks }
 }
 
-/** Pairs of sections that lie near each other, in the sections' order. */
-function* neighbors(placed: readonly Placed[], gap: number): Generator<readonly [Placed, Placed]> {
+/** Pairs of sections that lie near each other, each once, in the sections' order. */
+function neighbors(placed: readonly Placed[], gap: number, visit: (a: Placed, b: Placed) => void): void {
   let cell = 1
   for (const p of placed) cell = Math.max(cell, p.frame.length + 2 * gap, p.frame.width + 2 * gap)
-  const grid = new Map<string, Placed[]>()
+  const grid = new Map<number, Placed[]>()
   for (const p of placed) {
     const { x0, x1, y0, y1 } = footprint(p)
-    const near = new Set<Placed>()
+    const near: Placed[] = []
     for (let i = Math.floor((x0 - gap) / cell); i <= Math.floor((x1 + gap) / cell); i++)
       for (let k = Math.floor((y0 - gap) / cell); k <= Math.floor((y1 + gap) / cell); k++) {
-        const key = `${i},${k}`
+        // One number for a cell: indices stay far below 2^20.
+        const key = (i + 0x100000) * 0x200000 + (k + 0x100000)
         const there = grid.get(key)
         if (there) {
-          for (const other of there) near.add(other)
+          for (const other of there) if (!near.includes(other)) near.push(other)
           there.push(p)
         } else grid.set(key, [p])
       }
-    for (const other of [...near].sort((a, b) => a.index - b.index)) yield [other, p]
+    near.sort((a, b) => a.index - b.index)
+    for (const other of near) visit(other, p)
   }
 }
 

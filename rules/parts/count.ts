@@ -1,6 +1,8 @@
 /** The parts list: placements counted, nothing else. Masses add as whole grams, prices as whole minor units. */
-import type { PartRow, Placement, Totals } from '../dock.ts'
-import { partKey, type Shop } from '../shop.ts'
+import type { PartKind, PartRow, Totals } from '../dock.ts'
+import type { Layout } from '../layout/index.ts'
+import type { Shop } from '../shop.ts'
+import type { Puts } from './put.ts'
 
 export interface Count {
   readonly parts: readonly PartRow[]
@@ -11,7 +13,7 @@ export interface Count {
 }
 
 /** Not on a section while it is carried: decking, what goes on last, what is locked in the water, extras. */
-const NOT_CARRIED = new Set([
+const NOT_CARRIED: ReadonlySet<PartKind> = new Set<PartKind>([
   'deck-panel',
   'deck-clip',
   'leg-cap',
@@ -23,33 +25,35 @@ const NOT_CARRIED = new Set([
   'accessory',
 ])
 
-/** `hung`: joint ids whose hook bolts on a section are its hung side, by section, and go in when it hangs. */
+/** `hungOn`: by a section's index, the joint that it hangs on: the bolts of its hung side go in when it hangs. */
 export function countParts(
-  placements: readonly Placement[],
-  hungOn: ReadonlyMap<string, string>,
+  puts: Puts,
+  layout: Layout,
+  hungOn: ReadonlyMap<number, string>,
   shop: Shop,
 ): Count {
-  const quantities = new Map<string, number>()
-  const sections = new Map<string, { all: number; lift: number }>()
-  for (const p of placements) {
-    const key = partKey(p.kind, p.code)
-    quantities.set(key, (quantities.get(key) ?? 0) + 1)
-    const { grams } = shop.parts.get(key)!
-    let sum = sections.get(p.section)
-    if (!sum) sections.set(p.section, (sum = { all: 0, lift: 0 }))
-    sum.all += grams
-    const hung = p.kind === 'hook-bolt' && hungOn.get(p.section) === p.of
-    if (!hung && !NOT_CARRIED.has(p.kind)) sum.lift += grams
+  const { types, sections } = puts
+  const quantities = new Int32Array(shop.parts.length)
+  const size = layout.placed.reduce((most, p) => Math.max(most, p.index + 1), 0)
+  const all = new Float64Array(size)
+  const lift = new Float64Array(size)
+  const carried = shop.parts.map((type) => !NOT_CARRIED.has(type.kind))
+  for (let i = 0; i < puts.n; i++) {
+    const type = types[i]!
+    const section = sections[i]!.index
+    quantities[type.index]!++
+    all[section]! += type.grams
+    const hung = type.kind === 'hook-bolt' && hungOn.get(section) === puts.of[i]
+    if (!hung && carried[type.index]) lift[section]! += type.grams
   }
 
   const { spares } = shop.catalog
   const parts: PartRow[] = []
   let grams = 0
   let price = 0
-  // The shop's parts stand in the catalog's order: so do the rows.
-  for (const [key, type] of shop.parts) {
-    const quantity = quantities.get(key)
-    if (quantity === undefined) continue
+  for (const type of shop.parts) {
+    const quantity = quantities[type.index]!
+    if (quantity === 0) continue
     const policy = Object.hasOwn(spares.byKind, type.kind) ? spares.byKind[type.kind] : undefined
     const spare = policy ? Math.max(policy.atLeast, Math.ceil(quantity * policy.share - 1e-9)) : 0
     const rowGrams = type.grams * quantity
@@ -69,7 +73,8 @@ export function countParts(
       price: rowPrice,
     })
   }
-  return { parts, sectionGrams: sections, grams, price }
+  const sectionGrams = new Map(layout.placed.map((p) => [p.id, { all: all[p.index]!, lift: lift[p.index]! }]))
+  return { parts, sectionGrams, grams, price }
 }
 
 export function totalsOf(count: Count, order: readonly string[], currency: string): Totals {

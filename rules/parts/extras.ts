@@ -6,12 +6,12 @@
  */
 import type { Extra } from '../catalog/index.ts'
 import type { Design } from '../design/index.ts'
-import type { Edge, Placement } from '../dock.ts'
-import { edgeOf, type Joints, type Layout, type Placed } from '../layout/index.ts'
+import type { Edge } from '../dock.ts'
+import { edgeOf, type Joints, type Layout, type Placed, type PlacedJoint } from '../layout/index.ts'
 import { atLeast, SLACK } from '../numbers.ts'
 import type { Shop } from '../shop.ts'
 import type { Bed } from '../site/index.ts'
-import { frameTop, put, spread } from './put.ts'
+import { frameTop, type Puts, put, spread } from './put.ts'
 import { headingOf, quarterTurn } from './turn.ts'
 
 export interface PlacedExtra {
@@ -52,7 +52,7 @@ export function placeExtras(layout: Layout, joints: Joints, design: Design, shop
   const noPlace: { index: number; code: string; why: 'section' | 'edge' | 'taken' }[] = []
   const counts = new Map<string, number>()
   const legged = layout.placed.filter((p) => p.role !== 'ramp')
-  const free = freeEdges(layout, joints)
+  const free = freeEdges(joints)
 
   const add = (extra: Extra, section: Placed, edge: Edge, along: number): void => {
     const n = (counts.get(extra.code) ?? 0) + 1
@@ -83,12 +83,10 @@ export function placeExtras(layout: Layout, joints: Joints, design: Design, shop
     }
     const section = layout.byId.get(item.section)
     if (!section || section.role === 'ramp') noPlace.push({ index, code: item.code, why: 'section' })
-    else if (item.along > edgeOf(section, item.edge).length + SLACK) noPlace.push({ index, code: item.code, why: 'edge' })
-    else {
-      const stretch: Interval = [item.along - extra.space / 2, item.along + extra.space / 2]
-      if (take(free, section.id, item.edge, stretch)) add(extra, section, item.edge, item.along)
-      else noPlace.push({ index, code: item.code, why: 'taken' })
-    }
+    else if (item.along > edgeLength(section, item.edge) + SLACK) noPlace.push({ index, code: item.code, why: 'edge' })
+    else if (take(free(section, item.edge), item.along, extra.space, edgeLength(section, item.edge)))
+      add(extra, section, item.edge, item.along)
+    else noPlace.push({ index, code: item.code, why: 'taken' })
   }
 
   const first = design.dock.bracing?.first ?? 'left'
@@ -106,7 +104,7 @@ export function placeExtras(layout: Layout, joints: Joints, design: Design, shop
           for (let i = legged.length - 1; i >= 0 && left > 0; i--)
             for (const edge of edges) {
               if (left === 0) break
-              const along = takeLast(free, legged[i]!.id, edge, extra.space)
+              const along = takeLast(free(legged[i]!, edge), extra.space)
               if (along === null) continue
               add(extra, legged[i]!, edge, along)
               left--
@@ -123,49 +121,72 @@ export function placeExtras(layout: Layout, joints: Joints, design: Design, shop
 /** A key within a JSON Pointer (RFC 6901). */
 export const pointer = (key: string): string => key.replaceAll('~', '~0').replaceAll('/', '~1')
 
-const stretchKey = (id: string, edge: Edge): string => `${id}.${edge}`
+type FreeOf = (p: Placed, edge: Edge) => { list: Interval[] }
 
-function freeEdges(layout: Layout, joints: Joints): Map<string, Interval[]> {
-  const free = new Map<string, Interval[]>()
-  for (const p of layout.placed)
-    for (const edge of ['start', 'end', 'left', 'right'] as const)
-      free.set(stretchKey(p.id, edge), [[0, edge === 'left' || edge === 'right' ? p.frame.length : p.frame.width]])
-  for (const joint of joints.all) {
-    take(free, joint.host.id, joint.edge, [joint.from, joint.to], true)
-    // The same stretch, seen from the guest's own start corner.
-    const on = edgeOf(joint.host, joint.edge)
-    const own = edgeOf(joint.guest, joint.guestEdge)
-    const at = (t: number): number =>
-      (on.x + on.dx * t - own.x) * own.dx + (on.y + on.dy * t - own.y) * own.dy
-    const [a, b] = [at(joint.from), at(joint.to)]
-    take(free, joint.guest.id, joint.guestEdge, [Math.min(a, b), Math.max(a, b)], true)
+/** Free stretches by section and edge, worked out when first asked: most edges of a long dock never are. */
+function freeEdges(joints: Joints): FreeOf {
+  const known = new Map<string, { list: Interval[] }>()
+  let bySection: Map<Placed, PlacedJoint[]> | null = null
+  return (p, edge) => {
+    const key = `${p.id}.${edge}`
+    let free = known.get(key)
+    if (free) return free
+    free = { list: [[0, edgeLength(p, edge)]] }
+    known.set(key, free)
+    bySection ??= jointsBySection(joints)
+    for (const joint of bySection.get(p) ?? []) {
+      if (joint.host === p && joint.edge === edge) cut(free, joint.from, joint.to)
+      if (joint.guest === p && joint.guestEdge === edge) {
+        // The same stretch, seen from the guest's own start corner.
+        const on = edgeOf(joint.host, joint.edge)
+        const own = edgeOf(p, edge)
+        const at = (t: number): number =>
+          (on.x + on.dx * t - own.x) * own.dx + (on.y + on.dy * t - own.y) * own.dy
+        const [a, b] = [at(joint.from), at(joint.to)]
+        cut(free, Math.min(a, b), Math.max(a, b))
+      }
+    }
+    return free
   }
-  return free
 }
 
-/** Takes a stretch out of what is free. False, and nothing taken, where it is not free (unless forced). */
-function take(free: Map<string, Interval[]>, id: string, edge: Edge, [from, to]: Interval, force = false): boolean {
-  const list = free.get(stretchKey(id, edge))!
-  // An extra may hang over the end of an edge by up to half: only what lies on the edge must be free.
-  const most = Math.max(...list.map((i) => i[1]), 0)
-  const least = Math.min(...list.map((i) => i[0]), 0)
-  const [a, b] = [Math.max(from, least), Math.min(to, most)]
-  if (!force && !list.some((i) => i[0] <= a + SLACK && i[1] >= b - SLACK)) return false
+const edgeLength = (p: Placed, edge: Edge): number =>
+  edge === 'left' || edge === 'right' ? p.frame.length : p.frame.width
+
+function jointsBySection(joints: Joints): Map<Placed, PlacedJoint[]> {
+  const by = new Map<Placed, PlacedJoint[]>()
+  for (const joint of joints.all)
+    for (const p of [joint.host, joint.guest]) {
+      const list = by.get(p)
+      if (list) list.push(joint)
+      else by.set(p, [joint])
+    }
+  return by
+}
+
+function cut(free: { list: Interval[] }, from: number, to: number): void {
   const rest: Interval[] = []
-  for (const [p, q] of list) {
+  for (const [p, q] of free.list) {
     if (q <= from + SLACK || p >= to - SLACK) rest.push([p, q])
     else {
       if (from - p > SLACK) rest.push([p, from])
       if (q - to > SLACK) rest.push([to, q])
     }
   }
-  free.set(stretchKey(id, edge), rest)
+  free.list = rest
+}
+
+/** Takes a stretch about `along`, if that is free. What hangs over the end of the edge need not be. */
+function take(free: { list: Interval[] }, along: number, space: number, length: number): boolean {
+  const from = Math.max(0, along - space / 2)
+  const to = Math.min(length, along + space / 2)
+  if (!free.list.some((i) => i[0] <= from + SLACK && i[1] >= to - SLACK)) return false
+  cut(free, from, to)
   return true
 }
 
 /** Takes `space` at the far end of the last free stretch that has it; its middle, or null. */
-function takeLast(free: Map<string, Interval[]>, id: string, edge: Edge, space: number): number | null {
-  const list = free.get(stretchKey(id, edge))!
+function takeLast({ list }: { list: Interval[] }, space: number): number | null {
   for (let i = list.length - 1; i >= 0; i--) {
     const [from, to] = list[i]!
     if (!atLeast(to - from, space)) continue
@@ -186,28 +207,25 @@ function fitPost(
   return { bed, required, stock: stock ?? null }
 }
 
-export function putExtra(out: Placement[], item: PlacedExtra, deck: number, shop: Shop): void {
+export function putExtra(out: Puts, item: PlacedExtra, deck: number, shop: Shop): void {
   const { extra, id, section, x, y, nx, ny, post } = item
   const outward = quarterTurn(headingOf(nx, ny))
-  const inward = quarterTurn(headingOf(-nx, -ny))
-  if (post?.stock)
-    put(out, 'anchor-post', post.stock.code, id, section.id, {
-      x,
-      y,
-      z: post.bed - shop.rules.postEmbed,
-      turn: quarterTurn(section.heading),
-    })
+  const top = deck + frameTop(shop)
+  if (post?.stock) {
+    const z = post.bed - shop.rules.postEmbed
+    put(out, shop.type('anchor-post', post.stock.code), id, section, x, y, z, quarterTurn(section.heading))
+  }
   const depth = shop.shape(section.frame).depth + frameTop(shop)
   for (const part of extra.parts) {
-    const offsets = spread(part.count, part.count * part.size[1])
+    const type = shop.type(part.kind, part.code)
     for (let i = 0; i < part.count; i++) {
-      if (part.kind === 'auger') put(out, 'auger', part.code, id, section.id, { x, y, z: post?.bed ?? 0, turn: outward })
+      if (part.kind === 'auger') put(out, type, id, section, x, y, post?.bed ?? 0, outward)
       else if (part.kind === 'post-clamp') {
-        const z = deck + frameTop(shop) - (depth * (i + 0.5)) / part.count
-        put(out, 'post-clamp', part.code, id, section.id, { x, y, z, turn: inward })
+        const inward = quarterTurn(headingOf(-nx, -ny))
+        put(out, type, id, section, x, y, top - (depth * (i + 0.5)) / part.count, inward)
       } else {
-        const aside = offsets[i]!
-        put(out, part.kind, part.code, id, section.id, { x: x - ny * aside, y: y + nx * aside, z: deck, turn: outward })
+        const aside = spread(i, part.count, part.count * part.size[1])
+        put(out, type, id, section, x - ny * aside, y + nx * aside, deck, outward)
       }
     }
   }

@@ -1,38 +1,37 @@
 /** Frames with their deck panels, clips and sleeves: caps in the empty ones, set bolts in the used. */
-import type { Corner, Placement } from '../dock.ts'
+import type { Corner } from '../dock.ts'
 import { CORNERS } from '../layout/index.ts'
 import type { Shop } from '../shop.ts'
 import { legAxis } from './legs.ts'
-import { frameTop, inSection, type Pose, put, spread } from './put.ts'
+import { frameTop, type Pose, type Puts, putIn, spread } from './put.ts'
 
-export function putFrame(out: Placement[], pose: Pose, legged: readonly Corner[], shop: Shop): void {
+export function putFrame(out: Puts, pose: Pose, legged: readonly Corner[], shop: Shop): void {
   const { frame, id } = pose.placed
-  const { catalog, rules } = shop
+  const { catalog, rules, types } = shop
   const top = frameTop(shop)
-  put(out, 'frame', frame.code, id, id, inSection(pose, 0, 0, 0))
+  putIn(out, shop.type('frame', frame.code), id, pose, 0, 0, 0)
 
-  const panel = catalog.decking.panels.find((p) => p.code === frame.panel)!
-  spread(frame.panels, frame.length).forEach((offset, i) => {
-    const x = frame.length / 2 + offset
+  const panel = shop.panels.get(frame.panel)!
+  const panelType = shop.type('deck-panel', panel.code)
+  const rows = Math.ceil(rules.clipsPerPanel / 2)
+  for (let i = 0; i < frame.panels; i++) {
+    const x = frame.length / 2 + spread(i, frame.panels, frame.length)
     const outward = i < Math.floor(frame.panels / 2) ? 180 : 0
-    put(out, 'deck-panel', panel.code, id, id, inSection(pose, x, 0, 0, outward))
-    const sides = Math.ceil(rules.clipsPerPanel / 2)
-    const places = spread(sides, panel.length)
+    putIn(out, panelType, id, pose, x, 0, 0, outward)
     for (let k = 0; k < rules.clipsPerPanel; k++) {
       const side = k % 2 === 0 ? 1 : -1
-      const along = x + places[Math.floor(k / 2)]!
-      put(out, 'deck-clip', catalog.decking.clip.code, id, id, inSection(pose, along, (side * panel.width) / 2, top, side > 0 ? 0 : 180))
+      const along = x + spread(Math.floor(k / 2), rows, panel.length)
+      putIn(out, types.deckClip, id, pose, along, (side * panel.width) / 2, top, side > 0 ? 0 : 180)
     }
-  })
+  }
 
-  const setBolt = shop.bolt('set-bolt')
   for (const corner of CORNERS) {
     const [x, y] = legAxis(pose.placed, corner, shop)
+    const of = `${id}.${corner}`
     if (legged.includes(corner)) {
       // Heads point along the section to its middle, where a wrench has room.
       const inward = corner.startsWith('start') ? 0 : 180
-      for (const down of catalog.sleeve.bolts)
-        put(out, 'set-bolt', setBolt.code, `${id}.${corner}`, id, inSection(pose, x, y, top - down, inward))
-    } else put(out, 'sleeve-cap', catalog.caps.sleeve.code, `${id}.${corner}`, id, inSection(pose, x, y, top))
+      for (const down of catalog.sleeve.bolts) putIn(out, types['set-bolt'], of, pose, x, y, top - down, inward)
+    } else putIn(out, types.sleeveCap, of, pose, x, y, top)
   }
 }

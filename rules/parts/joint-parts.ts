@@ -1,75 +1,69 @@
 /** Hook brackets with their bolts, tie plates, the hinge: what holds sections together. */
-import type { Placement } from '../dock.ts'
 import type { PlacedJoint } from '../layout/index.ts'
 import type { Shop } from '../shop.ts'
-import { frameTop, inSection, type Pose, put, spread } from './put.ts'
+import { frameTop, type Pose, type Puts, put, putIn, spread } from './put.ts'
 import { headingOf, quarterTurn } from './turn.ts'
 
-/** Spacing of bolts or brackets that sit side by side, m. */
+/** Spacing of bolts that sit side by side, m. */
 const BESIDE = 0.04
 
-export function putJoint(out: Placement[], joint: PlacedJoint, deck: number, shop: Shop): void {
-  if (joint.kind === 'hook') putHooks(out, joint, deck, shop)
-  else if (joint.kind === 'tie') putTies(out, joint, deck, shop)
-}
-
-function putHooks(out: Placement[], joint: PlacedJoint, deck: number, shop: Shop): void {
+/** Brackets and their bolts: fixed to the carrying edge, locked to the hung one. */
+export function putHooks(out: Puts, joint: PlacedJoint, deck: number, shop: Shop): void {
   const { id, nx, ny, host, guest, hooks } = joint
-  const { rules } = shop
+  const { rules, types } = shop
   const { bracket } = shop.catalog.hooks
-  const bolt = shop.bolt('hook-bolt')
   const top = deck + frameTop(shop)
   const middle = top - bracket.size[2] / 2
-  const out_ = quarterTurn(headingOf(nx, ny))
-  const in_ = quarterTurn(headingOf(-nx, -ny))
+  const outward = quarterTurn(headingOf(nx, ny))
+  const inward = quarterTurn(headingOf(-nx, -ny))
   for (const hook of hooks)
-    for (const aside of spread(rules.bracketsPerHook, rules.bracketsPerHook * bracket.size[1])) {
-      const at = { x: hook.x - ny * aside, y: hook.y + nx * aside }
-      put(out, 'hook-bracket', bracket.code, id, host.id, { ...at, z: top, turn: out_ })
-      for (const d of spread(rules.boltsCarrier, rules.boltsCarrier * BESIDE))
-        put(out, 'hook-bolt', bolt.code, id, host.id, { x: at.x - ny * d, y: at.y + nx * d, z: middle, turn: in_ })
-      for (const d of spread(rules.boltsHung, rules.boltsHung * BESIDE)) {
-        const x = at.x - ny * d + nx * rules.jointGap
-        const y = at.y + nx * d + ny * rules.jointGap
-        put(out, 'hook-bolt', bolt.code, id, guest.id, { x, y, z: middle, turn: out_ })
+    for (let b = 0; b < rules.bracketsPerHook; b++) {
+      const aside = spread(b, rules.bracketsPerHook, rules.bracketsPerHook * bracket.size[1])
+      const x = hook.x - ny * aside
+      const y = hook.y + nx * aside
+      put(out, types.bracket, id, host, x, y, top, outward)
+      for (let i = 0; i < rules.boltsCarrier; i++) {
+        const d = spread(i, rules.boltsCarrier, rules.boltsCarrier * BESIDE)
+        put(out, types['hook-bolt'], id, host, x - ny * d, y + nx * d, middle, inward)
+      }
+      for (let i = 0; i < rules.boltsHung; i++) {
+        const d = spread(i, rules.boltsHung, rules.boltsHung * BESIDE)
+        const gap = rules.jointGap
+        put(out, types['hook-bolt'], id, guest, x - ny * d + nx * gap, y + nx * d + ny * gap, middle, outward)
       }
     }
 }
 
-function putTies(out: Placement[], joint: PlacedJoint, deck: number, shop: Shop): void {
+export function putTies(out: Puts, joint: PlacedJoint, deck: number, shop: Shop): void {
   const [a, b] = joint.hooks
   if (!a || !b) return
   const { nx, ny } = joint
   const n = shop.rules.tiesPerTie
   const half = shop.rules.jointGap / 2
+  const turn = quarterTurn(headingOf(nx, ny))
   for (let i = 0; i < n; i++) {
     const t = n === 1 ? 0.5 : i / (n - 1)
     const x = a.x + t * (b.x - a.x) + nx * half
     const y = a.y + t * (b.y - a.y) + ny * half
-    const turn = quarterTurn(headingOf(nx, ny))
-    put(out, 'accessory', shop.catalog.tie.code, joint.id, joint.host.id, { x, y, z: deck + frameTop(shop), turn })
+    put(out, shop.types.tie, joint.id, joint.host, x, y, deck + frameTop(shop), turn)
   }
 }
 
 /** Bar and bar bolts on the standing section, pins and their bolts on the ramp. */
-export function putHinge(out: Placement[], joint: PlacedJoint, standing: Pose, ramp: Pose, shop: Shop): void {
-  const { rules, catalog } = shop
-  const { bar, pin, drop } = catalog.hinge
-  const own = standing.placed
+export function putHinge(out: Puts, joint: PlacedJoint, standing: Pose, ramp: Pose, shop: Shop): void {
+  const { rules, types } = shop
+  const { bar, drop } = shop.catalog.hinge
   // The middle of what the two edges share, in each section's own frame.
-  const middle = standing.placed.frame.width / 2 - (joint.from + joint.to) / 2 + hingeShift(joint)
   const onRamp = joint.host.frame.width / 2 - (joint.from + joint.to) / 2
-  put(out, 'hinge-bar', bar.code, joint.id, own.id, inSection(standing, 0, middle, -drop))
-  for (const y of spread(rules.barBolts, bar.length))
-    put(out, 'bar-bolt', shop.bolt('bar-bolt').code, joint.id, own.id, inSection(standing, 0, middle + y, -drop))
-  for (const y of spread(rules.hingePins, bar.length)) {
-    const rampId = joint.host.id
-    const at = (dy: number) => inSection(ramp, joint.host.frame.length, onRamp + y + dy, -drop)
-    put(out, 'hinge-pin', pin.code, joint.id, rampId, at(0))
-    for (const dy of spread(rules.pinBolts, rules.pinBolts * BESIDE))
-      put(out, 'pin-bolt', shop.bolt('pin-bolt').code, joint.id, rampId, at(dy))
+  const onBar = joint.guest.frame.width / 2 - (joint.from + joint.to) / 2 + joint.guest.plan.along
+  const { length } = joint.host.frame
+  putIn(out, types.hingeBar, joint.id, standing, 0, onBar, -drop)
+  for (let i = 0; i < rules.barBolts; i++)
+    putIn(out, types['bar-bolt'], joint.id, standing, 0, onBar + spread(i, rules.barBolts, bar.length), -drop)
+  for (let i = 0; i < rules.hingePins; i++) {
+    const y = onRamp + spread(i, rules.hingePins, bar.length)
+    putIn(out, types.hingePin, joint.id, ramp, length, y, -drop)
+    for (let k = 0; k < rules.pinBolts; k++)
+      putIn(out, types['pin-bolt'], joint.id, ramp, length, y + spread(k, rules.pinBolts, rules.pinBolts * BESIDE), -drop)
   }
 }
-
-/** From the ramp's left corner to the standing section's, along the hinge. */
-const hingeShift = (joint: PlacedJoint): number => joint.guest.plan.along

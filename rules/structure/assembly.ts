@@ -7,24 +7,20 @@
 import { emptyBlocks } from './block-ldl.ts'
 import { type BlockPattern, blockPattern, sharedBlock } from './block-pattern.ts'
 import { checkFrame } from './check-frame.ts'
-import type { FrameModel, Vec3 } from './frame-model.ts'
-import { planeMatrix, type SolverMember, solverMember } from './member-stiffness.ts'
-
-/** Where a member's stiffness goes; offsets into the block values, -1 where the node takes no part. */
-interface Places {
-  readonly from: number
-  readonly to: number
-  readonly between: number
-  /** The rows of the block between are `from`'s. */
-  readonly rowsAreFrom: boolean
-}
+import { planeMatrix } from './chord-stiffness.ts'
+import type { FrameModel } from './frame-model.ts'
+import { type MemberTable, memberTable, PLANES, type PlaneIndex } from './member-table.ts'
 
 /** A frame laid out for assembly: all that does not change with loads or with axial forces. */
 export interface Layout {
   readonly model: Pick<FrameModel, 'nodes' | 'members'>
-  readonly members: readonly SolverMember[]
+  readonly members: MemberTable
   readonly pattern: BlockPattern
-  readonly places: readonly Places[]
+  /**
+   * Four each, where a member's stiffness goes: block of from, of to, of both, and 1 if the rows of the last
+   * are from's. -1 where a node takes no part.
+   */
+  readonly places: Int32Array
   /** 1 for each held degree of freedom, six a node in the model's order. */
   readonly held: Uint8Array
 }
@@ -32,126 +28,141 @@ export interface Layout {
 /** Checks the frame and lays it out. Throws RangeError as `checkFrame` and `memberAxes` do. */
 export function layOut(model: Pick<FrameModel, 'nodes' | 'members'>): Layout {
   checkFrame(model)
-  const members = model.members.map((member, i) => solverMember(model, member, i))
+  const members = memberTable(model)
   const held = new Uint8Array(model.nodes.length * 6)
   model.nodes.forEach((node, i) => {
-    node.fixed?.forEach((fixed, k) => {
-      held[i * 6 + k] = fixed ? 1 : 0
-    })
+    for (let k = 0; k < 6; k++) held[i * 6 + k] = node.fixed?.[k] ? 1 : 0
   })
-  const takesPart = model.nodes.map((_, i) => held.subarray(i * 6, i * 6 + 6).includes(0))
-  const pattern = blockPattern(
-    takesPart,
-    members.map(({ from, to }) => [from, to] as const),
-  )
-  const places = members.map(({ from, to }): Places => {
-    const { block, rowsAreFirst } = sharedBlock(pattern, from, to)
-    return {
-      from: pattern.position[from]! * 36,
-      to: pattern.position[to]! * 36,
-      between: block * 36,
-      rowsAreFrom: rowsAreFirst,
-    }
-  })
+  const takesPart = new Uint8Array(model.nodes.length)
+  for (let i = 0; i < held.length; i++) if (!held[i]) takesPart[Math.floor(i / 6)] = 1
+  const pattern = blockPattern(takesPart, members.from, members.to)
+  const places = new Int32Array(members.count * 4)
+  for (let i = 0; i < members.count; i++) {
+    const from = members.from[i]!
+    const to = members.to[i]!
+    places[i * 4] = pattern.position[from]!
+    places[i * 4 + 1] = pattern.position[to]!
+    places[i * 4 + 2] = sharedBlock(pattern, from, to)
+    places[i * 4 + 3] = pattern.position[from]! > pattern.position[to]! ? 1 : 0
+  }
   return { model, members, pattern, places, held }
 }
 
 /** Writes the matrix of one of a member's bending planes on (w1, φ1, w2, φ2); asked once for each plane. */
-export type PlaneSource = (member: SolverMember, plane: 0 | 1, out: Float64Array) => void
+export type PlaneSource = (member: number, plane: PlaneIndex, out: Float64Array) => void
 
 /** Bending without axial force. */
-export const straightBending: PlaneSource = (member, plane, out) => {
-  planeMatrix(member.planes[plane].chord, member.axes.length, out)
-}
+export const straightBending =
+  ({ chord, length }: MemberTable): PlaneSource =>
+  (member, plane, out) => {
+    const at = member * 6 + plane * 3
+    planeMatrix(chord[at]!, chord[at + 1]!, chord[at + 2]!, length[member]!, out)
+  }
 
 /** The stiffness matrix, its held directions still empty (see `holdDirections`). */
-export function assemble(layout: Layout, planeOf: PlaneSource): Float64Array {
-  const values = emptyBlocks(layout.pattern)
-  const planes: readonly [Float64Array, Float64Array] = [new Float64Array(16), new Float64Array(16)]
+export function assemble({ members, pattern, places, held }: Layout, planeOf: PlaneSource): Float64Array {
+  const values = emptyBlocks(pattern)
+  const planes = [new Float64Array(16), new Float64Array(16)] as const
   const block = new Float64Array(36)
-  layout.members.forEach((member, i) => {
-    const place = layout.places[i]!
-    planeOf(member, 0, planes[0])
-    planeOf(member, 1, planes[1])
-    if (place.from < 0 && place.to < 0) return
-    const add = (at: number, rowEnd: 0 | 1, columnEnd: 0 | 1): void => {
-      if (at < 0) return
-      memberBlock(member, planes, rowEnd, columnEnd, block)
-      addFree(
-        values,
-        at,
-        block,
-        layout.held,
-        rowEnd === 0 ? member.from : member.to,
-        columnEnd === 0 ? member.from : member.to,
-      )
+  for (let i = 0; i < members.count; i++) {
+    planeOf(i, 0, planes[0])
+    planeOf(i, 1, planes[1])
+    const from = places[i * 4]!
+    const to = places[i * 4 + 1]!
+    const both = places[i * 4 + 2]!
+    const fromHeld = members.from[i]! * 6
+    const toHeld = members.to[i]! * 6
+    if (from >= 0) {
+      memberBlock(members, i, planes, 0, 0, block)
+      addFree(values, from * 36, block, held, fromHeld, fromHeld)
     }
-    add(place.from, 0, 0)
-    add(place.to, 1, 1)
-    if (place.rowsAreFrom) add(place.between, 0, 1)
-    else add(place.between, 1, 0)
-  })
+    if (to >= 0) {
+      memberBlock(members, i, planes, 1, 1, block)
+      addFree(values, to * 36, block, held, toHeld, toHeld)
+    }
+    if (both < 0) continue
+    if (places[i * 4 + 3]) {
+      memberBlock(members, i, planes, 0, 1, block)
+      addFree(values, both * 36, block, held, fromHeld, toHeld)
+    } else {
+      memberBlock(members, i, planes, 1, 0, block)
+      addFree(values, both * 36, block, held, toHeld, fromHeld)
+    }
+  }
   return values
 }
 
 /** Puts ones on the diagonal of held directions. */
-export function holdDirections(layout: Layout, values: Float64Array): void {
-  layout.pattern.order.forEach((node, at) => {
-    for (let k = 0; k < 6; k++) if (layout.held[node * 6 + k]) values[at * 36 + k * 7] = 1
+export function holdDirections({ pattern, held }: Layout, values: Float64Array): void {
+  pattern.order.forEach((node, at) => {
+    for (let k = 0; k < 6; k++) if (held[node * 6 + k]) values[at * 36 + k * 7] = 1
   })
 }
 
 /** The diagonal, by degree of freedom in order of elimination. */
-export function diagonalOf(layout: Layout, values: Float64Array): Float64Array {
-  const diagonal = new Float64Array(layout.pattern.order.length * 6)
+export function diagonalOf({ pattern }: Layout, values: Float64Array): Float64Array {
+  const diagonal = new Float64Array(pattern.order.length * 6)
   for (let i = 0; i < diagonal.length; i++) diagonal[i] = values[Math.floor(i / 6) * 36 + (i % 6) * 7]!
   return diagonal
 }
 
 /** The 6 × 6 part of a member's stiffness in global axes that ties one end's forces to one end's movement. */
 function memberBlock(
-  member: SolverMember,
+  members: MemberTable,
+  member: number,
   planes: readonly [Float64Array, Float64Array],
   rowEnd: 0 | 1,
   columnEnd: 0 | 1,
   out: Float64Array,
 ): void {
-  const sign = rowEnd === columnEnd ? 1 : -1
+  const { axes } = members
+  const x = member * 9
+  const ends = rowEnd === columnEnd ? 1 : -1
   out.fill(0)
-  outer(out, 0, member.axes.x, member.axes.x, sign * member.axial)
-  outer(out, 21, member.axes.x, member.axes.x, sign * member.torsion)
-  const row = rowEnd * 8
-  const column = columnEnd * 2
-  for (const p of [0, 1] as const) {
-    const matrix = planes[p]
-    const { across, turn } = member.planes[p]
-    outer(out, 0, across, across, matrix[row + column]!)
-    outer(out, 3, across, turn, matrix[row + column + 1]!)
-    outer(out, 18, turn, across, matrix[row + 4 + column]!)
-    outer(out, 21, turn, turn, matrix[row + 4 + column + 1]!)
+  outer(out, 0, axes, x, x, ends * members.axial[member]!)
+  outer(out, 21, axes, x, x, ends * members.torsion[member]!)
+  const at = rowEnd * 8 + columnEnd * 2
+  for (let p = 0; p < 2; p++) {
+    const matrix = planes[p]!
+    const { sign } = PLANES[p]!
+    const across = x + PLANES[p]!.across
+    const turn = x + PLANES[p]!.turn
+    outer(out, 0, axes, across, across, matrix[at]!)
+    outer(out, 3, axes, across, turn, sign * matrix[at + 1]!)
+    outer(out, 18, axes, turn, across, sign * matrix[at + 4]!)
+    outer(out, 21, axes, turn, turn, matrix[at + 5]!)
   }
 }
 
-function outer(out: Float64Array, at: number, a: Vec3, b: Vec3, factor: number): void {
+/** Adds factor · a·bᵀ to a 3 × 3 quarter of a 6 × 6 block. */
+function outer(
+  out: Float64Array,
+  at: number,
+  axes: Float64Array,
+  a: number,
+  b: number,
+  factor: number,
+): void {
   if (factor === 0) return
   for (let r = 0; r < 3; r++) {
-    const scaled = factor * a[r]!
-    out[at + r * 6]! += scaled * b[0]
-    out[at + r * 6 + 1]! += scaled * b[1]
-    out[at + r * 6 + 2]! += scaled * b[2]
+    const scaled = factor * axes[a + r]!
+    out[at + r * 6]! += scaled * axes[b]!
+    out[at + r * 6 + 1]! += scaled * axes[b + 1]!
+    out[at + r * 6 + 2]! += scaled * axes[b + 2]!
   }
 }
 
+/** Adds a block but for the rows and columns of held directions. */
 function addFree(
   values: Float64Array,
   at: number,
   block: Float64Array,
   held: Uint8Array,
-  rowNode: number,
-  columnNode: number,
+  rows: number,
+  columns: number,
 ): void {
   for (let r = 0; r < 6; r++) {
-    if (held[rowNode * 6 + r]) continue
-    for (let c = 0; c < 6; c++) if (!held[columnNode * 6 + c]) values[at + r * 6 + c]! += block[r * 6 + c]!
+    if (held[rows + r]) continue
+    for (let c = 0; c < 6; c++) if (!held[columns + c]) values[at + r * 6 + c]! += block[r * 6 + c]!
   }
 }

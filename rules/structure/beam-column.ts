@@ -6,8 +6,9 @@
  * classic cases they are within 0.01 %.
  */
 import { condense } from './condense.ts'
-import type { BendingPlane } from './member-stiffness.ts'
+import type { MemberTable, PlaneIndex } from './member-table.ts'
 
+/** A power of two. */
 export const ELEMENTS = 8
 
 /** Joint pivots under this part of an element's stiffness are the rounding left of none. */
@@ -24,30 +25,68 @@ export interface AxialForce {
  * Source: Przemieniecki (1968), 15.2, for constant N (memory); the part straight in ξ integrated by hand from
  * the same Hermite polynomials.
  */
-function addElement(
-  out: Float64Array,
-  EI: number,
-  h: number,
-  Na: number,
-  Nb: number,
-  at: 0 | 2,
-  size: 4 | 6,
-): void {
+function element(EI: number, h: number, Na: number, Nb: number, out: Float64Array): void {
   const k = EI / h ** 3
   const n = Na / (30 * h)
   const g = (Nb - Na) / (60 * h)
   const ww = 12 * k + 36 * (n + g)
   const w1f1 = 6 * h * k + 3 * h * n + 6 * h * g
   const w1f2 = 6 * h * k + 3 * h * n
-  const f1f1 = 4 * h * h * k + 4 * h * h * n + 2 * h * h * g
   const f1f2 = 2 * h * h * k - h * h * (n + g)
-  const f2f2 = 4 * h * h * k + 4 * h * h * n + 6 * h * h * g
-  const rows = [ww, w1f1, -ww, w1f2, w1f1, f1f1, -w1f1, f1f2, -ww, -w1f1, ww, -w1f2, w1f2, f1f2, -w1f2, f2f2]
-  for (let r = 0; r < 4; r++) for (let c = 0; c < 4; c++) out[(at + r) * size + at + c]! += rows[r * 4 + c]!
+  out[0] = ww
+  out[1] = w1f1
+  out[2] = -ww
+  out[3] = w1f2
+  out[5] = 4 * h * h * (k + n) + 2 * h * h * g
+  out[6] = -w1f1
+  out[7] = f1f2
+  out[10] = ww
+  out[11] = -w1f2
+  out[15] = 4 * h * h * (k + n) + 6 * h * h * g
+  out[4] = w1f1
+  out[8] = -ww
+  out[9] = -w1f1
+  out[12] = w1f2
+  out[13] = f1f2
+  out[14] = -w1f2
 }
 
 const pair = new Float64Array(36)
 const noLoad = new Float64Array(6)
+const next = new Float64Array(16)
+
+/** Joins two pieces and condenses the node between them; gives how many negative eigenvalues that took away. */
+function join(left: Float64Array, right: Float64Array, out: Float64Array): number {
+  pair.fill(0)
+  for (let r = 0; r < 4; r++)
+    for (let c = 0; c < 4; c++) {
+      pair[r * 6 + c]! += left[r * 4 + c]!
+      pair[(r + 2) * 6 + c + 2]! += right[r * 4 + c]!
+    }
+  const negative =
+    (condense(pair, 6, noLoad, 2, 0, 0) < 0 ? 1 : 0) + (condense(pair, 6, noLoad, 3, 0, 0) < 0 ? 1 : 0)
+  for (let r = 0; r < 4; r++)
+    for (let c = 0; c < 4; c++) out[r * 4 + c] = pair[(r < 2 ? r : r + 2) * 6 + (c < 2 ? c : c + 2)]!
+  return negative
+}
+
+/** The member without its joints: elements in a row; alike ones by doubling. */
+function pieces(EI: number, h: number, axial: AxialForce, out: Float64Array): number {
+  let negative = 0
+  if (axial.from === axial.to) {
+    element(EI, h, axial.from, axial.from, out)
+    for (let joined = 2; joined <= ELEMENTS; joined *= 2)
+      negative += (ELEMENTS / joined) * join(out, out, out)
+    return negative
+  }
+  const step = (axial.to - axial.from) / ELEMENTS
+  element(EI, h, axial.from, axial.from + step, out)
+  for (let e = 1; e < ELEMENTS; e++) {
+    element(EI, h, axial.from + e * step, axial.from + (e + 1) * step, next)
+    negative += join(out, next, out)
+  }
+  return negative
+}
 
 /**
  * The plane's matrix on (w1, φ1, w2, φ2) of the two nodes, end joints included, under the axial force.
@@ -57,31 +96,19 @@ const noLoad = new Float64Array(6)
  *   already passed at which the member buckles between nodes that do not move
  */
 export function beamColumn(
-  plane: BendingPlane,
-  length: number,
+  { EI, length, joints }: MemberTable,
+  member: number,
+  plane: PlaneIndex,
   axial: AxialForce,
   out: Float64Array,
 ): number {
-  const h = length / ELEMENTS
-  const force = (at: number): number => axial.from + ((axial.to - axial.from) * at) / ELEMENTS
-  let negative = 0
-  out.fill(0)
-  addElement(out, plane.EI, h, force(0), force(1), 0, 4)
-  for (let e = 1; e < ELEMENTS; e++) {
-    pair.fill(0)
-    for (let r = 0; r < 4; r++) for (let c = 0; c < 4; c++) pair[r * 6 + c] = out[r * 4 + c]!
-    addElement(pair, plane.EI, h, force(e), force(e + 1), 2, 6)
-    if (condense(pair, 6, noLoad, 2, 0, 0) < 0) negative++
-    if (condense(pair, 6, noLoad, 3, 0, 0) < 0) negative++
-    for (let r = 0; r < 4; r++)
-      for (let c = 0; c < 4; c++) out[r * 4 + c] = pair[(r < 2 ? r : r + 2) * 6 + (c < 2 ? c : c + 2)]!
-  }
-  const { acrossFrom, turnFrom, acrossTo, turnTo } = plane.joints
-  const joints = [acrossFrom, turnFrom, acrossTo, turnTo]
+  const stiffness = EI[member * 2 + plane]!
+  const h = length[member]! / ELEMENTS
+  let negative = pieces(stiffness, h, axial, out)
   for (const i of [1, 3, 0, 2]) {
-    const joint = joints[i]!
+    const joint = joints[member * 8 + plane * 4 + i]!
     if (joint === Number.POSITIVE_INFINITY) continue
-    const ofElement = (i % 2 === 0 ? 12 / h ** 3 : 4 / h) * plane.EI
+    const ofElement = (i % 2 === 0 ? 12 / h ** 3 : 4 / h) * stiffness
     if (condense(out, 4, noLoad, i, joint, NOTHING * ofElement) < 0) negative++
   }
   return negative

@@ -24,13 +24,13 @@ export interface BlockPattern {
 
 /** Eliminates nodes on the graph; gives each column's rows as nodes, in order of elimination. */
 function eliminate(
-  neighbors: number[][],
-  takesPart: readonly boolean[],
-): { order: number[]; columns: number[][] } {
+  neighbors: readonly number[][],
+  takesPart: Uint8Array,
+): { readonly order: number[]; readonly columns: number[][] } {
   const order: number[] = []
   const columns: number[][] = []
   const count = neighbors.length
-  const gone = takesPart.map((part) => !part)
+  const gone = takesPart.map((part) => 1 - part)
   const seen = new Int32Array(count).fill(-1)
   /** Nodes by degree; entries that are no longer true are skipped when they come up. */
   const byDegree: number[][] = []
@@ -47,7 +47,7 @@ function eliminate(
     if (node === undefined) continue
     let lowest = degree
     if (!gone[node] && neighbors[node]!.length === degree) {
-      gone[node] = true
+      gone[node] = 1
       const around = neighbors[node]!
       order.push(node)
       columns.push(around)
@@ -67,15 +67,15 @@ function eliminate(
 }
 
 /**
- * @param takesPart for each node; others get no block
- * @param edges pairs of nodes that share a block
+ * @param takesPart 1 for each node that does; others get no block
+ * @param from pairs of nodes that share a block: one of each pair
+ * @param to the other
  */
-export function blockPattern(
-  takesPart: readonly boolean[],
-  edges: Iterable<readonly [number, number]>,
-): BlockPattern {
-  const neighbors: number[][] = takesPart.map(() => [])
-  for (const [a, b] of edges) {
+export function blockPattern(takesPart: Uint8Array, from: Int32Array, to: Int32Array): BlockPattern {
+  const neighbors: number[][] = Array.from(takesPart, () => [])
+  for (let i = 0; i < from.length; i++) {
+    const a = from[i]!
+    const b = to[i]!
     if (a === b || !takesPart[a] || !takesPart[b] || neighbors[a]!.includes(b)) continue
     neighbors[a]!.push(b)
     neighbors[b]!.push(a)
@@ -120,18 +120,11 @@ function targets(count: number, start: Int32Array, row: Int32Array, pairs: numbe
   return target
 }
 
-/** Number of the block that two nodes share, and whether its rows are the first one's; -1 if they share none. */
-export function sharedBlock(
-  pattern: BlockPattern,
-  a: number,
-  b: number,
-): { readonly block: number; readonly rowsAreFirst: boolean } {
-  const atA = pattern.position[a]!
-  const atB = pattern.position[b]!
-  if (atA < 0 || atB < 0) return { block: -1, rowsAreFirst: true }
-  const column = Math.min(atA, atB)
-  const wanted = Math.max(atA, atB)
-  for (let i = pattern.start[column]!; i < pattern.start[column + 1]!; i++)
-    if (pattern.row[i] === wanted) return { block: pattern.order.length + i, rowsAreFirst: atA > atB }
-  return { block: -1, rowsAreFirst: true }
+/** Number of the block that two nodes share, numbered as in `target`; -1 if they share none. */
+export function sharedBlock({ order, position, start, row }: BlockPattern, a: number, b: number): number {
+  const column = Math.min(position[a]!, position[b]!)
+  const wanted = Math.max(position[a]!, position[b]!)
+  if (column < 0) return -1
+  for (let i = start[column]!; i < start[column + 1]!; i++) if (row[i] === wanted) return order.length + i
+  return -1
 }

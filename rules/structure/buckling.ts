@@ -8,10 +8,12 @@ import { nearestMove } from './directions.ts'
 import { factorFrame } from './factor-frame.ts'
 import { type FrameModel, type FrameSolution, UnstableFrameError } from './frame-model.ts'
 import { type FreeRotation, holdRotations } from './free-rotations.ts'
-import type { BendingPlane, SolverMember } from './member-stiffness.ts'
+import { axisOf, type MemberTable, PLANES, type PlaneIndex } from './member-table.ts'
+
+const PLANE_INDEXES = [0, 1] as const
 
 /** The factor is closed in on to this part of itself. */
-const CLOSE = 1e-6
+const CLOSE = 1e-5
 
 /** An axial force under this part of the largest force about is the rounding left of none. */
 const NO_FORCE = 1e-9
@@ -41,21 +43,21 @@ const FAR = 1e3
  */
 export function buckling(model: FrameModel): number {
   const { layout, freeRotations, solve } = factorFrame(model)
+  const { members } = layout
   const axial = axialForces(model, layout, solve(model.loads, model.memberLoads))
-  const pressed = layout.members.filter(({ index }) => isPressed(axial[index]!))
+  const pressed = axial.flatMap((force, member) => (press(force) > 0 ? [{ member, force }] : []))
   if (pressed.length === 0) return Number.POSITIVE_INFINITY
-  for (const member of pressed) refuseLoose(member, axial[member.index]!)
+  for (const { member, force } of pressed)
+    if (model.members[member]!.axialOnly !== true) refuseLoose(members, member, force)
 
   const count = counter(layout, freeRotations, axial)
   const bound = Math.min(
-    ...pressed.flatMap(({ index, axes, planes }) =>
-      planes.map((plane) => clampedFactor(plane, axes.length, axial[index]!)),
-    ),
+    ...pressed.flatMap(({ member, force }) => PLANE_INDEXES.map((p) => clamped(members, member, p, force))),
   )
   let high = bound * 1.01
   if (bound === Number.POSITIVE_INFINITY) {
-    const strongest = Math.max(...layout.members.map((member) => member.axialOfTube * member.axes.length))
-    const end = (FAR * strongest) / Math.min(...pressed.map(({ index }) => press(axial[index]!)))
+    const strongest = members.tube.reduce((most, k, i) => Math.max(most, k * members.length[i]!), 0)
+    const end = (FAR * strongest) / Math.min(...pressed.map(({ force }) => press(force)))
     high = (1e-9 * end) / FAR
     while (count(high) === 0) {
       if (high > end) return Number.POSITIVE_INFINITY
@@ -76,9 +78,8 @@ export function buckling(model: FrameModel): number {
   return (low + high) / 2
 }
 
+/** The largest pressing force in a member, N; negative if all of it is pulled. */
 const press = ({ from, to }: AxialForce): number => Math.max(-from, -to)
-
-const isPressed = (force: AxialForce): boolean => press(force) > 0
 
 /** Axial force of each member under the model's loads; rounding is 0. */
 function axialForces(model: FrameModel, layout: Layout, solution: FrameSolution): AxialForce[] {
@@ -86,8 +87,9 @@ function axialForces(model: FrameModel, layout: Layout, solution: FrameSolution)
   for (const { from, to } of solution.memberForces)
     largest = Math.max(largest, ...from.slice(0, 3).map(Math.abs), ...to.slice(0, 3).map(Math.abs))
   for (const { force } of model.loads) largest = Math.max(largest, ...force.slice(0, 3).map(Math.abs))
-  return layout.members.map(({ index, from, to, axial }) => {
-    const forces = solution.memberForces[index]!
+  return model.members.map(({ from, to }, i) => {
+    const forces = solution.memberForces[i]!
+    const axial = layout.members.axial[i]!
     const moves = [...solution.displacements[from]!.slice(0, 3), ...solution.displacements[to]!.slice(0, 3)]
     const none = Math.max(NO_FORCE * largest, ROUNDING * axial * Math.max(...moves.map(Math.abs)))
     const cut = (value: number): number => (Math.abs(value) <= none ? 0 : value)
@@ -96,30 +98,30 @@ function axialForces(model: FrameModel, layout: Layout, solution: FrameSolution)
 }
 
 /** The factor at which a plane of the member buckles with both ends clamped; Infinity for a bar. */
-function clampedFactor({ EI }: BendingPlane, length: number, force: AxialForce): number {
+function clamped(members: MemberTable, member: number, plane: PlaneIndex, force: AxialForce): number {
+  const EI = members.EI[member * 2 + plane]!
   if (EI === 0) return Number.POSITIVE_INFINITY
   const mean = -(force.from + force.to) / 2
-  return (4 * Math.PI ** 2 * EI) / length ** 2 / (mean > 0 ? mean : press(force))
+  return (4 * Math.PI ** 2 * EI) / members.length[member]! ** 2 / (mean > 0 ? mean : press(force))
 }
 
-function refuseLoose(member: SolverMember, force: AxialForce): void {
-  if (member.axialOnly) return
-  const { length } = member.axes
-  for (const plane of member.planes) {
-    const little = 1e-10 * clampedFactor(plane, length, force)
+function refuseLoose(members: MemberTable, member: number, force: AxialForce): void {
+  for (const plane of PLANE_INDEXES) {
+    const little = 1e-10 * clamped(members, member, plane, force)
     const axial = { from: little * force.from, to: little * force.to }
-    if (plane.EI > 0 && beamColumn(plane, length, axial, new Float64Array(16)) === 0) continue
-    const why = `is the end of member ${member.index}, which is pressed and free to turn aside`
-    throw new UnstableFrameError(member.from, nearestMove(plane.across), why)
+    const hasBending = members.EI[member * 2 + plane]! > 0
+    if (hasBending && beamColumn(members, member, plane, axial, new Float64Array(16)) === 0) continue
+    const why = `is the end of member ${member}, which is pressed and free to turn aside`
+    const direction = nearestMove(axisOf(members, member, PLANES[plane].across))
+    throw new UnstableFrameError(members.from[member]!, direction, why)
   }
 }
 
-const sameBending = ({ planes: [a, b] }: SolverMember): boolean =>
-  a.EI === b.EI &&
-  a.joints.acrossFrom === b.joints.acrossFrom &&
-  a.joints.acrossTo === b.joints.acrossTo &&
-  a.joints.turnFrom === b.joints.turnFrom &&
-  a.joints.turnTo === b.joints.turnTo
+function sameBending({ EI, joints }: MemberTable, member: number): boolean {
+  const at = member * 8
+  for (let i = 0; i < 4; i++) if (joints[at + i] !== joints[at + 4 + i]) return false
+  return EI[member * 2] === EI[member * 2 + 1]
+}
 
 /** Counts the factors between 0 and a given one. */
 function counter(
@@ -127,33 +129,32 @@ function counter(
   freeRotations: readonly FreeRotation[],
   axial: readonly AxialForce[],
 ): (factor: number) => number {
-  const reference = new Float64Array(layout.pattern.order.length * 6).fill(1)
-  const kept = new Float64Array(16)
+  const { members, pattern } = layout
+  const straight = straightBending(members)
+  const reference = new Float64Array(pattern.order.length * 6).fill(1)
+  const first = new Float64Array(16)
   return (factor) => {
     let inside = 0
     let insideFirst = 0
     const values = assemble(layout, (member, plane, out) => {
-      const { from, to } = axial[member.index]!
-      if (from === 0 && to === 0) return straightBending(member, plane, out)
+      const { from, to } = axial[member]!
+      if (from === 0 && to === 0) return straight(member, plane, out)
       const force = { from: from * factor, to: to * factor }
-      const { length } = member.axes
-      if (member.planes[plane].EI === 0) return string(length, force, out)
-      if (plane === 1 && sameBending(member)) {
-        out.set(kept)
+      if (members.EI[member * 2 + plane] === 0) return string(members.length[member]!, force, out)
+      if (plane === 1 && sameBending(members, member)) {
+        out.set(first)
         inside += insideFirst
         return
       }
-      const negative = beamColumn(member.planes[plane], length, force, out)
+      const negative = beamColumn(members, member, plane, force, out)
       inside += negative
       if (plane === 0) {
-        kept.set(out)
+        first.set(out)
         insideFirst = negative
       }
     })
     holdRotations(layout, values, freeRotations)
     holdDirections(layout, values)
-    return (
-      inside + factorBlocks(layout.pattern, values, { reference, suspect: 0, vanished: 0 }).negativePivots
-    )
+    return inside + factorBlocks(pattern, values, { reference, suspect: 0, vanished: 0 }).negativePivots
   }
 }

@@ -31,7 +31,7 @@ export interface FrameFactor {
  */
 export function factorFrame(model: Pick<FrameModel, 'nodes' | 'members'>): FrameFactor {
   const layout = layOut(model)
-  const values = assemble(layout, straightBending)
+  const values = assemble(layout, straightBending(layout.members))
   const freeRotations = findFreeRotations(layout, values)
   holdRotations(layout, values, freeRotations)
   holdDirections(layout, values)

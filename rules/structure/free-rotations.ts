@@ -27,6 +27,7 @@ export function findFreeRotations(layout: Layout, values: Float64Array): FreeRot
     const entry = (r: number, c: number): number => values[at * 36 + (3 + r) * 6 + 3 + c]!
     const size = entry(0, 0) + entry(1, 1) + entry(2, 2)
     const stiffness = size === 0 ? 1 : size
+    if (wellHeld(values, at * 36 + 21, size)) return
     const matrix = [0, 1, 2].map((r) => [0, 1, 2].map((c) => entry(r, c)))
     // A held rotation is not a free one: it gets a stiffness for the search.
     for (let k = 0; k < 3; k++) if (layout.held[node * 6 + 3 + k]) matrix[k]![k] = stiffness
@@ -36,6 +37,17 @@ export function findFreeRotations(layout: Layout, values: Float64Array): FreeRot
     })
   })
   return found
+}
+
+/** The product of three stiffnesses that are all at most `size` is large only if none is next to nothing. */
+function wellHeld(values: Float64Array, at: number, size: number): boolean {
+  const a = values[at]!
+  const b = values[at + 1]!
+  const c = values[at + 2]!
+  const d = values[at + 7]!
+  const e = values[at + 8]!
+  const f = values[at + 14]!
+  return a * (d * f - e * e) - b * (b * f - c * e) + c * (b * e - c * d) > 1e-9 * size ** 3
 }
 
 /** Gives free rotations their stiffness, in place. */

@@ -36,7 +36,7 @@ export function refuseMechanisms(
     backward(factor, v)
     const movement = byNode(layout, v)
     let energy = 0
-    for (const member of layout.members) energy += strainEnergy(member, movement)
+    for (let i = 0; i < layout.members.count; i++) energy += strainEnergy(layout.members, i, movement)
     for (const { node, axis, stiffness } of freeRotations) {
       const [rx, ry, rz] = movement.subarray(node * 6 + 3, node * 6 + 6)
       energy += stiffness * (axis[0] * rx! + axis[1] * ry! + axis[2] * rz!) ** 2
@@ -60,8 +60,7 @@ export function byNode(layout: Layout, v: Float64Array): Float64Array {
 
 /** Names the node and direction that move most: a movement along, unless the mechanism only turns nodes. */
 function largest(layout: Layout, movement: Float64Array): UnstableFrameError {
-  let reach = 0
-  for (const { axes } of layout.members) reach = Math.max(reach, axes.length)
+  const reach = layout.members.length.reduce((most, length) => Math.max(most, length), 0)
   const best = { along: 0, alongAt: 0, about: 0, aboutAt: 0 }
   // A first of equals is kept against rounding.
   const more = (a: number, b: number): boolean => a > b * (1 + 1e-9)

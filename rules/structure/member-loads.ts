@@ -1,77 +1,65 @@
 /**
  * Even loads along a member, brought to its ends through the joints there.
  */
+import { ALL_RIGID, chordStiffness, planeMatrix } from './chord-stiffness.ts'
 import { condense, NOTHING } from './condense.ts'
 import { nearestMove, nearestTurn } from './directions.ts'
 import { UnstableFrameError, type Vec3 } from './frame-model.ts'
-import { type BendingPlane, chordStiffness, planeMatrix, type SolverMember } from './member-stiffness.ts'
+import { axisOf, type MemberTable, PLANES, type PlaneIndex } from './member-table.ts'
 
 /** Loads on the two ends that move the frame as the spread load does (the fixed-end forces reversed). */
 export interface EndLoads {
   /** Along the member at from and to, N. */
-  readonly along: readonly [number, number]
+  readonly along: Float64Array
   /** For each bending plane: force and moment at from, force and moment at to (N, N·m). */
   readonly planes: readonly [Float64Array, Float64Array]
-}
-
-const RIGID = {
-  acrossFrom: Number.POSITIVE_INFINITY,
-  acrossTo: Number.POSITIVE_INFINITY,
-  turnFrom: Number.POSITIVE_INFINITY,
-  turnTo: Number.POSITIVE_INFINITY,
 }
 
 /** What is left on a member's end that nothing holds must be no load, up to rounding. */
 const LEFT_OVER = 1e-9
 
-const whyLoose = (member: SolverMember): string =>
-  `is the end of member ${member.index}, whose joints let it slip under its load`
+const whyLoose = (member: number): string =>
+  `is the end of member ${member}, whose joints let it slip under its load`
 
-function alongLoads(member: SolverMember, q: number): readonly [number, number] {
-  const half = (q * member.axes.length) / 2
-  if (q === 0) return [0, 0]
-  const k = member.axialOfTube
-  const matrix = new Float64Array([k, -k, -k, k])
+function alongLoads(table: MemberTable, member: number, q: number): Float64Array {
+  const half = (q * table.length[member]!) / 2
   const load = new Float64Array([half, half])
-  const joints = [member.alongFrom, member.alongTo]
-  joints.forEach((joint, i) => {
-    if (joint === Number.POSITIVE_INFINITY) return
-    const sign = condense(matrix, 2, load, i, joint, NOTHING * k)
-    if (sign === 0 && load[i] !== 0)
-      throw new UnstableFrameError(
-        i === 0 ? member.from : member.to,
-        nearestMove(member.axes.x),
-        whyLoose(member),
-      )
-  })
-  return [load[0]!, load[1]!]
+  if (q === 0) return load
+  const k = table.tube[member]!
+  const matrix = new Float64Array([k, -k, -k, k])
+  for (const i of [0, 1]) {
+    const joint = table.along[member * 2 + i]!
+    if (joint === Number.POSITIVE_INFINITY) continue
+    if (condense(matrix, 2, load, i, joint, NOTHING * k) !== 0) continue
+    const node = i === 0 ? table.from[member]! : table.to[member]!
+    throw new UnstableFrameError(node, nearestMove(axisOf(table, member, 0)), whyLoose(member))
+  }
+  return load
 }
 
-function acrossLoads(member: SolverMember, plane: BendingPlane, q: number): Float64Array {
-  const { length } = member.axes
+function acrossLoads(table: MemberTable, member: number, plane: PlaneIndex, q: number): Float64Array {
+  const length = table.length[member]!
+  const EI = table.EI[member * 2 + plane]!
   const half = (q * length) / 2
-  if (q === 0 || plane.EI === 0) return new Float64Array([half, 0, half, 0])
+  if (q === 0 || EI === 0) return new Float64Array([half, 0, half, 0])
   const bend = (q * length ** 2) / 12
   const load = new Float64Array([half, bend, half, -bend])
   const matrix = new Float64Array(16)
-  planeMatrix(chordStiffness(plane.EI, length, RIGID), length, matrix)
-  const { acrossFrom, turnFrom, acrossTo, turnTo } = plane.joints
-  const ofTube = [matrix[0]!, matrix[5]!, matrix[10]!, matrix[15]!]
-  const joints = [acrossFrom, turnFrom, acrossTo, turnTo]
+  planeMatrix(...chordStiffness(EI, length, ALL_RIGID), length, matrix)
+  const ofTube = matrix.filter((_, i) => i % 5 === 0)
   // Rotations first: what is loose across a hinged member is then its sliding, which is what is named.
   for (const i of [1, 3, 0, 2]) {
-    const joint = joints[i]!
+    const joint = table.joints[member * 8 + plane * 4 + i]!
     if (joint === Number.POSITIVE_INFINITY) continue
-    const sign = condense(matrix, 4, load, i, joint, NOTHING * ofTube[i]!)
-    if (sign !== 0) continue
-    const scale = i % 2 === 0 ? Math.abs(half) : Math.abs(bend)
-    if (Math.abs(load[i]!) > LEFT_OVER * scale) {
-      const turns = i % 2 === 1
-      throw new UnstableFrameError(
-        i < 2 ? member.from : member.to,
-        turns ? nearestTurn(plane.turn) : nearestMove(plane.across),
-        whyLoose(member),
-      )
+    if (condense(matrix, 4, load, i, joint, NOTHING * ofTube[i]!) !== 0) continue
+    const turns = i % 2 === 1
+    if (Math.abs(load[i]!) > LEFT_OVER * Math.abs(turns ? bend : half)) {
+      const { across, turn } = PLANES[plane]
+      const node = i < 2 ? table.from[member]! : table.to[member]!
+      const direction = turns
+        ? nearestTurn(axisOf(table, member, turn))
+        : nearestMove(axisOf(table, member, across))
+      throw new UnstableFrameError(node, direction, whyLoose(member))
     }
     load[i] = 0
   }
@@ -83,12 +71,9 @@ function acrossLoads(member: SolverMember, plane: BendingPlane, q: number): Floa
  *
  * @param perLength N/m in member axes
  */
-export function endLoads(member: SolverMember, perLength: Vec3): EndLoads {
+export function endLoads(table: MemberTable, member: number, [qx, qy, qz]: Vec3): EndLoads {
   return {
-    along: alongLoads(member, perLength[0]),
-    planes: [
-      acrossLoads(member, member.planes[0], perLength[1]),
-      acrossLoads(member, member.planes[1], perLength[2]),
-    ],
+    along: alongLoads(table, member, qx),
+    planes: [acrossLoads(table, member, 0, qy), acrossLoads(table, member, 1, qz)],
   }
 }

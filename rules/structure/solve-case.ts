@@ -30,9 +30,12 @@ export interface Factored {
 /** A moment under this part of the node's whole moment is the rounding left of none. */
 const NO_MOMENT = 1e-9
 
-/** Refinement ends once it changes the solution by less than this part, or after MOST rounds. */
-const SETTLED = 1e-13
-const MOST = 5
+/**
+ * Refinement ends once it changes the solution by less than this part (each round is as good as the one
+ * before it was, so what is left is the square of it), or after MOST rounds.
+ */
+const SETTLED = 1e-8
+const MOST = 6
 
 /**
  * Solves by refinement: what the members do not yet carry of the load is solved for again. The first round
@@ -49,7 +52,7 @@ export function solveCase(
   const onMembers = memberEndLoads(layout, memberLoads)
   const movement = new Float64Array(layout.held.length)
   for (let round = 0; round < MOST; round++) {
-    const left = unbalanced(layout, movement, onNodes, onMembers)
+    const left = unbalanced(layout, round === 0 ? undefined : movement, onNodes, onMembers)
     if (round === 0) refuseMoments(freeRotations, left)
     const x = inOrder(layout, left)
     solveBlocks(factor, x)
@@ -71,22 +74,24 @@ function memberEndLoads(layout: Layout, memberLoads: readonly MemberLoad[]): Rea
     const [qx, qy, qz] = load.perLength
     perLength.set(load.member, [x + qx, y + qy, z + qz])
   }
-  return new Map([...perLength].map(([member, q]) => [member, endLoads(layout.members[member]!, q)]))
+  return new Map([...perLength].map(([member, q]) => [member, endLoads(layout.members, member, q)]))
 }
 
-/** What the nodes' loads and the members' forces leave on each node, global axes. */
+/** What the nodes' loads and the members' forces leave on each node, global axes; without movement, at rest. */
 function unbalanced(
   layout: Layout,
-  movement: Float64Array,
+  movement: Float64Array | undefined,
   onNodes: Float64Array,
   onMembers: ReadonlyMap<number, EndLoads>,
 ): Float64Array {
   const left = new Float64Array(onNodes.length)
   const forces = new Float64Array(12)
-  for (const member of layout.members) {
-    memberEndForces(member, movement, onMembers.get(member.index), forces)
-    addInGlobal(member, forces, 0, left, member.from)
-    addInGlobal(member, forces, 6, left, member.to)
+  for (let i = 0; i < layout.members.count; i++) {
+    const own = onMembers.get(i)
+    if (movement === undefined && own === undefined) continue
+    memberEndForces(layout.members, i, movement, own, forces)
+    addInGlobal(layout.members, i, forces, 0, left)
+    addInGlobal(layout.members, i, forces, 6, left)
   }
   for (let i = 0; i < left.length; i++) left[i] = onNodes[i]! - left[i]!
   return left
@@ -143,8 +148,8 @@ function collect(
   const left = unbalanced(layout, movement, onNodes, onMembers)
   const reactions = left.map((value, i) => (layout.held[i] ? -value : 0))
   const forces = new Float64Array(12)
-  const memberForces = layout.members.map((member): MemberForces => {
-    memberEndForces(member, movement, onMembers.get(member.index), forces)
+  const memberForces = layout.model.members.map((_, i): MemberForces => {
+    memberEndForces(layout.members, i, movement, onMembers.get(i), forces)
     return { from: six(forces, 0), to: six(forces, 6) }
   })
   const nodes = layout.model.nodes
