@@ -16,6 +16,14 @@ export { fingerprintOf } from './fingerprint.ts'
 export { deriveKit, type Kit } from './kit.ts'
 export { SLACK } from './numbers.ts'
 export * as bodies from './parts/bodies.ts'
+export {
+  difference,
+  type DifferenceRow,
+  type Have,
+  type PackingList,
+  packingList,
+  rowsOfList,
+} from './papers/index.ts'
 export { sectionProperties } from './parts/section-properties.ts'
 export { shopOf, type Shop } from './shop.ts'
 export { type Bed, makeBed } from './site/index.ts'

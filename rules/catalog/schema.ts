@@ -40,6 +40,9 @@ const statedItem = { ...item, mass: Mass }
 
 const Bottom = v.picklist(['rock', 'gravel', 'sand', 'clay', 'muck'])
 
+const depth = measure(0, 1, 'm')
+const byBottom = v.looseObject({ rock: depth, gravel: depth, sand: depth, clay: depth, muck: depth })
+
 /** Cross-section of bar stock. `width` is across the part, `height` its other side (vertical where it lies level). */
 export const StockSchema = v.variant('shape', [
   v.looseObject({
@@ -115,10 +118,7 @@ const PadSchema = v.looseObject({
   lip: length(0.3, 'Height of the upturned edge over the underside'),
   socket: v.looseObject({ stock: Code, height: length(0.5, 'Height of the socket over the sole') }),
   mud: v.pipe(v.boolean(), v.description('Meant for muck')),
-  sinkage: v.pipe(
-    v.record(Bottom, measure(0, 1, 'm')),
-    v.description('Expected sinkage by bottom, m'),
-  ),
+  sinkage: v.pipe(byBottom, v.description('Expected sinkage by bottom, m')),
 })
 
 const BoltSchema = v.looseObject({
@@ -238,13 +238,7 @@ const RulesSchema = v.looseObject({
   tiesPerTie: counts('Tie plates where two edges are tied'),
   scour: v.pipe(
     v.looseObject({
-      value: v.object({
-        rock: measure(0, 1, 'm'),
-        gravel: measure(0, 1, 'm'),
-        sand: measure(0, 1, 'm'),
-        clay: measure(0, 1, 'm'),
-        muck: measure(0, 1, 'm'),
-      }),
+      value: byBottom,
       unit: v.literal('m'),
       description: v.pipe(v.string(), v.maxLength(600)),
     }),

@@ -16,7 +16,7 @@ export const muckWithoutMudPad: Check = {
     return [
       {
         parts: soft.map((leg) => leg.id),
-        values: { legs: names(soft.map((leg) => leg.id)), sinkage: meters(soft[0]!.pad.sinkage.muck ?? 0) },
+        values: { legs: names(soft.map((leg) => leg.id)), sinkage: meters(soft[0]!.pad.sinkage.muck) },
         remedy: mud ? remedy('mud-pads', [{ op, path: '/dock/pad', value: mud.code }], { pad: text(mud.name) }) : null,
       },
     ]

@@ -104,7 +104,9 @@ export function placeExtras(layout: Layout, joints: Joints, design: Design, shop
           for (let i = legged.length - 1; i >= 0 && left > 0; i--)
             for (const edge of edges) {
               if (left === 0) break
-              const along = takeLast(free(legged[i]!, edge), extra.space)
+              // Sides from their lakeward end; start and end edges, which run from the left corner, from the side that goes first.
+              const far = edge === 'left' || edge === 'right' || first === 'right'
+              const along = takeEnd(free(legged[i]!, edge), extra.space, far)
               if (along === null) continue
               add(extra, legged[i]!, edge, along)
               left--
@@ -185,13 +187,14 @@ function take(free: { list: Interval[] }, along: number, space: number, length: 
   return true
 }
 
-/** Takes `space` at the far end of the last free stretch that has it; its middle, or null. */
-function takeLast({ list }: { list: Interval[] }, space: number): number | null {
-  for (let i = list.length - 1; i >= 0; i--) {
+/** Takes `space` at one end of what is free; its middle, or null. */
+function takeEnd({ list }: { list: Interval[] }, space: number, far: boolean): number | null {
+  for (let k = 0; k < list.length; k++) {
+    const i = far ? list.length - 1 - k : k
     const [from, to] = list[i]!
     if (!atLeast(to - from, space)) continue
-    list[i] = [from, to - space]
-    return to - space / 2
+    list[i] = far ? [from, to - space] : [from + space, to]
+    return far ? to - space / 2 : from + space / 2
   }
   return null
 }

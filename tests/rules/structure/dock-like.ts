@@ -29,7 +29,8 @@ const add = ({ nodes }: Built, node: FrameNode): number => nodes.push(node) - 1
 
 function hookOn(built: Built, host: readonly number[] | undefined, corners: readonly number[]): void {
   if (host === undefined) return
-  for (const i of [0, 1]) built.members.push({ from: host[2 + i]!, to: corners[i]!, ...RAIL, ends: { from: HOOK } })
+  for (const i of [0, 1])
+    built.members.push({ from: host[2 + i]!, to: corners[i]!, ...RAIL, ends: { from: HOOK } })
 }
 
 /** One push and the weight of people on every section. */
@@ -82,7 +83,10 @@ export function eighteenNodeDock(sections: number): FrameModel {
     const legs = corners.map((top) => {
       const at = (z: number, fixed = {}): number => add(built, { ...built.nodes[top]!, z, ...fixed })
       const points = [at(0, { fixed: FOOT }), at(0.5), at(1.8)] as const
-      built.members.push({ from: points[0], to: points[1], ...LEG }, { from: points[1], to: points[2], ...LEG })
+      built.members.push(
+        { from: points[0], to: points[1], ...LEG },
+        { from: points[1], to: points[2], ...LEG },
+      )
       built.members.push({ from: points[2], to: top, ...LEG, ends: { to: SLEEVE } })
       return points
     })

@@ -1,5 +1,12 @@
-/** Laws of the pairs and their braces. */
+/**
+ * Laws of the pairs and their braces.
+ *
+ * A pad stands on firm bottom where that was sounded; a brace must clear the bed itself, soft or not. So the bed that a brace is
+ * held against is the surface of the bottom, its pad's top is counted from the leg's own bed, and the deeper leg is the one whose
+ * own bed is deeper.
+ */
 import type { Leg, Pair } from '../../../rules/dock.ts'
+import { type Ground, groundOf } from './ground.ts'
 import { elevations, expectNear, findingsOn, frameOf, type Law, near, sectionById } from './law.ts'
 
 type Catalog = Parameters<Law>[2]
@@ -14,6 +21,11 @@ interface Fit {
   readonly highClearance: number
   /** How far inside its limits it is at the worst; negative: it does not fit. */
   readonly spare: number
+}
+
+/** A leg with the elevation of the bottom's surface at it. */
+interface Foot extends Leg {
+  readonly surface: number
 }
 
 const legsById = (dock: Parameters<Law>[0]): Map<string, Leg> => new Map(dock.legs.map((l) => [l.id, l]))
@@ -42,8 +54,8 @@ function endHalf(catalog: Catalog, stock: Stock | undefined): number {
 function fitOf(
   catalog: Catalog,
   stock: Stock,
-  low: Leg,
-  high: Leg,
+  low: Foot,
+  high: Foot,
   spacing: number,
   underside: number,
 ): Fit | null {
@@ -52,12 +64,12 @@ function fitOf(
   const square = stock.holes ** 2 - between ** 2
   if (square <= 0 || between <= 0) return null
   const rise = Math.sqrt(square)
-  const middle = (underside + Math.max(low.bed, high.bed)) / 2
+  const middle = (underside + Math.max(low.surface, high.surface)) / 2
   const [lowZ, highZ] = [middle - rise / 2, middle + rise / 2]
   const half = endHalf(catalog, stock)
   const pad = catalog.pads.find((p) => p.code === low.pad)
-  const overBed = lowZ - half - low.bed
-  const overPad = overBed - (pad === undefined ? 0 : pad.sole + pad.socket.height)
+  const overBed = lowZ - half - low.surface
+  const overPad = lowZ - half - low.bed - (pad === undefined ? 0 : pad.sole + pad.socket.height)
   const highClearance = underside - (highZ + half)
   return {
     rise,
@@ -73,17 +85,33 @@ function fitOf(
   }
 }
 
-/** Pairs with both legs known, and what the laws ask of them. */
-function* known(...[dock, design, catalog]: Parameters<Law>) {
+interface Known {
+  readonly pair: Pair
+  readonly a: Foot
+  readonly b: Foot
+  readonly tried: (stock: Stock, low: Foot, high: Foot) => Fit | null
+}
+
+/** Pairs with both legs and the bottom under them known, and what the laws ask of them. */
+function* known(...[dock, design, catalog]: Parameters<Law>): Generator<Known> {
   const by = legsById(dock)
+  const soft = design.site.soundings.some((s) => s.firm !== undefined) ? groundOf(design.site) : null
   for (const pair of dock.pairs) {
-    const [a, b] = pair.legs.map((id) => by.get(id))
-    if (a === undefined || b === undefined) continue
+    const [a, b] = pair.legs.map((id) => footOf(by.get(id), soft))
+    if (a == null || b == null) continue
     const underside = undersideOver(dock, design, catalog, [a, b])
-    const tried = (stock: Stock, low: Leg, high: Leg) =>
+    const tried = (stock: Stock, low: Foot, high: Foot) =>
       fitOf(catalog, stock, low, high, pair.spacing, underside)
     yield { pair, a, b, tried }
   }
+}
+
+/** Null where the surface is not known for sure. Without firm bottoms it is the leg's own bed. */
+function footOf(leg: Leg | undefined, soft: Ground | null): Foot | null {
+  if (leg === undefined) return null
+  if (soft === null) return { ...leg, surface: leg.bed }
+  const at = soft.at(leg.x, leg.y, false)
+  return at.length > 0 && at.every((z) => near(z, at[0]!)) ? { ...leg, surface: at[0]! } : null
 }
 
 const inRange = (range: { from: number; to: number }, value: number, slack: number) =>
@@ -130,21 +158,20 @@ export const pairsByRule: Law = (dock, _design, catalog) => {
     }
   const inLine = (a: Leg, b: Leg, slack: number) =>
     Math.min(Math.abs(a.x - b.x), Math.abs(a.y - b.y)) <= align + slack
-  const reached = (spacing: number, slack: number) =>
-    catalog.braces.some((s) => inRange(s.spacing, spacing, slack))
+  const nearest = Math.min(Infinity, ...catalog.braces.map((s) => s.spacing.from))
+  const farthest = Math.max(0, ...catalog.braces.map((s) => s.spacing.to))
   for (const pair of dock.pairs) {
     const [a, b] = pair.legs.map((id) => by.get(id))
     if (a === undefined || b === undefined || isEdgePair(pair)) continue
     if (!inLine(a, b, 1e-5)) out.push(`${pair.id}: its legs are not in line`)
-    if (!reached(pair.spacing, 1e-5)) out.push(`${pair.id}: no stock brace reaches over ${pair.spacing}`)
+    if (pair.spacing > farthest + 1e-5) out.push(`${pair.id}: no stock brace reaches over ${pair.spacing}`)
   }
   const alone = dock.legs.filter((l) => !paired.has(l.id)).sort((a, b) => a.x - b.x)
-  const far = Math.max(0, ...catalog.braces.map((s) => s.spacing.to))
   for (let i = 0; i < alone.length; i++)
-    for (let j = i + 1; j < alone.length && alone[j]!.x - alone[i]!.x <= far; j++) {
+    for (let j = i + 1; j < alone.length && alone[j]!.x - alone[i]!.x <= farthest; j++) {
       const [a, b] = [alone[i]!, alone[j]!]
       const spacing = Math.hypot(a.x - b.x, a.y - b.y)
-      if (inLine(a, b, -1e-5) && reached(spacing, -1e-5))
+      if (inLine(a, b, -1e-5) && spacing > nearest + 1e-5 && spacing < farthest - 1e-5)
         out.push(`${a.id} and ${b.id} could be a pair and are in none`)
     }
   return out
@@ -153,7 +180,10 @@ export const pairsByRule: Law = (dock, _design, catalog) => {
 /** `s3.end` for the legs of one edge, else both leg ids joined by `~`. */
 export const pairIds: Law = (dock) =>
   dock.pairs
-    .filter((p) => p.id !== (isEdgePair(p) ? p.legs[0].replace(/\.(left|right)$/, '') : p.legs.join('~')))
+    .filter((p) => {
+      const [a, b] = p.legs
+      return !(isEdgePair(p) ? [a.replace(/\.(left|right)$/, '')] : [`${a}~${b}`, `${b}~${a}`]).includes(p.id)
+    })
     .map((p) => `pair ${p.id} of ${p.legs}`)
 
 function isEdgePair(pair: Pair): boolean {
@@ -213,8 +243,8 @@ export const braceFits: Law = (dock, design, catalog) => {
     const stock = catalog.braces.find((s) => s.code === pair.brace?.code)
     const half = endHalf(catalog, stock)
     const pad = catalog.pads.find((p) => p.code === low.pad)
-    const overBed = pair.brace.lowZ - half - low.bed
-    const overPad = overBed - (pad === undefined ? 0 : pad.sole + pad.socket.height)
+    const overBed = pair.brace.lowZ - half - low.surface
+    const overPad = pair.brace.lowZ - half - low.bed - (pad === undefined ? 0 : pad.sole + pad.socket.height)
     if (overBed < braceToBed.value - 1e-5) out.push(`${pair.id}: ${overBed} over the bed`)
     if (overPad < braceToPad.value - 1e-5) out.push(`${pair.id}: ${overPad} over the pad`)
     const under = undersideOver(dock, design, catalog, [a, b]) - pair.brace.highZ - half
@@ -267,10 +297,13 @@ export const braceLowEnd: Law = (dock, design, catalog) => {
   const out: string[] = []
   const level = catalog.rules.braceLevel.value
   const first = design.dock.bracing?.first ?? 'left'
+  const by = legsById(dock)
+  const certain = new Map([...known(dock, design, catalog)].map((k) => [k.pair.id, k]))
   let turn = 0
   let previous: string | null = null
-  for (const { pair, a, b, tried } of known(dock, design, catalog)) {
-    if (pair.brace === null) continue
+  for (const pair of dock.pairs) {
+    const [a, b] = pair.legs.map((id) => by.get(id))
+    if (pair.brace === null || a === undefined || b === undefined) continue
     const difference = a.bed - b.bed
     const deeper = difference < 0 ? a : b
     if (Math.abs(difference) > level + 3e-6 && pair.brace.low !== deeper.id)
@@ -278,18 +311,23 @@ export const braceLowEnd: Law = (dock, design, catalog) => {
     if (Math.abs(difference) > level - 3e-6 || !isEdgePair(pair)) continue
     const side = pair.brace.low.endsWith('.left') ? 'left' : 'right'
     const byTurn = turn % 2 === 0 ? first : first === 'left' ? 'right' : 'left'
-    const wanted = pair.legs.find((id) => id.endsWith(`.${byTurn}`))
-    const stock = catalog.braces.find((s) => s.code === pair.brace?.code)
-    const [low, high] = wanted === a.id ? [a, b] : [b, a]
-    const could = stock === undefined ? null : tried(stock, low, high)
-    if (side !== byTurn && side === previous && could !== null && could.spare > 1e-5)
-      out.push(`${pair.id}: low end ${side} again, expected ${byTurn}`)
-    else if (side !== byTurn && previous === null && could !== null && could.spare > 1e-5)
-      out.push(`${pair.id}: first low end ${side}, expected ${byTurn}`)
+    const against = side !== byTurn && (previous === null || side === previous)
+    if (against && fitsFrom(certain.get(pair.id), byTurn, catalog))
+      out.push(`${pair.id}: low end ${side} after ${previous ?? 'none'}, expected ${byTurn}`)
     previous = side
     turn++
   }
   return out
+}
+
+/** Whether a pair's own brace would surely fit with its low end on that side. */
+function fitsFrom(pair: Known | undefined, side: string, catalog: Catalog): boolean {
+  if (pair === undefined) return false
+  const { a, b, tried } = pair
+  const [low, high] = a.id.endsWith(`.${side}`) ? [a, b] : [b, a]
+  const stock = catalog.braces.find((s) => s.code === pair.pair.brace?.code)
+  const found = stock === undefined ? null : tried(stock, low, high)
+  return found !== null && found.spare > 1e-5
 }
 
 /** A leg is braced if and only if its pair has a brace. */

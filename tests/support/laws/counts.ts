@@ -1,5 +1,5 @@
 /** Laws of counting: every count follows from legs, joints, braces and frames, never from another count of the same thing. */
-import { countOf, expectCount, frameOf, type Law } from './law.ts'
+import { countOf, expectCount, frameOf, type Law, stopOnBoth } from './law.ts'
 
 /** A foot pad, a leg cap to each leg; a tube to each leg that has a length. */
 export const legsPadsCaps: Law = (dock) => {
@@ -31,11 +31,13 @@ export const padBolts: Law = (dock, _design, catalog) => {
   return out
 }
 
-/** Two hooks to a carrying joint, their brackets, and the bolts of both sides to each bracket. */
+/** Two hooks to a carrying joint (none where a stop says that its edges are too short), their brackets, and the bolts of both sides to each bracket. */
 export const hooksAndBolts: Law = (dock, _design, catalog) => {
   const out: string[] = []
   const { bracketsPerHook, boltsCarrier, boltsHung } = catalog.rules
-  const brackets = 2 * bracketsPerHook.value * dock.joints.filter((j) => j.kind === 'hook').length
+  const hung = new Set(dock.placements.filter((p) => p.kind === 'hook-bracket').map((p) => p.of))
+  const joints = dock.joints.filter((j) => j.kind === 'hook' && (hung.has(j.id) || !stopOnBoth(dock, j)))
+  const brackets = 2 * bracketsPerHook.value * joints.length
   expectCount(out, 'hook brackets', countOf(dock, 'hook-bracket'), brackets)
   expectCount(
     out,
@@ -118,7 +120,11 @@ export const extrasAsAsked: Law = (dock, design, catalog) => {
     asked.set(code, (asked.get(code) ?? 0) + n)
   for (const { code } of design.dock.placed ?? []) asked.set(code, (asked.get(code) ?? 0) + 1)
   const told = (code: string) =>
-    dock.findings.some((f) => f.parts.includes(code) || Object.values(f.values).some((v) => v.value === code))
+    dock.findings.some(
+      (f) =>
+        f.parts.some((part) => part === code || part.startsWith(`${code}.`)) ||
+        Object.values(f.values).some((v) => v.value === code),
+    )
   if (dock.sections.length === 0) return out
   for (const [code, n] of asked)
     if (n > 0 && !catalog.extras.some((e) => e.code === code) && !told(code))

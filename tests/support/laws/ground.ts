@@ -28,7 +28,10 @@ export function groundOf(site: Site): Ground {
   return line ? lineGround(site) : surfaceGround(site)
 }
 
+/** The soundings that make the bed: with the water's edge where none is on the shore; before a wall only what lies lakeward of it. */
 function withEdge(site: Site): Sounding[] {
+  const before = site.soundings.filter((s) => s.distance >= 0)
+  if (site.shore?.kind === 'wall' && before.length > 0) return before
   const dry = site.soundings.some((s) => s.distance <= 0)
   if (dry || site.shore?.kind === 'wall') return [...site.soundings]
   return [{ distance: 0, offset: site.soundings[0]!.offset, depth: 0 }, ...site.soundings]
@@ -40,17 +43,13 @@ function lineGround(site: Site): Ground {
   const z = (s: Sounding, firm: boolean) => -(firm ? (s.firm ?? s.depth) : s.depth)
 
   const along = (x: number, firm: boolean): number => {
-    const shore = site.shore
-    if (shore?.kind === 'wall' && x < 0) return shore.height
     const first = soundings[0]!
     const last = soundings.at(-1)!
     if (x <= first.distance) {
       const next = soundings[1]
       if (next === undefined) return z(first, firm)
       const slope = (z(next, firm) - z(first, firm)) / (next.distance - first.distance)
-      const reached = z(first, firm) + slope * (x - first.distance)
-      const top = shore?.kind === 'bank' ? Math.max(shore.height, z(first, firm)) : Infinity
-      return Math.min(reached, top)
+      return z(first, firm) + slope * (x - first.distance)
     }
     if (x >= last.distance) {
       const previous = soundings.at(-2)
@@ -65,9 +64,19 @@ function lineGround(site: Site): Ground {
     return z(a, firm) + t * (z(b, firm) - z(a, firm))
   }
 
+  /** A wall's top is level, whatever the bed does sideways. A bank keeps its slope up to its height, or to what was sounded higher. */
+  const at = (x: number, y: number, firm: boolean): number => {
+    const { shore } = site
+    if (shore?.kind === 'wall' && x < 0) return shore.height
+    const first = soundings[0]!
+    const top =
+      shore?.kind === 'bank' && x < first.distance ? Math.max(shore.height, z(first, firm)) : Infinity
+    return Math.min(along(x, firm), top) - (site.crossSlope ?? 0) * (y - offset)
+  }
+
   return {
     line: true,
-    at: (x, y, firm) => [along(x, firm) - (site.crossSlope ?? 0) * (y - offset)],
+    at: (x, y, firm) => [at(x, y, firm)],
     bottomsAt: (x) => nearestBottoms(site, (s) => Math.abs(s.distance - x)),
     breaks: [...soundings.map((s) => s.distance), ...(site.shore ? [0] : [])].sort((a, b) => a - b),
   }

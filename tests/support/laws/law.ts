@@ -4,7 +4,7 @@
  */
 import type { Catalog } from '../../../rules/catalog/schema.ts'
 import type { Design } from '../../../rules/design/schema.ts'
-import type { Dock, Finding, PartKind, Section } from '../../../rules/dock.ts'
+import type { Dock, Finding, Joint, PartKind, Section } from '../../../rules/dock.ts'
 
 /** One conservation law: the sentences that say where the dock breaks it; empty where it holds. */
 export type Law = (dock: Dock, design: Design, catalog: Catalog) => string[]
@@ -42,6 +42,10 @@ export const findingsOn = (dock: Dock, id: string, severity?: Finding['severity'
   dock.findings.filter((f) => f.parts.includes(id) && (severity === undefined || f.severity === severity))
 
 export const stopOn = (dock: Dock, id: string): boolean => findingsOn(dock, id, 'stop').length > 0
+
+/** A stop names both sections of a joint. */
+export const stopOnBoth = (dock: Dock, joint: Joint): boolean =>
+  findingsOn(dock, joint.between[0], 'stop').some((f) => f.parts.includes(joint.between[1]))
 
 export const sectionById = (dock: Dock): Map<string, Section> => new Map(dock.sections.map((s) => [s.id, s]))
 

@@ -1,6 +1,16 @@
 /** Laws of the layout: where sections lie, which joints hold them, what stands on legs. */
-import type { Joint } from '../../../rules/dock.ts'
-import { expectNear, findingsOn, type Law, LIMIT_SLACK, near, sectionById, stopOn, TOLERANCE } from './law.ts'
+import type { Joint, Placement } from '../../../rules/dock.ts'
+import {
+  expectNear,
+  findingsOn,
+  type Law,
+  LIMIT_SLACK,
+  near,
+  sectionById,
+  stopOn,
+  stopOnBoth,
+  TOLERANCE,
+} from './law.ts'
 import { cornerAt, EDGES, facing, hooksOf, type Placed, type Point, placePlan, planOf } from './plan.ts'
 
 const CORNERS = ['start.left', 'start.right', 'end.left', 'end.right'] as const
@@ -62,6 +72,8 @@ export const startAsAsked: Law = (dock, design, catalog) => {
   const steps = dock.start / catalog.rules.startStep.value
   return near(steps, Math.round(steps), 1e-4) ? [] : [`start ${dock.start} is no whole number of steps`]
 }
+
+const away = (p: Placement, [x, y]: Point) => Math.hypot(p.at[0] - x, p.at[1] - y)
 
 const jointKey = (j: Joint) => `${j.kind} ${j.between.join(' ')}`
 
@@ -159,11 +171,14 @@ export const bracketsAtHooks: Law = (dock, design, catalog) => {
     const section = at.get(joint.between[1])
     const host = at.get(joint.between[0])
     if (section === undefined || host === undefined) continue
+    const hooks = hooksOf(host, section, catalog)
     const brackets = dock.placements.filter((p) => p.kind === 'hook-bracket' && p.of === joint.id)
+    if (hooks === null && brackets.length === 0 && stopOnBoth(dock, joint)) continue
     if (brackets.length !== 2 * each)
       out.push(`${joint.id} has ${brackets.length} brackets, expected ${2 * each}`)
-    for (const hook of hooksOf(host, section, catalog) ?? []) {
-      const here = brackets.filter((b) => Math.hypot(b.at[0] - hook[0], b.at[1] - hook[1]) <= spread)
+    for (const hook of hooks ?? []) {
+      const nearest = (b: Placement) => hooks!.reduce((p, q) => (away(b, q) < away(b, p) - 1e-9 ? q : p))
+      const here = brackets.filter((b) => away(b, hook) <= spread && nearest(b) === hook)
       if (here.length !== each)
         out.push(`${joint.id} has ${here.length} brackets at hook ${hook}, expected ${each}`)
     }

@@ -1,7 +1,7 @@
 /** Laws of what others key on: ids, order of work, findings, rounding, fingerprint, and what is null until it is built. */
 import { createHash } from 'node:crypto'
 import canonicalize from 'canonicalize'
-import { applyPatch, type Operation } from 'fast-json-patch'
+import jsonPatch, { type Operation } from 'fast-json-patch'
 import type { Dock } from '../../../rules/dock.ts'
 import { groupBy, type Law } from './law.ts'
 
@@ -104,7 +104,7 @@ export const remediesApply: Law = (dock, design) => {
   for (const f of dock.findings) {
     if (f.remedy === null) continue
     try {
-      applyPatch(structuredClone(design), structuredClone(f.remedy.patch) as Operation[], true)
+      jsonPatch.applyPatch(structuredClone(design), structuredClone(f.remedy.patch) as Operation[], true)
     } catch (error) {
       out.push(`${f.code}: remedy ${JSON.stringify(f.remedy.patch)} does not apply: ${(error as Error).name}`)
     }

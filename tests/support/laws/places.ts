@@ -1,7 +1,7 @@
 /** Laws of where the smaller pieces are: in the frame of reference that `rules/dock.ts` gives for each kind. */
 import type { Placement } from '../../../rules/dock.ts'
 import { groundOf } from './ground.ts'
-import { expectNear, frameOf, groupBy, type Law, near, TOLERANCE } from './law.ts'
+import { expectNear, frameOf, groupBy, type Law, near, stopOn, TOLERANCE } from './law.ts'
 import { cornerAt, inPlan } from './plan.ts'
 
 const isAt = (p: Placement, x: number, y: number, z: number, tolerance = TOLERANCE) =>
@@ -21,6 +21,7 @@ export const framesPlaced: Law = (dock) => {
       continue
     }
     if (!isAt(frame, s.x, s.y, s.z)) out.push(`frame of ${s.id} is at ${frame.at}`)
+    if (s.role === 'ramp' && stopOn(dock, s.id)) continue
     const [qx, qy, qz, qw] = frame.turn
     const own = [1 - 2 * (qy ** 2 + qz ** 2), 2 * (qx * qy + qz * qw)] as const
     const heading = (s.heading * Math.PI) / 180
@@ -61,10 +62,10 @@ export const setBoltsInSleeves: Law = (dock, design, catalog) => {
   const top = design.dock.deckHeight - catalog.decking.rise
   const bolts = groupBy(
     dock.placements.filter((p) => p.kind === 'set-bolt'),
-    (p) => `${p.at[0].toFixed(4)} ${p.at[1].toFixed(4)}`,
+    (p) => p.of,
   )
   for (const leg of dock.legs) {
-    const own = bolts.get(`${leg.x.toFixed(4)} ${leg.y.toFixed(4)}`) ?? []
+    const own = bolts.get(leg.id) ?? []
     for (const below of catalog.sleeve.bolts)
       if (own.filter((p) => isAt(p, leg.x, leg.y, top - below)).length !== 1)
         out.push(`${leg.id} has not one set bolt ${below} below the frame top`)
@@ -78,7 +79,7 @@ export const clampsAtHoles: Law = (dock) => {
   const legs = new Map(dock.legs.map((l) => [l.id, l]))
   const clamps = groupBy(
     dock.placements.filter((p) => p.kind === 'brace-clamp'),
-    (p) => `${p.at[0].toFixed(3)} ${p.at[1].toFixed(3)}`,
+    (p) => p.of,
   )
   for (const { id, legs: ends, brace } of dock.pairs) {
     if (brace === null) continue
@@ -86,9 +87,7 @@ export const clampsAtHoles: Law = (dock) => {
       const leg = legs.get(end)
       if (leg === undefined) continue
       const z = end === brace.low ? brace.lowZ : brace.highZ
-      const here = (clamps.get(`${leg.x.toFixed(3)} ${leg.y.toFixed(3)}`) ?? []).filter((p) =>
-        isAt(p, leg.x, leg.y, z),
-      )
+      const here = (clamps.get(id) ?? []).filter((p) => isAt(p, leg.x, leg.y, z))
       if (here.length !== 1) out.push(`${id}: ${here.length} clamps on ${end} at ${z}`)
     }
   }

@@ -142,7 +142,12 @@ export function placePlan(design: Design, catalog: Catalog, start: number): Plac
       progress = true
     }
   }
-  return items.flatMap((i) => placed.get(i.id) ?? [])
+  // The dock's center line is that of the section that stands first: a ramp may hang to its side.
+  const shift = [...placed.values()].find((p) => p.role === 'standing')?.y ?? 0
+  return items.flatMap((i) => {
+    const p = placed.get(i.id)
+    return p === undefined ? [] : [{ ...p, y: p.y - shift }]
+  })
 }
 
 /** Pose of a section whose edge `own` meets the host's edge, over a gap. */

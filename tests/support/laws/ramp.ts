@@ -2,6 +2,11 @@
 import { groundOf } from './ground.ts'
 import { elevations, expectNear, frameOf, type Law, near, stopOn } from './law.ts'
 
+/** The ramp, or the standing section that it is hinged to, is stopped: it may lie in the ground. */
+const stopped: (...args: [Parameters<Law>[0], string]) => boolean = (dock, ramp) =>
+  stopOn(dock, ramp) ||
+  dock.joints.some((j) => j.kind === 'hinge' && j.between[0] === ramp && stopOn(dock, j.between[1]))
+
 /** What the laws need: the hinge axis, and the ramp's lower shoreward edge and deck edge at the slope that it says. */
 function rampOf(...[dock, design, catalog]: Parameters<Law>) {
   const section = dock.sections.find((s) => s.role === 'ramp')
@@ -31,6 +36,13 @@ function rampOf(...[dock, design, catalog]: Parameters<Law>) {
   }
 }
 
+/** Ground at one distance under the ramp's center line and both its sides; none where it is not known under all three. */
+function acrossRamp(r: NonNullable<ReturnType<typeof rampOf>>, x: number): number[] {
+  const half = r.section.width / 2
+  const lines = [0, half, -half].map((dy) => r.ground.at(x, r.section.y + dy, false))
+  return lines.every((z) => z.length > 0) ? lines.flat() : []
+}
+
 /** A ramp section has its figures, or a stop says why not; without one there are none. */
 export const rampThere: Law = (dock) => {
   const section = dock.sections.find((s) => s.role === 'ramp')
@@ -58,7 +70,7 @@ export const rampOnItsCircle: Law = (dock, design, catalog) => {
  */
 export const rampBears: Law = (dock, design, catalog) => {
   const r = rampOf(dock, design, catalog)
-  if (r === null || stopOn(dock, r.section.id)) return []
+  if (r === null || stopped(dock, r.section.id)) return []
   if (!r.ground.line) return bearsAtEdge(r)
   const from = r.lower.x
   const to = r.axis.x
@@ -74,7 +86,7 @@ export const rampBears: Law = (dock, design, catalog) => {
 }
 
 function bearsAtEdge(r: NonNullable<ReturnType<typeof rampOf>>): string[] {
-  const right = r.ground.at(r.ramp.shoreX, r.section.y, false)
+  const right = acrossRamp(r, r.ramp.shoreX)
   if (right.length === 0 || r.ramp.onEdge || right.some((z) => near(z, r.ramp.shoreZ, 2e-5))) return []
   return [`the ramp's end is at ${r.ramp.shoreZ}, the ground there at ${right.join(' or ')}`]
 }
@@ -82,20 +94,17 @@ function bearsAtEdge(r: NonNullable<ReturnType<typeof rampOf>>): string[] {
 /** The place that is named as its touch is on the ground. */
 export const rampTouchOnGround: Law = (dock, design, catalog) => {
   const r = rampOf(dock, design, catalog)
-  if (r === null || stopOn(dock, r.section.id) || r.ramp.onEdge) return []
-  const half = r.section.width / 2
-  const places = [-2e-6, 0, 2e-6].flatMap((dx) =>
-    [0, half, -half].flatMap((dy) => r.ground.at(r.ramp.shoreX + dx, r.section.y + dy, false)),
-  )
+  if (r === null || stopped(dock, r.section.id) || r.ramp.onEdge) return []
+  const places = [-2e-6, 0, 2e-6].flatMap((dx) => acrossRamp(r, r.ramp.shoreX + dx))
   if (places.length === 0 || places.some((z) => near(z, r.ramp.shoreZ, 2e-5))) return []
-  return [`the ramp is said to touch at ${r.ramp.shoreZ}, the ground there is at ${places[1]}`]
+  return [`the ramp is said to touch at ${r.ramp.shoreZ}, the ground there is at ${places.join(' or ')}`]
 }
 
 /** The ramp section's pose is that of its tilted start edge. */
 export const rampPose: Law = (dock, design, catalog) => {
   const out: string[] = []
   const r = rampOf(dock, design, catalog)
-  if (r === null) return out
+  if (r === null || stopOn(dock, r.section.id)) return out
   expectNear(out, 'ramp section x', r.section.x, r.deckEdge.x, 1e-5)
   expectNear(out, 'ramp section z', r.section.z, r.deckEdge.z, 1e-5)
   return out
@@ -104,8 +113,10 @@ export const rampPose: Law = (dock, design, catalog) => {
 /** The step is from the ground to the deck's edge: from where it touches or from below that edge, a thumb's breadth apart. */
 export const rampStep: Law = (dock, design, catalog) => {
   const r = rampOf(dock, design, catalog)
-  if (r === null || r.ramp.onEdge || stopOn(dock, r.section.id)) return []
-  const grounds = [r.ramp.shoreZ, ...r.ground.at(r.deckEdge.x, r.section.y, false)]
+  if (r === null || r.ramp.onEdge || stopped(dock, r.section.id)) return []
+  const sides = acrossRamp(r, r.deckEdge.x)
+  if (sides.length === 0) return []
+  const grounds = [r.ramp.shoreZ, ...sides]
   if (grounds.some((z) => near(r.deckEdge.z - z, r.ramp.step, 2e-5))) return []
   return [
     `ramp step ${r.ramp.step}, the deck's edge is ${grounds.map((z) => r.deckEdge.z - z).join(' or ')} over the ground`,

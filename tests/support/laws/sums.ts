@@ -97,16 +97,22 @@ const NOT_LIFTED: readonly PartKind[] = [
   'post-clamp',
 ]
 
-/** A section's mass is that of its placements; its lift that of those that are on it when it is carried. All belong to a section. */
+/**
+ * A section's mass is that of its placements; its lift that of those that are on it when it is carried. All belong to a section.
+ * The bolts of the hung side go in when the section hangs, so they are not lifted with it.
+ */
 export const sectionMasses: Law = (dock, _design, catalog) => {
   const out: string[] = []
   const items = itemsOf(catalog)
   const grams = (p: { kind: PartKind; code: string }) => gramsOf(items.get(key(p))?.mass ?? 0)
   const by = groupBy(dock.placements, (p) => p.section)
+  const hungSide = new Map(dock.joints.filter((j) => j.kind === 'hook').map((j) => [j.id, j.between[1]]))
+  const lifted = (p: { kind: PartKind; of: string; section: string }) =>
+    !NOT_LIFTED.includes(p.kind) && !(p.kind === 'hook-bolt' && hungSide.get(p.of) === p.section)
   for (const section of dock.sections) {
     const own = by.get(section.id) ?? []
     const mass = sum(own.map(grams))
-    const lift = sum(own.filter((p) => !NOT_LIFTED.includes(p.kind)).map(grams))
+    const lift = sum(own.filter(lifted).map(grams))
     if (gramsOf(section.mass) !== mass)
       out.push(`${section.id} mass ${section.mass} kg, its pieces add to ${mass} g`)
     if (gramsOf(section.lift) !== lift)

@@ -1,0 +1,130 @@
+/** The packing list as data: parts by bag, each with its wrench; where each leg and brace goes; what is to be added to what is there. */
+import { type Issue, issue } from '../border.ts'
+import type { Catalog } from '../catalog/index.ts'
+import type { Dock, Fingerprint, PartRow, Totals } from '../dock.ts'
+
+export interface PackedRow extends PartRow {
+  /** Wrench and turns past finger-tight, of a bolt. */
+  readonly wrench: string | null
+  readonly turns: readonly { readonly at: string; readonly from: number; readonly to: number }[]
+}
+
+export interface PackedGroup {
+  /** Bag, or null for what goes loose. */
+  readonly bag: string | null
+  readonly rows: readonly PackedRow[]
+}
+
+export interface LegLine {
+  readonly leg: string
+  readonly code: string | null
+  readonly stock: number | null
+  readonly setHeight: number
+  readonly setHeightFrame: number
+}
+
+export interface BraceLine {
+  readonly pair: string
+  readonly code: string
+  readonly low: string
+}
+
+export interface PackingList {
+  readonly format: 'leadline/list'
+  readonly version: 1
+  readonly name: string
+  readonly catalog: string
+  readonly fingerprint: Fingerprint
+  readonly groups: readonly PackedGroup[]
+  readonly legs: readonly LegLine[]
+  readonly braces: readonly BraceLine[]
+  readonly totals: Totals
+}
+
+export function packingList(dock: Dock, catalog: Catalog): PackingList {
+  const bolts = new Map(catalog.hardware.map((bolt) => [bolt.code, bolt]))
+  const rows = dock.parts.map((row): PackedRow => {
+    const bolt = bolts.get(row.code)
+    return { ...row, wrench: bolt?.wrench ?? null, turns: bolt?.turns ?? [] }
+  })
+  const bags = [...new Set(rows.map((row) => row.bag))].sort((a, b) =>
+    a === b ? 0 : a === null ? -1 : b === null ? 1 : a < b ? -1 : 1,
+  )
+  return {
+    format: 'leadline/list',
+    version: 1,
+    name: dock.name,
+    catalog: catalog.name,
+    fingerprint: dock.fingerprint,
+    groups: bags.map((bag) => ({ bag, rows: rows.filter((row) => row.bag === bag) })),
+    legs: dock.legs.map(({ id, code, stock, setHeight, setHeightFrame }) => ({
+      leg: id,
+      code,
+      stock,
+      setHeight,
+      setHeightFrame,
+    })),
+    braces: dock.pairs.flatMap(({ id, brace }) => (brace ? [{ pair: id, code: brace.code, low: brace.low }] : [])),
+    totals: dock.totals,
+  }
+}
+
+export interface DifferenceRow {
+  readonly kind: string
+  readonly code: string
+  readonly name: string
+  readonly have: number
+  readonly need: number
+  /** To be packed now; 0 where there is enough. */
+  readonly add: number
+  /** Left over from what is there. */
+  readonly over: number
+}
+
+/** What is there already: rows of a parts list, in any order. */
+export type Have = readonly Pick<PartRow, 'kind' | 'code' | 'name' | 'quantity'>[]
+
+/** Row by row, what is there against what is needed; spares are left out on both sides. */
+export function difference(have: Have, need: Have): DifferenceRow[] {
+  const key = (row: { kind: string; code: string }): string => `${row.kind}\n${row.code}`
+  const there = new Map(have.map((row) => [key(row), row]))
+  const rows: DifferenceRow[] = need.map((row) => {
+    const had = there.get(key(row))?.quantity ?? 0
+    there.delete(key(row))
+    return line(row, had, row.quantity)
+  })
+  for (const row of there.values()) rows.push(line(row, row.quantity, 0))
+  return rows
+}
+
+const line = (row: Have[number], have: number, need: number): DifferenceRow => ({
+  kind: row.kind,
+  code: row.code,
+  name: row.name,
+  have,
+  need,
+  add: Math.max(0, need - have),
+  over: Math.max(0, have - need),
+})
+
+/** Rows of a packing list file, checked as far as a difference needs. */
+export function rowsOfList(input: unknown): { ok: true; value: Have } | { ok: false; issues: readonly Issue[] } {
+  const groups = (input as { groups?: unknown }).groups
+  if (!Array.isArray(groups)) return { ok: false, issues: [issue('groups', 'missing', 'the groups of a packing list')] }
+  const rows: Have[number][] = []
+  const issues: Issue[] = []
+  groups.forEach((group: { rows?: unknown } | null, g) => {
+    const list = group?.rows
+    if (!Array.isArray(list)) issues.push(issue(`groups[${g}].rows`, 'missing', 'a list'))
+    else
+      list.forEach((row: Partial<Have[number]> | null, i) => {
+        const at = `groups[${g}].rows[${i}]`
+        if (typeof row?.code !== 'string' || typeof row.kind !== 'string')
+          issues.push(issue(at, 'a row without code and kind', 'both, as text'))
+        else if (!Number.isInteger(row.quantity) || row.quantity! < 0)
+          issues.push(issue(`${at}.quantity`, String(row.quantity), 'a whole number, 0 or more'))
+        else rows.push({ kind: row.kind, code: row.code, name: String(row.name ?? row.code), quantity: row.quantity! })
+      })
+  })
+  return issues.length > 0 ? { ok: false, issues } : { ok: true, value: rows }
+}

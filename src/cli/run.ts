@@ -1,0 +1,183 @@
+/** One command of the terminal: arguments to output and exit code. */
+import { parseArgs } from 'node:util'
+import {
+  type Catalog,
+  demoDesign,
+  derive,
+  type Dock,
+  difference,
+  ENGINE_VERSION,
+  type Have,
+  packingList,
+  parseCatalog,
+  parseDesign,
+  rowsOfList,
+  type Units,
+} from '../../rules/index.ts'
+import { issueLines, readCatalog, readDesign, readJson, Unusable } from './files.ts'
+import { differenceCsv, differenceText, listCsv, listText } from './list.ts'
+
+export interface Outcome {
+  /** 0; 1 where a `stop` finding stands; 2 for input that cannot be used. */
+  readonly code: 0 | 1 | 2
+  readonly out: string
+  readonly err: string
+}
+
+export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from soundings to the last bolt
+
+  leadline derive DESIGN.json [--catalog CATALOG.json]
+      the whole dock as JSON
+  leadline list DESIGN.json [--catalog CATALOG.json] [--have OLD.json] [--csv | --json] [--units imperial | metric]
+      what to pack, where each leg goes, and what was found;
+      with --have only what is to be added to what is there: an older design, or a list saved with --json
+  leadline check FILE...
+      validates design, catalog and list files
+  leadline demo
+      the demo's design, as a file to begin with
+  leadline --help | --version
+
+A file may be - for standard input. Without --catalog the demo shop's catalog is used.
+Exit code: 0; 1 where something found must not be built so (everything is still printed);
+2 for input that cannot be used, one line a problem on stderr: PATH: what is wrong; expected what.
+`
+
+export function run(args: readonly string[]): Outcome {
+  try {
+    return command(args)
+  } catch (error) {
+    if (error instanceof Unusable) return { code: 2, out: '', err: `${error.lines.join('\n')}\n` }
+    throw error
+  }
+}
+
+function command(args: readonly string[]): Outcome {
+  const { values, positionals } = parse(args)
+  if (values.version) return { code: 0, out: `${ENGINE_VERSION}\n`, err: '' }
+  const [name, ...files] = positionals
+  if (values.help || name === undefined) return { code: values.help ? 0 : 2, out: values.help ? HELP : '', err: values.help ? '' : HELP }
+  const units = values.units ?? 'imperial'
+  if (units !== 'imperial' && units !== 'metric') throw new Unusable([`--units: "${units}"; expected imperial or metric`])
+  switch (name) {
+    case 'derive':
+      return deriveCommand(one(name, files), values.catalog)
+    case 'list':
+      return listCommand(one(name, files), { ...values, units })
+    case 'check':
+      return checkCommand(files)
+    case 'demo':
+      return { code: 0, out: `${JSON.stringify(demoDesign, null, 2)}\n`, err: '' }
+    default:
+      throw new Unusable([`${name}: not a command; expected derive, list, check or demo (see leadline --help)`])
+  }
+}
+
+function parse(args: readonly string[]) {
+  try {
+    return parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: {
+        catalog: { type: 'string' },
+        have: { type: 'string' },
+        csv: { type: 'boolean' },
+        json: { type: 'boolean' },
+        units: { type: 'string' },
+        help: { type: 'boolean', short: 'h' },
+        version: { type: 'boolean', short: 'v' },
+      },
+    })
+  } catch (error) {
+    throw new Unusable([`${(error as Error).message}; expected what leadline --help lists`])
+  }
+}
+
+function one(name: string, files: readonly string[]): string {
+  if (files.length !== 1) throw new Unusable([`${name}: ${files.length} files; expected one design file`])
+  return files[0]!
+}
+
+const stands = (dock: Dock): boolean => dock.findings.some((finding) => finding.severity === 'stop')
+const told = (notices: readonly string[]): string => notices.map((notice) => `${notice}\n`).join('')
+
+function deriveCommand(file: string, catalogFile: string | undefined): Outcome {
+  const catalog = readCatalog(catalogFile)
+  const design = readDesign(file)
+  const dock = derive(design.value, catalog.value)
+  return {
+    code: stands(dock) ? 1 : 0,
+    out: `${JSON.stringify(dock, null, 2)}\n`,
+    err: told([...catalog.notices, ...design.notices]),
+  }
+}
+
+interface ListOptions {
+  readonly catalog?: string | undefined
+  readonly have?: string | undefined
+  readonly csv?: boolean | undefined
+  readonly json?: boolean | undefined
+  readonly units: Units
+}
+
+function listCommand(file: string, options: ListOptions): Outcome {
+  if (options.csv && options.json) throw new Unusable(['--csv: given with --json; expected one of the two'])
+  const catalog = readCatalog(options.catalog)
+  const design = readDesign(file)
+  const dock = derive(design.value, catalog.value)
+  const result = { code: stands(dock) ? 1 : 0, err: told([...catalog.notices, ...design.notices]) } as const
+  if (options.have !== undefined) {
+    const rows = difference(haveOf(options.have, catalog.value), dock.parts)
+    if (options.json)
+      return { ...result, out: `${JSON.stringify({ format: 'leadline/difference', version: 1, rows }, null, 2)}\n` }
+    return { ...result, out: options.csv ? differenceCsv(rows) : differenceText(rows) }
+  }
+  const list = packingList(dock, catalog.value)
+  if (options.json) return { ...result, out: `${JSON.stringify(list, null, 2)}\n` }
+  return { ...result, out: options.csv ? listCsv(list) : listText(list, dock, options.units) }
+}
+
+function haveOf(file: string, catalog: Catalog): Have {
+  const input = readJson(file)
+  const format = (input as { format?: unknown } | null)?.format
+  if (format === 'leadline/list') {
+    const rows = rowsOfList(input)
+    if (!rows.ok) throw new Unusable(issueLines(file, rows.issues))
+    return rows.value
+  }
+  return derive(readDesign(file).value, catalog).parts
+}
+
+function checkCommand(files: readonly string[]): Outcome {
+  if (files.length === 0) throw new Unusable(['check: no file; expected at least one'])
+  const out: string[] = []
+  const err: string[] = []
+  for (const file of files) {
+    try {
+      const input = readJson(file)
+      const result = checkFile(input)
+      if (result.ok) {
+        out.push(`${file}: ok, ${result.what}`)
+        for (const { path, message } of result.notices) out.push(`${file}: ${path}: ${message}`)
+      } else for (const text of issueLines(file, result.issues)) err.push(text.startsWith(`${file}: `) ? text : `${file}: ${text}`)
+    } catch (error) {
+      if (!(error instanceof Unusable)) throw error
+      err.push(...error.lines)
+    }
+  }
+  const lines = (list: readonly string[]): string => list.map((text) => `${text}\n`).join('')
+  return { code: err.length > 0 ? 2 : 0, out: lines(out), err: lines(err) }
+}
+
+function checkFile(input: unknown) {
+  const format = (input as { format?: unknown } | null)?.format
+  if (format === 'leadline/catalog') {
+    const parsed = parseCatalog(input)
+    return parsed.ok ? { ...parsed, what: `a catalog with ${parsed.value.frames.length} frames` } : parsed
+  }
+  if (format === 'leadline/list') {
+    const rows = rowsOfList(input)
+    return rows.ok ? { ...rows, what: `a packing list of ${rows.value.length} rows`, notices: [] } : rows
+  }
+  const parsed = parseDesign(input)
+  return parsed.ok ? { ...parsed, what: `a design with ${parsed.value.site.soundings.length} soundings` } : parsed
+}

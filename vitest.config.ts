@@ -1,0 +1,11 @@
+import { defineConfig } from 'vitest/config'
+
+/** Tests that need no browser. Those that do have their own: tests/browser/vitest.config.ts. */
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+    exclude: ['tests/browser/**', 'node_modules/**'],
+    testTimeout: 120_000,
+    fileParallelism: true,
+  },
+})
