@@ -98,13 +98,8 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
     else children.set(item.on, [i])
   })
   const results: (Placed | undefined)[] = new Array(plan.length)
-  const unknownFrames: { id: string; frame: string }[] = []
-  const frameOf = (i: number): Frame | null => {
-    const code = plan[i]!.frame
-    const frame = shop.frames.get(code)
-    if (!frame) unknownFrames.push({ id: plan[i]!.id, frame: code })
-    return frame ?? null
-  }
+  const unknownFrames = plan.filter((item) => !shop.frames.has(item.frame)).map(({ id, frame }) => ({ id, frame }))
+  const frameOf = (i: number): Frame | null => shop.frames.get(plan[i]!.frame) ?? null
   const put = (i: number, frame: Frame, role: Role, x: number, y: number, heading: number): Placed => {
     const item = plan[i]!
     const quarter = heading / 90

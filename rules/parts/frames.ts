@@ -27,11 +27,10 @@ export function putFrame(out: Puts, pose: Pose, legged: readonly Corner[], shop:
 
   for (const corner of CORNERS) {
     const [x, y] = legAxis(pose.placed, corner, shop)
-    const of = `${id}.${corner}`
     if (legged.includes(corner)) {
       // Heads point along the section to its middle, where a wrench has room.
       const inward = corner.startsWith('start') ? 0 : 180
-      for (const down of catalog.sleeve.bolts) putIn(out, types['set-bolt'], of, pose, x, y, top - down, inward)
-    } else putIn(out, types.sleeveCap, of, pose, x, y, top)
+      for (const down of catalog.sleeve.bolts) putIn(out, types['set-bolt'], `${id}.${corner}`, pose, x, y, top - down, inward)
+    } else putIn(out, types.sleeveCap, id, pose, x, y, top)
   }
 }

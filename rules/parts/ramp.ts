@@ -34,20 +34,26 @@ export const rampShape = (frame: Frame, depth: number, drop: number): RampShape 
 export interface Ground {
   readonly x: readonly number[]
   readonly z: readonly number[]
+  /** The ground itself, where the polyline only comes near it (soundings off one line); null where it is exact. */
+  readonly at: ((x: number) => number) | null
 }
 
 /** `y`, `width`: center line and width of the ramp. */
 export function groundAlong(bed: Bed, x0: number, x1: number, y: number, width: number): Ground {
   const x = bed.knots(x0, x1)
-  return { x, z: x.map((at) => across(bed, at, y, width)) }
+  const at = (x: number): number => across(bed, x, y, width)
+  return { x, z: x.map(at), at: bed.mode === 'area' ? at : null }
 }
 
 /** Highest ground across a width at one distance, m. */
 export const across = (bed: Bed, x: number, y: number, width: number): number =>
   Math.max(bed.bedAt(x, y - width / 2), bed.bedAt(x, y), bed.bedAt(x, y + width / 2))
 
+/** Ground this steep (run over rise, m over m) is a wall's face: an end that comes up against it rests on nothing. */
+const FACE = 1e-3
+
 /**
- * Where a ramp hinged at (hingeX, hingeZ) comes to rest; null where it meets no ground.
+ * Where a ramp hinged at (hingeX, hingeZ) comes to rest; null where it meets no ground, or only the face of a wall.
  * `ground` must reach from `hingeX - R` to `hingeX`.
  */
 export function rampContact(
@@ -58,23 +64,63 @@ export function rampContact(
 ): RampContact | null {
   const { length, under } = shape
   const radius = Math.hypot(length, under)
-  let best: RampContact | null = null
-  const offer = (x: number, z: number, reach: number): void => {
+  let best: (RampContact & { face: boolean }) | null = null
+  const offer = (x: number, z: number, reach: number, face: boolean): void => {
     const along = hingeX - x
     if (along <= 0 || reach <= Math.abs(under)) return
     const tilt = Math.atan2(hingeZ - z, along) - Math.asin(under / reach)
-    if (tilt < Math.PI / 2 && (best === null || tilt < best.tilt)) best = { x, z, tilt, onEdge: reach < radius - 1e-6 }
+    if (tilt < Math.PI / 2 && (best === null || tilt < best.tilt)) 
+      best = { x, z, tilt, onEdge: reach < radius - 1e-6, face }
   }
   for (let i = 0; i < ground.x.length; i++) {
     const x = ground.x[i]!
     const z = ground.z[i]!
     const reach = Math.hypot(hingeX - x, hingeZ - z)
-    if (reach <= radius) offer(x, z, reach)
+    if (reach <= radius) offer(x, z, reach, false)
     if (i + 1 === ground.x.length) break
-    for (const t of circleCrossings(x - hingeX, z - hingeZ, ground.x[i + 1]! - x, ground.z[i + 1]! - z, radius))
-      offer(x + t * (ground.x[i + 1]! - x), z + t * (ground.z[i + 1]! - z), radius)
+    const dx = ground.x[i + 1]! - x
+    const dz = ground.z[i + 1]! - z
+    const face = dx < Math.abs(dz) * FACE
+    for (const t of circleCrossings(x - hingeX, z - hingeZ, dx, dz, radius)) {
+      const [cx, cz] = ground.at
+        ? onGround(ground.at, hingeX, hingeZ, radius, x + t * dx, z + t * dz)
+        : [x + t * dx, z + t * dz]
+      offer(cx, cz, radius, face)
+    }
   }
-  return best
+  return found(best)
+}
+
+/** Slides a place on the circle, near the ground, along it onto the ground: bisection to well under 1e-9 m. */
+function onGround(
+  ground: (x: number) => number,
+  hingeX: number,
+  hingeZ: number,
+  radius: number,
+  nearX: number,
+  nearZ: number,
+): [number, number] {
+  const angle = Math.atan2(nearZ - hingeZ, nearX - hingeX)
+  const over = (a: number): number => hingeZ + radius * Math.sin(a) - ground(hingeX + radius * Math.cos(a))
+  // A polyline of 5 cm steps is off by little: 2 cm either way holds the crossing, or none is there to find.
+  let low = angle - 0.02 / radius
+  let high = angle + 0.02 / radius
+  const sign = Math.sign(over(low))
+  if (sign === Math.sign(over(high))) return [nearX, nearZ]
+  for (let i = 0; i < 40; i++) {
+    const middle = (low + high) / 2
+    if (Math.sign(over(middle)) === sign) low = middle
+    else high = middle
+  }
+  const a = (low + high) / 2
+  return [hingeX + radius * Math.cos(a), ground(hingeX + radius * Math.cos(a))]
+}
+
+/** A crest counts before a face, and a face counts as nothing. */
+function found(best: (RampContact & { face: boolean }) | null): RampContact | null {
+  if (!best || best.face) return null
+  const { x, z, tilt, onEdge } = best
+  return { x, z, tilt, onEdge }
 }
 
 /** Parameters in [0, 1] at which the segment p + t d crosses the circle about the origin. */

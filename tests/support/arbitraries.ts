@@ -21,7 +21,8 @@ const bottom = fc.constantFrom('rock', 'gravel', 'sand', 'clay', 'muck')
 
 type Raw = Record<string, unknown>
 /** Absent instead of undefined. */
-const given = (raw: Raw): Raw => Object.fromEntries(Object.entries(raw).filter(([, value]) => value !== undefined))
+const given = (raw: Raw): Raw =>
+  Object.fromEntries(Object.entries(raw).filter(([, value]) => value !== undefined))
 
 const sounding = (distance: number, offset: number, depth: number): fc.Arbitrary<Raw> =>
   fc
@@ -33,10 +34,13 @@ const sounding = (distance: number, offset: number, depth: number): fc.Arbitrary
 /** A falling profile with the odd hump, from the bank to `reach`. */
 const profile = fc
   .record({
-    bank: once(4, meters(0.2, 3)),
+    bank: once(3, meters(0.2, 3)),
     bankSlope: meters(0.05, 1.2),
     slopes: fc.array(meters(-0.03, 0.35), { minLength: 2, maxLength: 8 }),
-    steps: fc.array(meters(1, 5), { minLength: 8, maxLength: 8 }),
+    steps: fc.array(
+      fc.oneof({ weight: 6, arbitrary: meters(1, 5) }, { weight: 1, arbitrary: meters(5, 9) }),
+      { minLength: 8, maxLength: 8 },
+    ),
     gentle: fc.boolean(),
   })
   .map(({ bank, bankSlope, slopes, steps, gentle }) => {
@@ -54,12 +58,21 @@ const profile = fc
   })
 
 const soundings: fc.Arbitrary<Raw[]> = fc
-  .record({ points: profile, offset: once(6, meters(-3, 3)), area: once(6, meters(1.5, 4)), wobble: fc.array(meters(-0.3, 0.3), { minLength: 60, maxLength: 60 }) })
+  .record({
+    points: profile,
+    offset: once(6, meters(-3, 3)),
+    area: once(6, meters(1.5, 4)),
+    wobble: fc.array(meters(-0.3, 0.3), { minLength: 60, maxLength: 60 }),
+  })
   .chain(({ points, offset, area, wobble }) => {
     if (area === undefined) return fc.tuple(...points.map(([x, d]) => sounding(x, offset ?? 0, d)))
     let k = 0
     const spots = points.flatMap(([x, d]) =>
-      [-area, 0, area].map((y): [number, number, number] => [x + wobble[k]!, y + wobble[(k + 7) % 60]!, d + wobble[k++ % 60]!]),
+      [-area, 0, area].map((y): [number, number, number] => [
+        x + wobble[k]!,
+        y + wobble[(k + 7) % 60]!,
+        d + wobble[k++ % 60]!,
+      ]),
     )
     return fc.tuple(...spots.map(([x, y, d]) => sounding(x, y, d)))
   })
@@ -72,12 +85,20 @@ const site = fc
     range: meters(0, 0.7),
     bottom,
     crossSlope: once(3, meters(-0.5, 0.5)),
-    shore: once(4, fc.record({ kind: fc.constantFrom('bank', 'wall'), height: meters(0.1, 2) })),
+    shore: once(
+      3,
+      fc.record({
+        kind: fc.constantFrom('bank', 'wall'),
+        height: fc.oneof(meters(0.1, 2), meters(-0.5, 0.4)),
+      }),
+    ),
     bearing: once(20, meters(0, 360)),
     wind: once(5, fc.record({ speed: meters(0, 30), fetch: meters(0, 5000) })),
     wake: once(20, meters(0, 0.5)),
   })
-  .map(({ low, range, ...rest }) => given({ ...rest, levels: { low, high: Math.round((low + range) * 1000) / 1000 } }))
+  .map(({ low, range, ...rest }) =>
+    given({ ...rest, levels: { low, high: Math.round((low + range) * 1000) / 1000 } }),
+  )
 
 const EDGES = ['start', 'end', 'left', 'right'] as const
 
@@ -99,22 +120,42 @@ const plan = (catalog: Catalog): fc.Arbitrary<Raw[]> =>
       ),
     })
     .map(({ ramp, items }) => {
-      const rows: Raw[] = ramp ? [{ id: 's1', on: null, role: 'ramp' }, { id: 's2', on: 's1', edge: 'end', with: 'start' }] : [{ id: 's1', on: null }]
+      const rows: Raw[] = ramp
+        ? [
+            { id: 's1', on: null, role: 'ramp' },
+            { id: 's2', on: 's1', edge: 'end', with: 'start' },
+          ]
+        : [{ id: 's1', on: null }]
       const first = rows.length
       items.forEach((item, i) => {
         const hosts = rows.slice(ramp ? 1 : 0)
         const host = item.lost ? 'nobody' : (hosts[item.on % hosts.length]!.id as string)
-        rows.push(given({ id: `s${first + i + 1}`, on: host, edge: item.edge, with: item.with, along: item.along, frame: item.frame }))
+        rows.push(
+          given({
+            id: `s${first + i + 1}`,
+            on: host,
+            edge: item.edge,
+            with: item.with,
+            along: item.along,
+            frame: item.frame,
+          }),
+        )
       })
       return rows
     })
 
 const run = fc
-  .record({ sections: fc.integer({ min: 1, max: 9 }), ramp: fc.boolean(), shape: fc.constantFrom('straight', 'straight', 'left', 'right', 'tee', 'wide'), n: fc.integer({ min: 0, max: 4 }) })
+  .record({
+    sections: fc.integer({ min: 1, max: 9 }),
+    ramp: fc.boolean(),
+    shape: fc.constantFrom('straight', 'straight', 'left', 'right', 'tee', 'wide'),
+    n: fc.integer({ min: 0, max: 4 }),
+  })
   .map(({ sections, ramp, shape, n }): Raw => {
     const run = ramp ? Math.max(2, sections) : sections
     const legged = run - (ramp ? 1 : 0)
-    const count = shape === 'straight' ? 0 : shape === 'tee' ? n - (n % 2) : shape === 'wide' ? Math.min(n, legged) : n
+    const count =
+      shape === 'straight' ? 0 : shape === 'tee' ? n - (n % 2) : shape === 'wide' ? Math.min(n, legged) : n
     return { sections: run, ramp, head: { shape, sections: count } }
   })
 
@@ -124,10 +165,13 @@ const PAIRS = ['s2.start', 's2.end', 's3.end', 's4.end', 's5.end', 'h1.end']
 const extras = (catalog: Catalog): fc.Arbitrary<Record<string, number>> =>
   fc
     .record({
-      counts: fc.array(fc.oneof({ weight: 4, arbitrary: fc.nat({ max: 4 }) }, { weight: 1, arbitrary: fc.nat({ max: 80 }) }), {
-        minLength: catalog.extras.length,
-        maxLength: catalog.extras.length,
-      }),
+      counts: fc.array(
+        fc.oneof({ weight: 4, arbitrary: fc.nat({ max: 4 }) }, { weight: 1, arbitrary: fc.nat({ max: 80 }) }),
+        {
+          minLength: catalog.extras.length,
+          maxLength: catalog.extras.length,
+        },
+      ),
       unknown: once(15, fc.constant(1)),
     })
     .map(({ counts, unknown }) => ({
@@ -138,19 +182,43 @@ const extras = (catalog: Catalog): fc.Arbitrary<Record<string, number>> =>
 const dock = (catalog: Catalog): fc.Arbitrary<Raw> =>
   fc
     .record({
-      deckHeight: fc.oneof({ weight: 5, arbitrary: meters(0.35, 0.9) }, { weight: 1, arbitrary: meters(-0.2, 2.5) }),
+      deckHeight: fc.oneof(
+        { weight: 5, arbitrary: meters(0.35, 0.9) },
+        { weight: 1, arbitrary: meters(-0.2, 2.5) },
+      ),
       frame: once(40, fc.constant('no-such-frame')),
       frameIndex: fc.nat(),
-      shape: fc.oneof({ weight: 4, arbitrary: run }, { weight: 1, arbitrary: plan(catalog).map((items): Raw => ({ plan: items })) }),
-      start: once(4, meters(-4, 8)),
+      shape: fc.oneof(
+        { weight: 4, arbitrary: run },
+        { weight: 1, arbitrary: plan(catalog).map((items): Raw => ({ plan: items })) },
+      ),
+      start: once(4, fc.oneof(meters(-4, 8), meters(6, 25), meters(15, 40))),
       extras: extras(catalog),
-      placed: once(5, fc.array(fc.record({ code: fc.constantFrom(...catalog.extras.map((e) => e.code), 'no-such-extra'), section: fc.constantFrom('s1', 's2', 's3', 'h1', 'zz'), edge: fc.constantFrom(...EDGES), along: meters(0, 3) }), { maxLength: 4 })),
+      placed: once(
+        5,
+        fc.array(
+          fc.record({
+            code: fc.constantFrom(...catalog.extras.map((e) => e.code), 'no-such-extra'),
+            section: fc.constantFrom('s1', 's2', 's3', 'h1', 'zz'),
+            edge: fc.constantFrom(...EDGES),
+            along: meters(0, 3),
+          }),
+          { maxLength: 4 },
+        ),
+      ),
       pad: once(4, fc.constantFrom(...catalog.pads.map((p) => p.code), 'no-such-pad')),
       reserve: once(3, meters(0, 0.9)),
       load: once(30, meters(0, 5000)),
       first: once(3, fc.constantFrom('left', 'right')),
       none: once(5, fc.subarray([...PAIRS, 'no.such.pair'], { minLength: 1, maxLength: 3 })),
-      overrides: once(5, fc.dictionary(fc.constantFrom(...LEGS, 'no.such.leg'), fc.constantFrom(...catalog.legs.map((l) => l.length), 1.234).map((stock) => ({ stock })), { maxKeys: 3, noNullPrototype: true })),
+      overrides: once(
+        5,
+        fc.dictionary(
+          fc.constantFrom(...LEGS, 'no.such.leg'),
+          fc.constantFrom(...catalog.legs.map((l) => l.length), 1.234).map((stock) => ({ stock })),
+          { maxKeys: 3, noNullPrototype: true },
+        ),
+      ),
     })
     .map(({ frame, frameIndex, shape, first, none, ...rest }) =>
       given({
@@ -168,10 +236,28 @@ export const anyCase: fc.Arbitrary<Case> = fc.constantFrom(...catalogs).chain((c
     .record({
       site,
       dock: dock(catalog),
-      catalog: once(6, fc.record({ id: fc.constantFrom(catalog.id, 'other-shop'), version: fc.constantFrom(catalog.edition, 'older') })),
+      catalog: once(
+        6,
+        fc.record({
+          id: fc.constantFrom(catalog.id, 'other-shop'),
+          version: fc.constantFrom(catalog.edition, 'older'),
+        }),
+      ),
     })
-    .map((parts) => ({ design: parsedDesign(given({ format: 'leadline/design', version: 1, name: 'random', ...parts })), catalog })),
+    .map((parts) =>
+      caseOf(
+        parsedDesign(given({ format: 'leadline/design', version: 1, name: 'random', ...parts })),
+        catalog,
+      ),
+    ),
 )
+
+/** The catalog is told by its name only where a failing case is printed. */
+const caseOf = (design: Design, catalog: Catalog): Case => ({
+  design,
+  catalog,
+  ...{ [fc.toStringMethod]: () => `${catalog.id} ${JSON.stringify(design)}` },
+})
 
 /** Parses or throws: what is generated here must be valid. */
 export function parsedDesign(raw: unknown): Design {
@@ -186,6 +272,14 @@ export const straightCase: fc.Arbitrary<Case> = anyCase.map(({ design, catalog }
   const ramp = dock.ramp ?? false
   return {
     catalog,
-    design: { ...design, dock: { ...dock, ramp, sections: Math.max(ramp ? 2 : 1, dock.sections ?? 3), head: { shape: 'straight', sections: 0 } } },
+    design: {
+      ...design,
+      dock: {
+        ...dock,
+        ramp,
+        sections: Math.max(ramp ? 2 : 1, dock.sections ?? 3),
+        head: { shape: 'straight', sections: 0 },
+      },
+    },
   }
 })

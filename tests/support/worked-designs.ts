@@ -65,9 +65,9 @@ export const workedL = {
   site: {
     soundings: [
       { distance: 2, offset: 0.5, depth: 0.5 },
-      { distance: 5, offset: 0.5, depth: 0.9, bottom: 'gravel' },
-      { distance: 8, offset: 0.5, depth: 1.3, firm: 1.45 },
-      { distance: 11, offset: 0.5, depth: 1.6, bottom: 'sand' },
+      { distance: 5, offset: 0.5, depth: 0.9, bottom: 'sand' },
+      { distance: 8, offset: 0.5, depth: 1.3, firm: 1.45, bottom: 'gravel' },
+      { distance: 11, offset: 0.5, depth: 1.6 },
       { distance: 14, offset: 0.5, depth: 1.7 },
     ],
     soundingError: 0.08,
@@ -81,7 +81,7 @@ export const workedL = {
     sections: 4,
     ramp: false,
     head: { shape: 'right', sections: 2 },
-    reserve: 0.02,
+    reserve: 0.025,
     extras: { cleat: 2, ladder: 1 },
   },
 }

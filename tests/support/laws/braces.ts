@@ -85,6 +85,19 @@ function fitOf(
   }
 }
 
+/** What the brace has to spare over the bed between its legs, where that is known; else it is taken to have none. */
+function spareBetween(ground: Ground, fit: Fit, low: Foot, high: Foot, catalog: Catalog): number {
+  let spare = Number.POSITIVE_INFINITY
+  for (let i = 0; i <= 10; i++) {
+    const t = i / 10
+    const beds = ground.at(low.x + t * (high.x - low.x), low.y + t * (high.y - low.y), false)
+    if (beds.length === 0) return Number.NEGATIVE_INFINITY
+    const under = fit.lowZ + t * fit.rise - catalog.clamp.height / 2
+    spare = Math.min(spare, under - Math.max(...beds) - catalog.rules.braceToBed.value)
+  }
+  return spare
+}
+
 interface Known {
   readonly pair: Pair
   readonly a: Foot
@@ -95,13 +108,16 @@ interface Known {
 /** Pairs with both legs and the bottom under them known, and what the laws ask of them. */
 function* known(...[dock, design, catalog]: Parameters<Law>): Generator<Known> {
   const by = legsById(dock)
-  const soft = design.site.soundings.some((s) => s.firm !== undefined) ? groundOf(design.site) : null
+  const ground = groundOf(design.site)
+  const soft = design.site.soundings.some((s) => s.firm !== undefined) ? ground : null
   for (const pair of dock.pairs) {
     const [a, b] = pair.legs.map((id) => footOf(by.get(id), soft))
     if (a == null || b == null) continue
     const underside = undersideOver(dock, design, catalog, [a, b])
-    const tried = (stock: Stock, low: Foot, high: Foot) =>
-      fitOf(catalog, stock, low, high, pair.spacing, underside)
+    const tried = (stock: Stock, low: Foot, high: Foot) => {
+      const fit = fitOf(catalog, stock, low, high, pair.spacing, underside)
+      return fit && { ...fit, spare: Math.min(fit.spare, spareBetween(ground, fit, low, high, catalog)) }
+    }
     yield { pair, a, b, tried }
   }
 }
@@ -245,12 +261,27 @@ export const braceFits: Law = (dock, design, catalog) => {
     const pad = catalog.pads.find((p) => p.code === low.pad)
     const overBed = pair.brace.lowZ - half - low.surface
     const overPad = pair.brace.lowZ - half - low.bed - (pad === undefined ? 0 : pad.sole + pad.socket.height)
+    if (pair.brace.bedClearance < braceToBed.value - 1e-5 || pair.brace.bedClearance > overBed + 1e-5)
+      out.push(`${pair.id}: bed clearance ${pair.brace.bedClearance}, at the low end ${overBed}`)
     if (overBed < braceToBed.value - 1e-5) out.push(`${pair.id}: ${overBed} over the bed`)
     if (overPad < braceToPad.value - 1e-5) out.push(`${pair.id}: ${overPad} over the pad`)
     const under = undersideOver(dock, design, catalog, [a, b]) - pair.brace.highZ - half
     if (under < braceToFrame.value - 1e-5) out.push(`${pair.id}: ${under} under the frame`)
   }
   return out
+}
+
+/** Which leg the low end may be on: the deeper; either on level beds (and where rounding leaves it open which they are). */
+function ways(a: Foot, b: Foot, catalog: Parameters<Law>[2]): [Foot, Foot][] {
+  const deeper = a.bed - b.bed
+  const level = catalog.rules.braceLevel.value
+  if (Math.abs(deeper) <= level - 1e-5)
+    return [
+      [a, b],
+      [b, a],
+    ]
+  if (Math.abs(deeper) <= level + 1e-5) return []
+  return deeper < 0 ? [[a, b]] : [[b, a]]
 }
 
 /** The preferred brace where it fits, else another that does. */
@@ -263,7 +294,7 @@ export const bracePreferred: Law = (dock, design, catalog) => {
       (s) =>
         inRange(s.legs, length, 1e-6) &&
         inRange(s.spacing, pair.spacing, -1e-5) &&
-        [tried(s, a, b), tried(s, b, a)].some((f) => f !== null && f.spare > 1e-5),
+        ways(a, b, catalog).some(([low, high]) => (tried(s, low, high)?.spare ?? -1) > 1e-5),
     )
     if (fitting.length > 0 && !fitting.some((s) => s.code === pair.brace?.code))
       out.push(
@@ -284,7 +315,7 @@ export const noBraceForAReason: Law = (dock, design, catalog) => {
     const fitting = catalog.braces.filter(
       (s) =>
         inRange(s.spacing, pair.spacing, -1e-5) &&
-        [tried(s, a, b), tried(s, b, a)].some((f) => f !== null && f.spare > 1e-5),
+        ways(a, b, catalog).some(([low, high]) => (tried(s, low, high)?.spare ?? -1) > 1e-5),
     )
     if (fitting.length > 0)
       out.push(`${pair.id} has no brace, though ${fitting.map((s) => s.code)} would fit`)
@@ -308,7 +339,9 @@ export const braceLowEnd: Law = (dock, design, catalog) => {
     const deeper = difference < 0 ? a : b
     if (Math.abs(difference) > level + 3e-6 && pair.brace.low !== deeper.id)
       out.push(`${pair.id}: low end on the shallower leg`)
-    if (Math.abs(difference) > level - 3e-6 || !isEdgePair(pair)) continue
+    if (Math.abs(difference) > level - 3e-6) continue
+    // Legs of two sections take a turn too, but have no left of their own: from there on nothing is asserted.
+    if (!isEdgePair(pair)) break
     const side = pair.brace.low.endsWith('.left') ? 'left' : 'right'
     const byTurn = turn % 2 === 0 ? first : first === 'left' ? 'right' : 'left'
     const against = side !== byTurn && (previous === null || side === previous)

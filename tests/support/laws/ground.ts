@@ -74,11 +74,20 @@ function lineGround(site: Site): Ground {
     return Math.min(along(x, firm), top) - (site.crossSlope ?? 0) * (y - offset)
   }
 
+  /** The foot of a wall, or where a bank has reached its height. */
+  const shoreBreaks = (): number[] => {
+    const [first, next] = soundings
+    if (site.shore?.kind === 'wall') return [0]
+    if (site.shore === undefined || first === undefined || next === undefined) return []
+    const slope = (z(next, false) - z(first, false)) / (next.distance - first.distance)
+    return slope < 0 ? [first.distance + Math.min(0, (site.shore.height - z(first, false)) / slope)] : []
+  }
+
   return {
     line: true,
     at: (x, y, firm) => [at(x, y, firm)],
     bottomsAt: (x) => nearestBottoms(site, (s) => Math.abs(s.distance - x)),
-    breaks: [...soundings.map((s) => s.distance), ...(site.shore ? [0] : [])].sort((a, b) => a - b),
+    breaks: [...soundings.map((s) => s.distance), ...shoreBreaks()].sort((a, b) => a - b),
   }
 }
 
@@ -146,9 +155,13 @@ function elevationsIn(
   return found
 }
 
+/** The bottom of the nearest sounding, or the site's where that one states none; several where more than one is nearest. */
 function nearestBottoms(site: Site, distance: (s: Sounding) => number): BottomKind[] {
-  const stated = site.soundings.filter((s) => s.bottom !== undefined)
-  if (stated.length === 0) return [site.bottom]
-  const least = Math.min(...stated.map(distance))
-  return stated.filter((s) => distance(s) <= least + 2e-6).map((s) => s.bottom!)
+  const wall = site.shore?.kind === 'wall'
+  const points = wall ? site.soundings.filter((s) => s.distance >= 0) : [...site.soundings]
+  const y = points.reduce((sum, s) => sum + s.offset, 0) / Math.max(1, points.length)
+  if (!wall && points.every((s) => s.distance > 0)) points.push({ distance: 0, offset: y, depth: 0 })
+  if (points.length === 0) return [site.bottom]
+  const least = Math.min(...points.map(distance))
+  return points.filter((s) => distance(s) <= least + 2e-6).map((s) => s.bottom ?? site.bottom)
 }

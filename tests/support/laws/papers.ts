@@ -77,6 +77,9 @@ function knownIds(...[dock, design]: [Dock, Parameters<Law>[1]]): Set<string> {
     ...(asked.bracing?.none ?? []),
     ...(asked.placed ?? []).flatMap((p) => [p.code, p.section]),
     ...(asked.plan ?? []).flatMap((p) => [p.id, p.frame ?? '']),
+    // Sections asked for by number, of which those that cannot be placed are named all the same.
+    ...Array.from({ length: asked.sections ?? 0 }, (_, i) => `s${i + 1}`),
+    ...Array.from({ length: asked.head?.sections ?? 0 }, (_, i) => `h${i + 1}`),
     asked.frame,
     asked.pad ?? '',
   ])

@@ -2,9 +2,10 @@
 import { groundOf } from './ground.ts'
 import { elevations, expectNear, frameOf, type Law, near, stopOn } from './law.ts'
 
-/** The ramp, or the standing section that it is hinged to, is stopped: it may lie in the ground. */
+/** The ramp, its start, or the standing section that it is hinged to is stopped: it may lie in the ground. */
 const stopped: (...args: [Parameters<Law>[0], string]) => boolean = (dock, ramp) =>
   stopOn(dock, ramp) ||
+  dock.findings.some((f) => f.code === 'start-not-found') ||
   dock.joints.some((j) => j.kind === 'hinge' && j.between[0] === ramp && stopOn(dock, j.between[1]))
 
 /** What the laws need: the hinge axis, and the ramp's lower shoreward edge and deck edge at the slope that it says. */
@@ -64,9 +65,12 @@ export const rampOnItsCircle: Law = (dock, design, catalog) => {
   return out
 }
 
+/** A bank nearly as steep as the ramp may graze its underside elsewhere by less than this, m. */
+const GRAZE = 1e-3
+
 /**
- * The ramp bears on the ground: nowhere does its underside pass through it, and it touches. The lines over which that is asked
- * are the center line and both sides; on a cross slope it is enough that one of them touches.
+ * The ramp bears on the ground: nowhere does its underside pass through it, and somewhere it touches. Asked along its center line
+ * and both sides, so on a cross slope the higher side carries it.
  */
 export const rampBears: Law = (dock, design, catalog) => {
   const r = rampOf(dock, design, catalog)
@@ -80,14 +84,15 @@ export const rampBears: Law = (dock, design, catalog) => {
   const gapAlong = (y: number) =>
     Math.min(...xs.map((x) => r.underside(x) - (r.ground.at(x, y, false)[0] ?? -Infinity)))
   const half = r.section.width / 2
-  const gaps = [0, half, -half].map((dy) => gapAlong(r.section.y + dy))
-  if (gaps.some((g) => Math.abs(g) <= 2e-5)) return []
-  return [`the ramp's underside is ${gaps[0]} m over the ground (line by line: ${gaps.join(', ')})`]
+  const least = Math.min(...[0, half, -half].map((dy) => gapAlong(r.section.y + dy)))
+  return least >= -GRAZE && least <= 2e-5
+    ? []
+    : [`the ramp's underside is ${least} m over the ground at the least`]
 }
 
 function bearsAtEdge(r: NonNullable<ReturnType<typeof rampOf>>): string[] {
   const right = acrossRamp(r, r.ramp.shoreX)
-  if (right.length === 0 || r.ramp.onEdge || right.some((z) => near(z, r.ramp.shoreZ, 2e-5))) return []
+  if (right.length === 0 || r.ramp.onEdge || right.some((z) => near(z, r.ramp.shoreZ, GRAZE))) return []
   return [`the ramp's end is at ${r.ramp.shoreZ}, the ground there at ${right.join(' or ')}`]
 }
 
@@ -96,7 +101,8 @@ export const rampTouchOnGround: Law = (dock, design, catalog) => {
   const r = rampOf(dock, design, catalog)
   if (r === null || stopped(dock, r.section.id) || r.ramp.onEdge) return []
   const places = [-2e-6, 0, 2e-6].flatMap((dx) => acrossRamp(r, r.ramp.shoreX + dx))
-  if (places.length === 0 || places.some((z) => near(z, r.ramp.shoreZ, 2e-5))) return []
+  const tolerance = r.ground.line ? 2e-5 : GRAZE
+  if (places.length === 0 || places.some((z) => near(z, r.ramp.shoreZ, tolerance))) return []
   return [`the ramp is said to touch at ${r.ramp.shoreZ}, the ground there is at ${places.join(' or ')}`]
 }
 
@@ -117,7 +123,8 @@ export const rampStep: Law = (dock, design, catalog) => {
   const sides = acrossRamp(r, r.deckEdge.x)
   if (sides.length === 0) return []
   const grounds = [r.ramp.shoreZ, ...sides]
-  if (grounds.some((z) => near(r.deckEdge.z - z, r.ramp.step, 2e-5))) return []
+  const tolerance = r.ground.line ? 2e-5 : GRAZE
+  if (grounds.some((z) => near(r.deckEdge.z - z, r.ramp.step, tolerance))) return []
   return [
     `ramp step ${r.ramp.step}, the deck's edge is ${grounds.map((z) => r.deckEdge.z - z).join(' or ')} over the ground`,
   ]

@@ -1,0 +1,63 @@
+/** A design seen in a mirror that lies along its center line: left is right, the first brace too. */
+import { type Catalog, type Design, shopOf } from '../../rules/index.ts'
+import { planOf } from '../../rules/layout/plan.ts'
+
+const SIDE: Record<string, string> = { left: 'right', right: 'left' }
+const swap = <T extends string>(edge: T): T => (SIDE[edge] ?? edge) as T
+
+/** Ids of legs and of pairs of legs name sides. */
+export const swapId = (id: string): string =>
+  id.replace(/\.(left|right)\b/g, (_, side: string) => `.${SIDE[side]}`)
+
+/** The same id for a pair of left-over legs, whichever way round its two legs are named. */
+export const sortedId = (id: string): string => id.split('~').sort().join('~')
+
+export function mirrored(design: Design, catalog: Catalog): Design {
+  const shop = shopOf(catalog)
+  const { sections: _s, ramp: _r, head: _h, ...dock } = design.dock
+  const frames = new Map(planOf(design, shop).map((p) => [p.id, shop.frames.get(p.frame)]))
+  /** Along a start or end edge distances run from the left corner: from the other one in a mirror. */
+  const across = (host: string, edge: string, along: number, taken: number): number =>
+    (edge === 'start' || edge === 'end') && (taken > 0 || along <= frames.get(host)!.width)
+      ? Math.round((frames.get(host)!.width - along - taken) * 1e7) / 1e7
+      : along
+  return {
+    ...design,
+    site: {
+      ...design.site,
+      soundings: design.site.soundings.map((s) => ({ ...s, offset: -s.offset + 0 })),
+      ...(design.site.crossSlope !== undefined && { crossSlope: -design.site.crossSlope }),
+    },
+    dock: {
+      ...dock,
+      plan: planOf(design, shop).map((p) => {
+        const frame = frames.get(p.id)
+        const own = frame ? (p.with === 'left' || p.with === 'right' ? frame.length : frame.width) : 0
+        const host = p.on === null ? undefined : frames.get(p.on)
+        return {
+          id: p.id,
+          on: p.on,
+          ...(p.ramp && { role: 'ramp' as const }),
+          edge: swap(p.edge),
+          with: swap(p.with),
+          along: host && p.on !== null ? across(p.on, p.edge, p.along, own) : p.along,
+          frame: p.frame,
+        }
+      }),
+      bracing: {
+        first: (SIDE[design.dock.bracing?.first ?? 'left'] ?? 'right') as 'left' | 'right',
+        none: (design.dock.bracing?.none ?? []).map(swapId),
+      },
+      ...(dock.overrides && {
+        overrides: Object.fromEntries(Object.entries(dock.overrides).map(([id, o]) => [swapId(id), o])),
+      }),
+      ...(dock.placed && {
+        placed: dock.placed.map((p) => ({
+          ...p,
+          edge: swap(p.edge),
+          along: frames.get(p.section) ? across(p.section, p.edge, p.along, 0) : p.along,
+        })),
+      }),
+    },
+  }
+}
