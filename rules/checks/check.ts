@@ -38,10 +38,6 @@ export const remedy = (
 export const replace = (path: string, value: unknown): PatchOperation => ({ op: 'replace', path, value })
 export const remove = (path: string): PatchOperation => ({ op: 'remove', path })
 
-/** Back to the start by rule, where one was given. */
-export const startByRule = (kit: Kit): Remedy | null =>
-  kit.start.by === 'given' ? remedy('start-by-rule', [replace('/dock/start', null)]) : null
-
 /** Of several, the one with the greatest figure. */
 export function worst<T>(list: readonly T[], figure: (item: T) => number): T {
   return list.reduce((most, item) => (figure(item) > figure(most) ? item : most))

@@ -1,8 +1,29 @@
-import { footprint, type Placed } from '../layout/index.ts'
 import type { Kit } from '../kit.ts'
+import { footprint } from '../layout/index.ts'
 
-/** Lowest of a standing section's frame over the highest ground under it, m; the ramp lies on the shore and is not asked. */
-export function clearanceUnder(p: Placed, { bed, design, shop }: Kit): number {
-  const { x0, x1, y0, y1 } = footprint(p)
-  return design.dock.deckHeight - shop.shape(p.frame).lowest - bed.highest(x0, x1, y0, y1)
+export interface Under {
+  readonly id: string
+  /** Lowest of the frame over the highest ground under it, m. */
+  readonly clear: number
+}
+
+const known = new WeakMap<Kit, Under[]>()
+
+/** Of every frame that stands in the water; the ramp lies on the shore and is not asked. Two checks ask: worked out once. */
+export function clearancesUnder(kit: Kit): Under[] {
+  let under = known.get(kit)
+  if (!under) {
+    const { bed, design, shop, layout } = kit
+    under = layout.placed
+      .filter((p) => p.role !== 'ramp')
+      .map((p) => {
+        const { x0, x1, y0, y1 } = footprint(p)
+        return {
+          id: p.id,
+          clear: design.dock.deckHeight - shop.shape(p.frame).lowest - bed.highest(x0, x1, y0, y1),
+        }
+      })
+    known.set(kit, under)
+  }
+  return under
 }

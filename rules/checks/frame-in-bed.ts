@@ -1,5 +1,9 @@
-import { clearanceUnder } from './clearance-under.ts'
-import { type Check, meters, names, startByRule, worst } from './check.ts'
+import type { Kit } from '../kit.ts'
+import { type Check, meters, names, worst } from './check.ts'
+import { clearancesUnder, type Under } from './clearance-under.ts'
+import { startByRule } from './start-by-rule.ts'
+
+const sunkFrames = (kit: Kit): Under[] => clearancesUnder(kit).filter(({ clear }) => clear < -1e-6)
 
 /** A frame would lie in the lake bed or the bank. */
 export const frameInBed: Check = {
@@ -7,13 +11,15 @@ export const frameInBed: Check = {
   severity: 'stop',
   basis: 'Geometry',
   find(kit) {
-    const sunk = kit.layout.placed
-      .filter((p) => p.role !== 'ramp')
-      .map((p) => ({ id: p.id, clear: clearanceUnder(p, kit) }))
-      .filter(({ clear }) => clear < -1e-6)
+    const sunk = sunkFrames(kit)
     if (sunk.length === 0) return []
-    const deepest = worst(sunk, ({ clear }) => -clear)
     const ids = sunk.map(({ id }) => id)
-    return [{ parts: ids, values: { sections: names(ids), depth: meters(-deepest.clear) }, remedy: startByRule(kit) }]
+    return [
+      {
+        parts: ids,
+        values: { sections: names(ids), depth: meters(-worst(sunk, ({ clear }) => -clear).clear) },
+        remedy: startByRule(kit, (other) => sunkFrames(other).length === 0),
+      },
+    ]
   },
 }

@@ -1,5 +1,10 @@
-import { clearanceUnder } from './clearance-under.ts'
-import { type Check, COMMON, meters, names, startByRule, worst } from './check.ts'
+import type { Kit } from '../kit.ts'
+import { type Check, COMMON, meters, names, worst } from './check.ts'
+import { clearancesUnder, type Under } from './clearance-under.ts'
+import { startByRule } from './start-by-rule.ts'
+
+const nearFrames = (kit: Kit): Under[] =>
+  clearancesUnder(kit).filter(({ clear }) => clear >= -1e-6 && clear < kit.shop.rules.frameToBed - 1e-6)
 
 /** A frame clears the bed, by less than the shop wants. */
 export const frameNearBed: Check = {
@@ -7,19 +12,18 @@ export const frameNearBed: Check = {
   severity: 'warn',
   basis: COMMON,
   find(kit) {
-    const least = kit.shop.rules.frameToBed
-    const near = kit.layout.placed
-      .filter((p) => p.role !== 'ramp')
-      .map((p) => ({ id: p.id, clear: clearanceUnder(p, kit) }))
-      .filter(({ clear }) => clear >= -1e-6 && clear < least - 1e-6)
+    const near = nearFrames(kit)
     if (near.length === 0) return []
-    const nearest = worst(near, ({ clear }) => -clear)
     const ids = near.map(({ id }) => id)
     return [
       {
         parts: ids,
-        values: { sections: names(ids), clear: meters(nearest.clear), least: meters(least) },
-        remedy: startByRule(kit),
+        values: {
+          sections: names(ids),
+          clear: meters(worst(near, ({ clear }) => -clear).clear),
+          least: meters(kit.shop.rules.frameToBed),
+        },
+        remedy: startByRule(kit, (other) => nearFrames(other).length === 0),
       },
     ]
   },

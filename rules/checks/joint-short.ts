@@ -1,3 +1,4 @@
+import { leastOverlap } from '../layout/index.ts'
 import { type Check, COMMON, meters, text } from './check.ts'
 
 /** Two edges share too little for a pair of hooks, or nothing. */
@@ -12,7 +13,7 @@ export const jointShort: Check = {
         host: text(joint.host.id),
         guest: text(joint.guest.id),
         shared: meters(Math.max(0, joint.to - joint.from)),
-        least: meters(2 * shop.rules.hookInset),
+        least: meters(leastOverlap(shop)),
       },
     })),
 }

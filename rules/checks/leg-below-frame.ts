@@ -1,8 +1,17 @@
+import type { Kit } from '../kit.ts'
+import { atLeast } from '../numbers.ts'
 import { padHeight } from '../parts/bodies.ts'
 import type { PlacedLeg } from '../parts/legs.ts'
 import type { Shop } from '../shop.ts'
-import { atLeast } from '../numbers.ts'
-import { type Check, meters, names, startByRule, worst } from './check.ts'
+import { type Check, meters, names, worst } from './check.ts'
+import { startByRule } from './start-by-rule.ts'
+
+/** Deck surface to the sleeve's lower end, and the pad under it. */
+const leastSetHeight = (leg: PlacedLeg, shop: Shop): number =>
+  shop.shape(leg.section.frame).lowest + padHeight(leg.pad)
+
+const shortLegs = ({ legs, shop }: Kit): PlacedLeg[] =>
+  legs.filter((leg) => !atLeast(leg.setHeight, leastSetHeight(leg, shop)))
 
 /** So little water and air under the deck that a foot pad would have to stand inside the frame. */
 export const legBelowFrame: Check = {
@@ -10,7 +19,7 @@ export const legBelowFrame: Check = {
   severity: 'stop',
   basis: 'Geometry',
   find(kit) {
-    const short = kit.legs.filter((leg) => !atLeast(leg.setHeight, leastSetHeight(leg, kit.shop)))
+    const short = shortLegs(kit)
     if (short.length === 0) return []
     const shortest = worst(short, (leg) => -leg.setHeight)
     return [
@@ -21,12 +30,8 @@ export const legBelowFrame: Check = {
           height: meters(shortest.setHeight),
           least: meters(leastSetHeight(shortest, kit.shop)),
         },
-        remedy: startByRule(kit),
+        remedy: startByRule(kit, (other) => shortLegs(other).length === 0),
       },
     ]
   },
 }
-
-/** Deck surface to the sleeve's lower end, and the pad under it. */
-const leastSetHeight = (leg: PlacedLeg, shop: Shop): number =>
-  shop.shape(leg.section.frame).lowest + padHeight(leg.pad)

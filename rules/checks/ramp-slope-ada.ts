@@ -1,5 +1,6 @@
 import { atMost } from '../numbers.ts'
 import { type Check, slope } from './check.ts'
+import { rampSlope } from './ramp-too-steep.ts'
 
 /** 2010 ADA Standards 405.2: running slope of a ramp at most 1:12. Private docks are not covered; told as guidance. */
 export const ADA_SLOPE = 1 / 12
@@ -9,9 +10,8 @@ export const rampSlopeAda: Check = {
   severity: 'note',
   basis: '2010 ADA Standards for Accessible Design, 405.2',
   find(kit) {
-    if (!kit.ramp?.contact) return []
-    const steep = Math.abs(Math.tan(kit.ramp.contact.tilt))
-    return atMost(steep, ADA_SLOPE)
+    const steep = rampSlope(kit)
+    return steep === null || atMost(steep, ADA_SLOPE)
       ? []
       : [{ parts: [kit.layout.ramp!.id], values: { slope: slope(steep), most: slope(ADA_SLOPE) } }]
   },

@@ -54,7 +54,7 @@ export const jointId = (a: Placed, b: Placed): string =>
   a.index < b.index ? `${a.id}~${b.id}` : `${b.id}~${a.id}`
 
 export function join(layout: Layout, shop: Shop): Joints {
-  const { hookInset, overhang, tieOverlap } = shop.rules
+  const { overhang, tieOverlap } = shop.rules
   const all: PlacedJoint[] = []
   const short: PlacedJoint[] = []
   const legCorners = new Map<string, readonly Corner[]>()
@@ -65,17 +65,17 @@ export function join(layout: Layout, shop: Shop): Joints {
     if (p.role === 'standing') {
       legCorners.set(p.id, CORNERS)
       if (layout.ramp) {
-        const joint = meet('hinge', layout.ramp, 'end', p, 'start', hookInset)
+        const joint = meet('hinge', layout.ramp, 'end', p, 'start', shop)
         all.push(joint)
         joined.add(joint.id)
       }
       continue
     }
     const host = layout.byId.get(p.on!)!
-    const joint = meet('hook', host, p.plan.edge, p, p.plan.with, hookInset)
+    const joint = meet('hook', host, p.plan.edge, p, p.plan.with, shop)
     all.push(joint)
     joined.add(joint.id)
-    if (!atLeast(joint.to - joint.from, 2 * hookInset)) short.push(joint)
+    if (!atLeast(joint.to - joint.from, leastOverlap(shop))) short.push(joint)
     legCorners.set(
       p.id,
       CORNERS.filter((corner) => {
@@ -100,11 +100,15 @@ export function join(layout: Layout, shop: Shop): Joints {
     if (a.role === 'ramp' || b.role === 'ramp' || joined.has(jointId(a, b))) return
     const edges = facing(a, b, ra, rb, gap)
     if (!edges) return
-    const tie = meet('tie', a, edges[0], b, edges[1], hookInset)
+    const tie = meet('tie', a, edges[0], b, edges[1], shop)
     if (atLeast(tie.to - tie.from, tieOverlap)) all.push(tie)
   })
   return { all, legCorners, overlapping, short }
 }
+
+/** Least shared edge for two hooks set in from its ends, side by side at the closest, m. */
+export const leastOverlap = ({ rules, catalog }: Shop): number =>
+  2 * rules.hookInset + rules.bracketsPerHook * catalog.hooks.bracket.size[1]
 
 /** Two edges that face each other: their overlap, and a pair of hooks set in from its ends. */
 function meet(
@@ -113,8 +117,10 @@ function meet(
   edge: Edge,
   guest: Placed,
   guestEdge: Edge,
-  inset: number,
+  shop: Shop,
 ): PlacedJoint {
+  const inset = shop.rules.hookInset
+  const least = leastOverlap(shop)
   const on = edgeOf(host, edge)
   const own = edgeOf(guest, guestEdge)
   const along = (x: number, y: number): number => (x - on.x) * on.dx + (y - on.y) * on.dy
@@ -124,7 +130,7 @@ function meet(
   const to = Math.min(on.length, Math.max(a, b))
   const overlap = to - from
   // Where the edges meet too little for the shop's inset the hooks sit at the quarters; a finding says so.
-  const set = overlap >= 2 * inset - SLACK ? inset : overlap / 4
+  const set = overlap >= least - SLACK ? inset : overlap / 4
   const hooks =
     overlap > SLACK && kind !== 'hinge'
       ? [from + set, to - set].map((t) => ({ x: on.x + on.dx * t, y: on.y + on.dy * t }))

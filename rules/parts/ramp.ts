@@ -53,7 +53,8 @@ export const across = (bed: Bed, x: number, y: number, width: number): number =>
 const FACE = 1e-3
 
 /**
- * Where a ramp hinged at (hingeX, hingeZ) comes to rest; null where it meets no ground, or only the face of a wall.
+ * Where a ramp hinged at (hingeX, hingeZ) comes to rest; null where it meets no ground, only the face of a wall, or
+ * ground so close to the hinge that it cannot be let down at all.
  * `ground` must reach from `hingeX - R` to `hingeX`.
  */
 export function rampContact(
@@ -80,6 +81,7 @@ export function rampContact(
     if (i + 1 === ground.x.length) break
     const dx = ground.x[i + 1]! - x
     const dz = ground.z[i + 1]! - z
+    if (x < hingeX && distanceTo(x - hingeX, z - hingeZ, dx, dz) < under - 1e-6) return null
     const face = dx < Math.abs(dz) * FACE
     for (const t of circleCrossings(x - hingeX, z - hingeZ, dx, dz, radius)) {
       const [cx, cz] = ground.at
@@ -121,6 +123,12 @@ function found(best: (RampContact & { face: boolean }) | null): RampContact | nu
   if (!best || best.face) return null
   const { x, z, tilt, onEdge } = best
   return { x, z, tilt, onEdge }
+}
+
+/** From the origin to the segment p + t d, m. */
+function distanceTo(px: number, pz: number, dx: number, dz: number): number {
+  const t = Math.min(1, Math.max(0, -(px * dx + pz * dz) / (dx * dx + dz * dz)))
+  return Math.hypot(px + t * dx, pz + t * dz)
 }
 
 /** Parameters in [0, 1] at which the segment p + t d crosses the circle about the origin. */

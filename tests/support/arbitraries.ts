@@ -88,8 +88,8 @@ const site = fc
     shore: once(
       3,
       fc.record({
-        kind: fc.constantFrom('bank', 'wall'),
-        height: fc.oneof(meters(0.1, 2), meters(-0.5, 0.4)),
+        kind: fc.constantFrom('bank', 'wall', 'wall'),
+        height: fc.oneof(meters(0.1, 2), meters(0.3, 0.8), meters(-0.5, 0.4)),
       }),
     ),
     bearing: once(20, meters(0, 360)),

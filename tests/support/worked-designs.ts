@@ -1,4 +1,4 @@
-/** The designs of the docks that are worked by hand. Plain inputs, as a file would hold them; parse them before use. */
+/** The designs of the docks that are worked by hand, and of some that the laws are tried on. Plain inputs, as a file would hold them; parse them before use. */
 
 /** The demo, as the contract prints it. */
 export const contractDemo = {
@@ -83,5 +83,31 @@ export const workedL = {
     head: { shape: 'right', sections: 2 },
     reserve: 0.025,
     extras: { cleat: 2, ladder: 1 },
+  },
+}
+
+/** A gentle shore with a run of five and two more beside its end: two carrying joints, and ties. */
+export const wide = {
+  ...workedStraight,
+  name: 'Wide',
+  dock: { deckHeight: 0.6, frame: 'R125', sections: 5, ramp: true, head: { shape: 'wide', sections: 2 } },
+}
+
+/** Soundings off one line, so that the bed is a surface. */
+export const scattered = {
+  ...workedStraight,
+  name: 'Scattered',
+  site: {
+    ...workedStraight.site,
+    soundings: [
+      { distance: -4, offset: 3, depth: -1.4 },
+      { distance: -4, offset: -3.5, depth: -1.2 },
+      { distance: 0, offset: 0.4, depth: 0 },
+      { distance: 3, offset: 4, depth: 0.5 },
+      { distance: 3.5, offset: -4, depth: 0.4 },
+      { distance: 8, offset: 0.5, depth: 0.9 },
+      { distance: 14, offset: 5, depth: 1.5 },
+      { distance: 15, offset: -5, depth: 1.4 },
+    ],
   },
 }

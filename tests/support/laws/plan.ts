@@ -234,7 +234,9 @@ export function facing(a: Rectangle, edgeA: Edge, b: Rectangle, edgeB: Edge) {
 export function hooksOf(host: Rectangle, section: Placed, catalog: Catalog): Point[] | null {
   const face = facing(host, section.edge, section, section.with)
   const inset = catalog.rules.hookInset.value
-  if (face === null || face.overlap < 2 * inset - 1e-6) return null
+  // The brackets of the two hooks sit side by side at the closest.
+  const brackets = catalog.rules.bracketsPerHook.value * catalog.hooks.bracket.size[1]
+  if (face === null || face.overlap < 2 * inset + brackets - 1e-6) return null
   const { from, direction } = face.line
   return [face.lo + inset, face.hi - inset].map(
     (t) => [from[0] + direction[0] * t, from[1] + direction[1] * t] as Point,
