@@ -102,7 +102,11 @@ function fromSchema(raw: v.BaseIssue<unknown>): Issue {
     loose_object: raw.expected === 'Object' ? 'an object' : 'this key',
     record: 'an object',
   }
-  const what = expected[raw.type] ?? String(raw.expected ?? raw.message).replace(/[()]/g, '').replaceAll(' | ', ' or ')
+  const what =
+    expected[raw.type] ??
+    String(raw.expected ?? raw.message)
+      .replace(/[()]/g, '')
+      .replaceAll(' | ', ' or ')
   return issue(pathOf(keys), got, what)
 }
 
@@ -123,7 +127,8 @@ function unknownKeys(schema: AnySchema, input: unknown, most = 100): string[] {
     else if (s.type === 'variant') {
       const tag = s.key as string
       const option = (s.options as AnySchema[]).find(
-        (o) => (o.entries as Record<string, AnySchema>)[tag]?.literal === (value as Record<string, unknown>)[tag],
+        (o) =>
+          (o.entries as Record<string, AnySchema>)[tag]?.literal === (value as Record<string, unknown>)[tag],
       )
       if (option) walk(option, value, keys)
     } else if (s.type === 'loose_object' || s.type === 'object') {
@@ -190,7 +195,8 @@ export function upgrade(
     ok: false,
     issues: [issue(path, received, expected)],
   })
-  if (input === null || typeof input !== 'object' || Array.isArray(input)) return fail('', show(input), 'an object')
+  if (input === null || typeof input !== 'object' || Array.isArray(input))
+    return fail('', show(input), 'an object')
   let file = input as Record<string, unknown>
   if (file.format !== format) return fail('format', show(file.format), `"${format}"`)
   const version = file.version

@@ -10,14 +10,14 @@ import type { Catalog } from './catalog/index.ts'
 import { findAll } from './checks/index.ts'
 import type { Design } from './design/index.ts'
 import type { Brace, Dock, Joint, Leg, Pair, Ramp, Section } from './dock.ts'
-import { explain } from './reasons.ts'
 import { fingerprintOf } from './fingerprint.ts'
-import { deriveKit, type Kit } from './kit.ts'
+import { deriveKit, type Kit, placementsOf, poseOf } from './kit.ts'
 import { round6 } from './numbers.ts'
 import { lowClearance } from './parts/braces.ts'
 import { totalsOf } from './parts/count.ts'
 import { aboveDeck } from './parts/legs.ts'
-import { frameTop, placementsOf } from './parts/put.ts'
+import { frameTop } from './parts/put.ts'
+import { explain } from './reasons.ts'
 import { ENGINE_VERSION } from './version.ts'
 
 export const derive = (design: Design, catalog: Catalog): Dock => assess(deriveKit(design, catalog))
@@ -40,9 +40,9 @@ export function assess(kit: Kit): Dock {
         kind: j.kind,
       }),
     ),
-    placements: placementsOf(kit.puts),
+    placements: placementsOf(kit),
     parts: count.parts,
-    totals: totalsOf(count, layout.workOrder, shop.catalog.currency),
+    totals: totalsOf(count, layout, shop.catalog.currency),
     workOrder: layout.workOrder,
     waves: null,
     structure: null,
@@ -52,9 +52,9 @@ export function assess(kit: Kit): Dock {
   })
 }
 
-function sectionOf(p: Kit['layout']['placed'][number], { poses, count }: Kit): Section {
-  const pose = poses.get(p.id)!
-  const mass = count.sectionGrams.get(p.id)
+function sectionOf(p: Kit['layout']['placed'][number], kit: Kit): Section {
+  const pose = poseOf(p, kit)
+  const { sectionGrams, liftGrams } = kit.count
   return {
     id: p.id,
     role: p.role,
@@ -66,15 +66,21 @@ function sectionOf(p: Kit['layout']['placed'][number], { poses, count }: Kit): S
     length: p.frame.length,
     width: p.frame.width,
     on: p.on,
-    mass: (mass?.all ?? 0) / 1000,
-    lift: (mass?.lift ?? 0) / 1000,
+    mass: sectionGrams[p.index]! / 1000,
+    lift: liftGrams[p.index]! / 1000,
   }
 }
 
 function rampOf({ ramp }: Kit): Ramp | null {
   if (!ramp?.contact) return null
   const { x, z, tilt, onEdge } = ramp.contact
-  return { slope: round6(Math.tan(tilt)), shoreX: round6(x), shoreZ: round6(z), step: round6(ramp.step), onEdge }
+  return {
+    slope: round6(Math.tan(tilt)),
+    shoreX: round6(x),
+    shoreZ: round6(z),
+    step: round6(ramp.step),
+    onEdge,
+  }
 }
 
 function legsOf({ legs, pairs, shop }: Kit): Leg[] {

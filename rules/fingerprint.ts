@@ -17,8 +17,10 @@ const digest = (text: string): string => bytesToHex(sha256(utf8ToBytes(text)))
 const catalogs = new WeakMap<Catalog, string>()
 
 function catalogDigest(catalog: Catalog): string {
-  let hash = catalogs.get(catalog)
-  if (hash === undefined) catalogs.set(catalog, (hash = digest(canonicalize(catalog) ?? '')))
+  const known = catalogs.get(catalog)
+  if (known !== undefined) return known
+  const hash = digest(canonicalize(catalog) ?? '')
+  catalogs.set(catalog, hash)
   return hash
 }
 

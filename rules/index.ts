@@ -1,5 +1,5 @@
 /** The engine as a library: plain Node or a browser, no DOM. */
-export { type Issue, type Notice, type Parsed } from './border.ts'
+export type { Issue, Notice, Parsed } from './border.ts'
 export {
   type BottomKind,
   type Catalog,
@@ -15,17 +15,17 @@ export type * from './dock.ts'
 export { fingerprintOf } from './fingerprint.ts'
 export { deriveKit, type Kit } from './kit.ts'
 export { SLACK } from './numbers.ts'
-export * as bodies from './parts/bodies.ts'
 export {
-  difference,
   type DifferenceRow,
+  difference,
   type Have,
   type PackingList,
   packingList,
   rowsOfList,
 } from './papers/index.ts'
+export * as bodies from './parts/bodies.ts'
 export { sectionProperties } from './parts/section-properties.ts'
-export { shopOf, type Shop } from './shop.ts'
+export { type Shop, shopOf } from './shop.ts'
 export { type Bed, makeBed } from './site/index.ts'
 export { ENGINE_VERSION } from './version.ts'
 export * from './words/index.ts'

@@ -4,8 +4,10 @@
  */
 import type { Catalog } from './catalog/index.ts'
 import type { Design } from './design/index.ts'
+import type { Placement } from './dock.ts'
+import { type Joints, join, type Layout, type Placed, place, planOf, shoreEndOf } from './layout/index.ts'
 import { findStart, type Start } from './layout/start.ts'
-import { join, type Joints, type Layout, place, planOf } from './layout/index.ts'
+import { round6 } from './numbers.ts'
 import { putBrace } from './parts/brace-parts.ts'
 import { type BracedPair, braceAll } from './parts/braces.ts'
 import { type Count, countParts } from './parts/count.ts'
@@ -15,8 +17,8 @@ import { putHinge, putHooks, putTies } from './parts/joint-parts.ts'
 import { putLeg } from './parts/leg-parts.ts'
 import { type PlacedLeg, placeLegs } from './parts/legs.ts'
 import { pairLegs } from './parts/pairs.ts'
-import { noPuts, type Pose, type Puts } from './parts/put.ts'
-import { type RampContact, groundAlong, rampContact, rampPoint, rampShape } from './parts/ramp.ts'
+import type { Pose, Put } from './parts/put.ts'
+import { groundAlong, type RampContact, rampContact, rampPoint, rampShape } from './parts/ramp.ts'
 import { type Shop, shopOf } from './shop.ts'
 import { type Bed, makeBed } from './site/index.ts'
 
@@ -36,17 +38,12 @@ export interface Kit {
   readonly start: Start
   readonly layout: Layout
   readonly joints: Joints
-  readonly poses: ReadonlyMap<string, Pose>
   readonly ramp: RampRest | null
   readonly legs: readonly PlacedLeg[]
   readonly pairs: readonly BracedPair[]
   readonly extras: Extras
-  readonly puts: Puts
   readonly count: Count
 }
-
-/** Pieces that a section comes to, generously. */
-const PIECES = 48
 
 /** Everything that follows from a valid Design by geometry and counting. Pure; never throws on a valid Design and Catalog. */
 export function deriveKit(design: Design, catalog: Catalog): Kit {
@@ -55,10 +52,9 @@ export function deriveKit(design: Design, catalog: Catalog): Kit {
   const deck = design.dock.deckHeight
   const plan = planOf(design, shop)
 
-  // Where it begins depends on the ramp's and the standing section's frames alone, so a first placing at 0 tells them.
-  const draft = place(plan, shop, 0)
-  const start: Start = draft.standing
-    ? findStart(design, shop, bed, draft.ramp?.frame ?? null, draft.ramp?.y ?? 0, draft.standing.frame)
+  const shoreEnd = shoreEndOf(plan, shop)
+  const start: Start = shoreEnd
+    ? findStart(design, shop, bed, shoreEnd)
     : { x: design.dock.start ?? 0, by: 'given', found: true }
   const layout = place(plan, shop, start.x)
   const joints = join(layout, shop)
@@ -69,31 +65,46 @@ export function deriveKit(design: Design, catalog: Catalog): Kit {
   const extras = placeExtras(layout, joints, design, shop, bed)
   const ramp = layout.ramp ? restRamp(layout, shop, bed, start.x, deck) : null
 
-  const poses = new Map<string, Pose>()
-  for (const p of layout.placed)
-    poses.set(p.id, p.role === 'ramp' ? ramp!.pose : { placed: p, x: p.x, y: p.y, z: deck, tilt: 0 })
+  const placed = { design, shop, bed, start, layout, joints, ramp, legs, pairs, extras }
+  return { ...placed, count: countParts((put) => putAll(placed, put), placed) }
+}
 
-  const puts = noPuts(PIECES * layout.placed.length)
-  const hungOn = new Map<number, string>()
-  for (const p of layout.placed) putFrame(puts, poses.get(p.id)!, joints.legCorners.get(p.id) ?? [], shop)
-  for (const leg of legs) putLeg(puts, leg, deck, shop)
-  for (const { pair, fit } of pairs) if (fit) putBrace(puts, pair.id, fit, shop)
+/** Every piece of a dock, each once, in a steady order. */
+export function putAll(
+  { design, shop, layout, joints, ramp, legs, pairs, extras }: Omit<Kit, 'count'>,
+  put: Put,
+): void {
+  const deck = design.dock.deckHeight
+  for (const p of layout.placed)
+    putFrame(put, poseOf(p, { design, ramp }), joints.legCorners[p.index] ?? [], shop)
+  for (const leg of legs) putLeg(put, leg, deck, shop)
+  for (const { pair, fit } of pairs) if (fit) putBrace(put, pair.id, fit, shop)
   for (const joint of joints.all)
     switch (joint.kind) {
       case 'hinge':
-        putHinge(puts, joint, poses.get(joint.guest.id)!, ramp!.pose, shop)
+        putHinge(put, joint, poseOf(joint.guest, { design, ramp }), ramp!.pose, shop)
         break
       case 'hook':
-        hungOn.set(joint.guest.index, joint.id)
-        putHooks(puts, joint, deck, shop)
+        putHooks(put, joint, deck, shop)
         break
       case 'tie':
-        putTies(puts, joint, deck, shop)
+        putTies(put, joint, deck, shop)
     }
-  for (const item of extras.placed) putExtra(puts, item, deck, shop)
-  const count = countParts(puts, layout, hungOn, shop)
-  return { design, shop, bed, start, layout, joints, poses, ramp, legs, pairs, extras, puts, count }
+  for (const item of extras.placed) putExtra(put, item, deck, shop)
 }
+
+/** The same as the Dock lists them. */
+export function placementsOf(kit: Kit): Placement[] {
+  const placements: Placement[] = []
+  putAll(kit, ({ kind, code }, of, section, x, y, z, turn) => {
+    placements.push({ kind, code, of, section: section.id, at: [round6(x), round6(y), round6(z)], turn })
+  })
+  return placements
+}
+
+/** A section in space: level at the deck's height, or the ramp as it rests. */
+export const poseOf = (p: Placed, { design, ramp }: Pick<Kit, 'design' | 'ramp'>): Pose =>
+  p.role === 'ramp' && ramp ? ramp.pose : { placed: p, x: p.x, y: p.y, z: design.dock.deckHeight, tilt: 0 }
 
 function restRamp(layout: Layout, shop: Shop, bed: Bed, hingeX: number, deck: number): RampRest {
   const placed = layout.ramp!

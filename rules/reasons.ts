@@ -34,8 +34,20 @@ export function explain(kit: Kit): Reasons {
     pairs: Object.fromEntries(kit.pairs.map((pair) => [pair.pair.id, pairReasons(pair, kit)])),
     placements: countReasons(kit),
     totals: [
-      reason('mass', [term('parts', kit.count.parts.length, 'count', 'parts')], kit.count.grams / 1000, 'kg', 'Sum of the parts list, spares left out'),
-      reason('price', [term('parts', kit.count.parts.length, 'count', 'parts')], kit.count.price, 'minor', 'Sum of the parts list by the catalog'),
+      reason(
+        'mass',
+        [term('parts', kit.count.parts.length, 'count', 'parts')],
+        kit.count.grams / 1000,
+        'kg',
+        'Sum of the parts list, spares left out',
+      ),
+      reason(
+        'price',
+        [term('parts', kit.count.parts.length, 'count', 'parts')],
+        kit.count.price,
+        'minor',
+        'Sum of the parts list by the catalog',
+      ),
     ],
   }
 }
@@ -128,14 +140,14 @@ function legReasons(leg: PlacedLeg, { design, shop, bed }: Kit): Reason[] {
   return reasons
 }
 
-function pairReasons({ pair, longest, needsBrace, leftOut, level, fit, tried }: BracedPair, { shop }: Kit): Reason[] {
+function pairReasons(
+  { pair, longest, needsBrace, leftOut, level, fit, tried }: BracedPair,
+  { shop }: Kit,
+): Reason[] {
   const reasons = [
     reason(
       leftOut ? 'brace-left-out' : 'brace-needed',
-      [
-        term('longest', longest ?? 'none', 'm', 'legs'),
-        term('from', shop.rules.braceFrom, 'm', 'catalog'),
-      ],
+      [term('longest', longest ?? 'none', 'm', 'legs'), term('from', shop.rules.braceFrom, 'm', 'catalog')],
       needsBrace && !leftOut ? 'yes' : 'no',
       'text',
     ),
@@ -147,7 +159,12 @@ function pairReasons({ pair, longest, needsBrace, leftOut, level, fit, tried }: 
         fit ? 'brace-fit' : 'brace-no-fit',
         [
           term('holes', shown.brace.holes, 'm', 'catalog'),
-          term('span', pair.spacing - 2 * shop.catalog.clamp.reach, 'm', 'spacing of the legs less the clamps'),
+          term(
+            'span',
+            pair.spacing - 2 * shop.catalog.clamp.reach,
+            'm',
+            'spacing of the legs less the clamps',
+          ),
           term('rise', shown.rise, 'm', 'holes and span, by Pythagoras'),
           term('toBed', shown.toBed, 'm', 'site'),
           term('toPad', shown.toPad, 'm', 'site'),

@@ -1,5 +1,15 @@
 /** A Catalog made ready to ask: lookups, rule values, the row of each part with its unit mass. */
-import type { Bolt, BraceStock, Catalog, Extra, Frame, LegStock, Pad, Panel, RuleName } from './catalog/index.ts'
+import type {
+  Bolt,
+  BraceStock,
+  Catalog,
+  Extra,
+  Frame,
+  LegStock,
+  Pad,
+  Panel,
+  RuleName,
+} from './catalog/index.ts'
 import type { PartKind } from './dock.ts'
 import { grams } from './numbers.ts'
 import {
@@ -7,9 +17,9 @@ import {
   frameBody,
   hingeBarBody,
   massOf,
+  type Piece,
   padBody,
   panelBody,
-  type Piece,
   tubeBody,
 } from './parts/bodies.ts'
 import { sectionProperties } from './parts/section-properties.ts'
@@ -54,22 +64,16 @@ export interface Shop {
   shape(frame: Frame): FrameShape
 }
 
-type SingleType =
-  | 'clamp'
-  | 'bracket'
-  | 'tie'
-  | 'hingeBar'
-  | 'hingePin'
-  | 'deckClip'
-  | 'legCap'
-  | 'sleeveCap'
+type SingleType = 'clamp' | 'bracket' | 'tie' | 'hingeBar' | 'hingePin' | 'deckClip' | 'legCap' | 'sleeveCap'
 
 const shops = new WeakMap<Catalog, Shop>()
 
 /** Made once for each catalog object: catalogs are read-only. */
 export function shopOf(catalog: Catalog): Shop {
-  let shop = shops.get(catalog)
-  if (!shop) shops.set(catalog, (shop = makeShop(catalog)))
+  const known = shops.get(catalog)
+  if (known) return known
+  const shop = makeShop(catalog)
+  shops.set(catalog, shop)
   return shop
 }
 
@@ -162,7 +166,8 @@ function partTypes(catalog: Catalog): PartType[] {
   add('sleeve-cap', catalog.caps.sleeve)
   for (const extra of catalog.extras) {
     for (const part of extra.parts) add(part.kind, part)
-    if (extra.place === 'post') for (const post of extra.posts) add('anchor-post', post, () => tubeBody(catalog, post))
+    if (extra.place === 'post')
+      for (const post of extra.posts) add('anchor-post', post, () => tubeBody(catalog, post))
   }
   return types
 }

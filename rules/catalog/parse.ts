@@ -30,7 +30,8 @@ function referenceIssues(catalog: Catalog): Issue[] {
   }
   const once = (path: string, codes: readonly string[]): void => {
     codes.forEach((code, i) => {
-      if (codes.indexOf(code) < i) issues.push(issue(`${path}[${i}].code`, `${show(code)} a second time`, 'codes that differ'))
+      if (codes.indexOf(code) < i)
+        issues.push(issue(`${path}[${i}].code`, `${show(code)} a second time`, 'codes that differ'))
     })
   }
   for (const [name, stock] of Object.entries(catalog.stock)) {
@@ -48,7 +49,9 @@ function referenceIssues(catalog: Catalog): Issue[] {
     within(`frames[${i}].cross.stock`, frame.cross.stock, catalog.stock, 'stock')
     within(`frames[${i}].panel`, frame.panel, panels, 'a deck panel')
     if (frame.width <= 2 * catalog.sleeve.across || frame.length <= 2 * catalog.sleeve.along)
-      issues.push(issue(`frames[${i}]`, `${frame.length} x ${frame.width}`, 'a frame larger than its sleeves'))
+      issues.push(
+        issue(`frames[${i}]`, `${frame.length} x ${frame.width}`, 'a frame larger than its sleeves'),
+      )
   })
   within('sleeve.stock', catalog.sleeve.stock, catalog.stock, 'stock')
   catalog.legs.forEach((leg, i) => {
@@ -76,13 +79,37 @@ function referenceIssues(catalog: Catalog): Issue[] {
     const bolts = catalog.hardware.filter((bolt) => bolt.kind === kind).length
     if (bolts !== 1) issues.push(issue('hardware', `${bolts} entries of kind ${kind}`, 'one'))
   }
-  once('frames', catalog.frames.map((f) => f.code))
-  once('legs', catalog.legs.map((l) => l.code))
-  once('legs', catalog.legs.map((l) => String(l.length)))
-  once('braces', catalog.braces.map((b) => b.code))
-  once('pads', catalog.pads.map((p) => p.code))
-  once('decking.panels', catalog.decking.panels.map((p) => p.code))
-  once('hardware', catalog.hardware.map((b) => b.code))
-  once('extras', catalog.extras.map((e) => e.code))
+  once(
+    'frames',
+    catalog.frames.map((f) => f.code),
+  )
+  once(
+    'legs',
+    catalog.legs.map((l) => l.code),
+  )
+  once(
+    'legs',
+    catalog.legs.map((l) => String(l.length)),
+  )
+  once(
+    'braces',
+    catalog.braces.map((b) => b.code),
+  )
+  once(
+    'pads',
+    catalog.pads.map((p) => p.code),
+  )
+  once(
+    'decking.panels',
+    catalog.decking.panels.map((p) => p.code),
+  )
+  once(
+    'hardware',
+    catalog.hardware.map((b) => b.code),
+  )
+  once(
+    'extras',
+    catalog.extras.map((e) => e.code),
+  )
   return issues
 }

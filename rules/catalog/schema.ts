@@ -144,7 +144,11 @@ const PanelSchema = v.looseObject({
   length: length(20, 'Along the frame'),
   width: length(10, 'Across'),
   plank: v.looseObject({ stock: Code, count: count(200, 'Planks, across the dock, evenly spaced') }),
-  batten: v.looseObject({ stock: Code, count: count(20, 'Battens under the planks'), length: length(20, 'Length') }),
+  batten: v.looseObject({
+    stock: Code,
+    count: count(20, 'Battens under the planks'),
+    length: length(20, 'Length'),
+  }),
   notch: v.optional(
     v.looseObject({
       along: length(2, 'From the outer end'),
@@ -252,17 +256,23 @@ export const CatalogSchema = v.looseObject({
   id: Code,
   name: Name,
   edition: v.pipe(v.string(), v.maxLength(60), v.description("The shop's own version of this catalog")),
-  currency: v.pipe(v.string(), v.regex(/^[A-Z]{3}$/, 'three capital letters'), v.description('ISO 4217 code')),
-  materials: v.record(
-    Code,
-    v.looseObject({ name: Name, density: measure(50, 20000, 'kg/m3') }),
+  currency: v.pipe(
+    v.string(),
+    v.regex(/^[A-Z]{3}$/, 'three capital letters'),
+    v.description('ISO 4217 code'),
   ),
+  materials: v.record(Code, v.looseObject({ name: Name, density: measure(50, 20000, 'kg/m3') })),
   stock: v.record(Code, StockSchema),
   frames: v.pipe(v.array(FrameSchema), v.minLength(1), v.maxLength(200)),
   sleeve: SleeveSchema,
   legs: v.pipe(v.array(LegSchema), v.minLength(1), v.maxLength(200)),
   braces: v.pipe(v.array(BraceSchema), v.maxLength(200)),
-  pads: v.pipe(v.array(PadSchema), v.minLength(1), v.maxLength(60), v.description('The first is the standard one')),
+  pads: v.pipe(
+    v.array(PadSchema),
+    v.minLength(1),
+    v.maxLength(60),
+    v.description('The first is the standard one'),
+  ),
   clamp: v.looseObject({
     ...statedItem,
     reach: measure(0, 1, 'Leg axis to the hole, toward the other leg, m'),

@@ -1,5 +1,5 @@
-import { type Check, COMMON, names, remedy, remove } from './check.ts'
 import { pointer } from '../parts/extras.ts'
+import { type Check, COMMON, names, remedy, remove } from './check.ts'
 
 /** An auger cannot be turned into rock. */
 export const augerOnRock: Check = {

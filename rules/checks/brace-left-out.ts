@@ -11,6 +11,8 @@ export const braceLeftOut: Check = {
       .map(({ pair }) => ({
         parts: [pair.id, ...pair.legs.map((leg) => leg.id)],
         values: { pair: text(pair.id) },
-        remedy: remedy('put-brace', [remove(`/dock/bracing/none/${design.dock.bracing!.none!.indexOf(pair.id)}`)]),
+        remedy: remedy('put-brace', [
+          remove(`/dock/bracing/none/${design.dock.bracing!.none!.indexOf(pair.id)}`),
+        ]),
       })),
 }

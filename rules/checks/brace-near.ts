@@ -17,6 +17,11 @@ export const braceNear = (
       const clear = clearance(fit)
       if (clear >= least + shop.rules.braceNear) return []
       const ids = pair.legs.map((leg) => leg.id)
-      return [{ parts: [pair.id, ...ids], values: { pair: text(pair.id), clear: meters(clear), least: meters(least) } }]
+      return [
+        {
+          parts: [pair.id, ...ids],
+          values: { pair: text(pair.id), clear: meters(clear), least: meters(least) },
+        },
+      ]
     }),
 })

@@ -12,7 +12,9 @@ export const extraNoRoom: Check = {
       return {
         parts: [],
         values: { extra: text(code), placed: number(placed), missing: number(missing) },
-        remedy: remedy('fewer-extras', [replace(`/dock/extras/${pointer(code)}`, placed)], { count: number(placed) }),
+        remedy: remedy('fewer-extras', [replace(`/dock/extras/${pointer(code)}`, placed)], {
+          count: number(placed),
+        }),
       }
     }),
 }

@@ -17,7 +17,9 @@ export const muckWithoutMudPad: Check = {
       {
         parts: soft.map((leg) => leg.id),
         values: { legs: names(soft.map((leg) => leg.id)), sinkage: meters(soft[0]!.pad.sinkage.muck) },
-        remedy: mud ? remedy('mud-pads', [{ op, path: '/dock/pad', value: mud.code }], { pad: text(mud.name) }) : null,
+        remedy: mud
+          ? remedy('mud-pads', [{ op, path: '/dock/pad', value: mud.code }], { pad: text(mud.name) })
+          : null,
       },
     ]
   },

@@ -12,7 +12,10 @@ export const padOnSlope: Check = {
     const most = kit.shop.rules.padSlopeMax
     const steep = kit.legs.filter((leg) => !atMost(slopeUnder(leg, kit), most))
     if (steep.length === 0) return []
-    const steepest = slopeUnder(worst(steep, (leg) => slopeUnder(leg, kit)), kit)
+    const steepest = slopeUnder(
+      worst(steep, (leg) => slopeUnder(leg, kit)),
+      kit,
+    )
     return [
       {
         parts: steep.map((leg) => leg.id),

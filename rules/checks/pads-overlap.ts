@@ -3,7 +3,7 @@ import { type Check, meters, text } from './check.ts'
 /** Two legs so near each other that their foot pads would lie on one another. */
 export const padsOverlap: Check = {
   code: 'pads-overlap',
-  severity: 'stop',
+  severity: 'warn',
   basis: 'Geometry',
   find({ legs }) {
     const found = []
@@ -23,7 +23,13 @@ export const padsOverlap: Check = {
 }
 
 /** Half of a pad's plate along x and y: its length lies along its section. */
-const half = ({ pad, section }: { pad: { plate: { length: number; width: number } }; section: { heading: number } }) =>
+const half = ({
+  pad,
+  section,
+}: {
+  pad: { plate: { length: number; width: number } }
+  section: { heading: number }
+}) =>
   section.heading % 180 === 0
     ? ([pad.plate.length / 2, pad.plate.width / 2] as const)
     : ([pad.plate.width / 2, pad.plate.length / 2] as const)

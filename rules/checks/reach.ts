@@ -1,5 +1,5 @@
-import { footprint } from '../layout/index.ts'
 import type { Kit } from '../kit.ts'
+import { footprint } from '../layout/index.ts'
 
 /** Distances that a dock covers, from the foot of its ramp to its lakeward end, m; null for an empty dock. */
 export function reachOf({ layout, ramp }: Kit): { x0: number; x1: number } | null {

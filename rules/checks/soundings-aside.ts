@@ -11,6 +11,11 @@ export const soundingsAside: Check = {
     const off = (leg: { y: number }): number => Math.abs(leg.y - bed.lineY)
     const aside = bed.mode === 'line' ? legs.filter((leg) => !atMost(off(leg), most)) : []
     if (aside.length === 0) return []
-    return [{ parts: aside.map((leg) => leg.id), values: { off: meters(off(worst(aside, off))), most: meters(most) } }]
+    return [
+      {
+        parts: aside.map((leg) => leg.id),
+        values: { off: meters(off(worst(aside, off))), most: meters(most) },
+      },
+    ]
   },
 }

@@ -24,6 +24,11 @@ export const soundingsFarApart: Check = {
     }
     return atMost(worst, most)
       ? []
-      : [{ parts: [], values: { from: meters(from), to: meters(from + worst), gap: meters(worst), most: meters(most) } }]
+      : [
+          {
+            parts: [],
+            values: { from: meters(from), to: meters(from + worst), gap: meters(worst), most: meters(most) },
+          },
+        ]
   },
 }

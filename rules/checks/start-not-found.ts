@@ -12,7 +12,11 @@ export const startNotFound: Check = {
           {
             parts: [],
             values: {
-              wanted: meters(start.by === 'ramp' ? design.site.levels.high + shop.rules.startMargin : shop.rules.frameToBed),
+              wanted: meters(
+                start.by === 'ramp'
+                  ? design.site.levels.high + shop.rules.startMargin
+                  : shop.rules.frameToBed,
+              ),
             },
           },
         ],

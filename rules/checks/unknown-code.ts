@@ -46,9 +46,15 @@ function pads({ design, shop }: Kit): Found[] {
 
 const stocks = ({ design, shop }: Kit): Found[] =>
   Object.entries(design.dock.overrides ?? {})
-    .filter(([, { stock }]) => stock !== undefined && !shop.legs.some((l) => Math.abs(l.length - stock) <= 0.001))
+    .filter(
+      ([, { stock }]) => stock !== undefined && !shop.legs.some((l) => Math.abs(l.length - stock) <= 0.001),
+    )
     .map(([id, { stock }]) => ({
       parts: [id],
-      values: { what: text('leg length'), code: meters(stock!), known: names(shop.legs.map((l) => String(l.length))) },
+      values: {
+        what: text('leg length'),
+        code: meters(stock!),
+        known: names(shop.legs.map((l) => String(l.length))),
+      },
       remedy: remedy('leave-out', [remove(`/dock/overrides/${pointer(id)}`)]),
     }))

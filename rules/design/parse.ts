@@ -20,8 +20,13 @@ export function parseDesign(input: unknown): Parsed<Design> {
     ...(design.dock.plan ? planIssues(design.dock.plan) : runIssues(design.dock)),
   ])
   if (parsed.ok && parsed.value.dock.plan) {
-    const passed = (['sections', 'ramp', 'head'] as const).filter((key) => parsed.value.dock[key] !== undefined)
-    const notices = passed.map((key) => ({ path: `dock.${key}`, message: 'not used: dock.plan stands in its place' }))
+    const passed = (['sections', 'ramp', 'head'] as const).filter(
+      (key) => parsed.value.dock[key] !== undefined,
+    )
+    const notices = passed.map((key) => ({
+      path: `dock.${key}`,
+      message: 'not used: dock.plan stands in its place',
+    }))
     return { ...parsed, notices: [...parsed.notices, ...notices] }
   }
   return parsed
@@ -54,7 +59,9 @@ function siteIssues(site: Design['site']): Issue[] {
       )
   })
   if (site.levels.low > site.levels.high)
-    issues.push(issue('site.levels.low', `${site.levels.low}, over the high level`, `at most ${site.levels.high}`))
+    issues.push(
+      issue('site.levels.low', `${site.levels.low}, over the high level`, `at most ${site.levels.high}`),
+    )
   return issues
 }
 
@@ -73,9 +80,17 @@ function runIssues(dock: Design['dock']): Issue[] {
   if (head.shape === 'tee' && head.sections % 2 !== 0)
     issues.push(issue('dock.head.sections', show(head.sections), 'an even number, half to each side'))
   if (head.shape === 'wide' && head.sections > legged)
-    issues.push(issue('dock.head.sections', show(head.sections), `at most ${Math.max(legged, 0)}, the run's legged sections`))
+    issues.push(
+      issue(
+        'dock.head.sections',
+        show(head.sections),
+        `at most ${Math.max(legged, 0)}, the run's legged sections`,
+      ),
+    )
   if (sections + head.sections > LIMITS.sections)
-    issues.push(issue('dock.head.sections', show(head.sections), `at most ${LIMITS.sections} sections in all`))
+    issues.push(
+      issue('dock.head.sections', show(head.sections), `at most ${LIMITS.sections} sections in all`),
+    )
   return issues
 }
 
@@ -84,7 +99,8 @@ function planIssues(plan: readonly PlanItem[]): Issue[] {
   const at = (i: number, key: string): string => `dock.plan[${i}].${key}`
   const byId = new Map<string, number>()
   plan.forEach((item, i) => {
-    if (byId.has(item.id)) issues.push(issue(at(i, 'id'), `${show(item.id)} a second time`, 'ids that differ'))
+    if (byId.has(item.id))
+      issues.push(issue(at(i, 'id'), `${show(item.id)} a second time`, 'ids that differ'))
     else byId.set(item.id, i)
   })
   const roots = plan.filter((item) => item.on === null)
@@ -98,13 +114,16 @@ function planIssues(plan: readonly PlanItem[]): Issue[] {
     if (item.edge === undefined) issues.push(issue(at(i, 'edge'), 'missing', 'the edge of the host'))
     if (item.with === undefined) issues.push(issue(at(i, 'with'), 'missing', 'the edge of this section'))
     if (ramp && item.on === ramp.id) {
-      if (item.edge !== 'end') issues.push(issue(at(i, 'edge'), show(item.edge), '"end": the hinge is at the end of a ramp'))
-      if (item.with !== 'start') issues.push(issue(at(i, 'with'), show(item.with), '"start": the hinge bar is at a start edge'))
+      if (item.edge !== 'end')
+        issues.push(issue(at(i, 'edge'), show(item.edge), '"end": the hinge is at the end of a ramp'))
+      if (item.with !== 'start')
+        issues.push(issue(at(i, 'with'), show(item.with), '"start": the hinge bar is at a start edge'))
     }
   })
   if (ramp) {
     const hung = plan.filter((item) => item.on === ramp.id).length
-    if (hung !== 1) issues.push(issue('dock.plan', `${hung} sections on the ramp`, 'one, the standing section'))
+    if (hung !== 1)
+      issues.push(issue('dock.plan', `${hung} sections on the ramp`, 'one, the standing section'))
   }
   return issues
 }

@@ -58,7 +58,10 @@ const SiteSchema = v.looseObject({
   ),
   bearing: v.optional(number(0, 360, 'Compass degrees of lakeward')),
   benchmark: v.optional(
-    v.looseObject({ name: text(120, 'Fixed mark'), above: meters(-30, 100, 'Its height over the survey water') }),
+    v.looseObject({
+      name: text(120, 'Fixed mark'),
+      above: meters(-30, 100, 'Its height over the survey water'),
+    }),
   ),
   wind: v.optional(
     v.looseObject({

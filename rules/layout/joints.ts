@@ -36,14 +36,19 @@ export interface PlacedJoint {
 export interface Joints {
   /** Carrying joints in the sections' order, then ties. */
   readonly all: readonly PlacedJoint[]
-  /** Corners that stand on legs, by section id; none for a ramp. */
-  readonly legCorners: ReadonlyMap<string, readonly Corner[]>
+  /** Corners of a section that stand on legs, by its index; none for a ramp. */
+  readonly legCorners: readonly (readonly Corner[])[]
   readonly overlapping: readonly (readonly [string, string])[]
   /** Followers that meet too little of their host's edge for a pair of hooks. */
   readonly short: readonly PlacedJoint[]
 }
 
 export const CORNERS: readonly Corner[] = ['start.left', 'start.right', 'end.left', 'end.right']
+
+/** Every choice of corners, by the bits of its number: a thousand sections alike share one. */
+const CORNER_SETS: readonly (readonly Corner[])[] = Array.from({ length: 16 }, (_, mask) =>
+  CORNERS.filter((_, i) => mask & (1 << i)),
+)
 
 export function cornerOf(p: Placed, corner: Corner): [number, number] {
   const half = p.frame.width / 2
@@ -57,32 +62,29 @@ export function join(layout: Layout, shop: Shop): Joints {
   const { overhang, tieOverlap } = shop.rules
   const all: PlacedJoint[] = []
   const short: PlacedJoint[] = []
-  const legCorners = new Map<string, readonly Corner[]>()
-  const joined = new Set<string>()
+  const legCorners: (readonly Corner[])[] = []
 
   for (const p of layout.placed) {
     if (p.role === 'ramp') continue
     if (p.role === 'standing') {
-      legCorners.set(p.id, CORNERS)
+      legCorners[p.index] = CORNERS
       if (layout.ramp) {
         const joint = meet('hinge', layout.ramp, 'end', p, 'start', shop)
         all.push(joint)
-        joined.add(joint.id)
       }
       continue
     }
     const host = layout.byId.get(p.on!)!
     const joint = meet('hook', host, p.plan.edge, p, p.plan.with, shop)
     all.push(joint)
-    joined.add(joint.id)
     if (!atLeast(joint.to - joint.from, leastOverlap(shop))) short.push(joint)
-    legCorners.set(
-      p.id,
-      CORNERS.filter((corner) => {
-        const [x, y] = cornerOf(p, corner)
-        return !joint.hooks.some((hook) => Math.hypot(hook.x - x, hook.y - y) <= overhang + SLACK)
-      }),
-    )
+    let mask = 0
+    for (let i = 0; i < CORNERS.length; i++) {
+      const [x, y] = cornerOf(p, CORNERS[i]!)
+      const carried = joint.hooks.some((hook) => Math.hypot(hook.x - x, hook.y - y) <= overhang + SLACK)
+      if (!carried) mask |= 1 << i
+    }
+    legCorners[p.index] = CORNER_SETS[mask]!
   }
 
   const overlapping: [string, string][] = []
@@ -97,7 +99,7 @@ export function join(layout: Layout, shop: Shop): Joints {
       overlapping.push([a.id, b.id])
       return
     }
-    if (a.role === 'ramp' || b.role === 'ramp' || joined.has(jointId(a, b))) return
+    if (a.role === 'ramp' || b.role === 'ramp' || a.on === b.id || b.on === a.id) return
     const edges = facing(a, b, ra, rb, gap)
     if (!edges) return
     const tie = meet('tie', a, edges[0], b, edges[1], shop)
@@ -135,7 +137,19 @@ function meet(
     overlap > SLACK && kind !== 'hinge'
       ? [from + set, to - set].map((t) => ({ x: on.x + on.dx * t, y: on.y + on.dy * t }))
       : []
-  return { id: jointId(host, guest), kind, host, edge, guest, guestEdge, nx: on.nx, ny: on.ny, from, to, hooks }
+  return {
+    id: jointId(host, guest),
+    kind,
+    host,
+    edge,
+    guest,
+    guestEdge,
+    nx: on.nx,
+    ny: on.ny,
+    from,
+    to,
+    hooks,
+  }
 }
 
 /** Pairs of sections that lie near each other, each once, in the sections' order. */

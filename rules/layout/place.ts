@@ -70,6 +70,46 @@ export function edgeOf(p: Placed, edge: Edge): EdgeLine {
   }
 }
 
+/** What a plan begins with, known before it is placed: the standing section, and the ramp with its center line. */
+export interface ShoreEnd {
+  readonly standingIndex: number
+  readonly standing: Frame
+  readonly rampIndex: number
+  /** Null without one, or of a frame that the catalog does not have. */
+  readonly ramp: Frame | null
+  readonly rampY: number
+}
+
+/** Null where nothing stands: an unknown frame, or a plan without a root. */
+export function shoreEndOf(plan: readonly Planned[], shop: Shop): ShoreEnd | null {
+  const root = plan.findIndex((item) => item.on === null)
+  if (root < 0) return null
+  const hasRamp = plan[root]!.ramp
+  const standingIndex = hasRamp ? plan.findIndex((item) => item.on === plan[root]!.id) : root
+  const standing = standingIndex < 0 ? undefined : shop.frames.get(plan[standingIndex]!.frame)
+  if (!standing) return null
+  const ramp = hasRamp ? (shop.frames.get(plan[root]!.frame) ?? null) : null
+  // No gap at the hinge; `along` runs from the left corner of the ramp's end edge.
+  const rampY = ramp ? standing.width / 2 + plan[standingIndex]!.along - ramp.width / 2 : 0
+  return { standingIndex, standing, rampIndex: hasRamp ? root : -1, ramp, rampY }
+}
+
+/** Who hangs on whom, as linked lists in the plan's order: no list a section. */
+function childrenOf(plan: readonly Planned[]): { first(host: number): number; next(child: number): number } {
+  const indexOf = new Map<string, number>()
+  for (let i = 0; i < plan.length; i++) indexOf.set(plan[i]!.id, i)
+  const first = new Int32Array(plan.length).fill(-1)
+  const next = new Int32Array(plan.length).fill(-1)
+  for (let i = plan.length - 1; i >= 0; i--) {
+    const { on } = plan[i]!
+    const host = on === null ? undefined : indexOf.get(on)
+    if (host === undefined) continue
+    next[i] = first[host]!
+    first[host] = i
+  }
+  return { first: (host) => first[host]!, next: (child) => next[child]! }
+}
+
 export interface Layout {
   /** In the plan's order. */
   readonly placed: readonly Placed[]
@@ -90,15 +130,11 @@ export interface Layout {
  */
 export function place(plan: readonly Planned[], shop: Shop, start: number): Layout {
   const gap = shop.rules.jointGap
-  const children = new Map<string, number[]>()
-  plan.forEach((item, i) => {
-    if (item.on === null) return
-    const list = children.get(item.on)
-    if (list) list.push(i)
-    else children.set(item.on, [i])
-  })
+  const children = childrenOf(plan)
   const results: (Placed | undefined)[] = new Array(plan.length)
-  const unknownFrames = plan.filter((item) => !shop.frames.has(item.frame)).map(({ id, frame }) => ({ id, frame }))
+  const unknownFrames = plan
+    .filter((item) => !shop.frames.has(item.frame))
+    .map(({ id, frame }) => ({ id, frame }))
   const frameOf = (i: number): Frame | null => shop.frames.get(plan[i]!.frame) ?? null
   const put = (i: number, frame: Frame, role: Role, x: number, y: number, heading: number): Placed => {
     const item = plan[i]!
@@ -120,27 +156,21 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
     return placed
   }
 
-  const root = plan.findIndex((item) => item.on === null)
-  const rampIndex = root >= 0 && plan[root]!.ramp ? root : -1
-  const standingIndex = rampIndex < 0 ? root : (children.get(plan[rampIndex]!.id)?.[0] ?? -1)
+  const shoreEnd = shoreEndOf(plan, shop)
   let ramp: Placed | null = null
   let standing: Placed | null = null
   const workOrder: string[] = []
-  const standingFrame = standingIndex >= 0 ? frameOf(standingIndex) : null
-  if (standingFrame) {
-    standing = put(standingIndex, standingFrame, 'standing', start, 0, 0)
+  if (shoreEnd) {
+    standing = put(shoreEnd.standingIndex, shoreEnd.standing, 'standing', start, 0, 0)
     workOrder.push(standing.id)
-    const rampFrame = rampIndex >= 0 ? frameOf(rampIndex) : null
-    if (rampFrame) {
-      // No gap at the hinge; `along` runs from the left corner of the ramp's end edge.
-      const y = standingFrame.width / 2 + plan[standingIndex]!.along - rampFrame.width / 2
-      ramp = put(rampIndex, rampFrame, 'ramp', start - rampFrame.length, y, 0)
+    if (shoreEnd.ramp) {
+      ramp = put(shoreEnd.rampIndex, shoreEnd.ramp, 'ramp', start - shoreEnd.ramp.length, shoreEnd.rampY, 0)
       workOrder.push(ramp.id)
     }
     const queue: Placed[] = [standing]
     for (let q = 0; q < queue.length; q++) {
       const host = queue[q]!
-      for (const i of children.get(host.id) ?? []) {
+      for (let i = children.first(host.index); i >= 0; i = children.next(i)) {
         if (results[i]) continue
         const frame = frameOf(i)
         if (!frame) continue
@@ -184,7 +214,11 @@ export interface Rectangle {
 
 /** What a section covers in plan. */
 export function footprint(p: Placed): Rectangle {
-  const [ax, ay] = toPlan(p, 0, p.frame.width / 2)
-  const [bx, by] = toPlan(p, p.frame.length, -p.frame.width / 2)
+  const { x, y, c, s } = p
+  const { length, width } = p.frame
+  const ax = x - (s * width) / 2
+  const ay = y + (c * width) / 2
+  const bx = x + c * length + (s * width) / 2
+  const by = y + s * length - (c * width) / 2
   return { x0: Math.min(ax, bx), x1: Math.max(ax, bx), y0: Math.min(ay, by), y1: Math.max(ay, by) }
 }

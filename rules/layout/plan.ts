@@ -69,7 +69,8 @@ export function planOf(design: Design, shop: Shop): Planned[] {
       row('right', head.sections / 2)
       break
     case 'wide':
-      for (let i = run - head.sections + 1; i <= run; i++) add({ on: `s${i}`, edge: 'left', with: 'right', along: 0 })
+      for (let i = run - head.sections + 1; i <= run; i++)
+        add({ on: `s${i}`, edge: 'left', with: 'right', along: 0 })
       break
   }
   return plan

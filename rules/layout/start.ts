@@ -2,9 +2,10 @@
 import type { Frame } from '../catalog/index.ts'
 import type { Design } from '../design/index.ts'
 import { atLeast } from '../numbers.ts'
-import { across, type Ground, groundAlong, rampContact, rampShape } from '../parts/ramp.ts'
+import { across, groundAlong, rampContact, rampShape } from '../parts/ramp.ts'
 import type { Shop } from '../shop.ts'
 import type { Bed } from '../site/index.ts'
+import type { ShoreEnd } from './place.ts'
 
 export interface Start {
   readonly x: number
@@ -20,17 +21,8 @@ const LANDWARD = 60
  * With a ramp: the most lakeward step at which its shoreward end touches ground higher than the high level by the catalog's
  * margin. Without one: the most shoreward step, at most a section's length landward of the water's edge, at which the frame clears
  * bed and bank by the catalog's clearance. No such step: the water's edge, `found` false.
- *
- * `rampY`: the ramp's center line.
  */
-export function findStart(
-  design: Design,
-  shop: Shop,
-  bed: Bed,
-  ramp: Frame | null,
-  rampY: number,
-  standing: Frame,
-): Start {
+export function findStart(design: Design, shop: Shop, bed: Bed, { ramp, rampY, standing }: ShoreEnd): Start {
   const given = design.dock.start
   if (given !== null) return { x: given, by: 'given', found: true }
   const { startStep: step } = shop.rules
@@ -71,16 +63,18 @@ function besideBank(design: Design, shop: Shop, bed: Bed, ramp: Frame, y: number
 
 /** The most lakeward place along the ramp's line where the ground is at least `least` high; null if none. */
 function mostLakewardDry(bed: Bed, y: number, width: number, least: number): number | null {
-  const step = 5
-  for (let x1 = bed.lastX; x1 > bed.firstX - LANDWARD; x1 -= step) {
-    const ground: Ground = groundAlong(bed, x1 - step, x1, y, width)
-    for (let i = ground.x.length - 1; i >= 0; i--) {
-      if (!atLeast(ground.z[i]!, least)) continue
-      const next = i + 1 < ground.x.length ? i + 1 : i
-      const [za, zb] = [ground.z[i]!, ground.z[next]!]
-      const t = za === zb ? 0 : Math.min(1, Math.max(0, (za - least) / (za - zb)))
-      return ground.x[i]! + t * (ground.x[next]! - ground.x[i]!)
+  const from = bed.firstX - LANDWARD
+  const to = Math.max(from, bed.mode === 'area' ? bed.reachOf(least) : bed.lastX)
+  // From the lake inward, looking no farther than the first dry place: soundings may go on far out, the shore does not.
+  const x = bed.knots(from, to)
+  let beyond = x.length - 1
+  for (let i = x.length - 1; i >= 0; i--) {
+    const z = across(bed, x[i]!, y, width)
+    if (atLeast(z, least)) {
+      const drop = z - across(bed, x[beyond]!, y, width)
+      return x[i]! + (drop > 0 ? Math.min(1, (z - least) / drop) : 0) * (x[beyond]! - x[i]!)
     }
+    beyond = i
   }
-  return across(bed, bed.firstX, y, width) >= least ? bed.firstX : null
+  return null
 }

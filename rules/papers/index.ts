@@ -1,6 +1,6 @@
 export {
-  difference,
   type DifferenceRow,
+  difference,
   type Have,
   type PackingList,
   packingList,

@@ -64,7 +64,9 @@ export function packingList(dock: Dock, catalog: Catalog): PackingList {
       setHeight,
       setHeightFrame,
     })),
-    braces: dock.pairs.flatMap(({ id, brace }) => (brace ? [{ pair: id, code: brace.code, low: brace.low }] : [])),
+    braces: dock.pairs.flatMap(({ id, brace }) =>
+      brace ? [{ pair: id, code: brace.code, low: brace.low }] : [],
+    ),
     totals: dock.totals,
   }
 }
@@ -108,9 +110,12 @@ const line = (row: Have[number], have: number, need: number): DifferenceRow => (
 })
 
 /** Rows of a packing list file, checked as far as a difference needs. */
-export function rowsOfList(input: unknown): { ok: true; value: Have } | { ok: false; issues: readonly Issue[] } {
+export function rowsOfList(
+  input: unknown,
+): { ok: true; value: Have } | { ok: false; issues: readonly Issue[] } {
   const groups = (input as { groups?: unknown }).groups
-  if (!Array.isArray(groups)) return { ok: false, issues: [issue('groups', 'missing', 'the groups of a packing list')] }
+  if (!Array.isArray(groups))
+    return { ok: false, issues: [issue('groups', 'missing', 'the groups of a packing list')] }
   const rows: Have[number][] = []
   const issues: Issue[] = []
   groups.forEach((group: { rows?: unknown } | null, g) => {
@@ -123,7 +128,13 @@ export function rowsOfList(input: unknown): { ok: true; value: Have } | { ok: fa
           issues.push(issue(at, 'a row without code and kind', 'both, as text'))
         else if (!Number.isInteger(row.quantity) || row.quantity! < 0)
           issues.push(issue(`${at}.quantity`, String(row.quantity), 'a whole number, 0 or more'))
-        else rows.push({ kind: row.kind, code: row.code, name: String(row.name ?? row.code), quantity: row.quantity! })
+        else
+          rows.push({
+            kind: row.kind,
+            code: row.code,
+            name: String(row.name ?? row.code),
+            quantity: row.quantity!,
+          })
       })
   })
   return issues.length > 0 ? { ok: false, issues } : { ok: true, value: rows }

@@ -68,7 +68,12 @@ export function tubeBody(
 
 export function braceBody(catalog: Catalog, brace: BraceStock): Piece[] {
   return [
-    { stock: stockOf(catalog, brace.stock), from: [-brace.end, 0, 0], to: [brace.holes + brace.end, 0, 0], up: UP },
+    {
+      stock: stockOf(catalog, brace.stock),
+      from: [-brace.end, 0, 0],
+      to: [brace.holes + brace.end, 0, 0],
+      up: UP,
+    },
   ]
 }
 
@@ -101,8 +106,10 @@ export function panelBody(catalog: Catalog, panel: Panel): Piece[] {
   const pieces: Piece[] = []
   const n = panel.plank.count
   for (let i = 0; i < n; i++) {
-    const x = n === 1 ? 0 : -panel.length / 2 + plankSize.width / 2 + (i * (panel.length - plankSize.width)) / (n - 1)
-    const notched = panel.notch !== undefined && x + plankSize.width / 2 > panel.length / 2 - panel.notch.along
+    const x =
+      n === 1 ? 0 : -panel.length / 2 + plankSize.width / 2 + (i * (panel.length - plankSize.width)) / (n - 1)
+    const notched =
+      panel.notch !== undefined && x + plankSize.width / 2 > panel.length / 2 - panel.notch.along
     const half = panel.width / 2 - (notched ? panel.notch!.across : 0)
     const z = -plankSize.height / 2
     pieces.push({ stock: plank, from: [x, -half, z], to: [x, half, z], up: UP })
@@ -110,7 +117,12 @@ export function panelBody(catalog: Catalog, panel: Panel): Piece[] {
   for (let i = 0; i < panel.batten.count; i++) {
     const y = panel.width * ((i + 0.5) / panel.batten.count - 0.5)
     const z = -plankSize.height - battenSize.height / 2
-    pieces.push({ stock: batten, from: [-panel.batten.length / 2, y, z], to: [panel.batten.length / 2, y, z], up: UP })
+    pieces.push({
+      stock: batten,
+      from: [-panel.batten.length / 2, y, z],
+      to: [panel.batten.length / 2, y, z],
+      up: UP,
+    })
   }
   return pieces
 }

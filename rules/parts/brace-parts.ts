@@ -1,10 +1,10 @@
 /** A fitted brace with its two clamps and its bolts. */
 import type { Shop } from '../shop.ts'
 import type { BraceFit } from './braces.ts'
-import { type Puts, put } from './put.ts'
+import type { Put } from './put.ts'
 import { yawPitch } from './turn.ts'
 
-export function putBrace(out: Puts, pairId: string, fit: BraceFit, shop: Shop): void {
+export function putBrace(put: Put, pairId: string, fit: BraceFit, shop: Shop): void {
   const { low, high, brace, lowZ, highZ } = fit
   const { types } = shop
   const { reach } = shop.catalog.clamp
@@ -13,11 +13,11 @@ export function putBrace(out: Puts, pairId: string, fit: BraceFit, shop: Shop): 
   const ry = Math.sin(yaw) * reach
   const pitch = Math.asin(fit.rise / brace.holes)
   const braceType = shop.type('brace', brace.code)
-  put(out, braceType, pairId, low.section, low.x + rx, low.y + ry, lowZ, yawPitch(yaw, pitch))
-  put(out, types.clamp, pairId, low.section, low.x, low.y, lowZ, yawPitch(yaw, 0))
-  put(out, types.clamp, pairId, high.section, high.x, high.y, highZ, yawPitch(yaw + Math.PI, 0))
+  put(braceType, pairId, low.section, low.x + rx, low.y + ry, lowZ, yawPitch(yaw, pitch))
+  put(types.clamp, pairId, low.section, low.x, low.y, lowZ, yawPitch(yaw, 0))
+  put(types.clamp, pairId, high.section, high.x, high.y, highZ, yawPitch(yaw + Math.PI, 0))
   const square = yawPitch(yaw + Math.PI / 2, 0)
   for (let i = 0; i < shop.rules.braceBolts; i++)
-    if (i % 2 === 0) put(out, types['brace-bolt'], pairId, low.section, low.x + rx, low.y + ry, lowZ, square)
-    else put(out, types['brace-bolt'], pairId, high.section, high.x - rx, high.y - ry, highZ, square)
+    if (i % 2 === 0) put(types['brace-bolt'], pairId, low.section, low.x + rx, low.y + ry, lowZ, square)
+    else put(types['brace-bolt'], pairId, high.section, high.x - rx, high.y - ry, highZ, square)
 }

@@ -47,18 +47,16 @@ export interface BracedPair {
   readonly tried: readonly BraceFit[]
 }
 
+const NONE: readonly BraceFit[] = []
+
 /** Bed under a brace is looked at every so many m. */
 const LOOK = 0.1
 
-export function braceAll(
-  pairs: readonly PlacedPair[],
-  design: Design,
-  shop: Shop,
-  bed: Bed,
-): BracedPair[] {
+export function braceAll(pairs: readonly PlacedPair[], design: Design, shop: Shop, bed: Bed): BracedPair[] {
   const { braceFrom, braceLevel } = shop.rules
   const none = new Set(design.dock.bracing?.none ?? [])
   let next: Side = design.dock.bracing?.first ?? 'left'
+  const candidatesFor = rememberedCandidates(shop)
   return pairs.map((pair) => {
     const [a, b] = pair.legs
     // A pair one of whose legs has no length cannot be judged by length: it needs a longer leg, and a brace, before anything else.
@@ -66,19 +64,14 @@ export function braceAll(
     const needsBrace = longest === null || atLeast(longest, braceFrom)
     const leftOut = none.has(pair.id)
     const level = Math.abs(a.bed - b.bed) <= braceLevel + SLACK
-    const idle = { pair, longest, needsBrace, leftOut, level, fit: null, tried: [] }
+    const idle = { pair, longest, needsBrace, leftOut, level, fit: null, tried: NONE }
     if (!needsBrace || leftOut) return idle
     const wanted = pair.across && level ? (next === 'left' ? a : b) : level ? a : a.bed < b.bed ? a : b
     const other = wanted === a ? b : a
     const tried: BraceFit[] = []
-    for (const brace of candidates(pair, longest, shop)) {
-      const ways: [PlacedLeg, PlacedLeg][] = level
-        ? [
-            [wanted, other],
-            [other, wanted],
-          ]
-        : [[wanted, other]]
-      for (const [low, high] of ways) {
+    for (const brace of candidatesFor(pair, longest)) {
+      for (let way = 0; way < (level ? 2 : 1); way++) {
+        const [low, high] = way === 0 ? [wanted, other] : [other, wanted]
         const fit = tryBrace(pair, brace, low, high, design, shop, bed)
         if (!fit) continue
         if (!fit.fits) {
@@ -93,6 +86,18 @@ export function braceAll(
   })
 }
 
+/** Pairs alike in spacing and legs try the same braces: a long dock has few kinds of pairs. */
+function rememberedCandidates(shop: Shop): (pair: PlacedPair, longest: number | null) => BraceStock[] {
+  const known: { spacing: number; longest: number | null; braces: BraceStock[] }[] = []
+  return (pair, longest) => {
+    for (const k of known)
+      if (k.longest === longest && Math.abs(k.spacing - pair.spacing) < 1e-9) return k.braces
+    const braces = candidates(pair, longest, shop)
+    if (known.length < 32) known.push({ spacing: pair.spacing, longest, braces })
+    return braces
+  }
+}
+
 /** Braces meant for legs this long first, then the others; only those meant for this spacing. */
 function candidates(pair: PlacedPair, longest: number | null, shop: Shop): BraceStock[] {
   const spaced = shop.braces.filter(
@@ -102,7 +107,9 @@ function candidates(pair: PlacedPair, longest: number | null, shop: Shop): Brace
     longest === null ? false : atLeast(longest, legs.from) && atLeast(legs.to, longest)
   const apart = ({ legs }: BraceStock): number =>
     longest === null ? -legs.to : Math.max(legs.from - longest, longest - legs.to, 0)
-  return spaced.sort((p, q) => Number(meant(q)) - Number(meant(p)) || apart(p) - apart(q) || q.holes - p.holes)
+  return spaced.sort(
+    (p, q) => Number(meant(q)) - Number(meant(p)) || apart(p) - apart(q) || q.holes - p.holes,
+  )
 }
 
 /** Null where the brace cannot span the holes at all. */
@@ -120,7 +127,8 @@ function tryBrace(
   if (span <= 0 || brace.holes <= span) return null
   const rise = Math.sqrt(brace.holes * brace.holes - span * span)
   const under =
-    design.dock.deckHeight - Math.max(shop.shape(low.section.frame).lowest, shop.shape(high.section.frame).lowest)
+    design.dock.deckHeight -
+    Math.max(shop.shape(low.section.frame).lowest, shop.shape(high.section.frame).lowest)
   // Soft bottom over a firm one is where the brace would drag, so the bed here is what the water ends at.
   const lowGround = bed.bedAt(low.x, low.y)
   const middle = (under + Math.max(lowGround, bed.bedAt(high.x, high.y))) / 2

@@ -1,13 +1,14 @@
 /** The parts list: placements counted, nothing else. Masses add as whole grams, prices as whole minor units. */
 import type { PartKind, PartRow, Totals } from '../dock.ts'
-import type { Layout } from '../layout/index.ts'
+import type { Joints, Layout } from '../layout/index.ts'
 import type { Shop } from '../shop.ts'
-import type { Puts } from './put.ts'
+import type { Put } from './put.ts'
 
 export interface Count {
   readonly parts: readonly PartRow[]
-  /** Of each section, grams: all that belongs to it, and as it is carried. */
-  readonly sectionGrams: ReadonlyMap<string, { readonly all: number; readonly lift: number }>
+  /** By a section's index, grams: all that belongs to it, and as it is carried. */
+  readonly sectionGrams: Float64Array
+  readonly liftGrams: Float64Array
   readonly grams: number
   readonly price: number
 }
@@ -25,27 +26,25 @@ const NOT_CARRIED: ReadonlySet<PartKind> = new Set<PartKind>([
   'accessory',
 ])
 
-/** `hungOn`: by a section's index, the joint that it hangs on: the bolts of its hung side go in when it hangs. */
+/** `eachPiece` calls back once for every piece there is. */
 export function countParts(
-  puts: Puts,
-  layout: Layout,
-  hungOn: ReadonlyMap<number, string>,
-  shop: Shop,
+  eachPiece: (put: Put) => void,
+  { layout, joints, shop }: { readonly layout: Layout; readonly joints: Joints; readonly shop: Shop },
 ): Count {
-  const { types, sections } = puts
   const quantities = new Int32Array(shop.parts.length)
   const size = layout.placed.reduce((most, p) => Math.max(most, p.index + 1), 0)
-  const all = new Float64Array(size)
-  const lift = new Float64Array(size)
+  const sectionGrams = new Float64Array(size)
+  const liftGrams = new Float64Array(size)
   const carried = shop.parts.map((type) => !NOT_CARRIED.has(type.kind))
-  for (let i = 0; i < puts.n; i++) {
-    const type = types[i]!
-    const section = sections[i]!.index
+  // The bolts of a section's hung side go in when it hangs.
+  const hungOn: (string | undefined)[] = []
+  for (const joint of joints.all) if (joint.kind === 'hook') hungOn[joint.guest.index] = joint.id
+  eachPiece((type, of, { index }) => {
     quantities[type.index]!++
-    all[section]! += type.grams
-    const hung = type.kind === 'hook-bolt' && hungOn.get(section) === puts.of[i]
-    if (!hung && carried[type.index]) lift[section]! += type.grams
-  }
+    sectionGrams[index]! += type.grams
+    const hung = type.kind === 'hook-bolt' && hungOn[index] === of
+    if (!hung && carried[type.index]) liftGrams[index]! += type.grams
+  })
 
   const { spares } = shop.catalog
   const parts: PartRow[] = []
@@ -73,19 +72,24 @@ export function countParts(
       price: rowPrice,
     })
   }
-  const sectionGrams = new Map(layout.placed.map((p) => [p.id, { all: all[p.index]!, lift: lift[p.index]! }]))
-  return { parts, sectionGrams, grams, price }
+  return { parts, sectionGrams, liftGrams, grams, price }
 }
 
-export function totalsOf(count: Count, order: readonly string[], currency: string): Totals {
+export function totalsOf(count: Count, layout: Layout, currency: string): Totals {
   let heaviestSection: string | null = null
   let most = 0
-  for (const id of order) {
-    const lift = count.sectionGrams.get(id)?.lift ?? 0
+  for (const id of layout.workOrder) {
+    const lift = count.liftGrams[layout.byId.get(id)!.index]!
     if (lift > most) {
       most = lift
       heaviestSection = id
     }
   }
-  return { mass: count.grams / 1000, price: count.price, currency, heaviestLift: most / 1000, heaviestSection }
+  return {
+    mass: count.grams / 1000,
+    price: count.price,
+    currency,
+    heaviestLift: most / 1000,
+    heaviestSection,
+  }
 }

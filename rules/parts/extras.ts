@@ -11,7 +11,7 @@ import { edgeOf, type Joints, type Layout, type Placed, type PlacedJoint } from 
 import { atLeast, SLACK } from '../numbers.ts'
 import type { Shop } from '../shop.ts'
 import type { Bed } from '../site/index.ts'
-import { frameTop, type Puts, put, spread } from './put.ts'
+import { frameTop, type Put, spread } from './put.ts'
 import { headingOf, quarterTurn } from './turn.ts'
 
 export interface PlacedExtra {
@@ -40,7 +40,11 @@ export interface Extras {
   /** Asked for by count, without room. */
   readonly noRoom: readonly { readonly code: string; readonly missing: number }[]
   /** `dock.placed` entries whose section or stretch of edge is not there or not free. */
-  readonly noPlace: readonly { readonly index: number; readonly code: string; readonly why: 'section' | 'edge' | 'taken' }[]
+  readonly noPlace: readonly {
+    readonly index: number
+    readonly code: string
+    readonly why: 'section' | 'edge' | 'taken'
+  }[]
 }
 
 type Interval = [from: number, to: number]
@@ -83,7 +87,8 @@ export function placeExtras(layout: Layout, joints: Joints, design: Design, shop
     }
     const section = layout.byId.get(item.section)
     if (!section || section.role === 'ramp') noPlace.push({ index, code: item.code, why: 'section' })
-    else if (item.along > edgeLength(section, item.edge) + SLACK) noPlace.push({ index, code: item.code, why: 'edge' })
+    else if (item.along > edgeLength(section, item.edge) + SLACK)
+      noPlace.push({ index, code: item.code, why: 'edge' })
     else if (take(free(section, item.edge), item.along, extra.space, edgeLength(section, item.edge)))
       add(extra, section, item.edge, item.along)
     else noPlace.push({ index, code: item.code, why: 'taken' })
@@ -116,7 +121,8 @@ export function placeExtras(layout: Layout, joints: Joints, design: Design, shop
       }
       if (left > 0) noRoom.push({ code, missing: left })
     }
-  for (const [code] of asked) if (!shop.extras.has(code)) unknown.push({ code, path: `/dock/extras/${pointer(code)}` })
+  for (const [code] of asked)
+    if (!shop.extras.has(code)) unknown.push({ code, path: `/dock/extras/${pointer(code)}` })
   return { placed, unknown, noRoom, noPlace }
 }
 
@@ -206,29 +212,31 @@ function fitPost(
   bed: number,
 ): NonNullable<PlacedExtra['post']> {
   const required = design.dock.deckHeight + extra.above - bed + shop.rules.postEmbed
-  const stock = [...extra.posts].sort((a, b) => a.length - b.length).find((post) => atLeast(post.length, required))
+  const stock = [...extra.posts]
+    .sort((a, b) => a.length - b.length)
+    .find((post) => atLeast(post.length, required))
   return { bed, required, stock: stock ?? null }
 }
 
-export function putExtra(out: Puts, item: PlacedExtra, deck: number, shop: Shop): void {
+export function putExtra(put: Put, item: PlacedExtra, deck: number, shop: Shop): void {
   const { extra, id, section, x, y, nx, ny, post } = item
   const outward = quarterTurn(headingOf(nx, ny))
   const top = deck + frameTop(shop)
   if (post?.stock) {
     const z = post.bed - shop.rules.postEmbed
-    put(out, shop.type('anchor-post', post.stock.code), id, section, x, y, z, quarterTurn(section.heading))
+    put(shop.type('anchor-post', post.stock.code), id, section, x, y, z, quarterTurn(section.heading))
   }
   const depth = shop.shape(section.frame).depth + frameTop(shop)
   for (const part of extra.parts) {
     const type = shop.type(part.kind, part.code)
     for (let i = 0; i < part.count; i++) {
-      if (part.kind === 'auger') put(out, type, id, section, x, y, post?.bed ?? 0, outward)
+      if (part.kind === 'auger') put(type, id, section, x, y, post?.bed ?? 0, outward)
       else if (part.kind === 'post-clamp') {
         const inward = quarterTurn(headingOf(-nx, -ny))
-        put(out, type, id, section, x, y, top - (depth * (i + 0.5)) / part.count, inward)
+        put(type, id, section, x, y, top - (depth * (i + 0.5)) / part.count, inward)
       } else {
         const aside = spread(i, part.count, part.count * part.size[1])
-        put(out, type, id, section, x - ny * aside, y + nx * aside, deck, outward)
+        put(type, id, section, x - ny * aside, y + nx * aside, deck, outward)
       }
     }
   }

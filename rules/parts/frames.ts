@@ -3,13 +3,13 @@ import type { Corner } from '../dock.ts'
 import { CORNERS } from '../layout/index.ts'
 import type { Shop } from '../shop.ts'
 import { legAxis } from './legs.ts'
-import { frameTop, type Pose, type Puts, putIn, spread } from './put.ts'
+import { frameTop, type Pose, type Put, putIn, spread } from './put.ts'
 
-export function putFrame(out: Puts, pose: Pose, legged: readonly Corner[], shop: Shop): void {
+export function putFrame(put: Put, pose: Pose, legged: readonly Corner[], shop: Shop): void {
   const { frame, id } = pose.placed
   const { catalog, rules, types } = shop
   const top = frameTop(shop)
-  putIn(out, shop.type('frame', frame.code), id, pose, 0, 0, 0)
+  putIn(put, shop.type('frame', frame.code), id, pose, 0, 0, 0)
 
   const panel = shop.panels.get(frame.panel)!
   const panelType = shop.type('deck-panel', panel.code)
@@ -17,11 +17,11 @@ export function putFrame(out: Puts, pose: Pose, legged: readonly Corner[], shop:
   for (let i = 0; i < frame.panels; i++) {
     const x = frame.length / 2 + spread(i, frame.panels, frame.length)
     const outward = i < Math.floor(frame.panels / 2) ? 180 : 0
-    putIn(out, panelType, id, pose, x, 0, 0, outward)
+    putIn(put, panelType, id, pose, x, 0, 0, outward)
     for (let k = 0; k < rules.clipsPerPanel; k++) {
       const side = k % 2 === 0 ? 1 : -1
       const along = x + spread(Math.floor(k / 2), rows, panel.length)
-      putIn(out, types.deckClip, id, pose, along, (side * panel.width) / 2, top, side > 0 ? 0 : 180)
+      putIn(put, types.deckClip, id, pose, along, (side * panel.width) / 2, top, side > 0 ? 0 : 180)
     }
   }
 
@@ -30,7 +30,8 @@ export function putFrame(out: Puts, pose: Pose, legged: readonly Corner[], shop:
     if (legged.includes(corner)) {
       // Heads point along the section to its middle, where a wrench has room.
       const inward = corner.startsWith('start') ? 0 : 180
-      for (const down of catalog.sleeve.bolts) putIn(out, types['set-bolt'], `${id}.${corner}`, pose, x, y, top - down, inward)
-    } else putIn(out, types.sleeveCap, id, pose, x, y, top)
+      for (const down of catalog.sleeve.bolts)
+        putIn(put, types['set-bolt'], `${id}.${corner}`, pose, x, y, top - down, inward)
+    } else putIn(put, types.sleeveCap, id, pose, x, y, top)
   }
 }

@@ -1,8 +1,8 @@
 /** Legs: where each stands, how high it is set, which stock length does. */
 import type { LegStock, Pad } from '../catalog/index.ts'
-import type { Corner } from '../dock.ts'
 import type { Design } from '../design/index.ts'
-import { type Joints, type Layout, type Placed, toPlan } from '../layout/index.ts'
+import type { Corner } from '../dock.ts'
+import type { Joints, Layout, Placed } from '../layout/index.ts'
 import { atLeast } from '../numbers.ts'
 import type { Shop } from '../shop.ts'
 import type { Bed } from '../site/index.ts'
@@ -50,11 +50,14 @@ export function placeLegs(layout: Layout, joints: Joints, design: Design, shop: 
   const extra = SIGMAS * design.site.soundingError + (design.dock.reserve ?? 0)
   const scour = shop.catalog.rules.scour.value
   const overrides = design.dock.overrides ?? {}
+  const { along, across } = shop.catalog.sleeve
   const legs: PlacedLeg[] = []
   for (const section of layout.placed) {
-    for (const corner of joints.legCorners.get(section.id) ?? []) {
-      const [ownX, ownY] = legAxis(section, corner, shop)
-      const [x, y] = toPlan(section, ownX, ownY)
+    for (const corner of joints.legCorners[section.index] ?? []) {
+      const ownX = corner.startsWith('end') ? section.frame.length - along : along
+      const ownY = (section.frame.width / 2 - across) * (corner.endsWith('left') ? 1 : -1)
+      const x = section.x + section.c * ownX - section.s * ownY
+      const y = section.y + section.s * ownX + section.c * ownY
       const id = `${section.id}.${corner}`
       const at = bed.firmAt(x, y)
       const setHeight = deck - at

@@ -45,7 +45,10 @@ export function pairLegs(legs: readonly PlacedLeg[], shop: Shop, first: 'left' |
 function pairLeftOver(legs: readonly PlacedLeg[], shop: Shop, first: 'left' | 'right'): PlacedPair[] {
   const { pairAlign } = shop.rules
   const reach = shop.braces.reduce((most, brace) => Math.max(most, brace.spacing.to), 0)
-  const least = shop.braces.reduce((low, brace) => Math.min(low, brace.spacing.from), Number.POSITIVE_INFINITY)
+  const least = shop.braces.reduce(
+    (low, brace) => Math.min(low, brace.spacing.from),
+    Number.POSITIVE_INFINITY,
+  )
   if (legs.length < 2 || reach === 0) return []
 
   interface Candidate {

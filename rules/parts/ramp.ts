@@ -70,7 +70,7 @@ export function rampContact(
     const along = hingeX - x
     if (along <= 0 || reach <= Math.abs(under)) return
     const tilt = Math.atan2(hingeZ - z, along) - Math.asin(under / reach)
-    if (tilt < Math.PI / 2 && (best === null || tilt < best.tilt)) 
+    if (tilt < Math.PI / 2 && (best === null || tilt < best.tilt))
       best = { x, z, tilt, onEdge: reach < radius - 1e-6, face }
   }
   for (let i = 0; i < ground.x.length; i++) {
@@ -143,7 +143,13 @@ function circleCrossings(px: number, pz: number, dx: number, dz: number, radius:
 }
 
 /** Own place of the ramp (a: shoreward of the hinge axis, b: above it) to the vertical plane. */
-export function rampPoint(hingeX: number, hingeZ: number, tilt: number, a: number, b: number): [number, number] {
+export function rampPoint(
+  hingeX: number,
+  hingeZ: number,
+  tilt: number,
+  a: number,
+  b: number,
+): [number, number] {
   const c = Math.cos(tilt)
   const s = Math.sin(tilt)
   return [hingeX - a * c - b * s, hingeZ - a * s + b * c]

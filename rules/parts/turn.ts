@@ -11,10 +11,11 @@ const QUARTERS: readonly Quat[] = [
 ]
 
 /** About z by a heading that is a multiple of 90 degrees. */
-export const quarterTurn = (heading: number): Quat => QUARTERS[((heading % 360) + 360) / 90 % 4]!
+export const quarterTurn = (heading: number): Quat => QUARTERS[(((heading % 360) + 360) / 90) % 4]!
 
 /** The heading of a direction along an axis, degrees. */
-export const headingOf = (nx: number, ny: number): number => (nx > 0.5 ? 0 : ny > 0.5 ? 90 : nx < -0.5 ? 180 : 270)
+export const headingOf = (nx: number, ny: number): number =>
+  nx > 0.5 ? 0 : ny > 0.5 ? 90 : nx < -0.5 ? 180 : 270
 
 /** About z by `yaw`, then nose up by `pitch`, radians: x axis along (cos yaw cos pitch, sin yaw cos pitch, sin pitch), y level. */
 export function yawPitch(yaw: number, pitch: number): Quat {

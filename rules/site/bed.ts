@@ -26,6 +26,8 @@ export interface Bed {
   measured(x: number, y: number): boolean
   /** Ascending distances from x0 to x1, both ends included, between which the ground along the dock is straight (nearly so in area mode). */
   knots(x0: number, x1: number): number[]
+  /** Beyond this distance no ground is as high as `z`: a bound, m. */
+  reachOf(z: number): number
   /** Highest ground within a rectangle, m. */
   highest(x0: number, x1: number, y0: number, y1: number): number
 }
@@ -92,6 +94,7 @@ export function makeBed(site: Site): Bed {
     bottomAt: makeBottom(site, points),
     measured: surface ? surface.inside : (x) => x >= firstX - 1e-6 && x <= lastX + 1e-6,
     knots,
+    reachOf: surface ? (z) => Math.min(lastX, surface.reachOf(z)) : () => lastX,
     highest: surface
       ? (x0, x1, y0, y1) => highestOfSurface(bedAt, points, [x0, x1, y0, y1])
       : (x0, x1, y0, y1) => {

@@ -5,6 +5,8 @@ export interface Surface {
   at(x: number, y: number): number
   /** True on or within the soundings' hull. */
   inside(x: number, y: number): boolean
+  /** Most lakeward corner of any triangle that gets as high as `z`; -Infinity if none does. */
+  reachOf(z: number): number
 }
 
 /**
@@ -116,5 +118,13 @@ export function makeSurface(
       return t < 0 ? outside(px, py) : within(t, px, py)
     },
     inside: (px, py) => find(px, py) >= 0,
+    reachOf(least) {
+      let reach = Number.NEGATIVE_INFINITY
+      for (let t = 0; t < triangles.length; t += 3) {
+        const corners = [triangles[t]!, triangles[t + 1]!, triangles[t + 2]!]
+        if (corners.some((i) => z(i) >= least)) reach = Math.max(reach, ...corners.map(x))
+      }
+      return reach
+    },
   }
 }

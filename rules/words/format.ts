@@ -10,7 +10,7 @@ const POUND = 0.45359237
 /** Feet, inches and fractions of an inch to 1/`part`: `4 ft 2 1/4 in`. Exact halves go away from zero. */
 export function feetInches(meters: number, part = 4): string {
   const sign = meters < 0 ? '-' : ''
-  const parts = Math.round(Math.abs(meters) / INCH * part + 1e-9)
+  const parts = Math.round((Math.abs(meters) / INCH) * part + 1e-9)
   const whole = Math.floor(parts / part)
   const feet = Math.floor(whole / 12)
   const inches = whole % 12

@@ -22,7 +22,8 @@ export function fill(
   const sentence =
     typeof template === 'string'
       ? template
-      : (template[new Intl.PluralRules(lang).select(Number(values[template.count]?.value ?? 0))] ?? template.other)
+      : (template[new Intl.PluralRules(lang).select(Number(values[template.count]?.value ?? 0))] ??
+        template.other)
   return sentence.replace(/\{(\w+)\}/g, (whole, key: string) => {
     const figure = values[key]
     return figure ? formatFigure(figure, units) : whole

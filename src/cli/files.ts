@@ -1,6 +1,13 @@
 /** Reading files for the terminal: a size limit before the content, and every fault with its place. */
 import { readFileSync, statSync } from 'node:fs'
-import { type Catalog, demoCatalog, type Design, type Issue, parseCatalog, parseDesign } from '../../rules/index.ts'
+import {
+  type Catalog,
+  type Design,
+  demoCatalog,
+  type Issue,
+  parseCatalog,
+  parseDesign,
+} from '../../rules/index.ts'
 
 /** Larger files are no design, catalog or list. */
 const MOST_BYTES = 8 * 1024 * 1024

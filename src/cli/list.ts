@@ -15,7 +15,8 @@ import {
 } from '../../rules/index.ts'
 
 /** Spreadsheets take a cell that begins with = + - @ for a formula: such cells are made inert. */
-const csv = (rows: readonly object[]): string => `${Papa.unparse([...rows], { escapeFormulae: true, newline: '\n' })}\n`
+const csv = (rows: readonly object[]): string =>
+  `${Papa.unparse([...rows], { escapeFormulae: true, newline: '\n' })}\n`
 
 export const listCsv = (list: PackingList): string =>
   csv(
@@ -40,7 +41,11 @@ export const listCsv = (list: PackingList): string =>
 export const differenceCsv = (rows: readonly DifferenceRow[]): string => csv(rows)
 
 /** Columns padded to their widest cell; numbers to the right. */
-function table(head: readonly string[], rows: readonly (readonly string[])[], right: ReadonlySet<number>): string {
+function table(
+  head: readonly string[],
+  rows: readonly (readonly string[])[],
+  right: ReadonlySet<number>,
+): string {
   const widths = head.map((cell, i) => Math.max(cell.length, ...rows.map((row) => row[i]!.length)))
   const line = (row: readonly string[]): string =>
     `  ${row.map((cell, i) => (right.has(i) ? cell.padStart(widths[i]!) : cell.padEnd(widths[i]!))).join('  ')}`.trimEnd()
@@ -52,7 +57,14 @@ export function differenceText(rows: readonly DifferenceRow[]): string {
   if (changed.length === 0) return 'Nothing to add: what is there is what is needed.\n'
   return `${table(
     ['Add', 'Over', 'Have', 'Need', 'Part', 'Code'],
-    changed.map((row) => [String(row.add), String(row.over), String(row.have), String(row.need), row.name, row.code]),
+    changed.map((row) => [
+      String(row.add),
+      String(row.over),
+      String(row.have),
+      String(row.need),
+      row.name,
+      row.code,
+    ]),
     new Set([0, 1, 2, 3]),
   )}\n`
 }
@@ -61,7 +73,11 @@ export function listText(list: PackingList, dock: Dock, units: Units): string {
   const words = wordsIn('en')
   const { totals } = list
   const money = (minor: number): string => formatMoney(minor, totals.currency)
-  const out: string[] = [`${list.name || 'Dock'}: packing list`, `${list.catalog}   check code ${list.fingerprint.all.slice(0, 12)}`, '']
+  const out: string[] = [
+    `${list.name || 'Dock'}: packing list`,
+    `${list.catalog}   check code ${list.fingerprint.all.slice(0, 12)}`,
+    '',
+  ]
 
   for (const { bag, rows } of list.groups) {
     out.push(bag === null ? 'Loose' : `Bag ${bag}`)
@@ -76,7 +92,10 @@ export function listText(list: PackingList, dock: Dock, units: Units): string {
           row.code,
           formatMass(row.mass, units),
           money(row.price),
-          [row.wrench ?? '', ...row.turns.map(({ at, from, to }) => `${at} ${from === to ? from : `${from}-${to}`} turn`)]
+          [
+            row.wrench ?? '',
+            ...row.turns.map(({ at, from, to }) => `${at} ${from === to ? from : `${from}-${to}`} turn`),
+          ]
             .filter(Boolean)
             .join(', '),
         ]),
@@ -102,14 +121,25 @@ export function listText(list: PackingList, dock: Dock, units: Units): string {
   )
   if (list.braces.length > 0) {
     out.push('Where each brace goes')
-    out.push(table(['Pair', 'Brace', 'Low end on'], list.braces.map((b) => [b.pair, b.code, b.low]), new Set()), '')
+    out.push(
+      table(
+        ['Pair', 'Brace', 'Low end on'],
+        list.braces.map((b) => [b.pair, b.code, b.low]),
+        new Set(),
+      ),
+      '',
+    )
   }
 
   if (dock.ramp)
-    out.push(`Ramp: ${formatSlope(dock.ramp.slope)}, its end on ground ${formatLength(dock.ramp.shoreZ, units)} over the survey water`)
+    out.push(
+      `Ramp: ${formatSlope(dock.ramp.slope)}, its end on ground ${formatLength(dock.ramp.shoreZ, units)} over the survey water`,
+    )
   out.push(`Weight ${formatMass(totals.mass, units)}   Price ${money(totals.price)}`)
   if (totals.heaviestSection !== null)
-    out.push(`Heaviest section to carry: ${totals.heaviestSection}, ${formatMass(totals.heaviestLift, units)}`)
+    out.push(
+      `Heaviest section to carry: ${totals.heaviestSection}, ${formatMass(totals.heaviestLift, units)}`,
+    )
   out.push('', dock.findings.length > 0 ? 'Found' : 'Nothing found against it')
   for (const finding of dock.findings) {
     out.push(`  ${words.severities[finding.severity]}: ${findingText(finding, 'text', units)}`)

@@ -2,9 +2,9 @@
 import { parseArgs } from 'node:util'
 import {
   type Catalog,
+  type Dock,
   demoDesign,
   derive,
-  type Dock,
   difference,
   ENGINE_VERSION,
   type Have,
@@ -55,9 +55,11 @@ function command(args: readonly string[]): Outcome {
   const { values, positionals } = parse(args)
   if (values.version) return { code: 0, out: `${ENGINE_VERSION}\n`, err: '' }
   const [name, ...files] = positionals
-  if (values.help || name === undefined) return { code: values.help ? 0 : 2, out: values.help ? HELP : '', err: values.help ? '' : HELP }
+  if (values.help || name === undefined)
+    return { code: values.help ? 0 : 2, out: values.help ? HELP : '', err: values.help ? '' : HELP }
   const units = values.units ?? 'imperial'
-  if (units !== 'imperial' && units !== 'metric') throw new Unusable([`--units: "${units}"; expected imperial or metric`])
+  if (units !== 'imperial' && units !== 'metric')
+    throw new Unusable([`--units: "${units}"; expected imperial or metric`])
   switch (name) {
     case 'derive':
       return deriveCommand(one(name, files), values.catalog)
@@ -68,7 +70,9 @@ function command(args: readonly string[]): Outcome {
     case 'demo':
       return { code: 0, out: `${JSON.stringify(demoDesign, null, 2)}\n`, err: '' }
     default:
-      throw new Unusable([`${name}: not a command; expected derive, list, check or demo (see leadline --help)`])
+      throw new Unusable([
+        `${name}: not a command; expected derive, list, check or demo (see leadline --help)`,
+      ])
   }
 }
 
@@ -128,7 +132,10 @@ function listCommand(file: string, options: ListOptions): Outcome {
   if (options.have !== undefined) {
     const rows = difference(haveOf(options.have, catalog.value), dock.parts)
     if (options.json)
-      return { ...result, out: `${JSON.stringify({ format: 'leadline/difference', version: 1, rows }, null, 2)}\n` }
+      return {
+        ...result,
+        out: `${JSON.stringify({ format: 'leadline/difference', version: 1, rows }, null, 2)}\n`,
+      }
     return { ...result, out: options.csv ? differenceCsv(rows) : differenceText(rows) }
   }
   const list = packingList(dock, catalog.value)
@@ -158,7 +165,9 @@ function checkCommand(files: readonly string[]): Outcome {
       if (result.ok) {
         out.push(`${file}: ok, ${result.what}`)
         for (const { path, message } of result.notices) out.push(`${file}: ${path}: ${message}`)
-      } else for (const text of issueLines(file, result.issues)) err.push(text.startsWith(`${file}: `) ? text : `${file}: ${text}`)
+      } else
+        for (const text of issueLines(file, result.issues))
+          err.push(text.startsWith(`${file}: `) ? text : `${file}: ${text}`)
     } catch (error) {
       if (!(error instanceof Unusable)) throw error
       err.push(...error.lines)
@@ -179,5 +188,7 @@ function checkFile(input: unknown) {
     return rows.ok ? { ...rows, what: `a packing list of ${rows.value.length} rows`, notices: [] } : rows
   }
   const parsed = parseDesign(input)
-  return parsed.ok ? { ...parsed, what: `a design with ${parsed.value.site.soundings.length} soundings` } : parsed
+  return parsed.ok
+    ? { ...parsed, what: `a design with ${parsed.value.site.soundings.length} soundings` }
+    : parsed
 }

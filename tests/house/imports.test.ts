@@ -24,8 +24,12 @@ function importsOf(file: string, text: string): string[] {
   expect(errors, file).toEqual([])
   return [
     ...module.staticImports.map((i) => i.moduleRequest.value),
-    ...module.staticExports.flatMap((e) => e.entries.flatMap((entry) => (entry.moduleRequest ? [entry.moduleRequest.value] : []))),
-    ...module.dynamicImports.map((i) => text.slice(i.moduleRequest.start, i.moduleRequest.end).replace(/^['"`]|['"`]$/g, '')),
+    ...module.staticExports.flatMap((e) =>
+      e.entries.flatMap((entry) => (entry.moduleRequest ? [entry.moduleRequest.value] : [])),
+    ),
+    ...module.dynamicImports.map((i) =>
+      text.slice(i.moduleRequest.start, i.moduleRequest.end).replace(/^['"`]|['"`]$/g, ''),
+    ),
   ]
 }
 
@@ -64,7 +68,12 @@ describe('imports', () => {
   })
 
   it('within the direction are not told', () => {
-    expect(against('src/a/b.ts', "import { derive } from '../../rules/index.ts'; import './c.css?inline'; import React from 'react'")).toEqual([])
+    expect(
+      against(
+        'src/a/b.ts',
+        "import { derive } from '../../rules/index.ts'; import './c.css?inline'; import React from 'react'",
+      ),
+    ).toEqual([])
     expect(against('geometry/a.ts', "import type { Dock } from '../rules/index.ts'")).toEqual([])
   })
 })
@@ -79,6 +88,9 @@ describe('the engine', () => {
 
   it('has no path of a machine or a registry in it', () => {
     const files = ['rules', 'geometry', 'src'].flatMap(filesOf)
-    for (const file of files) expect(readFileSync(join(ROOT, file), 'utf8'), relative(ROOT, file)).not.toMatch(/(^|[^A-Za-z0-9_.])\/(work|root|home)\//)
+    for (const file of files)
+      expect(readFileSync(join(ROOT, file), 'utf8'), relative(ROOT, file)).not.toMatch(
+        /(^|[^A-Za-z0-9_.])\/(work|root|home)\//,
+      )
   })
 })

@@ -6,7 +6,8 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { demoCatalog, demoDesign, derive, ENGINE_VERSION } from '../../rules/index.ts'
 
 const ROOT = join(import.meta.dirname, '../..')
-const run = (command: string, args: string[]): string => execFileSync(command, args, { cwd: ROOT, encoding: 'utf8' })
+const run = (command: string, args: string[]): string =>
+  execFileSync(command, args, { cwd: ROOT, encoding: 'utf8' })
 
 beforeAll(() => {
   run('npx', ['vite', 'build', '-c', 'vite.lib.config.ts', '--logLevel', 'error'])

@@ -34,7 +34,12 @@ function issuesOf(parsed: Parsed<unknown>): readonly Issue[] {
 }
 
 /** The only issue is at `path`, and tells what was there and what was expected. */
-function expectIssue(parsed: Parsed<unknown>, path: string, received: string | RegExp, expected: string | RegExp): void {
+function expectIssue(
+  parsed: Parsed<unknown>,
+  path: string,
+  received: string | RegExp,
+  expected: string | RegExp,
+): void {
   const [issue, ...more] = issuesOf(parsed)
   expect(more).toEqual([])
   expect(issue!.path).toBe(path)
@@ -66,7 +71,12 @@ describe('a design', () => {
 
   it('with two depths at one place is told which', () => {
     const design = withValue('site.soundings[3]', { distance: 4, depth: 0.7 })
-    expectIssue(parseDesign(design), 'site.soundings[3].depth', /0\.7 at the place of soundings\[2\], which says 0\.5/, /one depth/)
+    expectIssue(
+      parseDesign(design),
+      'site.soundings[3].depth',
+      /0\.7 at the place of soundings\[2\], which says 0\.5/,
+      /one depth/,
+    )
   })
 
   it('with the same depth twice at one place is fine', () => {
@@ -74,18 +84,32 @@ describe('a design', () => {
   })
 
   it('with firm bottom above the bottom is told', () => {
-    expectIssue(parseDesign(withValue('site.soundings[3].firm', 0.1)), 'site.soundings[3].firm', /0\.1/, /at least the depth/)
+    expectIssue(
+      parseDesign(withValue('site.soundings[3].firm', 0.1)),
+      'site.soundings[3].firm',
+      /0\.1/,
+      /at least the depth/,
+    )
   })
 
   it('with its low level over its high is told', () => {
-    expectIssue(parseDesign(withValue('site.levels', { low: 0.5, high: 0.2 })), 'site.levels.low', /0\.5/, /at most 0\.2/)
+    expectIssue(
+      parseDesign(withValue('site.levels', { low: 0.5, high: 0.2 })),
+      'site.levels.low',
+      /0\.5/,
+      /at most 0\.2/,
+    )
   })
 
   it('takes twenty thousand soundings and derives a dock from them, and no more', () => {
     const many = (n: number): unknown =>
       withValue(
         'site.soundings',
-        Array.from({ length: n }, (_, i) => ({ distance: (i % 200) * 0.1, offset: Math.floor(i / 200) * 0.1 - 5, depth: (i % 200) * 0.01 })),
+        Array.from({ length: n }, (_, i) => ({
+          distance: (i % 200) * 0.1,
+          offset: Math.floor(i / 200) * 0.1 - 5,
+          depth: (i % 200) * 0.01,
+        })),
       )
     const parsed = parseDesign(many(LIMITS.soundings))
     expect(parsed.ok).toBe(true)
@@ -112,12 +136,58 @@ describe('a design', () => {
 
   const plan = (items: unknown[]): unknown => withValue('dock.plan', items)
   it.each([
-    ['two ids alike', [{ id: 'a', on: null }, { id: 'a', on: 'a', edge: 'end', with: 'start' }], 'dock.plan[1].id', /a second time/],
-    ['no root', [{ id: 'a', on: 'a', edge: 'end', with: 'start' }], 'dock.plan', /0 sections with "on": null/],
-    ['two roots', [{ id: 'a', on: null }, { id: 'b', on: null }], 'dock.plan', /2 sections with "on": null/],
-    ['a hung ramp', [{ id: 'a', on: null }, { id: 'b', on: 'a', edge: 'end', with: 'start', role: 'ramp' }], 'dock.plan[1].on', /a ramp hangs on nothing/],
-    ['two on a ramp', [{ id: 'r', on: null, role: 'ramp' }, { id: 'a', on: 'r', edge: 'end', with: 'start' }, { id: 'b', on: 'r', edge: 'end', with: 'start' }], 'dock.plan', /2 sections on the ramp/],
-    ['a missing edge', [{ id: 'a', on: null }, { id: 'b', on: 'a', with: 'start' }], 'dock.plan[1].edge', /the edge of the host/],
+    [
+      'two ids alike',
+      [
+        { id: 'a', on: null },
+        { id: 'a', on: 'a', edge: 'end', with: 'start' },
+      ],
+      'dock.plan[1].id',
+      /a second time/,
+    ],
+    [
+      'no root',
+      [{ id: 'a', on: 'a', edge: 'end', with: 'start' }],
+      'dock.plan',
+      /0 sections with "on": null/,
+    ],
+    [
+      'two roots',
+      [
+        { id: 'a', on: null },
+        { id: 'b', on: null },
+      ],
+      'dock.plan',
+      /2 sections with "on": null/,
+    ],
+    [
+      'a hung ramp',
+      [
+        { id: 'a', on: null },
+        { id: 'b', on: 'a', edge: 'end', with: 'start', role: 'ramp' },
+      ],
+      'dock.plan[1].on',
+      /a ramp hangs on nothing/,
+    ],
+    [
+      'two on a ramp',
+      [
+        { id: 'r', on: null, role: 'ramp' },
+        { id: 'a', on: 'r', edge: 'end', with: 'start' },
+        { id: 'b', on: 'r', edge: 'end', with: 'start' },
+      ],
+      'dock.plan',
+      /2 sections on the ramp/,
+    ],
+    [
+      'a missing edge',
+      [
+        { id: 'a', on: null },
+        { id: 'b', on: 'a', with: 'start' },
+      ],
+      'dock.plan[1].edge',
+      /the edge of the host/,
+    ],
   ])('whose plan has %s is told', (_, items, path, message) => {
     const issues = issuesOf(parseDesign(plan(items)))
     expect(issues.map((issue) => issue.path)).toContain(path)
@@ -138,7 +208,12 @@ describe('a design', () => {
 
   it('that is cut off is told where', () => {
     const text = JSON.stringify(demoDesign)
-    expectIssue(parseDesignText(text.slice(0, text.length / 2)), '', /not JSON \(.*(position|end)/i, /a whole JSON file/)
+    expectIssue(
+      parseDesignText(text.slice(0, text.length / 2)),
+      '',
+      /not JSON \(.*(position|end)/i,
+      /a whole JSON file/,
+    )
   })
 
   it('of 50 MB is refused before it is read', () => {
@@ -148,11 +223,14 @@ describe('a design', () => {
     expect(performance.now() - start).toBeLessThan(1000)
   })
 
-  it.each(['__proto__', 'constructor', 'prototype'])('with a key %s is refused, and no prototype is touched', (key) => {
-    const text = JSON.stringify(demoDesign).replace('"bottom":', `"${key}":{"polluted":true},"bottom":`)
-    expectIssue(parseDesignText(text), `site.${key}`, /key not allowed/, /another name/)
-    expect(({} as { polluted?: boolean }).polluted).toBeUndefined()
-  })
+  it.each(['__proto__', 'constructor', 'prototype'])(
+    'with a key %s is refused, and no prototype is touched',
+    (key) => {
+      const text = JSON.stringify(demoDesign).replace('"bottom":', `"${key}":{"polluted":true},"bottom":`)
+      expectIssue(parseDesignText(text), `site.${key}`, /key not allowed/, /another name/)
+      expect(({} as { polluted?: boolean }).polluted).toBeUndefined()
+    },
+  )
 
   it('with keys named like methods of an object finds no part by them', () => {
     const parsed = parseDesign(withValue('dock.extras', { toString: 2, hasOwnProperty: 1 }))
@@ -169,7 +247,14 @@ describe('a design', () => {
   })
 
   it('keeps keys that it does not know, and says so', () => {
-    const parsed = parseDesign({ ...clone(), color: 'red', site: { ...demoDesign.site, soundings: demoDesign.site.soundings.map((s, i) => (i === 1 ? { ...s, who: 'Ann' } : s)) } })
+    const parsed = parseDesign({
+      ...clone(),
+      color: 'red',
+      site: {
+        ...demoDesign.site,
+        soundings: demoDesign.site.soundings.map((s, i) => (i === 1 ? { ...s, who: 'Ann' } : s)),
+      },
+    })
     expect(parsed.ok).toBe(true)
     if (!parsed.ok) return
     expect(parsed.notices.map((notice) => notice.path).sort()).toEqual(['color', 'site.soundings[1].who'])
@@ -178,7 +263,10 @@ describe('a design', () => {
   })
 
   it('lists every fault at once, and no more than fifty', () => {
-    const bad = withValue('site.soundings', Array.from({ length: 200 }, () => ({ distance: 'x', depth: 'y' })))
+    const bad = withValue(
+      'site.soundings',
+      Array.from({ length: 200 }, () => ({ distance: 'x', depth: 'y' })),
+    )
     expect(issuesOf(parseDesign(bad))).toHaveLength(50)
   })
 
@@ -191,11 +279,15 @@ describe('a design', () => {
 
   it('of any JSON at all is parsed or told, never thrown at', () => {
     fc.assert(
-      fc.property(fc.jsonValue(), fc.constantFrom('', 'site', 'dock', 'site.soundings', 'dock.head', 'dock.plan', 'dock.extras'), (value, path) => {
-        const parsed = parseDesign(path === '' ? value : withValue(path, value))
-        if (parsed.ok) derive(parsed.value, demoCatalog)
-        else for (const issue of parsed.issues) expect(issue.message).toMatch(/; expected /)
-      }),
+      fc.property(
+        fc.jsonValue(),
+        fc.constantFrom('', 'site', 'dock', 'site.soundings', 'dock.head', 'dock.plan', 'dock.extras'),
+        (value, path) => {
+          const parsed = parseDesign(path === '' ? value : withValue(path, value))
+          if (parsed.ok) derive(parsed.value, demoCatalog)
+          else for (const issue of parsed.issues) expect(issue.message).toMatch(/; expected /)
+        },
+      ),
       { seed: 11, numRuns: 2000 },
     )
   })
@@ -219,7 +311,10 @@ describe('a catalog', () => {
     for (const key of keys.slice(0, -1)) place = place[key]!
     ;(place as Record<string, unknown>)[keys.at(-1)!] = value
     const issues = issuesOf(parseCatalog(catalog))
-    expect(issues.some((issue) => at.test(issue.path) && expected.test(issue.message)), JSON.stringify(issues)).toBe(true)
+    expect(
+      issues.some((issue) => at.test(issue.path) && expected.test(issue.message)),
+      JSON.stringify(issues),
+    ).toBe(true)
   })
 
   it('that is cut off, or of a wrong format, is told', () => {

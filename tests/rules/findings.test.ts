@@ -1,7 +1,15 @@
 /** Every check: a design that raises it, a neighbor that does not, and its remedy, which makes it go. */
 import jsonPatch from 'fast-json-patch'
 import { describe, expect, it } from 'vitest'
-import { CHECKS, demoCatalog, demoDesign, derive, type Dock, findingText, remedyText } from '../../rules/index.ts'
+import {
+  CHECKS,
+  type Dock,
+  demoCatalog,
+  demoDesign,
+  derive,
+  findingText,
+  remedyText,
+} from '../../rules/index.ts'
 import { parsedDesign } from '../support/arbitraries.ts'
 import { validate } from '../support/validate.ts'
 
@@ -34,9 +42,21 @@ const flat = (depth: number, soft = 0): Change['site'] => ({
   ],
 })
 const plan = (...items: Record<string, unknown>[]): Change => ({
-  dock: { plan: [{ id: 's1', on: null, role: 'ramp' }, { id: 's2', on: 's1', edge: 'end', with: 'start' }, ...items] },
+  dock: {
+    plan: [
+      { id: 's1', on: null, role: 'ramp' },
+      { id: 's2', on: 's1', edge: 'end', with: 'start' },
+      ...items,
+    ],
+  },
 })
-const next = (id: string, on: string, more: Record<string, unknown> = {}) => ({ id, on, edge: 'end', with: 'start', ...more })
+const next = (id: string, on: string, more: Record<string, unknown> = {}) => ({
+  id,
+  on,
+  edge: 'end',
+  with: 'start',
+  ...more,
+})
 
 /**
  * The short brace for 4 ft frames rises sqrt(42^2 - 37.125^2) = 19.64 in = 0.4989 m over 0.942975 m between its holes.
@@ -53,22 +73,68 @@ const CASES: Record<string, { raise: Change; neighbor: Change; without?: 'remedy
     raise: { catalog: { id: 'quillet-dock-works', version: '2025-1' } },
     neighbor: { catalog: { id: 'quillet-dock-works', version: '2026-1' } },
   },
-  'section-unreachable': { raise: plan(next('s3', 's4'), next('s4', 's3')), neighbor: plan(next('s3', 's2'), next('s4', 's3')) },
+  'section-unreachable': {
+    raise: plan(next('s3', 's4'), next('s4', 's3')),
+    neighbor: plan(next('s3', 's2'), next('s4', 's3')),
+  },
   'sections-overlap': {
-    raise: plan(next('s3', 's2'), { id: 'h1', on: 's2', edge: 'left', with: 'start', along: 2 }, { id: 'h2', on: 's3', edge: 'left', with: 'start', along: 0 }),
+    raise: plan(
+      next('s3', 's2'),
+      { id: 'h1', on: 's2', edge: 'left', with: 'start', along: 2 },
+      { id: 'h2', on: 's3', edge: 'left', with: 'start', along: 0 },
+    ),
     neighbor: plan(next('s3', 's2'), { id: 'h2', on: 's3', edge: 'left', with: 'start', along: 0 }),
   },
   // Two hooks set in by 10 in each, brackets 4 in wide side by side: 24 in = 0.6096 m of shared edge, of the 1.2192 m of a 4 ft edge.
-  'joint-short': { raise: plan(next('s3', 's2', { along: 0.61 })), neighbor: plan(next('s3', 's2', { along: 0.609 })) },
-  'start-not-found': { raise: { site: { shore: { kind: 'bank', height: 0.4 }, soundings: [{ distance: 0, depth: 0 }, { distance: 4, depth: 0.5 }, { distance: 8, depth: 0.9 }, { distance: 12, depth: 1.4 }] } }, neighbor: { site: { shore: { kind: 'bank', height: 0.41 }, soundings: [{ distance: -3, depth: -0.9 }, { distance: 0, depth: 0 }, { distance: 4, depth: 0.5 }, { distance: 8, depth: 0.9 }, { distance: 12, depth: 1.4 }] } } },
-  'ramp-no-bank': { raise: { site: slope(0.8, 6), dock: { start: 6, sections: 2 } }, neighbor: { site: slope(0.8, 6), dock: { start: 3, sections: 2 } } },
+  'joint-short': {
+    raise: plan(next('s3', 's2', { along: 0.61 })),
+    neighbor: plan(next('s3', 's2', { along: 0.609 })),
+  },
+  'start-not-found': {
+    raise: {
+      site: {
+        shore: { kind: 'bank', height: 0.4 },
+        soundings: [
+          { distance: 0, depth: 0 },
+          { distance: 4, depth: 0.5 },
+          { distance: 8, depth: 0.9 },
+          { distance: 12, depth: 1.4 },
+        ],
+      },
+    },
+    neighbor: {
+      site: {
+        shore: { kind: 'bank', height: 0.41 },
+        soundings: [
+          { distance: -3, depth: -0.9 },
+          { distance: 0, depth: 0 },
+          { distance: 4, depth: 0.5 },
+          { distance: 8, depth: 0.9 },
+          { distance: 12, depth: 1.4 },
+        ],
+      },
+    },
+  },
+  'ramp-no-bank': {
+    raise: { site: slope(0.8, 6), dock: { start: 6, sections: 2 } },
+    neighbor: { site: slope(0.8, 6), dock: { start: 3, sections: 2 } },
+  },
   // The end comes down at 0 with the start at 2.4 m: the hinge is at 1 - 0.0635 = 0.9365 m, asin(0.9365 / 2.4411) = 22.56 degrees,
   // less 2.68 for the ramp's own depth: 1 in 2.8. By rule the end is at 0.40 m: 9.8 degrees.
-  'ramp-too-steep': { raise: { dock: { deckHeight: 1, start: 2.25 } }, neighbor: { dock: { deckHeight: 1, start: 1.5 } } },
+  'ramp-too-steep': {
+    raise: { dock: { deckHeight: 1, start: 2.25 } },
+    neighbor: { dock: { deckHeight: 1, start: 1.5 } },
+  },
   'ramp-slope-ada': { raise: { dock: { deckHeight: 0.85 } }, neighbor: { dock: { deckHeight: 0.7 } } },
   'ramp-end-low': { raise: { dock: { start: 1.2 } }, neighbor: { dock: { start: 1.05 } } },
-  'ramp-on-crest': { raise: { site: { shore: { kind: 'wall', height: 0.7 } } }, neighbor: { site: { shore: { kind: 'wall', height: 0.42 } }, dock: { deckHeight: 0.7 } } },
-  'step-high': { raise: { dock: { ramp: false, start: 0.6 } }, neighbor: { dock: { ramp: false, start: -0.85, deckHeight: 0.45 } } },
+  'ramp-on-crest': {
+    raise: { site: { shore: { kind: 'wall', height: 0.7 } } },
+    neighbor: { site: { shore: { kind: 'wall', height: 0.42 } }, dock: { deckHeight: 0.7 } },
+  },
+  'step-high': {
+    raise: { dock: { ramp: false, start: 0.6 } },
+    neighbor: { dock: { ramp: false, start: -0.85, deckHeight: 0.45 } },
+  },
   'deck-under-level': { raise: { dock: { deckHeight: 0.25 } }, neighbor: { dock: { deckHeight: 0.26 } } },
   // 6 in = 0.1524 m over the high level of 0.25 m.
   'deck-near-level': { raise: { dock: { deckHeight: 0.402 } }, neighbor: { dock: { deckHeight: 0.4025 } } },
@@ -78,51 +144,120 @@ const CASES: Record<string, { raise: Change; neighbor: Change; without?: 'remedy
   'frame-near-bed': { raise: { dock: { start: -0.6 } }, neighbor: { dock: { start: -0.55 } } },
   // Longest leg 3.048 m: set height up to 3.048 + 0.00635 - 0.1524 = 2.90195 m, depth 2.45195 m.
   'leg-none-long-enough': { raise: { site: flat(2.453) }, neighbor: { site: flat(2.45) } },
-  'leg-override-short': { raise: { dock: { overrides: { 's3.end.left': { stock: 1.2192 } } } }, neighbor: { dock: { overrides: { 's3.end.left': { stock: 1.8288 } } } } },
+  'leg-override-short': {
+    raise: { dock: { overrides: { 's3.end.left': { stock: 1.2192 } } } },
+    neighbor: { dock: { overrides: { 's3.end.left': { stock: 1.8288 } } } },
+  },
   // Deck to sleeve 0.1778 m and a pad of 0.08255 m: 0.26035 m. At the first leg, 0.0873 m in, the bank is 0.3 in 1.
   'leg-below-frame': { raise: { dock: { start: -0.73 } }, neighbor: { dock: { start: -0.69 } } },
   // 24 in = 0.6096 m over the deck.
   'leg-tall-above-deck': { raise: { dock: { reserve: 0.6 } }, neighbor: { dock: { reserve: 0.1 } } },
-  'leg-unpaired': { raise: { dock: { head: { shape: 'wide', sections: 1 } } }, neighbor: { dock: { head: { shape: 'left', sections: 1 } } } },
-  'pads-overlap': {
-    // Two fingers side by side: legs 2 x 0.087313 + 0.0254 = 0.200026 m apart, pads 8 in = 0.2032 m.
-    raise: plan(next('s3', 's2'), { id: 'h1', on: 's2', edge: 'left', with: 'start', along: 1.2192 }, { id: 'k1', on: 's3', edge: 'left', with: 'start', along: 0 }),
-    neighbor: plan(next('s3', 's2'), { id: 'h1', on: 's2', edge: 'left', with: 'start', along: 1.2 }, { id: 'k1', on: 's3', edge: 'left', with: 'start', along: 0 }),
+  'leg-unpaired': {
+    raise: { dock: { head: { shape: 'wide', sections: 1 } } },
+    neighbor: { dock: { head: { shape: 'left', sections: 1 } } },
   },
-  'pad-on-slope': { raise: { site: slope(0.36, 6), dock: { sections: 2 } }, neighbor: { site: slope(0.34, 6), dock: { sections: 2 } } },
-  'muck-without-mud-pad': { raise: { site: { bottom: 'muck' } }, neighbor: { site: { bottom: 'muck' }, dock: { pad: 'mud-pad-14' } } },
+  // Sections side by side: legs 2 x 0.087313 + 0.0254 = 0.200026 m apart; mud pads of 14 in = 0.3556 m, standard ones of 7 in.
+  'pads-overlap': {
+    raise: { dock: { head: { shape: 'wide', sections: 2 }, pad: 'mud-pad-14' } },
+    neighbor: { dock: { head: { shape: 'wide', sections: 2 } } },
+  },
+  'pad-on-slope': {
+    raise: { site: slope(0.36, 6), dock: { sections: 2 } },
+    neighbor: { site: slope(0.34, 6), dock: { sections: 2 } },
+  },
+  'muck-without-mud-pad': {
+    raise: { site: { bottom: 'muck' } },
+    neighbor: { site: { bottom: 'muck' }, dock: { pad: 'mud-pad-14' } },
+  },
   // A reserve of 0.8 m asks for 5 ft legs where there is too little room under the frame for any brace.
   'brace-does-not-fit': { raise: { site: flat(0.4), dock: { reserve: 0.8 } }, neighbor: { site: flat(0.7) } },
   // Over the bed (0.2722 + d - 0.4989) / 2 - 0.0254 < 0.1016 where d < 0.4807; the pads stand on firm bottom 0.3 m under it.
   'brace-near-bed': { raise: { site: flat(0.479, 0.3) }, neighbor: { site: flat(0.482, 0.3) } },
   // Over the pad ((0.2722 + d) - 0.4989) / 2 - 0.0254 - 0.08255 < 0.0508 where d < 0.5442; fits from d = 0.4934.
-  'brace-near-pad': { raise: { site: flat(0.54), dock: { reserve: 0.4 } }, neighbor: { site: flat(0.55), dock: { reserve: 0.4 } } },
+  'brace-near-pad': {
+    raise: { site: flat(0.54), dock: { reserve: 0.4 } },
+    neighbor: { site: flat(0.55), dock: { reserve: 0.4 } },
+  },
   // Over it ((0.2722 + d) - 0.4989) / 2 - 0.0254 < 0.0762 where the higher bed d < 0.4299: on a slope, where the pad stands deeper.
-  'brace-near-frame': { raise: { site: { ...flat(0.62), crossSlope: 0.38 } }, neighbor: { site: flat(0.62), dock: { reserve: 0.4 } } },
-  'brace-left-out': { raise: { dock: { bracing: { none: ['s3.end'] } } }, neighbor: { dock: { bracing: { none: ['s2.end'] } } } },
-  'auger-on-rock': { raise: { site: { bottom: 'rock' }, dock: { extras: { 'anchor-post': 1 } } }, neighbor: { site: { bottom: 'gravel' }, dock: { extras: { 'anchor-post': 1 } } } },
+  'brace-near-frame': {
+    raise: { site: { ...flat(0.62), crossSlope: 0.38 } },
+    neighbor: { site: flat(0.62), dock: { reserve: 0.4 } },
+  },
+  'brace-left-out': {
+    raise: { dock: { bracing: { none: ['s3.end'] } } },
+    neighbor: { dock: { bracing: { none: ['s2.end'] } } },
+  },
+  'auger-on-rock': {
+    raise: { site: { bottom: 'rock' }, dock: { extras: { 'anchor-post': 1 } } },
+    neighbor: { site: { bottom: 'gravel' }, dock: { extras: { 'anchor-post': 1 } } },
+  },
   // Longest post 12 ft = 3.6576 m: 0.45 + 0.1524 above, 0.3048 in the bottom: depth up to 2.7504 m.
-  'post-too-short': { raise: { site: flat(2.76), dock: { extras: { 'anchor-post': 1 } } }, neighbor: { site: flat(2.75), dock: { extras: { 'anchor-post': 1 } } } },
+  'post-too-short': {
+    raise: { site: flat(2.76), dock: { extras: { 'anchor-post': 1 } } },
+    neighbor: { site: flat(2.75), dock: { extras: { 'anchor-post': 1 } } },
+  },
   // Four legged sections: each side takes four bumpers of 2 ft on 8 ft, the end edge two on 4 ft: 34 in all.
-  'extra-no-room': { raise: { dock: { extras: { bumper: 35 } } }, neighbor: { dock: { extras: { bumper: 34 } } } },
+  'extra-no-room': {
+    raise: { dock: { extras: { bumper: 35 } } },
+    neighbor: { dock: { extras: { bumper: 34 } } },
+  },
   'extra-no-place': {
     raise: { dock: { placed: [{ code: 'bumper', section: 's3', edge: 'end', along: 0.6 }] } },
     neighbor: { dock: { placed: [{ code: 'bumper', section: 's5', edge: 'end', along: 0.6 }] } },
   },
   'soundings-few': {
-    raise: { site: { soundings: [{ distance: -3, depth: -0.9 }, { distance: 0, depth: 0 }, { distance: 6, depth: 0.7 }, { distance: 12, depth: 1.4 }] } },
+    raise: {
+      site: {
+        soundings: [
+          { distance: -3, depth: -0.9 },
+          { distance: 0, depth: 0 },
+          { distance: 6, depth: 0.7 },
+          { distance: 12, depth: 1.4 },
+        ],
+      },
+    },
     neighbor: {},
   },
   // 20 ft = 6.096 m.
   'soundings-far-apart': {
-    raise: { site: { soundings: [{ distance: -3, depth: -0.9 }, { distance: 0, depth: 0 }, { distance: 3, depth: 0.4 }, { distance: 9.2, depth: 1 }, { distance: 12, depth: 1.4 }] } },
-    neighbor: { site: { soundings: [{ distance: -3, depth: -0.9 }, { distance: 0, depth: 0 }, { distance: 3, depth: 0.4 }, { distance: 9.09, depth: 1 }, { distance: 12, depth: 1.4 }] } },
+    raise: {
+      site: {
+        soundings: [
+          { distance: -3, depth: -0.9 },
+          { distance: 0, depth: 0 },
+          { distance: 3, depth: 0.4 },
+          { distance: 9.2, depth: 1 },
+          { distance: 12, depth: 1.4 },
+        ],
+      },
+    },
+    neighbor: {
+      site: {
+        soundings: [
+          { distance: -3, depth: -0.9 },
+          { distance: 0, depth: 0 },
+          { distance: 3, depth: 0.4 },
+          { distance: 9.09, depth: 1 },
+          { distance: 12, depth: 1.4 },
+        ],
+      },
+    },
   },
   // The last legs stand at 10.79 m with five sections, 13.26 m with six.
   'soundings-passed': { raise: { dock: { sections: 6 } }, neighbor: { dock: { sections: 5 } } },
   // Legs of a head of one section stand at 0.6096 + 0.0254 + 2.4384 - 0.0873 = 2.986 m, of two at 5.45 m; 10 ft = 3.048 m.
-  'soundings-aside': { raise: { dock: { head: { shape: 'left', sections: 2 } } }, neighbor: { dock: { head: { shape: 'left', sections: 1 } } } },
-  'bank-not-sounded': { raise: { site: { soundings: calmSite.soundings.map((s) => (s.distance < 0 ? { ...s, distance: -1, depth: -0.3 } : s)) } }, neighbor: {} },
+  'soundings-aside': {
+    raise: { dock: { head: { shape: 'left', sections: 2 } } },
+    neighbor: { dock: { head: { shape: 'left', sections: 1 } } },
+  },
+  'bank-not-sounded': {
+    raise: {
+      site: {
+        soundings: calmSite.soundings.map((s) => (s.distance < 0 ? { ...s, distance: -1, depth: -0.3 } : s)),
+      },
+    },
+    neighbor: {},
+  },
   'not-considered': { raise: { site: { wake: 0.2 } }, neighbor: {} },
 }
 
@@ -156,7 +291,13 @@ describe('every check', () => {
         }
       if (finding.remedy) {
         expect(remedyText(finding.remedy)).not.toMatch(/[{}]|undefined|NaN/)
-        const mended = parsedDesign(jsonPatch.applyPatch(structuredClone(design), structuredClone([...finding.remedy.patch]) as jsonPatch.Operation[], true).newDocument)
+        const mended = parsedDesign(
+          jsonPatch.applyPatch(
+            structuredClone(design),
+            structuredClone([...finding.remedy.patch]) as jsonPatch.Operation[],
+            true,
+          ).newDocument,
+        )
         const left = derive(mended, demoCatalog).findings.filter((f) => f.code === code)
         expect(left.length).toBeLessThan(dock.findings.filter((f) => f.code === code).length)
       }

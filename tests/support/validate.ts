@@ -12,6 +12,7 @@ import * as counts from './laws/counts.ts'
 import type { Law } from './laws/law.ts'
 import * as layout from './laws/layout.ts'
 import * as legs from './laws/legs.ts'
+import * as pairs from './laws/pairs.ts'
 import * as papers from './laws/papers.ts'
 import * as places from './laws/places.ts'
 import * as ramp from './laws/ramp.ts'
@@ -21,6 +22,7 @@ import * as sums from './laws/sums.ts'
 export const LAWS: Readonly<Record<string, Law>> = {
   ...layout,
   ...legs,
+  ...pairs,
   ...braces,
   ...ramp,
   ...counts,

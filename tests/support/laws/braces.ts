@@ -1,5 +1,5 @@
 /**
- * Laws of the pairs and their braces.
+ * Laws of the braces.
  *
  * A pad stands on firm bottom where that was sounded; a brace must clear the bed itself, soft or not. So the bed that a brace is
  * held against is the surface of the bottom, its pad's top is counted from the leg's own bed, and the deeper leg is the one whose
@@ -7,7 +7,17 @@
  */
 import type { Leg, Pair } from '../../../rules/dock.ts'
 import { type Ground, groundOf } from './ground.ts'
-import { elevations, expectNear, findingsOn, frameOf, type Law, near, sectionById } from './law.ts'
+import {
+  elevations,
+  expectNear,
+  findingsOn,
+  frameOf,
+  isEdgePair,
+  type Law,
+  legsById,
+  near,
+  sectionById,
+} from './law.ts'
 
 type Catalog = Parameters<Law>[2]
 type Stock = Catalog['braces'][number]
@@ -27,8 +37,6 @@ interface Fit {
 interface Foot extends Leg {
   readonly surface: number
 }
-
-const legsById = (dock: Parameters<Law>[0]): Map<string, Leg> => new Map(dock.legs.map((l) => [l.id, l]))
 
 /** The underside over a pair: the lower one where its legs are in frames of different depth. */
 function undersideOver(...[dock, design, catalog, legs]: [...Parameters<Law>, readonly Leg[]]): number {
@@ -135,77 +143,6 @@ const inRange = (range: { from: number; to: number }, value: number, slack: numb
 
 const longer = (a: Leg, b: Leg): number | null =>
   a.stock === null || b.stock === null ? null : Math.max(a.stock, b.stock)
-
-/** Legs exist, a leg is in one pair at most, the spacing is that of its axes. */
-export const pairsOfLegs: Law = (dock) => {
-  const out: string[] = []
-  const by = legsById(dock)
-  const seen = new Set<string>()
-  for (const pair of dock.pairs) {
-    const [a, b] = pair.legs.map((id) => by.get(id))
-    if (a === undefined || b === undefined) {
-      out.push(`${pair.id} has a leg that is not there`)
-      continue
-    }
-    for (const id of pair.legs) {
-      if (seen.has(id)) out.push(`${id} is in two pairs`)
-      seen.add(id)
-    }
-    expectNear(out, `${pair.id} spacing`, pair.spacing, Math.hypot(a.x - b.x, a.y - b.y), 5e-6)
-  }
-  return out
-}
-
-/** Two legs of one end edge are a pair; others only in line and within a stock brace's reach; nearest first leaves none that could be. */
-export const pairsByRule: Law = (dock, _design, catalog) => {
-  const out: string[] = []
-  const by = legsById(dock)
-  const align = catalog.rules.pairAlign.value
-  const paired = new Map(dock.pairs.flatMap((p) => p.legs.map((id) => [id, p] as const)))
-  for (const section of dock.sections)
-    for (const edge of ['start', 'end'] as const) {
-      const [l, r] = [`${section.id}.${edge}.left`, `${section.id}.${edge}.right`]
-      if (
-        by.has(l) &&
-        by.has(r) &&
-        (paired.get(l) !== paired.get(r) || paired.get(l)?.id !== `${section.id}.${edge}`)
-      )
-        out.push(`${l} and ${r} stand at one edge and are not its pair`)
-    }
-  const inLine = (a: Leg, b: Leg, slack: number) =>
-    Math.min(Math.abs(a.x - b.x), Math.abs(a.y - b.y)) <= align + slack
-  const nearest = Math.min(Infinity, ...catalog.braces.map((s) => s.spacing.from))
-  const farthest = Math.max(0, ...catalog.braces.map((s) => s.spacing.to))
-  for (const pair of dock.pairs) {
-    const [a, b] = pair.legs.map((id) => by.get(id))
-    if (a === undefined || b === undefined || isEdgePair(pair)) continue
-    if (!inLine(a, b, 1e-5)) out.push(`${pair.id}: its legs are not in line`)
-    if (pair.spacing > farthest + 1e-5) out.push(`${pair.id}: no stock brace reaches over ${pair.spacing}`)
-  }
-  const alone = dock.legs.filter((l) => !paired.has(l.id)).sort((a, b) => a.x - b.x)
-  for (let i = 0; i < alone.length; i++)
-    for (let j = i + 1; j < alone.length && alone[j]!.x - alone[i]!.x <= farthest; j++) {
-      const [a, b] = [alone[i]!, alone[j]!]
-      const spacing = Math.hypot(a.x - b.x, a.y - b.y)
-      if (inLine(a, b, -1e-5) && spacing > nearest + 1e-5 && spacing < farthest - 1e-5)
-        out.push(`${a.id} and ${b.id} could be a pair and are in none`)
-    }
-  return out
-}
-
-/** `s3.end` for the legs of one edge, else both leg ids joined by `~`. */
-export const pairIds: Law = (dock) =>
-  dock.pairs
-    .filter((p) => {
-      const [a, b] = p.legs
-      return !(isEdgePair(p) ? [a.replace(/\.(left|right)$/, '')] : [`${a}~${b}`, `${b}~${a}`]).includes(p.id)
-    })
-    .map((p) => `pair ${p.id} of ${p.legs}`)
-
-function isEdgePair(pair: Pair): boolean {
-  const [a, b] = pair.legs.map((id) => id.replace(/\.(left|right)$/, ''))
-  return a === b && pair.legs[0] !== pair.legs[1]
-}
 
 /** The longer leg decides whether the trade asks for a brace; only then is there one. */
 export const braceNeeded: Law = (dock, design, catalog) => {

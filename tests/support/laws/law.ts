@@ -4,7 +4,7 @@
  */
 import type { Catalog } from '../../../rules/catalog/schema.ts'
 import type { Design } from '../../../rules/design/schema.ts'
-import type { Dock, Finding, Joint, PartKind, Section } from '../../../rules/dock.ts'
+import type { Dock, Finding, Joint, Leg, Pair, PartKind, Section } from '../../../rules/dock.ts'
 
 /** One conservation law: the sentences that say where the dock breaks it; empty where it holds. */
 export type Law = (dock: Dock, design: Design, catalog: Catalog) => string[]
@@ -75,4 +75,12 @@ export function groupBy<T>(items: readonly T[], key: (item: T) => string): Map<s
     else groups.set(key(item), [item])
   }
   return groups
+}
+
+export const legsById = (dock: Dock): Map<string, Leg> => new Map(dock.legs.map((l) => [l.id, l]))
+
+/** Both legs of one start or end edge. */
+export function isEdgePair(pair: Pair): boolean {
+  const [a, b] = pair.legs.map((id) => id.replace(/\.(left|right)$/, ''))
+  return a === b && pair.legs[0] !== pair.legs[1]
 }

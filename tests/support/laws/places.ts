@@ -173,16 +173,23 @@ export const extrasOnEdges: Law = (dock, _design, catalog) => {
   return out
 }
 
-/** The hinge bar, its pins and their bolts are on the hinge axis: at the start, the hinge's drop below the deck surface, within the width. */
+/**
+ * The hinge bar, its pins and their bolts are on the hinge axis: at the start, the hinge's drop below the deck surface, and beside
+ * no section, unless ramp and standing section share less of an edge than the bar is long.
+ */
 export const hingeOnAxis: Law = (dock, design, catalog) => {
   const out: string[] = []
   const kinds = ['hinge-bar', 'hinge-pin', 'bar-bolt', 'pin-bolt']
   const standing = dock.sections.find((s) => s.role === 'standing')
+  const ramp = dock.sections.find((s) => s.role === 'ramp')
+  const side = (sign: 1 | -1) =>
+    Math.min(...[ramp, standing].map((s) => (s === undefined ? 0 : sign * s.y + s.width / 2)))
+  const shared = side(1) + side(-1)
   for (const p of dock.placements) {
     if (!kinds.includes(p.kind) || standing === undefined || dock.start === null) continue
     if (!isAt(p, dock.start, p.at[1], design.dock.deckHeight - catalog.hinge.drop))
       out.push(`${p.kind} at ${p.at} is off the hinge axis`)
-    if (Math.abs(p.at[1] - standing.y) > standing.width / 2 + 1e-5)
+    if (shared >= catalog.hinge.bar.length && Math.abs(p.at[1] - standing.y) > standing.width / 2 + 1e-5)
       out.push(`${p.kind} at ${p.at} is beside ${standing.id}`)
   }
   return out
