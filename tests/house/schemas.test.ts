@@ -54,3 +54,13 @@ describe('public/schema', () => {
     for (const name of Object.keys(demoCatalog.rules)) expect(text).toContain(`"${name}"`)
   })
 })
+
+describe('public/guide/catalog.md', () => {
+  it('tells of every rule with the demo shop’s value', () => {
+    const guide = readFileSync(join(SCHEMA_FOLDER, '../guide/catalog.md'), 'utf8')
+    for (const [name, rule] of Object.entries(demoCatalog.rules)) {
+      const value = typeof rule.value === 'object' ? 'by bottom' : String(rule.value)
+      expect(guide).toContain(`| \`${name}\` | ${value} ${rule.unit} | ${rule.description} |`)
+    }
+  })
+})
