@@ -6,7 +6,7 @@ import type { Catalog } from './catalog/index.ts'
 import type { Design } from './design/index.ts'
 import type { Placement } from './dock.ts'
 import { type Joints, join, type Layout, type Placed, place, planOf, shoreEndOf } from './layout/index.ts'
-import { findStart, type Start } from './layout/start.ts'
+import { bearing, findStart, type Start } from './layout/start.ts'
 import { round6 } from './numbers.ts'
 import { putBrace } from './parts/brace-parts.ts'
 import { type BracedPair, braceAll } from './parts/braces.ts'
@@ -27,6 +27,8 @@ export interface RampRest {
   readonly contact: RampContact | null
   readonly pose: Pose
   readonly hingeZ: number
+  /** How much of it lies on a wall's top, m; Infinity on a bank, 0 where it rests on nothing. */
+  readonly bearing: number
   /** Ground to the deck surface at the shoreward edge, m. */
   readonly step: number
 }
@@ -63,7 +65,7 @@ export function deriveKit(design: Design, catalog: Catalog): Kit {
   const legs = placeLegs(layout, joints, design, shop, bed)
   const pairs = braceAll(pairLegs(legs, shop, first), design, shop, bed)
   const extras = placeExtras(layout, joints, design, shop, bed)
-  const ramp = layout.ramp ? restRamp(layout, shop, bed, start.x, deck) : null
+  const ramp = layout.ramp ? restRamp(layout, design, shop, bed, start.x) : null
 
   const placed = { design, shop, bed, start, layout, joints, ramp, legs, pairs, extras }
   return { ...placed, count: countParts((put) => putAll(placed, put), placed) }
@@ -106,7 +108,8 @@ export function placementsOf(kit: Kit): Placement[] {
 export const poseOf = (p: Placed, { design, ramp }: Pick<Kit, 'design' | 'ramp'>): Pose =>
   p.role === 'ramp' && ramp ? ramp.pose : { placed: p, x: p.x, y: p.y, z: design.dock.deckHeight, tilt: 0 }
 
-function restRamp(layout: Layout, shop: Shop, bed: Bed, hingeX: number, deck: number): RampRest {
+function restRamp(layout: Layout, design: Design, shop: Shop, bed: Bed, hingeX: number): RampRest {
+  const deck = design.dock.deckHeight
   const placed = layout.ramp!
   const { frame, y } = placed
   const { depth } = shop.shape(frame)
@@ -121,5 +124,8 @@ function restRamp(layout: Layout, shop: Shop, bed: Bed, hingeX: number, deck: nu
   )
   const tilt = contact?.tilt ?? 0
   const [x, z] = rampPoint(hingeX, hingeZ, tilt, shape.length, shape.drop)
-  return { contact, hingeZ, pose: { placed, x, y, z, tilt }, step: z - bed.bedAt(x, y) }
+  // From the ground below the deck's edge; at a wall from its top, though that edge may lie a thumb's breadth before it.
+  const from = contact && design.site.shore?.kind === 'wall' ? contact.z : bed.bedAt(x, y)
+  const onWall = contact ? bearing(design, shape, hingeX, hingeZ, contact) : 0
+  return { contact, hingeZ, bearing: onWall, pose: { placed, x, y, z, tilt }, step: z - from }
 }

@@ -220,6 +220,7 @@ const RulesSchema = v.looseObject({
   braceToPad: rule('m', 0, 1, 'Least clearance of a brace or its clamp to a foot pad'),
   braceNear: rule('m', 0, 1, 'Within this of its clearance a brace is remarked on'),
   startMargin: rule('m', 0, 3, 'Ground under the ramp end over the high level'),
+  rampBearing: rule('m', 0, 2, 'Least of a ramp on top of a wall, behind its edge'),
   startStep: rule('m', 0.001, 1, 'The start is sought in steps of this'),
   frameToBed: rule('m', 0, 2, 'Least clearance of a frame over bed and bank'),
   rampSlopeMax: rule('', 0.01, 3, 'Steepest slope of the ramp deck, rise over run'),

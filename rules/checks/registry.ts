@@ -15,6 +15,7 @@ import { extraNoPlace } from './extra-no-place.ts'
 import { extraNoRoom } from './extra-no-room.ts'
 import { frameInBed } from './frame-in-bed.ts'
 import { frameNearBed } from './frame-near-bed.ts'
+import { hingeShort } from './hinge-short.ts'
 import { jointShort } from './joint-short.ts'
 import { legBelowFrame } from './leg-below-frame.ts'
 import { legNoneLongEnough } from './leg-none-long-enough.ts'
@@ -26,6 +27,7 @@ import { notConsidered } from './not-considered.ts'
 import { padOnSlope } from './pad-on-slope.ts'
 import { padsOverlap } from './pads-overlap.ts'
 import { postTooShort } from './post-too-short.ts'
+import { rampBearingShort } from './ramp-bearing-short.ts'
 import { rampEndLow } from './ramp-end-low.ts'
 import { rampNoBank } from './ramp-no-bank.ts'
 import { rampOnCrest } from './ramp-on-crest.ts'
@@ -52,6 +54,8 @@ export const CHECKS: readonly Check[] = [
   startNotFound,
   rampNoBank,
   rampTooSteep,
+  rampBearingShort,
+  hingeShort,
   rampSlopeAda,
   rampEndLow,
   rampOnCrest,

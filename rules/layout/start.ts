@@ -2,7 +2,15 @@
 import type { Frame } from '../catalog/index.ts'
 import type { Design } from '../design/index.ts'
 import { atLeast } from '../numbers.ts'
-import { across, groundAlong, rampContact, rampShape } from '../parts/ramp.ts'
+import {
+  across,
+  groundAlong,
+  type RampContact,
+  type RampShape,
+  rampContact,
+  rampPoint,
+  rampShape,
+} from '../parts/ramp.ts'
 import type { Shop } from '../shop.ts'
 import type { Bed } from '../site/index.ts'
 import type { ShoreEnd } from './place.ts'
@@ -19,7 +27,7 @@ const LANDWARD = 60
 
 /**
  * With a ramp: the most lakeward step at which its shoreward end touches ground higher than the high level by the catalog's
- * margin. Without one: the most shoreward step, at most a section's length landward of the water's edge, at which the frame clears
+ * margin; on a wall, with the catalog's bearing behind the edge. Without one: the most shoreward step, at most a section's length landward of the water's edge, at which the frame clears
  * bed and bank by the catalog's clearance. No such step: the water's edge, `found` false.
  */
 export function findStart(design: Design, shop: Shop, bed: Bed, { ramp, rampY, standing }: ShoreEnd): Start {
@@ -53,13 +61,30 @@ function besideBank(design: Design, shop: Shop, bed: Bed, ramp: Frame, y: number
   const far = dry + radius
   // One polyline serves every step: from the landmost reach to the lakeward end of the search.
   const ground = groundAlong(bed, dry - 3 * radius, far, y, ramp.width)
-  for (let k = Math.floor(far / step + 1e-9); k * step >= dry - radius; k--) {
+  for (let k = Math.floor(far / step) + 1; k * step >= dry - radius; k--) {
     const x = Math.round(k * step * 1e7) / 1e7
     const contact = rampContact(shape, x, hingeZ, ground)
-    if (contact && atLeast(contact.z, least)) return x
+    if (
+      contact &&
+      atLeast(contact.z, least) &&
+      atLeast(bearing(design, shape, x, hingeZ, contact), shop.rules.rampBearing)
+    )
+      return x
   }
   return null
 }
+
+/** How much of the ramp lies on a wall's top, behind its edge, m; Infinity on a bank. */
+export const bearing = (
+  design: Design,
+  shape: RampShape,
+  hingeX: number,
+  hingeZ: number,
+  { tilt }: RampContact,
+): number =>
+  design.site.shore?.kind === 'wall'
+    ? -rampPoint(hingeX, hingeZ, tilt, shape.length, -shape.under)[0]
+    : Number.POSITIVE_INFINITY
 
 /** The most lakeward place along the ramp's line where the ground is at least `least` high; null if none. */
 function mostLakewardDry(bed: Bed, y: number, width: number, least: number): number | null {

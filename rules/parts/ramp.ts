@@ -120,7 +120,8 @@ function onGround(
 
 /** A crest counts before a face, and a face counts as nothing. */
 function found(best: (RampContact & { face: boolean }) | null): RampContact | null {
-  if (!best || best.face) return null
+  // Leaning back past the upright is no rest either.
+  if (!best || best.face || best.tilt <= -Math.PI / 2) return null
   const { x, z, tilt, onEdge } = best
   return { x, z, tilt, onEdge }
 }

@@ -48,17 +48,17 @@ export function makeBed(site: Site): Bed {
   const ys = points.map((s) => s.offset)
   const lineY = ys.reduce((sum, y) => sum + y, 0) / ys.length
 
-  const surface = onLine(points) ? null : makeSurface(xs, ys, points.map(depth), top)
+  const surface = onLine(points) ? null : makeSurface(xs, ys, points.map(depth), top, wall !== null)
   let ground: (x: number, y: number) => number
   let hard: (x: number, y: number) => number
   let profile: Profile | null = null
   if (surface) {
     ground = surface.at
-    const firmSurface = anyFirm ? makeSurface(xs, ys, points.map(firm), top) : null
+    const firmSurface = anyFirm ? makeSurface(xs, ys, points.map(firm), top, wall !== null) : null
     hard = firmSurface ? firmSurface.at : ground
   } else {
-    const line = lineProfile(points, depth, top)
-    const firmLine = anyFirm ? lineProfile(points, firm, top) : line
+    const line = lineProfile(points, depth, top, wall !== null)
+    const firmLine = anyFirm ? lineProfile(points, firm, top, wall !== null) : line
     const slope = site.crossSlope ?? 0
     ground = (x, y) => profileAt(line, x) - slope * (y - lineY)
     hard = (x, y) => profileAt(firmLine, x) - slope * (y - lineY)
@@ -131,7 +131,12 @@ function onLine(points: readonly Sounding[]): boolean {
 }
 
 /** Soundings at one distance (a line along the shore) count with their mean. */
-function lineProfile(points: readonly Sounding[], z: (s: Sounding) => number, top: number): Profile {
+function lineProfile(
+  points: readonly Sounding[],
+  z: (s: Sounding) => number,
+  top: number,
+  wall: boolean,
+): Profile {
   const sorted = [...points].sort((a, b) => a.distance - b.distance)
   const x: number[] = []
   const mean: number[] = []
@@ -143,7 +148,7 @@ function lineProfile(points: readonly Sounding[], z: (s: Sounding) => number, to
     mean.push(sum / (k - i))
     i = k
   }
-  return makeProfile(x, mean, top)
+  return makeProfile(x, mean, top, wall)
 }
 
 /** Members of a sorted list strictly between two bounds. */

@@ -12,14 +12,17 @@ export interface Profile {
   readonly top: number
 }
 
-/** `x` ascending and distinct. `top`: height of the bank where it is given, else Infinity. */
-export function makeProfile(x: readonly number[], z: readonly number[], top: number): Profile {
+/**
+ * `x` ascending and distinct. `top`: height of the bank where it is given, else Infinity. `wall`: before a wall the bed is level
+ * landward of the first sounding, for there is no bank that its slope could belong to.
+ */
+export function makeProfile(x: readonly number[], z: readonly number[], top: number, wall: boolean): Profile {
   const n = x.length
   const slope = (i: number, k: number): number => (z[k]! - z[i]!) / (x[k]! - x[i]!)
   return {
     x,
     z,
-    slopeLand: n > 1 ? slope(0, 1) : 0,
+    slopeLand: n > 1 && !wall ? slope(0, 1) : 0,
     slopeLake: n > 1 ? Math.min(0, slope(n - 2, n - 1)) : 0,
     top: Math.max(top, z[0]!),
   }

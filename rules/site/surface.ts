@@ -10,7 +10,7 @@ export interface Surface {
 }
 
 /**
- * `top`: height of the bank where it is given, else Infinity.
+ * `top`: height of the bank where it is given, else Infinity. `wall`: level landward of the soundings.
  *
  * Outside the hull the elevation is that of the nearest place on it, going on landward with the mean slope at the most landward
  * sounding and lakeward with the mean slope at the most lakeward one if that falls. One slope for each keeps it continuous.
@@ -21,6 +21,7 @@ export function makeSurface(
   ys: readonly number[],
   zs: readonly number[],
   top: number,
+  wall: boolean,
 ): Surface | null {
   const coords = new Float64Array(xs.length * 2)
   for (let i = 0; i < xs.length; i++) {
@@ -58,7 +59,7 @@ export function makeSurface(
     if (x(i) < x(first)) first = i
     if (x(i) > x(last)) last = i
   }
-  const slopeLand = slopeAt(first)
+  const slopeLand = wall ? 0 : slopeAt(first)
   const slopeLake = Math.min(0, slopeAt(last))
 
   let hint = 0

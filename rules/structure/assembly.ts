@@ -59,37 +59,44 @@ export const straightBending =
     planeMatrix(chord[at]!, chord[at + 1]!, chord[at + 2]!, length[member]!, out)
   }
 
-/** The stiffness matrix, its held directions still empty (see `holdDirections`). */
-export function assemble({ members, pattern, places, held }: Layout, planeOf: PlaneSource): Float64Array {
+/** The stiffness matrix; rows and columns of held directions are left empty (see `holdDirections`). */
+export function assemble(layout: Layout, planeOf: PlaneSource): Float64Array {
+  const { members, pattern, places } = layout
   const values = emptyBlocks(pattern)
   const planes = [new Float64Array(16), new Float64Array(16)] as const
-  const block = new Float64Array(36)
   for (let i = 0; i < members.count; i++) {
     planeOf(i, 0, planes[0])
     planeOf(i, 1, planes[1])
     const from = places[i * 4]!
     const to = places[i * 4 + 1]!
     const both = places[i * 4 + 2]!
-    const fromHeld = members.from[i]! * 6
-    const toHeld = members.to[i]! * 6
-    if (from >= 0) {
-      memberBlock(members, i, planes, 0, 0, block)
-      addFree(values, from * 36, block, held, fromHeld, fromHeld)
-    }
-    if (to >= 0) {
-      memberBlock(members, i, planes, 1, 1, block)
-      addFree(values, to * 36, block, held, toHeld, toHeld)
-    }
+    if (from >= 0) addBlock(members, i, planes, 0, 0, values, from * 36)
+    if (to >= 0) addBlock(members, i, planes, 1, 1, values, to * 36)
     if (both < 0) continue
-    if (places[i * 4 + 3]) {
-      memberBlock(members, i, planes, 0, 1, block)
-      addFree(values, both * 36, block, held, fromHeld, toHeld)
-    } else {
-      memberBlock(members, i, planes, 1, 0, block)
-      addFree(values, both * 36, block, held, toHeld, fromHeld)
-    }
+    if (places[i * 4 + 3]) addBlock(members, i, planes, 0, 1, values, both * 36)
+    else addBlock(members, i, planes, 1, 0, values, both * 36)
   }
+  clearHeld(layout, values)
   return values
+}
+
+/** Empties the rows and columns of held directions. */
+function clearHeld({ pattern, held }: Layout, values: Float64Array): void {
+  const { order, start, row } = pattern
+  for (let column = 0; column < order.length; column++) {
+    const own = order[column]! * 6
+    clear(values, column * 36, held, own, own)
+    for (let i = start[column]!; i < start[column + 1]!; i++)
+      clear(values, (order.length + i) * 36, held, order[row[i]!]! * 6, own)
+  }
+}
+
+/** In one block; `rows` and `columns` say where its nodes' directions start in `held`. */
+function clear(values: Float64Array, at: number, held: Uint8Array, rows: number, columns: number): void {
+  for (let k = 0; k < 6; k++) {
+    if (held[rows + k]) for (let c = 0; c < 6; c++) values[at + k * 6 + c] = 0
+    if (held[columns + k]) for (let r = 0; r < 6; r++) values[at + r * 6 + k] = 0
+  }
 }
 
 /** Puts ones on the diagonal of held directions. */
@@ -102,40 +109,42 @@ export function holdDirections({ pattern, held }: Layout, values: Float64Array):
 /** The diagonal, by degree of freedom in order of elimination. */
 export function diagonalOf({ pattern }: Layout, values: Float64Array): Float64Array {
   const diagonal = new Float64Array(pattern.order.length * 6)
-  for (let i = 0; i < diagonal.length; i++) diagonal[i] = values[Math.floor(i / 6) * 36 + (i % 6) * 7]!
+  for (let at = 0; at < pattern.order.length; at++)
+    for (let k = 0; k < 6; k++) diagonal[at * 6 + k] = values[at * 36 + k * 7]!
   return diagonal
 }
 
-/** The 6 × 6 part of a member's stiffness in global axes that ties one end's forces to one end's movement. */
-function memberBlock(
-  members: MemberTable,
+/**
+ * Adds the 6 × 6 part of a member's stiffness, global axes, that ties one end's forces to one end's movement.
+ */
+function addBlock(
+  { axes, axial, torsion }: MemberTable,
   member: number,
   planes: readonly [Float64Array, Float64Array],
   rowEnd: 0 | 1,
   columnEnd: 0 | 1,
   out: Float64Array,
+  at: number,
 ): void {
-  const { axes } = members
   const x = member * 9
   const ends = rowEnd === columnEnd ? 1 : -1
-  out.fill(0)
-  outer(out, 0, axes, x, x, ends * members.axial[member]!)
-  outer(out, 21, axes, x, x, ends * members.torsion[member]!)
-  const at = rowEnd * 8 + columnEnd * 2
+  addOuter(out, at, axes, x, x, ends * axial[member]!)
+  addOuter(out, at + 21, axes, x, x, ends * torsion[member]!)
+  const entry = rowEnd * 8 + columnEnd * 2
   for (let p = 0; p < 2; p++) {
     const matrix = planes[p]!
     const { sign } = PLANES[p]!
     const across = x + PLANES[p]!.across
     const turn = x + PLANES[p]!.turn
-    outer(out, 0, axes, across, across, matrix[at]!)
-    outer(out, 3, axes, across, turn, sign * matrix[at + 1]!)
-    outer(out, 18, axes, turn, across, sign * matrix[at + 4]!)
-    outer(out, 21, axes, turn, turn, matrix[at + 5]!)
+    addOuter(out, at, axes, across, across, matrix[entry]!)
+    addOuter(out, at + 3, axes, across, turn, sign * matrix[entry + 1]!)
+    addOuter(out, at + 18, axes, turn, across, sign * matrix[entry + 4]!)
+    addOuter(out, at + 21, axes, turn, turn, matrix[entry + 5]!)
   }
 }
 
 /** Adds factor · a·bᵀ to a 3 × 3 quarter of a 6 × 6 block. */
-function outer(
+function addOuter(
   out: Float64Array,
   at: number,
   axes: Float64Array,
@@ -149,20 +158,5 @@ function outer(
     out[at + r * 6]! += scaled * axes[b]!
     out[at + r * 6 + 1]! += scaled * axes[b + 1]!
     out[at + r * 6 + 2]! += scaled * axes[b + 2]!
-  }
-}
-
-/** Adds a block but for the rows and columns of held directions. */
-function addFree(
-  values: Float64Array,
-  at: number,
-  block: Float64Array,
-  held: Uint8Array,
-  rows: number,
-  columns: number,
-): void {
-  for (let r = 0; r < 6; r++) {
-    if (held[rows + r]) continue
-    for (let c = 0; c < 6; c++) if (!held[columns + c]) values[at + r * 6 + c]! += block[r * 6 + c]!
   }
 }

@@ -1,9 +1,10 @@
 /**
  * In which order nodes are eliminated, and which 6 × 6 blocks the factor then holds.
  *
- * Minimum degree: always the node with the fewest neighbors left. Feet, clamps and braces go first and
- * cost next to nothing, and what remains of a long dock is a chain eliminated from its ends; a band order
- * (reverse Cuthill–McKee) would carry every foot and clamp through the whole band. Measured: in the bench.
+ * Minimum degree: always the node with the fewest neighbors left. Feet, clamps and braces go first and cost next to
+ * nothing, and what remains of a long dock is a chain eliminated from its ends. Only blocks that fill are kept: on a
+ * dock of 40 sections of 18 nodes that takes 1,675 block updates, where the skyline of a reverse Cuthill–McKee order
+ * takes 11,293, for it carries every foot and clamp along (6 nodes a section: 639 against 1,034).
  */
 
 export interface BlockPattern {

@@ -21,6 +21,9 @@ const NO_FORCE = 1e-9
 /** Axial force counts as rounding under so many units in the last place of the movement that makes it. */
 const ROUNDING = 64 * Number.EPSILON
 
+/** Doublings and halvings in search of a first bracket; no frame that can be solved needs as many. */
+const TRIES = 60
+
 /** Bars alone buckle, if ever, long before their force is so many times the largest E·A. */
 const FAR = 1e3
 
@@ -31,7 +34,12 @@ const FAR = 1e3
  * In it: members bending between their nodes, joints of any kind at their ends, axial force that changes along
  * a member. A pinned strut buckles by itself (Euler) where it is an ordinary member with free rotations at its
  * ends. A member that is `axialOnly` is a bar: it leans with its nodes and pushes them over, but does not bow;
- * its own Euler load is a check of its own. Not in it: torsional and lateral-torsional buckling.
+ * its own Euler load is a check of its own.
+ *
+ * Not in it: what bending moments, shear and twist do to buckling (lateral-torsional buckling among them), and
+ * torsional buckling. On dock-shaped frames pushed sideways with a fifth of their weight that changes the factor by
+ * 0.03 %; on portals free to fall out of their plane it was measured up to 28 % too high, on an irregular space frame
+ * 5 % too low (tests/reference/structure/calculix).
  *
  * How: the stiffness K + λ·Kg has as many negative eigenvalues as factors lie between 0 and λ. They are
  * counted (negative pivots, those condensed away inside members among them) and the first is closed in on by
@@ -64,9 +72,13 @@ export function buckling(model: FrameModel): number {
       high *= 4
     }
   }
-  while (count(high) === 0) high *= 2
+  for (let tries = 0; count(high) === 0; tries++) {
+    if (tries === TRIES) return Number.POSITIVE_INFINITY
+    high *= 2
+  }
   let low = high / 2
-  while (count(low) > 0) {
+  for (let tries = 0; count(low) > 0; tries++) {
+    if (tries === TRIES) throw new Error('buckling: the frame is too soft for its factor to be told from 0')
     high = low
     low /= 2
   }

@@ -10,6 +10,8 @@ const refuse = (what: string): never => {
   throw new RangeError(`frame: ${what}`)
 }
 
+const NOT_NEGATIVE = ['G', 'A', 'Iy', 'Iz', 'J'] as const
+
 const allFinite = (values: readonly number[]): boolean => values.every((value) => Number.isFinite(value))
 
 const jointIsKnown = (joint: EndJoint): boolean =>
@@ -41,7 +43,8 @@ export function checkLoads(
 /** Checks nodes and members. */
 export function checkFrame(model: Pick<FrameModel, 'nodes' | 'members'>): void {
   model.nodes.forEach(({ x, y, z, fixed }, i) => {
-    if (!allFinite([x, y, z])) refuse(`node ${i}: x, y and z must be finite numbers`)
+    if (!(Number.isFinite(x) && Number.isFinite(y) && Number.isFinite(z)))
+      refuse(`node ${i}: x, y and z must be finite numbers`)
     if (fixed !== undefined && fixed.length !== 6) refuse(`node ${i}: fixed must be six booleans`)
   })
   model.members.forEach((member, i) => {
@@ -51,7 +54,7 @@ export function checkFrame(model: Pick<FrameModel, 'nodes' | 'members'>): void {
     if (to === undefined) refuse(`member ${i}: there is no node ${member.to}`)
     if (from!.x === to!.x && from!.y === to!.y && from!.z === to!.z) refuse(`member ${i} has no length`)
     if (!(Number.isFinite(member.E) && member.E > 0)) refuse(`member ${i}: E must be over 0`)
-    for (const key of ['G', 'A', 'Iy', 'Iz', 'J'] as const)
+    for (const key of NOT_NEGATIVE)
       if (!(Number.isFinite(member[key]) && member[key] >= 0))
         refuse(`member ${i}: ${key} must be at least 0`)
     if (member.up !== undefined && (member.up.length !== 3 || !allFinite(member.up)))

@@ -23,20 +23,25 @@ const NONE = 1e-12
 /** @param values the assembled stiffness, its held directions still empty */
 export function findFreeRotations(layout: Layout, values: Float64Array): FreeRotation[] {
   const found: FreeRotation[] = []
-  layout.pattern.order.forEach((node, at) => {
-    const entry = (r: number, c: number): number => values[at * 36 + (3 + r) * 6 + 3 + c]!
-    const size = entry(0, 0) + entry(1, 1) + entry(2, 2)
-    const stiffness = size === 0 ? 1 : size
-    if (wellHeld(values, at * 36 + 21, size)) return
-    const matrix = [0, 1, 2].map((r) => [0, 1, 2].map((c) => entry(r, c)))
-    // A held rotation is not a free one: it gets a stiffness for the search.
-    for (let k = 0; k < 3; k++) if (layout.held[node * 6 + 3 + k]) matrix[k]![k] = stiffness
-    const eigen = eigen3(matrix)
-    eigen.values.forEach((value, i) => {
-      if (value <= NONE * size) found.push({ node, axis: eigen.vectors[i]!, stiffness })
-    })
-  })
+  const { order } = layout.pattern
+  for (let at = 0; at < order.length; at++) {
+    const block = at * 36 + 21
+    const size = values[block]! + values[block + 7]! + values[block + 14]!
+    if (!wellHeld(values, block, size)) found.push(...nodesFreeRotations(layout, values, at, size))
+  }
   return found
+}
+
+function nodesFreeRotations(layout: Layout, values: Float64Array, at: number, size: number): FreeRotation[] {
+  const node = layout.pattern.order[at]!
+  const matrix = [0, 1, 2].map((r) => [0, 1, 2].map((c) => values[at * 36 + 21 + r * 6 + c]!))
+  const stiffness = size === 0 ? 1 : size
+  // A held rotation is not a free one: it gets a stiffness for the search.
+  for (let k = 0; k < 3; k++) if (layout.held[node * 6 + 3 + k]) matrix[k]![k] = stiffness
+  const eigen = eigen3(matrix)
+  return eigen.values.flatMap((value, i) =>
+    value <= NONE * size ? [{ node, axis: eigen.vectors[i]!, stiffness }] : [],
+  )
 }
 
 /** The product of three stiffnesses that are all at most `size` is large only if none is next to nothing. */

@@ -113,3 +113,50 @@ describe('the ramp on a straight bank', () => {
     expect(at(1.3).slope).toBeGreaterThan(at(1).slope)
   })
 })
+
+describe('the ramp on a wall', () => {
+  const onWall = (height: number, deckHeight: number) =>
+    derive(
+      parsed({
+        format: 'leadline/design',
+        version: 1,
+        site: {
+          soundings: [
+            { distance: 0.5, depth: 0.4 },
+            { distance: 3, depth: 0.8 },
+            { distance: 8, depth: 1.1 },
+            { distance: 14, depth: 1.4 },
+          ],
+          levels: { low: -0.3, high: 0.2 },
+          bottom: 'gravel',
+          shore: { kind: 'wall', height },
+        },
+        dock: { deckHeight, frame: METRIC.frame, sections: 3, ramp: true },
+      }),
+      metricCatalog,
+    )
+
+  it.each([
+    [0.6, 0.6],
+    [0.72, 0.65],
+    [0.7, 0.9],
+  ])('rests on its top, never on its face (wall %d, deck %d)', (height, deckHeight) => {
+    const { ramp, start } = onWall(height, deckHeight)
+    expect(ramp!.shoreZ).toBeCloseTo(height, 5)
+    // Its underside passes through the place that carries it, `below` under the axis, square to the deck.
+    const tilt = Math.atan(ramp!.slope)
+    const axis = deckHeight - METRIC.drop
+    const underside = axis - METRIC.below / Math.cos(tilt) - (start! - ramp!.shoreX) * ramp!.slope
+    expect(underside).toBeCloseTo(height, 4)
+  })
+
+  it.each([
+    [0.6, 0.6],
+    [0.72, 0.65],
+    [0.7, 0.9],
+  ])('is stepped onto from the wall (wall %d, deck %d)', (height, deckHeight) => {
+    const dock = onWall(height, deckHeight)
+    // The deck's shoreward edge is the ramp section's start.
+    expect(dock.ramp!.step).toBeCloseTo(dock.sections[0]!.z - height, 4)
+  })
+})

@@ -28,13 +28,13 @@ function designOf({ site, dock, catalog }: Change) {
 }
 
 /** Soundings straight down from the water's edge at a slope, behind a bank of 0.3 in 1. */
-const slope = (rise: number, reach = 16): Change['site'] => ({
+const slope = (rise: number, reach = 16): Record<string, unknown> => ({
   soundings: [-3, 0, 2, 4, 6, 8, 10, 12, 14, 16]
     .filter((x) => x <= reach)
     .map((x) => ({ distance: x, depth: x < 0 ? 0.3 * x : rise * x })),
 })
 /** A level bed, with so much soft bottom over a firm one. */
-const flat = (depth: number, soft = 0): Change['site'] => ({
+const flat = (depth: number, soft = 0): Record<string, unknown> => ({
   soundings: [
     { distance: -3, depth: -0.9 },
     { distance: 0, depth: 0 },
@@ -124,6 +124,30 @@ const CASES: Record<string, { raise: Change; neighbor: Change; without?: 'remedy
   'ramp-too-steep': {
     raise: { dock: { deckHeight: 1, start: 2.25 } },
     neighbor: { dock: { deckHeight: 1, start: 1.5 } },
+  },
+  // A wall of 0.45 m; hinge at 0.7 - 0.0635 m; the ramp's end, 2.44 m from it, comes down at about start - 2.43 m.
+  'ramp-bearing-short': {
+    raise: { site: { shore: { kind: 'wall', height: 0.45 } }, dock: { deckHeight: 0.7, start: 2.35 } },
+    neighbor: { site: { shore: { kind: 'wall', height: 0.45 } }, dock: { deckHeight: 0.7, start: 2.2 } },
+  },
+  // The hinge bar is 40 in = 1.016 m, a 4 ft edge 1.2192 m.
+  'hinge-short': {
+    raise: {
+      dock: {
+        plan: [
+          { id: 's1', on: null, role: 'ramp' },
+          { id: 's2', on: 's1', edge: 'end', with: 'start', along: 0.21 },
+        ],
+      },
+    },
+    neighbor: {
+      dock: {
+        plan: [
+          { id: 's1', on: null, role: 'ramp' },
+          { id: 's2', on: 's1', edge: 'end', with: 'start', along: 0.2 },
+        ],
+      },
+    },
   },
   'ramp-slope-ada': { raise: { dock: { deckHeight: 0.85 } }, neighbor: { dock: { deckHeight: 0.7 } } },
   'ramp-end-low': { raise: { dock: { start: 1.2 } }, neighbor: { dock: { start: 1.05 } } },

@@ -33,7 +33,7 @@ describe('a design and a catalog of version 1', () => {
     if (!design.ok || !catalog.ok) throw new Error('not read')
     const dock = derive(design.value, catalog.value)
     expect(dock.fingerprint.design).toBe('cc6c21a36b33a79d9f2a2294c828c7839e1feab35c478a27e0413f1bce35d05b')
-    expect(dock.fingerprint.catalog).toBe('06e23e2f371182d90f917fcf2502f281f6cf0542ef44d730992242702961b417')
+    expect(dock.fingerprint.catalog).toBe('3963230bedfac9676f309393245ca8c88b269f8f8606ccc1c0ec45c41a11d906')
     expect(dock.legs.map((leg) => [leg.id, leg.setHeight, leg.stock])).toEqual([
       ['s2.start.left', 0.768777, 1.2192],
       ['s2.start.right', 0.726994, 0.9144],

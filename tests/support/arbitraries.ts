@@ -107,6 +107,7 @@ const plan = (catalog: Catalog): fc.Arbitrary<Raw[]> =>
   fc
     .record({
       ramp: fc.boolean(),
+      aside: once(6, meters(-0.8, 0.8)),
       items: fc.array(
         fc.record({
           on: fc.nat(),
@@ -119,11 +120,11 @@ const plan = (catalog: Catalog): fc.Arbitrary<Raw[]> =>
         { minLength: 1, maxLength: 9 },
       ),
     })
-    .map(({ ramp, items }) => {
+    .map(({ ramp, aside, items }) => {
       const rows: Raw[] = ramp
         ? [
             { id: 's1', on: null, role: 'ramp' },
-            { id: 's2', on: 's1', edge: 'end', with: 'start' },
+            given({ id: 's2', on: 's1', edge: 'end', with: 'start', along: aside }),
           ]
         : [{ id: 's1', on: null }]
       const first = rows.length

@@ -268,6 +268,24 @@ describe('bars', () => {
     expect(buckling(strut)).toBe(Number.POSITIVE_INFINITY)
   })
 
+  it('and members that only bend give Infinity: axial force that is rounding presses nothing', () => {
+    for (const A of [TUBE.A, 1e3]) {
+      // Along (2, 3, 6)/7, pushed along (3, −2, 0): at right angles, though not in floating point.
+      const model: FrameModel = {
+        nodes: [
+          { x: 0, y: 0, z: 0, fixed: CLAMPED },
+          { x: (2 / 7) * L, y: (3 / 7) * L, z: (6 / 7) * L },
+        ],
+        members: [between(0, 1, { A })],
+        loads: [
+          { node: 1, force: [300, -200, 0, 0, 0, 0] },
+          { node: 1, force: [0, 0, 0, 12, 7, -5] },
+        ],
+      }
+      expect(buckling(model)).toBe(Number.POSITIVE_INFINITY)
+    }
+  })
+
   it('only pulled give Infinity', () => {
     const model: FrameModel = {
       nodes: [

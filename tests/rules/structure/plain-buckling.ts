@@ -9,7 +9,7 @@ import type { FrameMember, FrameModel, FrameNode } from '../../../rules/structur
 import { add, endRows, freeUnknowns, type Matrix, rotationOf, textbook, zeros } from './plain-frame.ts'
 
 /** Consistent geometric stiffness for an axial force N (tension positive), member axes; bending only. */
-function textbookGeometric(N: number, L: number, bar: boolean): Matrix {
+export function textbookGeometric(N: number, L: number, bar: boolean): Matrix {
   const g = zeros(12)
   const put = (i: number, j: number, value: number): void => {
     g[i]![j]! += (value * N) / (30 * L)
@@ -34,13 +34,16 @@ function textbookGeometric(N: number, L: number, bar: boolean): Matrix {
   return g
 }
 
-interface Piece {
+export interface Piece {
   readonly member: FrameMember
   readonly N: number
+  /** The member it is a piece of, and where along it it starts (0 to 1). */
+  readonly of: number
+  readonly start: number
 }
 
 /** Members but bars in `parts` pieces, the joints on the outer ones. */
-function divide(
+export function divide(
   model: FrameModel,
   axial: readonly number[],
   parts: number,
@@ -60,7 +63,12 @@ function divide(
         ...(p === 1 && ends?.from ? { from: ends.from } : {}),
         ...(p === count && ends?.to ? { to: ends.to } : {}),
       }
-      pieces.push({ member: { ...member, from: last, to: next, ends: outer }, N: axial[m]! })
+      pieces.push({
+        member: { ...member, from: last, to: next, ends: outer },
+        N: axial[m]!,
+        of: m,
+        start: (p - 1) / count,
+      })
       last = next
     }
   })
@@ -81,6 +89,11 @@ export function plainBuckling(model: FrameModel, axial: readonly number[], parts
     add(K, k, T)
     add(Kg, textbookGeometric(N, L, bar), T)
   })
+  return lowestFactor(nodes, K, Kg)
+}
+
+/** Lowest positive λ at which K + λ·Kg is singular; Infinity if none. */
+export function lowestFactor(nodes: readonly FrameNode[], K: Matrix, Kg: Matrix): number {
   const free = freeUnknowns(nodes, K)
   const pick = (M: Matrix): Matrix => free.map((i) => free.map((j) => M[i]![j]!))
   const mu = largestEigenvalue(loadPerStiffness(pick(K), pick(Kg)))

@@ -47,7 +47,8 @@ function lineGround(site: Site): Ground {
     const last = soundings.at(-1)!
     if (x <= first.distance) {
       const next = soundings[1]
-      if (next === undefined) return z(first, firm)
+      // Before a wall there is no bank for a slope to go on with: level.
+      if (next === undefined || site.shore?.kind === 'wall') return z(first, firm)
       const slope = (z(next, firm) - z(first, firm)) / (next.distance - first.distance)
       return z(first, firm) + slope * (x - first.distance)
     }

@@ -6,11 +6,6 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 
-export interface CalculixAnswer {
-  /** For each joint x, y, z, m. */
-  readonly displacements: readonly (readonly number[])[]
-}
-
 /** The version that is installed, as it tells it; undefined if none is. */
 export function ccxVersion(): string | undefined {
   try {

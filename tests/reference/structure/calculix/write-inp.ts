@@ -13,7 +13,9 @@
 import { type CalculixFrame, pressing } from './frames.ts'
 import { E } from './sections.ts'
 
-export type Step = 'static' | 'buckle'
+/** All loads to displacements; the pressing ones to buckling; all of them to buckling. */
+export const STEPS = ['static', 'buckle', 'buckle-all'] as const
+export type Step = (typeof STEPS)[number]
 
 /** Enough digits to be the same model, few enough to be the same text on every machine. */
 const text = (value: number): string => {
@@ -35,7 +37,7 @@ const axisAcross = (frame: CalculixFrame, member: CalculixFrame['members'][numbe
 
 /** Node numbers are the frame's plus one; those inside members follow. */
 export function writeInp(frame: CalculixFrame, step: Step): string {
-  const caseLoads = step === 'static' ? frame.loads : pressing(frame)
+  const caseLoads = step === 'buckle' ? pressing(frame) : frame.loads
   const pieces = step === 'static' ? 4 : 8
   const nodes = frame.nodes.map(({ x, y, z }) => [x, y, z])
   const beams: string[] = []
