@@ -3,16 +3,41 @@
  * script tag, and hashed chunks beside it. Nothing is inlined into it and nothing preloads, so that it runs from any folder
  * under a strict content security policy.
  */
+import { rmSync } from 'node:fs'
+import { resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
-import { defineConfig } from 'vite'
+import { defineConfig, type Plugin } from 'vite'
+
+/** Nothing is preloaded, so a dynamic import is just that: the build's own helper for it would be dead weight at first sight. */
+const plainImports: Plugin = {
+  name: 'leadline:plain-imports',
+  enforce: 'pre',
+  transform: {
+    filter: { id: /vite\/preload-helper/ },
+    handler: () => 'export const __vitePreload = (load) => load()',
+  },
+}
+
+/** What an earlier build left of hashed chunks goes; the library that is built beside the page stays. */
+const clearChunks = (): Plugin => {
+  let chunks = ''
+  return {
+    name: 'leadline:clear-chunks',
+    apply: 'build',
+    configResolved: ({ root, build }) => {
+      chunks = resolve(root, build.outDir, 'leadline')
+    },
+    buildStart: () => rmSync(chunks, { recursive: true, force: true }),
+  }
+}
 
 export default defineConfig({
   base: './',
-  plugins: [react()],
+  plugins: [react(), plainImports, clearChunks()],
   build: {
     target: 'es2022',
     outDir: 'dist',
-    emptyOutDir: true,
+    emptyOutDir: false,
     modulePreload: false,
     assetsInlineLimit: 0,
     reportCompressedSize: false,
@@ -24,6 +49,8 @@ export default defineConfig({
         entryFileNames: '[name].js',
         chunkFileNames: 'leadline/[name]-[hash].js',
         assetFileNames: 'leadline/[name]-[hash][extname]',
+        // All that the first picture needs is one file that can be kept for good; `leadline.js` itself only names it.
+        codeSplitting: { groups: [{ name: 'app', tags: ['$initial'] }] },
       },
     },
   },

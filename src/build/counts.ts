@@ -10,7 +10,11 @@ for (const file of Object.values(REPORTS)) {
     failed++
     continue
   }
-  const report = JSON.parse(readFileSync(file, 'utf8')) as { numPassedTests: number; numFailedTests: number; numFailedTestSuites: number }
+  const report = JSON.parse(readFileSync(file, 'utf8')) as {
+    numPassedTests: number
+    numFailedTests: number
+    numFailedTestSuites: number
+  }
   passed += report.numPassedTests
   // A file that could not even be loaded has no failed test in it, and is a failure all the same.
   failed += Math.max(report.numFailedTests, report.numFailedTestSuites > 0 ? 1 : 0)

@@ -1,5 +1,5 @@
 /** Every check: a design that raises it, a neighbor that does not, and its remedy, which makes it go. */
-import jsonPatch from 'fast-json-patch'
+import jsonPatch, { type Operation } from 'fast-json-patch'
 import { describe, expect, it } from 'vitest'
 import {
   CHECKS,
@@ -318,7 +318,7 @@ describe('every check', () => {
         const mended = parsedDesign(
           jsonPatch.applyPatch(
             structuredClone(design),
-            structuredClone([...finding.remedy.patch]) as jsonPatch.Operation[],
+            structuredClone([...finding.remedy.patch]) as Operation[],
             true,
           ).newDocument,
         )

@@ -1,0 +1,199 @@
+/**
+ * Clearances of a dock as it stands: parts to parts and parts to the ground, exactly.
+ *
+ * A part is measured as full cylinders and boxes of its true size, the ground as the triangles that it consists of. Contacts that are meant
+ * (`clearance/contacts.ts`) are left out. m, the dock's frame of reference.
+ */
+import type { Bed, Catalog, Design, Dock, Placement, Vec3 } from '../rules/index.ts'
+import { meantContacts, OVER_GROUND } from './clearance/contacts.ts'
+import {
+  type Bounds,
+  type Box,
+  boundsNear,
+  boundsOf,
+  type Convex,
+  type Cylinder,
+  joinBounds,
+  middleOf,
+  moved,
+  shrunk,
+} from './clearance/convex.ts'
+import { distance } from './clearance/distance.ts'
+import { type Ground, makeGround } from './clearance/ground.ts'
+import { MEASURED, type MeasuredKind, type PartShape, shapesOf } from './clearance/shapes.ts'
+import { partKeyOf } from './solids/index.ts'
+
+export interface MeasuredPart {
+  readonly kind: MeasuredKind
+  /** Id of the section, leg, pair or extra that it belongs to. */
+  readonly of: string
+  readonly section: string
+  /** Its number in `dock.placements`. */
+  readonly placement: number
+}
+
+export interface Clearance {
+  readonly a: MeasuredPart
+  /** Null: the ground. */
+  readonly b: MeasuredPart | null
+  /** Least distance; 0 where they touch or overlap. */
+  readonly gap: number
+  /** Midway between the two nearest points, or a point in both. */
+  readonly at: Vec3
+  /** They overlap; parts that only touch do not clash. */
+  readonly clash: boolean
+}
+
+export interface ClearanceOptions {
+  /** Gaps up to this are told, m. */
+  readonly within?: number
+}
+
+/** Nearer than this, and overlapping by no more than twice this, is touching, m. */
+export const TOUCHING = 1e-4
+const WITHIN = 0.05
+/** Cells of the broad search, m: about a section's width. */
+const CELL = 1.5
+
+interface Part extends MeasuredPart {
+  readonly placed: Placement
+  readonly shapes: readonly Solid[]
+  readonly bounds: Bounds
+}
+interface Solid {
+  readonly shape: Cylinder | Box
+  readonly sleeve: boolean
+  readonly bounds: Bounds
+}
+
+/**
+ * All pairs within `within` of each other but those that are meant to touch, each once, in the order of the placements; a part that lies
+ * under the ground as a whole has gap 0 too.
+ */
+export function clearances(
+  dock: Dock,
+  design: Design,
+  catalog: Catalog,
+  bed: Bed,
+  { within = WITHIN }: ClearanceOptions = {},
+): Clearance[] {
+  const parts = partsOf(dock, catalog)
+  const meant = meantContacts(dock)
+  const out: Clearance[] = []
+  const ramps = new Set(dock.sections.filter((s) => s.role === 'ramp').map((s) => s.id))
+  const ground = makeGround(bed, design.site)
+  // A ramp rests on the shore.
+  for (const part of parts)
+    if (OVER_GROUND.has(part.kind) && !(part.kind === 'frame' && ramps.has(part.section))) {
+      const found = overGround(part, ground, within)
+      if (found) out.push(found)
+    }
+  for (const [a, b] of nearPairs(parts, within)) {
+    if (!meant(a.placed, b.placed)) {
+      const found = between(a, b, within)
+      if (found) out.push(found)
+    }
+  }
+  return out
+}
+
+function partsOf(dock: Dock, catalog: Catalog): Part[] {
+  const own = new Map<string, readonly PartShape[]>()
+  const parts: Part[] = []
+  dock.placements.forEach((placed, placement) => {
+    if (!MEASURED.has(placed.kind)) return
+    const kind = placed.kind as MeasuredKind
+    const key = partKeyOf(kind, placed.code)
+    const shapes = own.get(key) ?? shapesOf(kind, placed.code, catalog)
+    own.set(key, shapes)
+    const put = shapes.map(({ shape, sleeve }) => {
+      const there = moved(shape, placed.at, placed.turn)
+      return { shape: there, sleeve, bounds: boundsOf(there) }
+    })
+    const { of, section } = placed
+    parts.push({
+      kind,
+      of,
+      section,
+      placement,
+      placed,
+      shapes: put,
+      bounds: joinBounds(put.map((s) => s.bounds)),
+    })
+  })
+  return parts
+}
+
+/** Pairs whose bounds are near each other, each once, found by a grid in plan. */
+function* nearPairs(parts: readonly Part[], within: number): Generator<[Part, Part]> {
+  const cells = new Map<string, number[]>()
+  for (let n = 0; n < parts.length; n++) {
+    const { bounds } = parts[n]!
+    const cell = (v: number): number => Math.floor(v / CELL)
+    const seen = new Set<number>()
+    for (let i = cell(bounds.low[0] - within); i <= cell(bounds.high[0] + within); i++)
+      for (let k = cell(bounds.low[1] - within); k <= cell(bounds.high[1] + within); k++) {
+        const key = `${i},${k}`
+        const list = cells.get(key)
+        if (list) {
+          for (const m of list) seen.add(m)
+          list.push(n)
+        } else cells.set(key, [n])
+      }
+    for (const m of [...seen].sort((p, q) => p - q))
+      if (boundsNear(parts[m]!.bounds, bounds, within)) yield [parts[m]!, parts[n]!]
+  }
+}
+
+function between(a: Part, b: Part, within: number): Clearance | null {
+  // A leg goes through the sleeves of its own section.
+  const through = a.section === b.section && (a.kind === 'leg' || b.kind === 'leg')
+  const best = nearest(within)
+  for (const p of a.shapes) {
+    if (through && p.sleeve) continue
+    for (const q of b.shapes) {
+      if ((through && q.sleeve) || !boundsNear(p.bounds, q.bounds, best.gap)) continue
+      best.try(p.shape, q.shape)
+    }
+  }
+  return best.of(a, b)
+}
+
+function overGround(part: Part, ground: Ground, within: number): Clearance | null {
+  const best = nearest(within)
+  for (const { shape, bounds } of part.shapes) {
+    const { low, high } = bounds
+    const middle = middleOf(shape)
+    if (ground.heightAt(middle[0], middle[1]) > middle[2]) {
+      // Its middle is under the ground: so is all of it, or the ground passes through it.
+      return { a: told(part), b: null, gap: 0, at: middle, clash: true }
+    }
+    const around = [low[0] - best.gap, high[0] + best.gap, low[1] - best.gap, high[1] + best.gap] as const
+    if (low[2] - best.gap - ground.slack > ground.highest(...around)) continue
+    for (const face of ground.under(...around))
+      if (boundsNear(bounds, boundsOf(face), best.gap)) best.try(shape, face)
+  }
+  return best.of(part, null)
+}
+
+/** The nearest of several tries, and whether any of them is more than a touch. */
+function nearest(within: number) {
+  let at: Vec3 | null = null
+  const best = {
+    gap: within,
+    clash: false,
+    try(p: Cylinder | Box, q: Convex): void {
+      const found = distance(p, q, best.gap)
+      if (found.gap > best.gap || best.clash) return
+      const thin = q.shape === 'triangle' ? q : shrunk(q, TOUCHING)
+      best.clash = found.gap < TOUCHING && distance(shrunk(p, TOUCHING), thin, 0).gap === 0
+      best.gap = found.gap
+      at = found.at
+    },
+    of: (a: Part, b: Part | null): Clearance | null =>
+      at && { a: told(a), b: b && told(b), gap: best.gap, at, clash: best.clash },
+  }
+  return best
+}
+
+const told = ({ kind, of, section, placement }: Part): MeasuredPart => ({ kind, of, section, placement })

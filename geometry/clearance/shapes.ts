@@ -1,0 +1,87 @@
+/** What each part is measured as: its pieces as full cylinders and boxes (a tube as if it were not hollow), in its own frame. */
+import { bodies, type Catalog, type PartKind, type Stock, sectionProperties } from '../../rules/index.ts'
+import { clampPlate } from '../solids/bolts.ts'
+import { braceClampPlates } from '../solids/clamps.ts'
+import { legStock } from '../solids/fits.ts'
+import { add, cross, length, scale, sub } from '../vec.ts'
+import { type Box, boxBetween, type Cylinder } from './convex.ts'
+
+/** Parts whose clearances are told. */
+export type MeasuredKind = Extract<
+  PartKind,
+  'frame' | 'leg' | 'foot-pad' | 'brace' | 'brace-clamp' | 'deck-panel' | 'anchor-post'
+>
+export const MEASURED: ReadonlySet<PartKind> = new Set<MeasuredKind>([
+  'frame',
+  'leg',
+  'foot-pad',
+  'brace',
+  'brace-clamp',
+  'deck-panel',
+  'anchor-post',
+])
+
+export interface PartShape {
+  readonly shape: Cylinder | Box
+  /** A frame's sleeve: legs go through it. */
+  readonly sleeve: boolean
+}
+
+type Piece = ReturnType<typeof bodies.frameBody>[number]
+
+const isRound = (stock: Stock): boolean => stock.shape === 'round-tube' || stock.shape === 'round-bar'
+
+function pieceShape({ stock, from, to, up }: Piece): Cylinder | Box {
+  const { width, height } = sectionProperties(stock)
+  const run = sub(to, from)
+  const long = length(run)
+  const axis = scale(run, 1 / long)
+  const middle = scale(add(from, to), 0.5)
+  if (isRound(stock)) return { shape: 'cylinder', middle, axis, half: long / 2, radius: width / 2 }
+  const wide = cross(up, axis)
+  return { shape: 'box', middle, edges: [scale(run, 0.5), scale(wide, width / 2), scale(up, height / 2)] }
+}
+
+/** Shapes of one part; a frame's sleeves come last, as `frameBody` has them. Throws where the catalog has no such part. */
+export function shapesOf(kind: MeasuredKind, code: string, catalog: Catalog): PartShape[] {
+  const find = <T extends { readonly code: string }>(list: readonly T[]): T => {
+    const item = list.find((i) => i.code === code)
+    if (!item)
+      throw new Error(`shapesOf: no ${kind} ${JSON.stringify(code)} in catalog ${JSON.stringify(catalog.id)}`)
+    return item
+  }
+  const pieces = (list: readonly Piece[]): PartShape[] =>
+    list
+      .filter(({ from, to }) => length(sub(to, from)) > 1e-9)
+      .map((piece) => ({ shape: pieceShape(piece), sleeve: false }))
+  switch (kind) {
+    case 'frame': {
+      const all = pieces(bodies.frameBody(catalog, find(catalog.frames)))
+      return all.map(({ shape }, i) => ({ shape, sleeve: i >= all.length - 4 }))
+    }
+    case 'leg':
+      return pieces(bodies.tubeBody(catalog, find(catalog.legs)))
+    case 'anchor-post':
+      return pieces(
+        bodies.tubeBody(catalog, find(catalog.extras.flatMap((e) => (e.place === 'post' ? e.posts : [])))),
+      )
+    case 'foot-pad':
+      return pieces(bodies.padBody(catalog, find(catalog.pads)))
+    case 'brace':
+      return pieces(bodies.braceBody(catalog, find(catalog.braces)))
+    case 'deck-panel':
+      return pieces(bodies.panelBody(catalog, find(catalog.decking.panels)))
+    case 'brace-clamp': {
+      const tube = legStock(catalog)
+      const half = sectionProperties(tube).width / 2 + clampPlate(catalog)
+      const z = catalog.clamp.height / 2
+      const collar: Cylinder | Box = isRound(tube)
+        ? { shape: 'cylinder', middle: [0, 0, 0], axis: [0, 0, 1], half: z, radius: half }
+        : boxBetween([-half, -half, -z], [half, half, z])
+      return [collar, ...braceClampPlates(catalog).map(([a, b]) => boxBetween(a, b))].map((shape) => ({
+        shape,
+        sleeve: false,
+      }))
+    }
+  }
+}

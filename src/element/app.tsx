@@ -1,0 +1,75 @@
+/** The whole screen of one element: head, picture and section, panel, foot. */
+import { useEffect, useRef, useState } from 'react'
+import { Fold } from '../panel/fold.tsx'
+import { chunk, Later } from '../panel/later.tsx'
+import { Panel } from '../panel/panel.tsx'
+import { Strip } from '../profile/strip.tsx'
+import { Stage } from '../stage/stage.tsx'
+import { useLeadline, useLeadlineStore } from '../state/store.ts'
+import { useWords } from '../words/use-words.ts'
+import { Notices } from './notices.tsx'
+import { SumBar } from './sum-bar.tsx'
+import { Toolbar } from './toolbar.tsx'
+
+export type Mode = 'full' | 'compact'
+
+const depths = chunk(() => import('../profile/depths.tsx').then((m) => m.Depths))
+const guide = chunk(() => import('../profile/guide.tsx').then((m) => m.Guide))
+const request = chunk(() => import('../panel/request.tsx').then((m) => m.Request))
+
+export function App({ mode }: { readonly mode: Mode }) {
+  const store = useLeadlineStore()
+  const theme = useLeadline((s) => s.theme)
+  const lang = useLeadline((s) => s.lang)
+  const [asking, setAsking] = useState(false)
+  const app = useRef<HTMLDivElement>(null)
+  const { t } = useWords()
+
+  // Undo and redo by the keys that everybody knows, while the hand is in this element and not in a text.
+  useEffect(() => {
+    const element = app.current
+    const key = (event: KeyboardEvent): void => {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey) return
+      const target = event.composedPath()[0]
+      if (target instanceof HTMLInputElement && target.type === 'text') return
+      if (target instanceof HTMLTextAreaElement) return
+      const { undo, redo } = store.getState()
+      const pressed = event.key.toLowerCase()
+      if (pressed === 'z' && !event.shiftKey) undo()
+      else if (pressed === 'y' || (pressed === 'z' && event.shiftKey)) redo()
+      else return
+      event.preventDefault()
+    }
+    element?.addEventListener('keydown', key)
+    return () => element?.removeEventListener('keydown', key)
+  }, [store])
+
+  return (
+    <div className="app" ref={app} lang={lang} data-theme={theme} data-mode={mode}>
+      <Toolbar />
+      <Notices />
+      <div className="page">
+        <div className="left">
+          <div className="picture">
+            <Stage />
+            <Strip />
+            <p className="hint under-strip">{t('strip.drag')}</p>
+          </div>
+          <div className="measured">
+            <Fold className="answer fold" title={t('depths.title')}>
+              <Later chunk={depths} props={{}} />
+            </Fold>
+            <Fold className="answer fold" title={t('guide.title')}>
+              <Later chunk={guide} props={{}} />
+            </Fold>
+          </div>
+        </div>
+        <div className="side">
+          <SumBar ask={() => setAsking(true)} />
+          <Panel />
+        </div>
+      </div>
+      {asking && <Later chunk={request} props={{ close: () => setAsking(false) }} />}
+    </div>
+  )
+}

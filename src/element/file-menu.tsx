@@ -1,0 +1,100 @@
+/** Open, save, link, earlier docks. A native disclosure that closes on Escape and when the hand goes elsewhere. */
+import { useRef, useState } from 'react'
+import { useHost } from '../state/host.ts'
+import type { Earlier } from '../state/keep.ts'
+import { useLeadline } from '../state/store.ts'
+import { text } from '../words/index.ts'
+import { useWords } from '../words/use-words.ts'
+
+export function FileMenu() {
+  const host = useHost()
+  const kept = useLeadline((s) => s.kept)
+  const { t, lang } = useWords()
+  const menu = useRef<HTMLDetailsElement>(null)
+  const file = useRef<HTMLInputElement>(null)
+  const [earlier, setEarlier] = useState<readonly Earlier[] | null>(null)
+  const close = (): void => {
+    menu.current?.removeAttribute('open')
+    setEarlier(null)
+  }
+  const done = (act: () => void) => () => {
+    act()
+    close()
+    menu.current?.querySelector('summary')?.focus()
+  }
+  return (
+    <details
+      className="menu"
+      ref={menu}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape' || !menu.current?.open) return
+        close()
+        menu.current.querySelector('summary')?.focus()
+      }}
+      onBlur={(event) => {
+        if (event.relatedTarget && !event.currentTarget.contains(event.relatedTarget)) close()
+      }}
+    >
+      <summary>{t('file.menu')}</summary>
+      <div className="sheet">
+        {host.keeps && kept !== 'no' && (
+          <p className="hint" data-kept={kept}>
+            {t(kept === 'saved' ? 'file.saved' : 'file.saving')}
+          </p>
+        )}
+        <button type="button" onClick={() => file.current?.click()}>
+          {t('file.open')}
+        </button>
+        <input
+          ref={file}
+          className="unseen"
+          type="file"
+          tabIndex={-1}
+          aria-label={t('file.open')}
+          accept=".json,application/json"
+          onChange={(event) => {
+            const [chosen] = event.currentTarget.files ?? []
+            // The same file may be opened again.
+            const input = event.currentTarget
+            if (chosen) host.openFile(chosen).finally(() => (input.value = ''))
+            close()
+          }}
+        />
+        <button type="button" onClick={done(() => host.saveFile())}>
+          {t('file.save')}
+        </button>
+        {host.links && (
+          <button type="button" onClick={done(() => host.copyLink())}>
+            {t('file.link')}
+          </button>
+        )}
+        {host.keeps && (
+          <button
+            type="button"
+            aria-expanded={earlier !== null}
+            onClick={() => (earlier ? setEarlier(null) : host.earlier().then(setEarlier))}
+          >
+            {t('file.earlier')}
+          </button>
+        )}
+        {earlier?.length === 0 && <p className="hint">{t('file.none-earlier')}</p>}
+        {earlier?.map(({ design, at }) => (
+          <button
+            key={at + design.name}
+            type="button"
+            className="sub"
+            onClick={done(() => host.bringBack(design))}
+          >
+            {t('file.earlier-at', {
+              name: text(design.name || t('name.none')),
+              when: text(new Date(at).toLocaleString(lang, { dateStyle: 'medium', timeStyle: 'short' })),
+            })}
+          </button>
+        ))}
+        <button type="button" onClick={done(() => host.startOver())}>
+          {t('file.new')}
+        </button>
+      </div>
+    </details>
+  )
+}

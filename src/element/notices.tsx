@@ -1,0 +1,34 @@
+/** What is told once: a file opened, a link copied, a file that could not be used and why. */
+import { Sign } from '../panel/controls.tsx'
+import { useLeadline } from '../state/store.ts'
+import { useWords } from '../words/use-words.ts'
+
+export function Notices() {
+  const notice = useLeadline((s) => s.notice)
+  const set = useLeadline((s) => s.set)
+  const { t } = useWords()
+  return (
+    <div className="notices" role="status">
+      {notice && (
+        <div className={notice.bad ? 'notice bad' : 'notice'}>
+          <div>
+            <p>{t(notice.key)}</p>
+            {notice.details?.map((line) => (
+              <p key={line} className="hint">
+                {line}
+              </p>
+            ))}
+          </div>
+          <button
+            type="button"
+            className="quiet icon"
+            aria-label={t('notice.close')}
+            onClick={() => set({ notice: null })}
+          >
+            <Sign d="M5 5l8 8M13 5l-8 8" />
+          </button>
+        </div>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,15 @@
+/** The element's own style sheets, made once a document and adopted by each shadow root: a strict policy lets no other kind in. */
+import panel from '../panel/panel.css?inline'
+import strip from '../profile/profile.css?inline'
+import stage from '../stage/stage.css?inline'
+import base from './base.css?inline'
+
+let sheet: CSSStyleSheet | null = null
+
+export function adoptStyles(root: ShadowRoot): void {
+  if (!sheet) {
+    sheet = new CSSStyleSheet()
+    sheet.replaceSync([base, stage, strip, panel].join('\n'))
+  }
+  if (!root.adoptedStyleSheets.includes(sheet)) root.adoptedStyleSheets = [...root.adoptedStyleSheets, sheet]
+}

@@ -1,0 +1,86 @@
+/** What the panel's controls change, as pure functions of the Design. */
+import type { BottomKind, Design } from '../../rules/index.ts'
+import type { HeadShape } from './pictures.tsx'
+
+const withDock = (design: Design, change: Partial<Design['dock']>): Design => ({
+  ...design,
+  dock: { ...design.dock, ...change },
+})
+const withSite = (design: Design, change: Partial<Design['site']>): Design => ({
+  ...design,
+  site: { ...design.site, ...change },
+})
+
+export const legged = ({ dock }: Design): number => (dock.sections ?? 0) - (dock.ramp ? 1 : 0)
+
+export const setDeck = (design: Design, deckHeight: number): Design => withDock(design, { deckHeight })
+
+/** A wide end is never longer than the sections that it can lie along. */
+function fitHead(design: Design): Design {
+  const head = design.dock.head
+  if (head?.shape !== 'wide') return design
+  const most = Math.max(1, legged(design))
+  return head.sections <= most ? design : withDock(design, { head: { ...head, sections: most } })
+}
+
+export const setSections = (design: Design, sections: number): Design =>
+  fitHead(withDock(design, { sections }))
+
+/** The ramp is one section more or less: the dock in the water stays as long as it is. */
+export const setRamp = (design: Design, ramp: boolean): Design =>
+  ramp === Boolean(design.dock.ramp)
+    ? design
+    : fitHead(
+        withDock(design, { ramp, sections: Math.max(1, (design.dock.sections ?? 1) + (ramp ? 1 : -1)) }),
+      )
+
+/** Sections that a head begins with, and by how many it grows. */
+export const headStep = (shape: HeadShape): number => (shape === 'tee' ? 2 : 1)
+
+export function setHead(design: Design, shape: HeadShape): Design {
+  const now = design.dock.head?.sections ?? 0
+  const step = headStep(shape)
+  const sections = shape === 'straight' ? 0 : Math.max(step, Math.floor(now / step) * step)
+  return fitHead(withDock(design, { head: { ...design.dock.head, shape, sections } }))
+}
+
+export const setHeadSections = (design: Design, sections: number): Design =>
+  withDock(design, { head: { shape: 'straight', ...design.dock.head, sections } })
+
+export const setFrame = (design: Design, frame: string): Design => withDock(design, { frame })
+
+export function setExtra(design: Design, code: string, n: number): Design {
+  const { [code]: _, ...rest } = design.dock.extras
+  return withDock(design, { extras: n > 0 ? { ...design.dock.extras, [code]: n } : rest })
+}
+
+export const setBottom = (design: Design, bottom: BottomKind): Design => withSite(design, { bottom })
+
+export const setLevel = (design: Design, which: 'low' | 'high', value: number): Design =>
+  withSite(design, { levels: { ...design.site.levels, [which]: value } })
+
+/**
+ * Exposure in plain words: wind (m/s) that blows a few times in a season, and open water upwind (m). Figures of our own, chosen to
+ * part one kind of lake from the next; a shop or a survey gives better ones.
+ */
+export const EXPOSURES = {
+  sheltered: { speed: 12, fetch: 300 },
+  small: { speed: 15, fetch: 1800 },
+  wide: { speed: 18, fetch: 5000 },
+  open: { speed: 22, fetch: 15_000 },
+} as const
+export type Exposure = keyof typeof EXPOSURES | 'none' | 'own'
+
+export function exposureOf({ site: { wind } }: Design): Exposure {
+  if (!wind) return 'none'
+  for (const [name, { speed, fetch }] of Object.entries(EXPOSURES))
+    if (wind.speed === speed && wind.fetch === fetch) return name as keyof typeof EXPOSURES
+  return 'own'
+}
+
+export function setExposure(design: Design, exposure: Exposure): Design {
+  if (exposure === 'own') return design
+  if (exposure !== 'none') return withSite(design, { wind: { ...design.site.wind, ...EXPOSURES[exposure] } })
+  const { wind: _, ...site } = design.site
+  return { ...design, site }
+}

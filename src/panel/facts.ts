@@ -1,0 +1,48 @@
+/** What the summary says of a dock in one line: read from the Dock, nothing worked out that another view could show differently. */
+import type { Design, Dock } from '../../rules/index.ts'
+import type { Word } from '../words/index.ts'
+
+export interface Facts {
+  readonly shape: Word
+  readonly sections: number
+  /** From its shoreward end to its outermost edge, along the dock, m. */
+  readonly length: number
+  /** Distance of its outermost edge from the water's edge, m. */
+  readonly reach: number
+  /** Deepest water under a leg on the day of the survey, m. */
+  readonly depth: number
+}
+
+export function factsOf(dock: Dock, design: Design): Facts {
+  const ends = dock.sections.flatMap((s) => {
+    const turn = (s.heading * Math.PI) / 180
+    const half = Math.abs((s.width / 2) * Math.sin(turn))
+    const along = s.length * Math.cos(turn)
+    return [s.x - half, s.x + half, s.x + along - half, s.x + along + half]
+  })
+  const reach = ends.length === 0 ? 0 : Math.max(...ends)
+  const shape = design.dock.plan
+    ? 'plan'
+    : (design.dock.head?.sections ?? 0) > 0
+      ? design.dock.head!.shape
+      : 'straight'
+  return {
+    shape: dock.sections.length === 0 ? 'what.empty' : `what.${shape}`,
+    sections: dock.sections.length,
+    length: ends.length === 0 ? 0 : reach - Math.min(...ends),
+    reach,
+    depth: dock.legs.reduce((deepest, leg) => Math.max(deepest, -leg.bed), 0),
+  }
+}
+
+export interface Verdict {
+  readonly stops: number
+  readonly warnings: number
+  readonly notes: number
+}
+
+export const verdictOf = ({ findings }: Dock): Verdict => ({
+  stops: findings.filter((f) => f.severity === 'stop').length,
+  warnings: findings.filter((f) => f.severity === 'warn').length,
+  notes: findings.filter((f) => f.severity === 'note').length,
+})

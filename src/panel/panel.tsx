@@ -1,0 +1,36 @@
+/** The panel: the few parameters, then the answers in the order in which they are asked for. */
+import { wordsIn } from '../../rules/index.ts'
+import { useWords } from '../words/use-words.ts'
+import { Fold } from './fold.tsx'
+import { chunk, Later } from './later.tsx'
+import { Parameters } from './parameters.tsx'
+import { Stands } from './stands.tsx'
+import { Takes } from './takes.tsx'
+import { What } from './what.tsx'
+
+const why = chunk(() => import('./why.tsx').then((m) => m.Why))
+
+export function Panel() {
+  const { lang, t } = useWords()
+  return (
+    <div className="panel" part="panel">
+      <Parameters />
+      <Stands />
+      <What />
+      <Takes />
+      <Fold className="answer why" title={t('why.title')}>
+        <Later chunk={why} props={{}} />
+      </Fold>
+      <details className="answer cautions" id="cautions">
+        <summary>
+          <h2>{t('cautions.title')}</h2>
+        </summary>
+        <ul>
+          {wordsIn(lang).cautions.map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+      </details>
+    </div>
+  )
+}

@@ -1,0 +1,132 @@
+/** Does it stand? Each finding in plain words, its remedy one tap away, its figures a tap deeper. */
+import { useState } from 'react'
+import { type Finding, findingText, remedyText, wordsIn } from '../../rules/index.ts'
+import { applyPatch } from '../state/patch.ts'
+import { useDock, useLeadline } from '../state/store.ts'
+import { count, text } from '../words/index.ts'
+import { useWords } from '../words/use-words.ts'
+import { verdictOf } from './facts.ts'
+import { Fold } from './fold.tsx'
+
+export function Stands() {
+  const dock = useDock()
+  const { t } = useWords()
+  const listed = dock.findings.map((finding, index) => ({ finding, index }))
+  const first = listed.filter(({ finding }) => finding.severity !== 'note')
+  const notes = listed.filter(({ finding }) => finding.severity === 'note')
+  return (
+    <section className="answer stands">
+      <h2>{t('stands.title')}</h2>
+      <VerdictLine />
+      {first.length > 0 && (
+        <ul className="findings">
+          {first.map(({ finding, index }) => (
+            <Item key={`${finding.code} ${finding.parts}`} finding={finding} index={index} />
+          ))}
+        </ul>
+      )}
+      {notes.length > 0 && (
+        <Fold className="notes" summary={t('stands.notes', { notes: count(notes.length) })}>
+          <ul className="findings">
+            {notes.map(({ finding, index }) => (
+              <Item key={`${finding.code} ${finding.parts}`} finding={finding} index={index} />
+            ))}
+          </ul>
+        </Fold>
+      )}
+      {dock.structure === null && <p className="hint">{t('stands.not-yet-checked')}</p>}
+    </section>
+  )
+}
+
+export function VerdictLine() {
+  const dock = useDock()
+  const { t } = useWords()
+  const { stops, warnings } = verdictOf(dock)
+  const [state, line] =
+    stops > 0
+      ? ['stop', t('stands.no', { stops: count(stops) })]
+      : warnings > 0
+        ? ['warn', t('stands.yes-look', { warnings: count(warnings) })]
+        : ['good', t('stands.yes')]
+  return (
+    <p className={`verdict ${state}`} role="status">
+      <Mark state={state as 'stop' | 'warn' | 'good'} />
+      <strong>{line}</strong>
+    </p>
+  )
+}
+
+/** A shape of its own for each severity: color alone says nothing. */
+export function Mark({ state }: { readonly state: 'stop' | 'warn' | 'note' | 'good' }) {
+  const shapes = {
+    stop: 'M6 1.5h8L18.5 6v8L14 18.5H6L1.5 14V6zM6.8 6.8l6.4 6.4M13.2 6.8l-6.4 6.4',
+    warn: 'M10 2.2 18.6 17.5H1.4zM10 8v4.4M10 14.6v.6',
+    note: 'M10 1.5a8.5 8.5 0 1 1 0 17a8.5 8.5 0 1 1 0-17zM10 9v5M10 6v.6',
+    good: 'M10 1.5a8.5 8.5 0 1 1 0 17a8.5 8.5 0 1 1 0-17zM6 10.4l2.8 2.8 5.3-6',
+  }
+  return (
+    <svg className={`mark ${state}`} viewBox="0 0 20 20" aria-hidden="true">
+      <path d={shapes[state]} />
+    </svg>
+  )
+}
+
+function Item({ finding, index }: { readonly finding: Finding; readonly index: number }) {
+  const { units, lang, t } = useWords()
+  const edit = useLeadline((s) => s.edit)
+  const set = useLeadline((s) => s.set)
+  const id = `finding:${index}`
+  const chosen = useLeadline((s) => s.selection === id)
+  const [failed, setFailed] = useState<string | null>(null)
+  const { remedy, severity } = finding
+  const mend = (): void => {
+    try {
+      const issues = edit((design) => applyPatch(design, remedy!.patch))
+      setFailed(issues[0] ? issues[0].message : null)
+    } catch {
+      setFailed(t('remedy.failed'))
+    }
+  }
+  return (
+    <li
+      className={`finding ${severity}${chosen ? ' lit' : ''}`}
+      onPointerEnter={() => set({ hover: id })}
+      onPointerLeave={() => set({ hover: null })}
+    >
+      <Mark state={severity} />
+      <div>
+        <p>
+          <span className="unseen">{`${wordsIn(lang).severities[severity]}: `}</span>
+          {findingText(finding, 'plain', units, lang)}
+        </p>
+        <div className="actions">
+          {remedy && (
+            <button type="button" className="remedy" onClick={mend}>
+              {remedyText(remedy, units, lang)}
+            </button>
+          )}
+          {finding.parts.length > 0 && (
+            <button
+              type="button"
+              className="quiet"
+              aria-pressed={chosen}
+              onClick={() => set({ selection: chosen ? null : id })}
+            >
+              {t('stands.show')}
+            </button>
+          )}
+        </div>
+        {failed !== null && (
+          <p className="fault" role="alert">
+            {failed}
+          </p>
+        )}
+        <Fold summary={t('stands.figures')}>
+          <p>{findingText(finding, 'text', units, lang)}</p>
+          <p className="hint">{t('stands.basis', { basis: text(finding.basis) })}</p>
+        </Fold>
+      </div>
+    </li>
+  )
+}

@@ -1,0 +1,100 @@
+/** What it takes: weight, price, heaviest lift; the whole list of parts a tap deeper. */
+import { rowId } from '../state/lit.ts'
+import { useDock, useLeadline } from '../state/store.ts'
+import { count } from '../words/index.ts'
+import { useWords } from '../words/use-words.ts'
+import { Fold } from './fold.tsx'
+
+export function Takes() {
+  const { totals, parts } = useDock()
+  const { t, mass, money } = useWords()
+  const pieces = parts.reduce((sum, row) => sum + row.quantity, 0)
+  return (
+    <section className="answer takes">
+      <h2>{t('takes.title')}</h2>
+      <dl className="totals">
+        <div>
+          <dt>{t('takes.price')}</dt>
+          <dd>{money(totals.price)}</dd>
+        </div>
+        <div>
+          <dt>{t('takes.weight')}</dt>
+          <dd>{mass(totals.mass)}</dd>
+        </div>
+        <div>
+          <dt>{t('takes.lift')}</dt>
+          <dd>{mass(totals.heaviestLift)}</dd>
+        </div>
+      </dl>
+      <Fold
+        summary={
+          <>
+            {t('takes.list')} <span className="hint">{t('takes.pieces', { pieces: count(pieces) })}</span>
+          </>
+        }
+      >
+        <List />
+      </Fold>
+    </section>
+  )
+}
+
+function List() {
+  const { totals, parts } = useDock()
+  const set = useLeadline((s) => s.set)
+  const selection = useLeadline((s) => s.selection)
+  const { t, mass, money } = useWords()
+  return (
+    <table className="list-of-parts">
+      <thead>
+        <tr>
+          <th scope="col">{t('takes.part')}</th>
+          <th scope="col">{t('takes.quantity')}</th>
+          <th scope="col">{t('takes.weight')}</th>
+          <th scope="col">{t('takes.price')}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {parts.map((row) => {
+          const id = rowId(row)
+          return (
+            <tr
+              key={id}
+              data-kind={row.kind}
+              data-code={row.code}
+              className={selection === id ? 'lit' : ''}
+              onPointerEnter={() => set({ hover: id })}
+              onPointerLeave={() => set({ hover: null })}
+            >
+              <th scope="row">
+                <button
+                  type="button"
+                  className="row"
+                  aria-pressed={selection === id}
+                  onClick={() => set({ selection: selection === id ? null : id })}
+                >
+                  {row.name}
+                </button>
+              </th>
+              <td>
+                {row.quantity}
+                {row.spares > 0 && <small>{t('takes.spares', { spares: count(row.spares) })}</small>}
+              </td>
+              <td>{mass(row.mass)}</td>
+              <td>{money(row.price)}</td>
+            </tr>
+          )
+        })}
+      </tbody>
+      <tfoot>
+        <tr>
+          <th scope="row" colSpan={2}>
+            {t('takes.total')}
+          </th>
+          <td>{mass(totals.mass)}</td>
+          <td>{money(totals.price)}</td>
+        </tr>
+      </tfoot>
+    </table>
+  )
+}

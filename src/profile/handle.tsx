@@ -1,0 +1,120 @@
+/**
+ * Something in the strip that is dragged: by pointer, or focused and moved by arrow keys (Shift for larger steps). Read aloud as a
+ * slider whose value is an elevation, so that Up is up for eye and ear alike. The page still scrolls by a finger beside it.
+ */
+import { type KeyboardEvent, type PointerEvent, type ReactNode, useRef } from 'react'
+import { useLeadlineStore } from '../state/store.ts'
+import { keyStep, snap } from '../units/steps.ts'
+
+export interface HandleProps {
+  readonly x: number
+  readonly y: number
+  readonly className: string
+  /** What it is, and its value in words. */
+  readonly label: string
+  readonly valueText: string
+  /** Elevation of what is dragged, and how far it may go, m. */
+  readonly z: number
+  readonly range: readonly [min: number, max: number]
+  /** Distance of what is dragged, m; absent where it only moves up and down. */
+  readonly along?: number
+  readonly perX: number
+  readonly perZ: number
+  readonly describedBy: string
+  /** One name a gesture: all moves of it are one step of undo. */
+  readonly gesture: string
+  move(to: { readonly z?: number; readonly along?: number }): void
+  remove?(): void
+  readonly children: ReactNode
+}
+
+/** Pointer travel before it is clear which way a drag goes, px. */
+const SLOP = 5
+
+interface Drag {
+  readonly id: number
+  readonly x: number
+  readonly y: number
+  readonly z: number
+  readonly along: number
+  axis: 'x' | 'z' | null
+}
+
+export function Handle(props: HandleProps) {
+  const { x, y, z, along, range, move } = props
+  const store = useLeadlineStore()
+  const drag = useRef<Drag | null>(null)
+  const clamp = (value: number): number => Math.min(range[1], Math.max(range[0], value))
+
+  const down = (event: PointerEvent<SVGGElement>): void => {
+    if (event.button !== 0 || drag.current) return
+    event.currentTarget.setPointerCapture(event.pointerId)
+    drag.current = {
+      id: event.pointerId,
+      x: event.clientX,
+      y: event.clientY,
+      z,
+      along: along ?? 0,
+      axis: null,
+    }
+  }
+  const go = (event: PointerEvent<SVGGElement>): void => {
+    const from = drag.current
+    if (!from || from.id !== event.pointerId) return
+    const dx = event.clientX - from.x
+    const dy = event.clientY - from.y
+    if (from.axis === null) {
+      if (Math.hypot(dx, dy) < SLOP) return
+      // A slanting drag is upright: depths are set far more often than places.
+      from.axis = along !== undefined && Math.abs(dx) > Math.abs(dy) * 1.2 ? 'x' : 'z'
+    }
+    const { units } = store.getState()
+    if (from.axis === 'x') move({ along: snap(from.along + dx / props.perX, units) })
+    else move({ z: clamp(snap(from.z - dy / props.perZ, units)) })
+  }
+  const up = (event: PointerEvent<SVGGElement>): void => {
+    if (drag.current?.id !== event.pointerId) return
+    drag.current = null
+    store.getState().endGesture()
+  }
+  const key = (event: KeyboardEvent<SVGGElement>): void => {
+    const { units } = store.getState()
+    const large = event.shiftKey || event.key.startsWith('Page')
+    const by = keyStep(units, large)
+    const up = { ArrowUp: by, PageUp: by, ArrowDown: -by, PageDown: -by }[event.key]
+    const side = along === undefined ? undefined : { ArrowRight: by, ArrowLeft: -by }[event.key]
+    if (up !== undefined) move({ z: clamp(z + up) })
+    else if (side !== undefined) move({ along: along! + side })
+    else if (props.remove && (event.key === 'Delete' || event.key === 'Backspace')) props.remove()
+    else return
+    event.preventDefault()
+  }
+  const end = (): void => store.getState().endGesture()
+
+  return (
+    <g
+      className={`handle ${props.className}`}
+      role="slider"
+      tabIndex={0}
+      aria-label={props.label}
+      aria-orientation="vertical"
+      aria-valuenow={Math.round(z * 1000) / 1000}
+      aria-valuemin={range[0]}
+      aria-valuemax={range[1]}
+      aria-valuetext={props.valueText}
+      aria-describedby={props.describedBy}
+      transform={`translate(${x} ${y})`}
+      onPointerDown={down}
+      onPointerMove={go}
+      onPointerUp={up}
+      onPointerCancel={up}
+      onLostPointerCapture={up}
+      onKeyDown={key}
+      onKeyUp={end}
+      onBlur={end}
+    >
+      <circle className="reach" r={22} />
+      {props.children}
+    </g>
+  )
+}

@@ -1,0 +1,165 @@
+/** What can be dragged in the strip: soundings, levels, deck. */
+import { useDock, useLeadline } from '../state/store.ts'
+import { meters } from '../words/index.ts'
+import { useWords } from '../words/use-words.ts'
+import { Handle } from './handle.tsx'
+import type { Scale } from './scale.ts'
+import { byDistance, changeSounding, removeSounding } from './soundings.ts'
+
+const HOW = 'strip-how'
+/** More would be a smear of points: the table has them all. */
+const MOST_HANDLES = 60
+/** From here on there is room for the figures of the levels, px. */
+const WIDE = 600
+
+/** Each sounding is a lead line: it hangs from the water with its lead on the bed. On the bank it is a stake. */
+export function SoundingHandles({ scale }: { readonly scale: Scale }) {
+  const design = useLeadline((s) => s.design)
+  const range = useLeadline((s) => s.range)
+  const edit = useLeadline((s) => s.edit)
+  const { t, length } = useWords()
+  const shown = byDistance(design).filter((i) => {
+    const { distance } = design.site.soundings[i]!
+    return distance >= range.x0 && distance <= range.x1
+  })
+  let free = Number.NEGATIVE_INFINITY
+  return (
+    <g className="soundings">
+      {shown.slice(0, MOST_HANDLES).map((i) => {
+        const { distance, depth } = design.site.soundings[i]!
+        const x = scale.x(distance)
+        const y = scale.z(-depth)
+        const text = length(Math.abs(depth))
+        const half = text.length * 3.3
+        const room = x - half > free
+        if (room) free = x + half + 6
+        const values = { distance: meters(Math.abs(distance)), depth: meters(Math.abs(depth)) }
+        const place = distance < 0 ? 'back' : 'out'
+        return (
+          <g key={i}>
+            {depth > 0 && <line className="lead-line" x1={x} x2={x} y1={scale.z(0)} y2={y - 12} />}
+            <Handle
+              className="sounding"
+              x={x}
+              y={y}
+              z={-depth}
+              along={distance}
+              range={[-300, 100]}
+              perX={scale.perX}
+              perZ={scale.perZ}
+              label={t(`sounding.${place}`, values)}
+              valueText={t(depth > 0 ? 'sounding.deep' : 'sounding.high', values)}
+              describedBy={HOW}
+              gesture={`sounding ${i}`}
+              move={({ z, along }) =>
+                edit(
+                  (d) =>
+                    changeSounding(d, i, {
+                      ...(z === undefined ? {} : { depth: -z }),
+                      ...(along === undefined ? {} : { distance: along }),
+                    }),
+                  { gesture: `sounding ${i}` },
+                )
+              }
+              remove={() => edit((d) => removeSounding(d, i))}
+            >
+              <path
+                className="lead"
+                d="M0-13C1.6-13 2-12 2.4-9.6L5.4-1.4A5.6 5.6 0 1 1-5.4-1.4L-2.4-9.6C-2-12-1.6-13 0-13Z"
+              />
+              {room && (
+                <text
+                  className="depth"
+                  x={Math.max(0, half + 3 - x) + Math.min(0, scale.width - half - 3 - x)}
+                  y={20}
+                >
+                  {text}
+                </text>
+              )}
+            </Handle>
+          </g>
+        )
+      })}
+    </g>
+  )
+}
+
+export function LevelHandles({ scale }: { readonly scale: Scale }) {
+  const { low, high } = useLeadline((s) => s.design.site.levels)
+  const edit = useLeadline((s) => s.edit)
+  const { t, length } = useWords()
+  const level = (which: 'low' | 'high', z: number, range: readonly [number, number]) => (
+    <Handle
+      className={`water-level ${which}`}
+      x={scale.width - 22}
+      y={scale.z(z)}
+      z={z}
+      range={range}
+      perX={scale.perX}
+      perZ={scale.perZ}
+      label={t(`level.${which}`)}
+      valueText={t(z < 0 ? 'level.under' : 'level.over', { height: meters(Math.abs(z)) })}
+      describedBy={HOW}
+      gesture={`level ${which}`}
+      move={({ z: to }) =>
+        to === undefined ||
+        edit((d) => ({ ...d, site: { ...d.site, levels: { ...d.site.levels, [which]: to } } }), {
+          gesture: `level ${which}`,
+        })
+      }
+    >
+      <Grip />
+      <text className="level-name" x={16} y={which === 'high' ? -14 : 23}>
+        {t(`level.${which}.short`)}
+        {scale.width >= WIDE && ` ${z < 0 ? '−' : '+'}${length(Math.abs(z))}`}
+      </text>
+    </Handle>
+  )
+  return (
+    <g className="levels">
+      {level('high', high, [low, 30])}
+      {level('low', low, [-30, high])}
+    </g>
+  )
+}
+
+export function DeckHandle({ scale }: { readonly scale: Scale }) {
+  const dock = useDock()
+  const height = useLeadline((s) => s.design.dock.deckHeight)
+  const edit = useLeadline((s) => s.edit)
+  const { t, length } = useWords()
+  // On the deck itself, in the middle of its outermost section: between the legs, where nothing else is written.
+  const last = dock.sections.findLast((s) => s.role !== 'ramp' && s.heading === 0) ?? dock.sections.at(-1)
+  const x = scale.x(last ? last.x + (last.heading === 0 ? last.length / 2 : 0) : 1)
+  return (
+    <Handle
+      className="deck-handle"
+      x={x}
+      y={scale.z(height)}
+      z={height}
+      range={[-5, 10]}
+      perX={scale.perX}
+      perZ={scale.perZ}
+      label={t('deck.label')}
+      valueText={t(height < 0 ? 'level.under' : 'level.over', { height: meters(Math.abs(height)) })}
+      describedBy={HOW}
+      gesture="deck"
+      move={({ z }) =>
+        z === undefined || edit((d) => ({ ...d, dock: { ...d.dock, deckHeight: z } }), { gesture: 'deck' })
+      }
+    >
+      <Grip />
+      <text className="deck-height" x={scale.width < WIDE ? -26 : 0} y={-15}>
+        {length(height)}
+      </text>
+    </Handle>
+  )
+}
+
+/** A small round grip with an upward and a downward arrow. */
+const Grip = () => (
+  <>
+    <circle className="grip" r={9} />
+    <path className="grip-arrows" d="M-3-2 0-5 3-2M-3 2 0 5 3 2" />
+  </>
+)

@@ -1,0 +1,125 @@
+/**
+ * The dock as seen from the side, in m: distance from the water's edge, elevation over the survey water. Read from the Dock's
+ * placements; what the strip draws is this and nothing else.
+ */
+import {
+  type Catalog,
+  type Design,
+  type Dock,
+  makeBed,
+  type Quat,
+  sectionProperties,
+  shopOf,
+  type Vec3,
+} from '../../rules/index.ts'
+
+export type Point = readonly [x: number, z: number]
+
+export interface SideShape {
+  /** Id of the section, leg, pair or extra. */
+  readonly id: string
+  readonly points: readonly Point[]
+  /** Across the line of sight, where there are several: the nearer is drawn over the farther. */
+  readonly y: number
+}
+
+export interface SideLeg extends SideShape {
+  /** False where no stock leg is long enough: drawn as wanted. */
+  readonly found: boolean
+  /** Outside diameter, m. */
+  readonly width: number
+}
+
+export interface SideView {
+  readonly ground: readonly Point[]
+  readonly frames: readonly SideShape[]
+  readonly legs: readonly SideLeg[]
+  readonly pads: readonly SideShape[]
+  readonly braces: readonly SideShape[]
+  readonly extras: readonly SideShape[]
+}
+
+/** A direction of a part's own frame in the dock's. */
+export function turned([x, y, z, w]: Quat, [a, b, c]: Vec3): Vec3 {
+  const tx = 2 * (y * c - z * b)
+  const ty = 2 * (z * a - x * c)
+  const tz = 2 * (x * b - y * a)
+  return [a + w * tx + y * tz - z * ty, b + w * ty + z * tx - x * tz, c + w * tz + x * ty - y * tx]
+}
+
+/** `x0` to `x1`: what is shown, m. */
+export function sideView(dock: Dock, design: Design, catalog: Catalog, x0: number, x1: number): SideView {
+  const shop = shopOf(catalog)
+  const bed = makeBed(design.site)
+  const ground = bed.knots(x0, x1).map((x): Point => [x, bed.bedAt(x, bed.lineY)])
+  const frames: SideShape[] = []
+  const legs: SideLeg[] = []
+  const pads: SideShape[] = []
+  const braces: SideShape[] = []
+  const extras: SideShape[] = []
+  const post = new Map(
+    catalog.extras.flatMap((e) => (e.place === 'post' ? e.posts.map((p) => [p.code, p]) : [])),
+  )
+  const size = new Map(catalog.extras.flatMap((e) => e.parts.map((p) => [p.code, p.size])))
+
+  for (const { kind, code, of, at, turn } of dock.placements) {
+    /** A place of the part's own frame, seen from the side. */
+    const seen = (local: Vec3): Point => {
+      const [x, , z] = turned(turn, local)
+      return [at[0] + x, at[2] + z]
+    }
+    if (kind === 'frame') {
+      const frame = shop.frames.get(code)!
+      const half = frame.width / 2
+      const { depth } = shop.shape(frame)
+      // Lengthwise it shows its side, crosswise its end.
+      const across = Math.abs(turned(turn, [0, 1, 0])[0]) > 0.5
+      const a: Vec3 = across ? [0, -half, 0] : [0, 0, 0]
+      const b: Vec3 = across ? [0, half, 0] : [frame.length, 0, 0]
+      const down = ([x, y]: Vec3): Vec3 => [x, y, -depth]
+      frames.push({ id: of, y: at[1], points: [seen(a), seen(b), seen(down(b)), seen(down(a))] })
+    } else if (kind === 'foot-pad') {
+      const { plate, lip, sole } = shop.pads.get(code)!
+      const h = plate.length / 2
+      pads.push({
+        id: of,
+        y: at[1],
+        points: [seen([-h, 0, sole]), seen([-h, 0, 0]), seen([h, 0, 0]), seen([h, 0, lip])],
+      })
+    } else if (kind === 'brace') {
+      const { holes } = shop.braces.find((brace) => brace.code === code)!
+      braces.push({ id: of, y: at[1], points: [seen([0, 0, 0]), seen([holes, 0, 0])] })
+    } else if (kind === 'anchor-post') {
+      const length = post.get(code)?.length ?? 0
+      extras.push({ id: of, y: at[1], points: [seen([0, 0, 0]), seen([0, 0, length])] })
+    } else if (kind === 'bumper' || (kind === 'accessory' && size.has(code))) {
+      const half = (size.get(code)?.[1] ?? 0) / 2
+      extras.push({ id: of, y: at[1], points: [seen([0, -half, 0]), seen([0, half, 0])] })
+    }
+  }
+  const deck = design.dock.deckHeight
+  for (const leg of dock.legs) {
+    const part = catalog.legs.find((stock) => stock.code === leg.code) ?? catalog.legs[0]!
+    const stock = catalog.stock[part.stock]!
+    const top = deck + (leg.aboveDeck ?? 0)
+    legs.push({
+      id: leg.id,
+      y: leg.y,
+      found: leg.stock !== null,
+      width: sectionProperties(stock).width,
+      points: [
+        [leg.x, leg.bed],
+        [leg.x, top],
+      ],
+    })
+  }
+  const farFirst = <T extends SideShape>(list: T[]): T[] => list.sort((a, b) => b.y - a.y)
+  return {
+    ground,
+    frames: farFirst(frames),
+    legs: farFirst(legs),
+    pads: farFirst(pads),
+    braces: farFirst(braces),
+    extras: farFirst(extras),
+  }
+}

@@ -1,0 +1,112 @@
+/** Moves the camera: from pose to pose, and by hand. Asks for a frame while it moves, and for none when it stands. */
+import { MathUtils, type PerspectiveCamera } from 'three'
+import { distanceOf, eyeOf, mixPose, type Pose } from './pose.ts'
+
+/** Time of a move between views, ms. */
+const MOVE = 900
+const LOWEST = MathUtils.degToRad(-30)
+const HIGHEST = MathUtils.degToRad(89)
+/** The eye stays this far over the ground, m. */
+const OVER_GROUND = 0.14
+
+export interface Rig {
+  readonly pose: Pose
+  /** True once someone has turned the view by hand: it is theirs until another view is asked for. */
+  readonly byHand: boolean
+  readonly moving: boolean
+  goTo(pose: Pose, smooth: boolean): void
+  /** Radians. */
+  orbit(turn: number, tilt: number): void
+  /** Factor of the span; less than 1 comes nearer. */
+  zoom(factor: number): void
+  /** Shares of the picture's height. */
+  pan(right: number, up: number): void
+  /** Called at each frame with its time, ms. */
+  tick(now: number): void
+}
+
+export function makeRig(
+  camera: PerspectiveCamera,
+  invalidate: () => void,
+  ground: (x: number, y: number) => number,
+  /** Bounds for the target and the span. */
+  limits: () => { readonly reach: number; readonly center: readonly [number, number] },
+): Rig {
+  let pose: Pose = { target: [0, 0, 0], azimuth: 0, elevation: 0.3, span: 10, fov: 0.6 }
+  let move: { from: Pose; to: Pose; start: number | null } | null = null
+  let byHand = false
+
+  const apply = (): void => {
+    const [x, y, z] = eyeOf(pose)
+    camera.position.set(x, y, Math.max(z, ground(x, y) + OVER_GROUND))
+    camera.up.set(0, 0, 1)
+    camera.lookAt(pose.target[0], pose.target[1], pose.target[2])
+    const far = distanceOf(pose)
+    camera.fov = MathUtils.radToDeg(pose.fov)
+    camera.near = Math.min(2, Math.max(0.05, far * 0.01))
+    // To where the water ends.
+    camera.far = far + 8000
+    camera.updateProjectionMatrix()
+    camera.updateMatrixWorld()
+  }
+  const take = (change: Partial<Pose>): void => {
+    pose = { ...pose, ...change }
+    move = null
+    byHand = true
+    apply()
+    invalidate()
+  }
+  return {
+    get pose() {
+      return pose
+    },
+    get byHand() {
+      return byHand
+    },
+    get moving() {
+      return move !== null
+    },
+    goTo(to, smooth) {
+      byHand = false
+      if (smooth) move = { from: pose, to, start: null }
+      else {
+        move = null
+        pose = to
+        apply()
+      }
+      invalidate()
+    },
+    orbit(turn, tilt) {
+      take({
+        azimuth: pose.azimuth + turn,
+        elevation: Math.min(HIGHEST, Math.max(LOWEST, pose.elevation + tilt)),
+      })
+    },
+    zoom(factor) {
+      const { reach } = limits()
+      take({ span: Math.min(reach * 3, Math.max(0.4, pose.span * factor)) })
+    },
+    pan(right, up) {
+      const { reach, center } = limits()
+      const [s, c] = [Math.sin(pose.azimuth), Math.cos(pose.azimuth)]
+      const [ts, tc] = [Math.sin(pose.elevation), Math.cos(pose.elevation)]
+      const k = pose.span
+      const x = pose.target[0] + k * (-s * right - c * ts * up)
+      const y = pose.target[1] + k * (c * right - s * ts * up)
+      const clamp = (value: number, middle: number): number =>
+        Math.min(middle + reach, Math.max(middle - reach, value))
+      take({
+        target: [clamp(x, center[0]), clamp(y, center[1]), clamp(pose.target[2] + k * tc * up, 0)],
+      })
+    },
+    tick(now) {
+      if (!move) return
+      move.start ??= now
+      const t = Math.min(1, (now - move.start) / MOVE)
+      pose = mixPose(move.from, move.to, t * t * (3 - 2 * t))
+      if (t >= 1) move = null
+      apply()
+      if (move) invalidate()
+    },
+  }
+}

@@ -1,0 +1,121 @@
+/** The named views: from the shore, the lake, along the side, above, under water. */
+import type { Dock, Vec3 } from '../../../rules/index.ts'
+import type { Range } from '../../state/range.ts'
+import type { ViewState } from '../../state/store.ts'
+import type { Slab } from '../slabs.ts'
+import { fitted, lookFrom, type Pose } from './pose.ts'
+
+export interface Subject {
+  readonly dock: Dock
+  readonly bounds: Slab
+  readonly range: Range
+  readonly deck: number
+  /** Level of the water shown, m. */
+  readonly level: number
+  /** Elevation of the ground that is drawn, m. */
+  readonly ground: (x: number, y: number) => number
+}
+
+const deg = (degrees: number): number => (degrees * Math.PI) / 180
+/** What stands on the deck: a person, and a little air, m. */
+const HEAD = 1.5
+
+/** `foot`: share of the picture's height, from below, that something else lies over. */
+export function poseOf(view: ViewState['view'], subject: Subject, aspect: number, foot = 0): Pose {
+  switch (view) {
+    case 'shore':
+      return fromShore(subject, aspect, foot)
+    case 'lake':
+      return fromLake(subject, aspect, foot)
+    case 'side':
+      return alongSide(subject, aspect, foot)
+    case 'above':
+      return fromAbove(subject, aspect, foot)
+    case 'under':
+      return underWater(subject, aspect)
+  }
+}
+
+/** Corners of the deck, tops and feet of the legs: what must be in the picture. */
+function outline({ dock, bounds, deck }: Subject): Vec3[] {
+  const points: Vec3[] = []
+  for (const x of [bounds.x0, bounds.x1])
+    for (const y of [bounds.y0, bounds.y1]) points.push([x, y, deck], [x, y, deck - 0.2])
+  for (const { x, y, bed, aboveDeck } of dock.legs) points.push([x, y, bed], [x, y, deck + (aboveDeck ?? 0)])
+  points.push([(bounds.x0 + bounds.x1) / 2, (bounds.y0 + bounds.y1) / 2, deck + HEAD])
+  return points
+}
+
+/** A tall picture looks more along the dock, a wide one more across it. */
+const acrossBy = (aspect: number, tall: number, wide: number): number =>
+  tall + (wide - tall) * Math.min(1, Math.max(0, (aspect - 0.7) / 1.1))
+
+const fromShore = (subject: Subject, aspect: number, foot: number): Pose =>
+  fitted(
+    outline(subject),
+    {
+      azimuth: deg(180 + acrossBy(aspect, 24, 48)),
+      elevation: deg(acrossBy(aspect, 15, 12.5)),
+      fov: deg(34),
+    },
+    aspect,
+    { side: 0.06, above: acrossBy(aspect, 0.24, 0.19) - foot / 4, below: 0.06 + foot / 2 },
+  )
+
+const fromLake = (subject: Subject, aspect: number, foot: number): Pose =>
+  fitted(
+    outline(subject),
+    { azimuth: deg(-acrossBy(aspect, 24, 42)), elevation: deg(acrossBy(aspect, 15, 10)), fov: deg(34) },
+    aspect,
+    { side: 0.06, above: acrossBy(aspect, 0.22, 0.2) - foot / 4, below: 0.07 + foot / 2 },
+  )
+
+/** Long lens, so that distances along the dock lie over those of the strip below: the range is the width. */
+function alongSide({ range, dock, deck, bounds }: Subject, aspect: number, foot: number): Pose {
+  const fov = deg(2.5)
+  const span = (range.x1 - range.x0) / aspect
+  const low = dock.legs.reduce((z, leg) => Math.min(z, leg.bed), range.z0)
+  const high = deck + HEAD + 0.3
+  // What is free over the foot; where not all fits into it, legs before heads.
+  const free = span * (1 - foot)
+  const seen = high - low <= free ? (low + high) / 2 : low + free * 0.47
+  const middle = seen - (span * foot) / 2
+  return {
+    target: [(range.x0 + range.x1) / 2, (bounds.y0 + bounds.y1) / 2, middle],
+    azimuth: deg(-90),
+    elevation: deg(3.5),
+    span,
+    fov,
+  }
+}
+
+const fromAbove = (subject: Subject, aspect: number, foot: number): Pose => {
+  const { bounds, deck, range } = subject
+  const points: Vec3[] = [
+    [range.x0, bounds.y0 - 1, deck],
+    [range.x1, bounds.y1 + 1, deck],
+    [range.x0, bounds.y1 + 1, deck],
+    [range.x1, bounds.y0 - 1, deck],
+  ]
+  const tall = bounds.x1 - bounds.x0 > bounds.y1 - bounds.y0 === aspect < 1
+  return fitted(points, { azimuth: deg(tall ? 180 : -90), elevation: deg(89), fov: deg(24) }, aspect, {
+    side: 0.03,
+    above: 0.05,
+    below: 0.05 + foot / 2,
+  })
+}
+
+/** Among the legs, from deep water toward the shore. */
+function underWater({ bounds, level, ground, deck }: Subject, aspect: number): Pose {
+  const long = bounds.x1 - bounds.x0
+  const eye: [number, number] = [bounds.x1 + Math.min(2.6, long * 0.3), bounds.y0 - (aspect < 1 ? 1.2 : 1.9)]
+  const bed = ground(eye[0], eye[1])
+  const depth = Math.max(0.3, level - bed)
+  const from: Vec3 = [eye[0], eye[1], level - 0.5 * depth]
+  const reach = Math.min(long, 6)
+  return lookFrom(
+    from,
+    [bounds.x1 - reach * 0.55, (bounds.y0 + bounds.y1) / 2, Math.min(level - 0.34 * depth, deck)],
+    deg(56),
+  )
+}

@@ -1,0 +1,168 @@
+/**
+ * The ground in the picture. Under and beside the dock, as far as the strip shows it, it is `bedAt` and nothing else. Beyond that, where
+ * nobody measured, it is scenery: the shore bends lakeward into a cove and the bank rolls off into low land.
+ */
+import type { Extent } from '../../geometry/index.ts'
+import type { Bed, BottomKind, Design } from '../../rules/index.ts'
+
+export interface Land {
+  /** Elevation that is drawn, m. */
+  at(x: number, y: number): number
+  readonly positions: Float32Array
+  readonly normals: Float32Array
+  readonly indices: Uint32Array
+  /** Linear color of each vertex, and how stony: share and size of stones, m. */
+  readonly tints: Float32Array
+  readonly stones: Float32Array
+  /** Offsets between which the ground is as measured, m. */
+  readonly y0: number
+  readonly y1: number
+  /** Distances of the columns and offsets of the rows of the mesh, ascending, m. */
+  readonly xs: readonly number[]
+  readonly ys: readonly number[]
+  /** Linear color of the bottom at a place. */
+  tintAt(x: number, y: number): readonly [number, number, number]
+}
+
+/** How far the picture goes, m. */
+const FAR = { shore: 90, lake: 170, side: 170 } as const
+/** Bottoms: linear color; share of stones and their size, m. Looks only. */
+const BOTTOMS: Readonly<Record<BottomKind, readonly [number, number, number, number, number]>> = {
+  sand: [0.6, 0.475, 0.29, 0, 0.1],
+  gravel: [0.36, 0.335, 0.29, 0.85, 0.075],
+  rock: [0.25, 0.25, 0.245, 1, 0.6],
+  clay: [0.36, 0.25, 0.165, 0, 0.1],
+  muck: [0.125, 0.11, 0.075, 0, 0.1],
+}
+
+/** `extent`: what is shown as measured, at least from `x0` on, m. */
+export function makeLand(bed: Bed, extent: Extent, site: Design['site'], x0: number): Land {
+  const wall = site.shore?.kind === 'wall'
+  const { y0, y1 } = extent
+  const back = x0 - 0.5
+  const cove = coveOf(wall ? 0 : 1)
+
+  const at = (x: number, y: number): number => {
+    const aside = Math.max(y0 - y, y - y1, 0)
+    const along = aside > 0 ? x - cove(y, aside) : x
+    const landward = back - along
+    if (landward <= 0) return bed.bedAt(along, y)
+    const edge = bed.bedAt(back, y)
+    const steep = Math.min(0.5, Math.max(0, edge - bed.bedAt(back + 0.5, y)) / 0.5)
+    // The slope runs out within a few meters, then the land rolls.
+    const run = 1 - Math.exp(-landward / 2.5)
+    return edge + steep * 2.5 * run + rolling(along, y) * Math.min(1, landward / 25)
+  }
+
+  const xs = [
+    ...graded(back, back - FAR.shore, 0.8, 1.3).reverse(),
+    ...columns(bed, back, extent.x1 + 2, wall),
+    ...graded(extent.x1 + 2, extent.x1 + 2 + FAR.lake, 0.9, 1.25),
+  ]
+  const ys = [
+    ...graded(y0, y0 - FAR.side, 0.9, 1.14).reverse(),
+    // Along one line of soundings the ground is straight across it.
+    ...regular(y0, y1, bed.mode === 'line' ? Math.max(2, (y1 - y0) / 3) : 0.6),
+    ...graded(y1, y1 + FAR.side, 0.9, 1.14),
+  ]
+  const tintAt: Land['tintAt'] = (x, y) => {
+    const [r, g, b] = BOTTOMS[bed.bottomAt(x, y)]
+    return [r, g, b]
+  }
+  return { at, y0, y1, xs, ys, tintAt, ...mesh(xs, ys, at, bed) }
+}
+
+/** How far the shoreline at y lies lakeward of where it is measured, m: a cove, with a wandering edge. */
+const coveOf =
+  (size: number) =>
+  (y: number, aside: number): number => {
+    const bend = 30 * (1 - Math.exp(-(aside * aside) / 1100))
+    const wander =
+      Math.min(1, aside / 8) *
+      (1.1 * Math.sin(y * 0.31 + 1) + 0.7 * Math.sin(y * 0.73) + 2 * Math.sin(y * 0.11))
+    return size * (bend + wander)
+  }
+
+const rolling = (x: number, y: number): number =>
+  1.1 +
+  0.8 * Math.sin(x * 0.07 + y * 0.05) +
+  0.35 * Math.sin(y * 0.13 - x * 0.04) +
+  0.2 * Math.sin(x * 0.33 + y * 0.29)
+
+/** Distances from `from` toward `to` in growing steps, without `from` itself. */
+function graded(from: number, to: number, first: number, growth: number): number[] {
+  const sign = Math.sign(to - from)
+  const list: number[] = []
+  let step = first
+  for (let x = from + sign * step; (to - x) * sign > 0; x += sign * step) {
+    list.push(x)
+    step *= growth
+  }
+  list.push(to)
+  return list
+}
+
+/** At most this many steps: a very long dock gets coarser ones. */
+const MOST_STEPS = 160
+
+function regular(from: number, to: number, step: number): number[] {
+  const n = Math.min(MOST_STEPS, Math.max(1, Math.ceil((to - from) / step)))
+  return Array.from({ length: n + 1 }, (_, i) => from + ((to - from) * i) / n)
+}
+
+/** A regular row with a column at each break of the profile; both sides of a wall's face. */
+function columns(bed: Bed, from: number, to: number, wall: boolean): number[] {
+  const breaks = bed.mode === 'line' ? bed.knots(from, to).slice(1, -1) : wall ? [-1e-7, 0] : []
+  const some = breaks.length > MOST_STEPS ? [] : breaks
+  const row = regular(from, to, bed.mode === 'line' ? 1 : 0.5).filter(
+    (x) => !some.some((b) => Math.abs(b - x) < 0.2),
+  )
+  return [...row, ...some].sort((a, b) => a - b)
+}
+
+function mesh(xs: readonly number[], ys: readonly number[], at: Land['at'], bed: Bed) {
+  const nx = xs.length
+  const ny = ys.length
+  const positions = new Float32Array(nx * ny * 3)
+  const tints = new Float32Array(nx * ny * 3)
+  const stones = new Float32Array(nx * ny * 2)
+  for (let j = 0, v = 0; j < ny; j++)
+    for (let i = 0; i < nx; i++, v++) {
+      const x = xs[i]!
+      const y = ys[j]!
+      positions[3 * v] = x
+      positions[3 * v + 1] = y
+      positions[3 * v + 2] = at(x, y)
+      const [r, g, b, share, size] = BOTTOMS[bed.bottomAt(x, y)]
+      tints[3 * v] = r
+      tints[3 * v + 1] = g
+      tints[3 * v + 2] = b
+      stones[2 * v] = share
+      stones[2 * v + 1] = size
+    }
+  const indices = new Uint32Array((nx - 1) * (ny - 1) * 6)
+  for (let j = 0, k = 0; j + 1 < ny; j++)
+    for (let i = 0; i + 1 < nx; i++, k += 6) {
+      const a = j * nx + i
+      indices.set([a, a + 1, a + nx + 1, a, a + nx + 1, a + nx], k)
+    }
+  return { positions, normals: normalsOf(positions, nx, ny), indices, tints, stones }
+}
+
+/** From the slopes to the neighbors; uneven steps weigh by their length. */
+function normalsOf(positions: Float32Array, nx: number, ny: number): Float32Array {
+  const normals = new Float32Array(positions.length)
+  const p = (v: number, k: number): number => positions[3 * v + k]!
+  for (let j = 0, v = 0; j < ny; j++)
+    for (let i = 0; i < nx; i++, v++) {
+      const [w, e] = [i > 0 ? v - 1 : v, i + 1 < nx ? v + 1 : v]
+      const [s, n] = [j > 0 ? v - nx : v, j + 1 < ny ? v + nx : v]
+      const sx = (p(e, 2) - p(w, 2)) / Math.max(1e-6, p(e, 0) - p(w, 0))
+      const sy = (p(n, 2) - p(s, 2)) / Math.max(1e-6, p(n, 1) - p(s, 1))
+      const long = Math.hypot(sx, sy, 1)
+      normals[3 * v] = -sx / long
+      normals[3 * v + 1] = -sy / long
+      normals[3 * v + 2] = 1 / long
+    }
+  return normals
+}

@@ -1,0 +1,61 @@
+/**
+ * For the build: leaves out of three the shaders that this scene never asks for (a quarter of its bytes), and comments and
+ * indentation out of our own. What is kept is a list; a test holds it against what our materials include.
+ */
+import type { Plugin } from 'vite'
+
+/** Chunks that our materials, the renderer's preamble and the shadow's depth material are made of. */
+export const KEPT_CHUNKS: readonly string[] = [
+  'common',
+  'packing',
+  'begin_vertex',
+  'project_vertex',
+  'shadowmap_pars_vertex',
+  'shadowmap_vertex',
+  'shadowmap_pars_fragment',
+  'tonemapping_pars_fragment',
+  'tonemapping_fragment',
+  'colorspace_pars_fragment',
+  'colorspace_fragment',
+]
+
+/** What is only found in the two shaders of the depth material. */
+const DEPTH_MATERIAL = /DEPTH_PACKING == 3200|vHighPrecisionZW/
+
+/** `var chunk = "…";`, one line each, as three's module build writes its shaders. */
+const SHADER = /^(var|const) (\w+(?:\$\w+)?) = "((?:[^"\\]|\\.)*)";$/gm
+
+/** Empties what is not kept. Chunks stay defined: an `#include` of one is then nothing. */
+export function leanShaders(code: string): string {
+  return code.replace(SHADER, (line, keyword: string, name: string, text: string) =>
+    /#|void |vec\d/.test(text) && !KEPT_CHUNKS.includes(name) && !DEPTH_MATERIAL.test(text)
+      ? `${keyword} ${name} = "";`
+      : line,
+  )
+}
+
+/** GLSL between backticks after the comment that marks it. Lines stay lines: the preprocessor needs them. */
+export function leanGlsl(code: string): string {
+  return code.replace(/(\/\* glsl \*\/ )`((?:[^`\\]|\\.)*)`/g, (_, mark: string, text: string) => {
+    const lean = text
+      .replace(/\/\*[\s\S]*?\*\//g, '')
+      .replace(/\/\/[^\n]*/g, '')
+      .replace(/\s*\n\s*/g, '\n')
+      .replace(/[ \t]+/g, ' ')
+      .replace(/^([^#\n]*)$/gm, (line) => line.replace(/ ?([-+*/=<>(),;{}?:&|!]) ?/g, '$1'))
+    return `${mark}\`${lean}\``
+  })
+}
+
+export const leanThree = (): Plugin => ({
+  name: 'leadline-lean-three',
+  apply: 'build',
+  // Before anything else: comments that mark GLSL are gone after types are.
+  enforce: 'pre',
+  transform(code, id) {
+    const path = id.split('?')[0]!
+    if (path.endsWith('three.module.js')) return { code: leanShaders(code), map: null }
+    if (path.includes('/scene/look/') && path.endsWith('.ts')) return { code: leanGlsl(code), map: null }
+    return null
+  },
+})

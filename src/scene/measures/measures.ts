@@ -1,0 +1,351 @@
+/**
+ * What is measured in the picture: lines where the measures are, and the words at them. Plain data from the Dock; the numbers are the
+ * Dock's own, only the level that is looked at comes in here.
+ */
+import {
+  type Design,
+  type Dock,
+  type Figure,
+  findingText,
+  type Leg,
+  type Pair,
+  type Section,
+  type Units,
+  type Vec3,
+} from '../../../rules/index.ts'
+import { meters, say } from '../../words/index.ts'
+import { findingOf } from '../parts/marks.ts'
+import { rectOf } from '../slabs.ts'
+import { type SceneWord, tell } from '../words.ts'
+
+export type Tone = 'plain' | 'water' | 'picked' | 'warn' | 'stop'
+
+export interface Line {
+  readonly from: Vec3
+  readonly to: Vec3
+  readonly tone: Tone
+  /** Direction of the short strokes at both ends; none where there is none, m. */
+  readonly stroke: Vec3 | null
+}
+
+export interface Note {
+  readonly id: string
+  /** Places that it may stand at, the best first. */
+  readonly at: readonly Vec3[]
+  readonly text: string
+  readonly tone: Tone
+  /** A sign that stands on its place; else words beside it. */
+  readonly sign: boolean
+}
+
+export interface Measured {
+  readonly lines: readonly Line[]
+  /** The most important first. */
+  readonly notes: readonly Note[]
+}
+
+export interface MeasuredFrom {
+  readonly dock: Dock
+  readonly design: Design
+  readonly selection: string | null
+  readonly labels: boolean
+  /** m over the survey level. */
+  readonly level: number
+  readonly units: Units
+  readonly lang: string
+  /** Elevation of the ground that is drawn, m. */
+  readonly ground: (x: number, y: number) => number
+  /** Interval of the contour lines, m; 0 = none. */
+  readonly contour: number
+  /** Distances that the picture is about, m. */
+  readonly range: { readonly x0: number; readonly x1: number }
+  /** The eye is on the left of the dock. */
+  readonly left: boolean
+  /** Offset of the plane that the lake is cut along, m; null where it is whole. */
+  readonly plane: number | null
+}
+
+/** Off the part, m: dimension lines stand beside what they measure. */
+const BESIDE = 0.22
+const STROKE = 0.07
+
+interface Sheet {
+  readonly from: MeasuredFrom
+  readonly lines: Line[]
+  readonly notes: Note[]
+  tell(key: SceneWord, values?: Readonly<Record<string, Figure>>): string
+}
+
+export function measure(from: MeasuredFrom): Measured {
+  const { dock, selection, units, lang, labels } = from
+  const sheet: Sheet = {
+    from,
+    lines: [],
+    notes: [],
+    tell: (key, values) => tell(lang, units, key, values),
+  }
+  const leg = dock.legs.find((l) => l.id === selection)
+  const pair = dock.pairs.find((p) => p.id === selection)
+  const section = dock.sections.find((s) => s.id === selection)
+  if (leg) ofLeg(leg, sheet)
+  if (pair) ofPair(pair, sheet)
+  if (section) ofSection(section, sheet)
+  ofFindings(sheet)
+  if (labels) {
+    // What is picked is what one wants to read.
+    if (sheet.lines.length === 0) ofEnd(sheet)
+    ofContours(sheet)
+  }
+  return { lines: sheet.lines, notes: sheet.notes }
+}
+
+function dimension(
+  sheet: Sheet,
+  id: string,
+  from: Vec3,
+  to: Vec3,
+  stroke: Vec3,
+  tone: Tone,
+  text: string,
+): void {
+  sheet.lines.push({ from, to, tone, stroke })
+  const at = (t: number): Vec3 => [
+    from[0] + (to[0] - from[0]) * t,
+    from[1] + (to[1] - from[1]) * t,
+    from[2] + (to[2] - from[2]) * t,
+  ]
+  sheet.notes.push({ id, at: [at(0.5), at(0.72), at(0.28)], text, tone, sign: false })
+}
+
+/** Bed to deck, leg over deck, the water there. */
+function ofLeg(leg: Leg, sheet: Sheet): void {
+  const { design, level, units, lang } = sheet.from
+  const deck = design.dock.deckHeight
+  const side = leg.corner.endsWith('left') ? 1 : -1
+  const section = sheet.from.dock.sections.find((s) => s.id === leg.section)
+  const turn = ((section?.heading ?? 0) * Math.PI) / 180
+  const out = (far: number): [number, number] => [
+    leg.x - Math.sin(turn) * side * far,
+    leg.y + Math.cos(turn) * side * far,
+  ]
+  const stroke: Vec3 = [Math.cos(turn) * STROKE, Math.sin(turn) * STROKE, 0]
+  const upright = (key: string, far: number, z0: number, z1: number, tone: Tone, text: string): void => {
+    const [x, y] = out(far)
+    dimension(sheet, `${leg.id} ${key}`, [x, y, z0], [x, y, z1], stroke, tone, text)
+  }
+  const height = say(lang, units, 'measure.set-height', { height: meters(leg.setHeight) })
+  upright('set', BESIDE, leg.bed, leg.bed + leg.setHeight, 'picked', height)
+  if (leg.aboveDeck !== null) {
+    const above = say(lang, units, 'measure.above-deck', { height: meters(leg.aboveDeck) })
+    upright('above', BESIDE, deck, deck + leg.aboveDeck, 'picked', above)
+  }
+  const depth = level - leg.bed
+  if (depth > 0.01)
+    upright('deep', BESIDE * 2, leg.bed, level, 'water', sheet.tell('deep.here', { depth: meters(depth) }))
+  else
+    sheet.notes.push({
+      id: `${leg.id} dry`,
+      at: [[...out(BESIDE * 2), leg.bed]],
+      text: sheet.tell('dry.here'),
+      tone: 'water',
+      sign: false,
+    })
+}
+
+/** Clearance of the brace's foot, and of its head to the frame. */
+function ofPair(pair: Pair, sheet: Sheet): void {
+  const { dock, units, lang } = sheet.from
+  const { brace } = pair
+  const low = dock.legs.find((leg) => leg.id === brace?.low)
+  const high = dock.legs.find((leg) => leg.id === pair.legs.find((id) => id !== brace?.low))
+  if (!brace || !low || !high) return
+  const long = Math.hypot(high.x - low.x, high.y - low.y)
+  const [ux, uy] = [(high.x - low.x) / long, (high.y - low.y) / long]
+  // Just inside its hole, where the tube ends.
+  const reach = 0.12
+  const stroke: Vec3 = [ux * STROKE, uy * STROKE, 0]
+  const [lx, ly] = [low.x + ux * reach, low.y + uy * reach]
+  const [hx, hy] = [high.x - ux * reach, high.y - uy * reach]
+  dimension(
+    sheet,
+    `${pair.id} low`,
+    [lx, ly, brace.lowZ - brace.lowClearance],
+    [lx, ly, brace.lowZ],
+    stroke,
+    'picked',
+    say(lang, units, 'measure.brace-low', { height: meters(brace.lowClearance) }),
+  )
+  dimension(
+    sheet,
+    `${pair.id} high`,
+    [hx, hy, brace.highZ],
+    [hx, hy, brace.highZ + brace.highClearance],
+    stroke,
+    'picked',
+    say(lang, units, 'measure.brace-high', { height: meters(brace.highClearance) }),
+  )
+}
+
+function ofSection(section: Section, sheet: Sheet): void {
+  const { x, y, z, heading, length, width } = section
+  const turn = (heading * Math.PI) / 180
+  const at = (along: number, across: number): Vec3 => [
+    x + Math.cos(turn) * along - Math.sin(turn) * across,
+    y + Math.sin(turn) * along + Math.cos(turn) * across,
+    z + 0.02,
+  ]
+  // A ramp is tilted: its far end is where the deck is.
+  const end = section.role === 'ramp' ? sheet.from.design.dock.deckHeight + 0.02 : z + 0.02
+  const far = (point: Vec3): Vec3 => [point[0], point[1], end]
+  const off = width / 2 + BESIDE
+  const up: Vec3 = [0, 0, STROKE]
+  const long = sheet.tell('section.long', { length: meters(length) })
+  const wide = sheet.tell('section.wide', { length: meters(width) })
+  dimension(sheet, `${section.id} long`, at(0, -off), far(at(length, -off)), up, 'picked', long)
+  dimension(
+    sheet,
+    `${section.id} wide`,
+    far(at(length * 0.5, width / 2)),
+    far(at(length * 0.5, -width / 2)),
+    up,
+    'picked',
+    wide,
+  )
+}
+
+/** A sign at what a finding is about; the picked one says itself. */
+function ofFindings(sheet: Sheet): void {
+  const { dock, selection, units, lang } = sheet.from
+  const picked = findingOf(dock, selection)
+  if (picked) {
+    const at = picked.parts.map((id) => anchorOf(id, dock)).filter((p) => p !== null)
+    if (at.length > 0)
+      sheet.notes.push({
+        id: 'finding',
+        at: at.slice(0, 6),
+        text: findingText(picked, 'plain', units, lang),
+        tone: toneOf(picked.severity),
+        sign: false,
+      })
+  }
+  const signed = new Map<string, 'warn' | 'stop'>()
+  for (const { severity, parts } of dock.findings) {
+    if (severity === 'note') continue
+    for (const id of parts) if (severity === 'stop' || !signed.has(id)) signed.set(id, severity)
+  }
+  for (const severity of ['stop', 'warn'] as const)
+    for (const [id, grade] of signed) {
+      const at = grade === severity ? anchorOf(id, dock) : null
+      if (at) sheet.notes.push({ id: `sign ${id}`, at: [at], text: '!', tone: grade, sign: true })
+    }
+}
+
+const toneOf = (severity: 'stop' | 'warn' | 'note'): Tone => (severity === 'note' ? 'plain' : severity)
+
+/** Where a sign stands for a part: over what belongs to it. */
+export function anchorOf(id: string, dock: Dock): Vec3 | null {
+  let [x, y, n] = [0, 0, 0]
+  let z = Number.NEGATIVE_INFINITY
+  const section = dock.sections.find((s) => s.id === id)
+  if (section) {
+    const { x0, x1, y0, y1 } = rectOf(section)
+    return [(x0 + x1) / 2, (y0 + y1) / 2, section.z + 0.25]
+  }
+  for (const placement of dock.placements) {
+    if (placement.of !== id) continue
+    x += placement.at[0]
+    y += placement.at[1]
+    z = Math.max(z, placement.at[2])
+    n++
+  }
+  if (n > 0) return [x / n, y / n, z + 0.12]
+  const pair = dock.pairs.find((p) => p.id === id)
+  const legs = dock.legs.filter((leg) => leg.id === id || pair?.legs.includes(leg.id))
+  if (legs.length === 0) return null
+  const mean = (f: (leg: Leg) => number): number => legs.reduce((sum, leg) => sum + f(leg), 0) / legs.length
+  return [mean((l) => l.x), mean((l) => l.y), mean((l) => l.bed + l.setHeight) + 0.1]
+}
+
+/** Deck over water and depth, at the lake end. */
+function ofEnd(sheet: Sheet): void {
+  const { dock, design, level, ground } = sheet.from
+  const deck = design.dock.deckHeight
+  let far: ReturnType<typeof rectOf> | null = null
+  for (const section of dock.sections) {
+    const rect = rectOf(section)
+    if (!far || rect.x1 > far.x1 + 1e-6) far = rect
+  }
+  if (!far) return
+  const x = far.x1 + 0.16
+  const y = far.y0 + 0.1
+  const bed = ground(x, y)
+  const stroke: Vec3 = [0, STROKE * 1.4, 0]
+  const over = deck - level
+  const word = over >= 0 ? 'over-water' : 'under-water'
+  if (Math.abs(over) > 0.005)
+    dimension(
+      sheet,
+      'over',
+      [x, y, level],
+      [x, y, deck],
+      stroke,
+      'plain',
+      sheet.tell(word, { height: meters(Math.abs(over)) }),
+    )
+  const depth = level - bed
+  if (depth > 0.01)
+    dimension(
+      sheet,
+      'deep',
+      [x, y, bed],
+      [x, y, level],
+      stroke,
+      'water',
+      sheet.tell('deep.end', { depth: meters(depth) }),
+    )
+  else
+    sheet.notes.push({
+      id: 'dry',
+      at: [[x, y, bed]],
+      text: sheet.tell('dry.end'),
+      tone: 'water',
+      sign: false,
+    })
+}
+
+/** A depth at each contour line, beside the dock. */
+function ofContours(sheet: Sheet): void {
+  const { contour, level, range, ground, dock, plane, left } = sheet.from
+  if (contour <= 0 || dock.sections.length === 0) return
+  const rects = dock.sections.map(rectOf)
+  // On the side of the eye; where it is cut, on the face of the cut: what is before it is not there.
+  const beside = left ? Math.max(...rects.map((r) => r.y1)) + 1.1 : Math.min(...rects.map((r) => r.y0)) - 1.1
+  const y = plane ?? beside
+  const STEP = 0.1
+  const found = new Map<number, Vec3[]>()
+  let before = level - ground(range.x0, y)
+  for (let x = range.x0 + STEP; x <= range.x1; x += STEP) {
+    const depth = level - ground(x, y)
+    const [a, b] = [before / contour, depth / contour]
+    before = depth
+    const n = Math.max(Math.floor(a), Math.floor(b))
+    if (Math.floor(a) === Math.floor(b) || n < 1) continue
+    const at: Vec3 = [x - STEP + (STEP * (n - a)) / (b - a), y, level - n * contour]
+    found.set(n, [...(found.get(n) ?? []), at])
+  }
+  for (const [n, at] of [...found].sort((a, b) => a[0] - b[0]))
+    sheet.notes.push({
+      id: `contour ${n}`,
+      at: at.slice(0, 4),
+      text: sheet.tell('deep', { depth: meters(n * contour) }),
+      tone: 'water',
+      sign: true,
+    })
+}
+
+/** Contour lines stand this far apart: a round step that gives a handful, m. */
+export function contourStep(deepest: number, units: Units): number {
+  const steps =
+    units === 'imperial' ? [1, 2, 5, 10, 20, 50].map((feet) => feet * 0.3048) : [0.25, 0.5, 1, 2, 5, 10]
+  return steps.find((step) => deepest / step <= 8) ?? steps.at(-1)!
+}

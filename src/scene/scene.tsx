@@ -1,0 +1,72 @@
+/**
+ * The 3D scene of one element. Loaded when the element comes into view; everything three is behind this import.
+ *
+ * `mountScene(host, store)` fills the host, follows its size, and draws only when something changed. It throws NoWebGLError where the
+ * browser gives no context, so that the page can go on with the drawing. `dispose` frees everything.
+ */
+import type { LeadlineStore } from '../state/store.ts'
+import { makePicture, type Picture } from './picture.tsx'
+import { makeShell } from './shell.ts'
+
+export { NoWebGLError } from './errors.ts'
+export { READY, type SceneStats, STATS } from './stats.ts'
+
+/** A lost context comes back by itself within this time, or is asked for, ms. */
+const PATIENCE = 2500
+
+export interface MountedScene {
+  dispose(): void
+}
+
+export default function mountScene(host: HTMLElement, store: LeadlineStore): MountedScene {
+  const shell = makeShell(host)
+  let waiting: ReturnType<typeof setTimeout> | undefined
+  let picture: Picture
+
+  const start = (): Picture => {
+    clearTimeout(waiting)
+    shell.offer(null, store.getState())
+    return makePicture(shell.newCanvas(), store, shell, {
+      onLost() {
+        waiting = setTimeout(() => shell.offer(restart, store.getState()), PATIENCE)
+      },
+      onBack() {
+        clearTimeout(waiting)
+        shell.offer(null, store.getState())
+      },
+    })
+  }
+  const measure = (): void => picture.resize(shell.box.clientWidth, shell.box.clientHeight)
+  const restart = (): void => {
+    picture.dispose()
+    try {
+      picture = start()
+      measure()
+    } catch {
+      // Still none to be had: the offer stays.
+      shell.offer(restart, store.getState())
+    }
+  }
+  try {
+    picture = start()
+  } catch (error) {
+    shell.dispose()
+    throw error
+  }
+  const sizes = new ResizeObserver(measure)
+  sizes.observe(shell.box)
+  const sight = new IntersectionObserver((entries) => picture.setVisible(entries.at(-1)!.isIntersecting), {
+    // Just before it scrolls into view.
+    rootMargin: '64px',
+  })
+  sight.observe(shell.box)
+  return {
+    dispose() {
+      clearTimeout(waiting)
+      sizes.disconnect()
+      sight.disconnect()
+      picture.dispose()
+      shell.dispose()
+    },
+  }
+}

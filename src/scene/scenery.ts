@@ -1,0 +1,228 @@
+/** Grass, reeds and stones along the shore beside the dock, where nobody measured: only for the eye. The same for the same shore. */
+import {
+  BufferAttribute,
+  BufferGeometry,
+  Group,
+  InstancedBufferAttribute,
+  InstancedMesh,
+  type Material,
+  Matrix4,
+  Quaternion,
+  Vector3,
+} from 'three'
+import type { BottomKind } from '../../rules/index.ts'
+import type { Land } from './land.ts'
+import { makePartMaterial, type Surface } from './look/part.ts'
+import type { World } from './look/world.ts'
+
+export interface Scenery {
+  readonly group: Group
+  /** `high`: water that nothing dry stands under, m. */
+  grow(land: Land, high: number, bottom: BottomKind): void
+  dispose(): void
+}
+
+/** Nothing stands this near to the measured strip, nor farther off than this, m. */
+const BESIDE = 0.4
+const FAR = 46
+const MOST = { tuft: 900, stone: 160 } as const
+
+/** Evenly spread numbers in 0 to 1 that depend on the place alone. */
+function random(i: number, k: number): number {
+  let n = Math.imul(i + 1, 0x9e3779b1) ^ Math.imul(k + 7, 0x85ebca77)
+  n = Math.imul(n ^ (n >>> 15), 0xc2b2ae3d)
+  return ((n ^ (n >>> 13)) >>> 0) / 4294967296
+}
+
+const _matrix = /*@__PURE__*/ new Matrix4()
+const _at = /*@__PURE__*/ new Vector3()
+const _turn = /*@__PURE__*/ new Quaternion()
+const _size = /*@__PURE__*/ new Vector3()
+const _up = /*@__PURE__*/ new Vector3(0, 0, 1)
+
+export function makeScenery(world: World): Scenery {
+  const group = new Group()
+  const batch = (surface: Surface, geometry: BufferGeometry, most: number) => {
+    const material = makePartMaterial(world, surface, false)
+    const mesh = new InstancedMesh(geometry, material, most)
+    mesh.instanceColor = new InstancedBufferAttribute(new Float32Array(most * 3), 3)
+    mesh.frustumCulled = false
+    mesh.count = 0
+    group.add(mesh)
+    return mesh
+  }
+  const tufts = batch('leaf', tuftGeometry(), MOST.tuft)
+  const stones = batch('stone', stoneGeometry(), MOST.stone)
+  const put = (
+    mesh: InstancedMesh,
+    x: number,
+    y: number,
+    z: number,
+    turn: number,
+    wide: number,
+    tall: number,
+  ): void => {
+    if (mesh.count >= mesh.instanceMatrix.count) return
+    _matrix.compose(_at.set(x, y, z), _turn.setFromAxisAngle(_up, turn), _size.set(wide, wide, tall))
+    mesh.setMatrixAt(mesh.count++, _matrix)
+  }
+  return {
+    group,
+    grow(land, high, bottom) {
+      tufts.count = 0
+      stones.count = 0
+      const green = shoreline(land, high + 0.1)
+      const wet = shoreline(land, high - 0.25)
+      const low = shoreline(land, 0)
+      const aside = (i: number): { y: number; far: number } => {
+        const far = BESIDE + random(i, 1) ** 1.6 * FAR
+        return { far, y: random(i, 2) < 0.5 ? land.y0 - far : land.y1 + far }
+      }
+      for (let i = 0; i < 620; i++) {
+        const { y } = aside(i)
+        const shore = green(y)
+        if (Number.isNaN(shore)) continue
+        // On the green, thickest at its edge.
+        const x = shore - 0.9 - random(i, 3) ** 2.2 * 9
+        const z = land.at(x, y)
+        const size = 0.5 + 0.6 * random(i, 4)
+        if (z > high + 0.22) put(tufts, x, y, z - 0.02, random(i, 5) * 7, size * 0.8, size)
+      }
+      for (let i = 0; i < 46; i++) {
+        // Clumps of reeds with their feet in the water.
+        const { y, far } = aside(i + 5000)
+        if (far < 3 || bottom === 'rock') continue
+        const edge = wet(y)
+        if (Number.isNaN(edge)) continue
+        for (let k = 0; k < 9; k++) {
+          const x = edge + (random(i * 9 + k, 6) - 0.45) * 1.3
+          const yy = y + (random(i * 9 + k, 7) - 0.5) * 1.8
+          put(
+            tufts,
+            x,
+            yy,
+            land.at(x, yy) - 0.02,
+            random(i * 9 + k, 8) * 7,
+            0.65,
+            2.1 + 1.1 * random(i * 9 + k, 9),
+          )
+        }
+      }
+      const many = bottom === 'rock' || bottom === 'gravel' ? MOST.stone : 60
+      for (let i = 0; i < many; i++) {
+        const { y } = aside(i + 9000)
+        const edge = low(y)
+        if (Number.isNaN(edge)) continue
+        const x = edge + (random(i, 11) - 0.35) * 2.4
+        const size = 0.06 + 0.26 * random(i, 12) ** 3
+        put(
+          stones,
+          x,
+          y,
+          land.at(x, y) + size * 0.1,
+          random(i, 13) * 7,
+          size,
+          size * (0.5 + 0.4 * random(i, 14)),
+        )
+      }
+      for (const mesh of [tufts, stones]) mesh.instanceMatrix.needsUpdate = true
+    },
+    dispose() {
+      for (const mesh of [tufts, stones]) {
+        mesh.geometry.dispose()
+        ;(mesh.material as Material).dispose()
+        mesh.dispose()
+      }
+    },
+  }
+}
+
+/** Distance of the shoreline of an elevation by offset, read off the rows of the mesh; NaN where there is none. */
+function shoreline({ positions, xs, ys }: Land, z: number): (y: number) => number {
+  const nx = xs.length
+  const at = ys.map((_, j) => {
+    const height = (i: number): number => positions[3 * (j * nx + i) + 2]!
+    for (let i = nx - 1; i > 0; i--) {
+      const [za, zb] = [height(i - 1), height(i)]
+      if (za >= z && zb < z) return xs[i - 1]! + ((xs[i]! - xs[i - 1]!) * (za - z)) / (za - zb)
+    }
+    return Number.NaN
+  })
+  return (y) => {
+    let j = 1
+    while (j + 1 < ys.length && ys[j]! < y) j++
+    const t = (y - ys[j - 1]!) / (ys[j]! - ys[j - 1]!)
+    return at[j - 1]! + (at[j]! - at[j - 1]!) * t
+  }
+}
+
+/** Blades in a bunch, 1 unit wide about half, 0.5 m tall at size 1. The length along a blade goes first in `vGrain` (axis z). */
+function tuftGeometry(): BufferGeometry {
+  const positions: number[] = []
+  const normals: number[] = []
+  const index: number[] = []
+  const blades = 11
+  for (let k = 0; k < blades; k++) {
+    const a = (k * 2.39996) % (2 * Math.PI)
+    const lean = 0.06 + 0.2 * random(k, 21)
+    const tall = 0.26 + 0.24 * random(k, 22)
+    const [c, s] = [Math.cos(a), Math.sin(a)]
+    const foot = 0.05 * random(k, 23)
+    const half = 0.011
+    const first = positions.length / 3
+    for (const [t, w] of [
+      [0, 1],
+      [0.55, 0.8],
+      [1, 0],
+    ] as const) {
+      const out = foot + lean * t * t
+      for (const side of w === 0 ? [0] : [-1, 1]) {
+        positions.push(c * out - s * half * w * side, s * out + c * half * w * side, tall * t)
+        normals.push(c, s, 0.4)
+      }
+    }
+    index.push(first, first + 1, first + 3, first, first + 3, first + 2, first + 2, first + 3, first + 4)
+  }
+  return shaped(positions, normals, index)
+}
+
+/** A rounded lump of 1 m radius. */
+function stoneGeometry(): BufferGeometry {
+  const rings = 6
+  const round = 9
+  const positions: number[] = []
+  const normals: number[] = []
+  const index: number[] = []
+  for (let r = 0; r <= rings; r++)
+    for (let k = 0; k < round; k++) {
+      const [a, e] = [(2 * Math.PI * k) / round, Math.PI * (r / rings - 0.5)]
+      const n = [Math.cos(a) * Math.cos(e), Math.sin(a) * Math.cos(e), Math.sin(e)] as const
+      const bump =
+        0.86 + 0.16 * Math.sin(n[0] * 3.1 + 1) * Math.cos(n[1] * 2.7) + 0.1 * Math.sin(n[2] * 4 + n[0] * 2)
+      positions.push(n[0] * bump, n[1] * bump, n[2] * bump)
+      normals.push(...n)
+    }
+  for (let r = 0; r < rings; r++)
+    for (let k = 0; k < round; k++) {
+      const [a, b] = [r * round + k, r * round + ((k + 1) % round)]
+      index.push(a, b, b + round, a, b + round, a + round)
+    }
+  return shaped(positions, normals, index)
+}
+
+function shaped(positions: readonly number[], normals: readonly number[], index: number[]): BufferGeometry {
+  const n = positions.length / 3
+  const geometry = new BufferGeometry()
+  geometry.setAttribute('position', new BufferAttribute(Float32Array.from(positions), 3))
+  geometry.setAttribute('normal', new BufferAttribute(Float32Array.from(normals), 3))
+  // Tone 0, axis z.
+  geometry.setAttribute(
+    'aGrain',
+    new BufferAttribute(
+      Float32Array.from({ length: 2 * n }, (_, i) => (i % 2) * 2),
+      2,
+    ),
+  )
+  geometry.setIndex(index)
+  return geometry
+}

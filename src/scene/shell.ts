@@ -1,0 +1,95 @@
+/** What the scene puts into its host besides the picture itself: box, hint, spoken words, what to do when the picture is lost. */
+import type { ViewState } from '../state/store.ts'
+import css from './scene.css?inline'
+import { type SceneWord, tell } from './words.ts'
+
+export interface Shell {
+  readonly box: HTMLDivElement
+  /** Height along the lower edge that the page's own buttons lie over, px. */
+  foot(): number
+  /** Makes a canvas, in the place of the one before. */
+  newCanvas(): HTMLCanvasElement
+  describe(canvas: HTMLCanvasElement, what: string, view: Pick<ViewState, 'lang' | 'units'>): void
+  /** Shows some words over the picture for a moment. */
+  hint(text: string): void
+  /** Said to those who do not see it. */
+  say(text: string): void
+  /** Offers to bring the picture back; null takes the offer away. */
+  offer(again: (() => void) | null, view: Pick<ViewState, 'lang' | 'units'>): void
+  dispose(): void
+}
+
+let count = 0
+
+export function makeShell(host: HTMLElement): Shell {
+  const root = host.getRootNode() as Document | ShadowRoot
+  const sheet = new CSSStyleSheet()
+  sheet.replaceSync(css)
+  root.adoptedStyleSheets = [...root.adoptedStyleSheets, sheet]
+
+  const box = document.createElement('div')
+  box.className = 'scene'
+  const keys = document.createElement('p')
+  keys.className = 'scene-said'
+  // Several on a page: ids must differ where there is no shadow root between them.
+  keys.id = `scene-keys-${++count}`
+  const said = document.createElement('p')
+  said.className = 'scene-said'
+  said.setAttribute('role', 'status')
+  const hint = document.createElement('p')
+  hint.className = 'scene-hint'
+  hint.setAttribute('aria-hidden', 'true')
+  const lost = document.createElement('div')
+  lost.className = 'scene-lost'
+  lost.hidden = true
+  box.append(keys, said, hint, lost)
+  host.append(box)
+  let timer: ReturnType<typeof setTimeout> | undefined
+
+  return {
+    box,
+    foot: () => Number.parseFloat(getComputedStyle(box).getPropertyValue('--scene-foot')) || 0,
+    newCanvas() {
+      box.querySelector('canvas')?.remove()
+      const canvas = document.createElement('canvas')
+      canvas.tabIndex = 0
+      // Not an image: screen readers keep the keys of an image to themselves.
+      canvas.setAttribute('role', 'application')
+      canvas.setAttribute('aria-describedby', keys.id)
+      box.prepend(canvas)
+      return canvas
+    },
+    describe(canvas, what, { lang, units }) {
+      const words = (key: SceneWord): string => tell(lang, units, key)
+      const label = tell(lang, units, 'label', { what: { value: what, unit: 'text' } })
+      canvas.setAttribute('aria-label', label)
+      canvas.setAttribute('aria-roledescription', words('role'))
+      canvas.textContent = label
+      keys.textContent = words('keys')
+    },
+    hint(text) {
+      hint.textContent = text
+      hint.classList.add('seen')
+      clearTimeout(timer)
+      timer = setTimeout(() => hint.classList.remove('seen'), 1600)
+    },
+    say(text) {
+      if (said.textContent !== text) said.textContent = text
+    },
+    offer(again, { lang, units }) {
+      lost.hidden = again === null
+      lost.replaceChildren()
+      if (!again) return
+      const button = document.createElement('button')
+      button.type = 'button'
+      button.textContent = tell(lang, units, 'again')
+      button.addEventListener('click', again)
+      lost.append(tell(lang, units, 'lost'), button)
+    },
+    dispose() {
+      clearTimeout(timer)
+      box.remove()
+      root.adoptedStyleSheets = root.adoptedStyleSheets.filter((s) => s !== sheet)
+    },
+  }
+}

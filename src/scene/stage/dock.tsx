@@ -1,0 +1,86 @@
+/** The dock's parts, the person on it, and the sun with its shadow. */
+import { useThree } from '@react-three/fiber'
+import { useEffect, useLayoutEffect, useMemo } from 'react'
+import { useStore } from 'zustand'
+import type { Dock as DockData } from '../../../rules/index.ts'
+import type { LeadlineStore } from '../../state/store.ts'
+import { makePartMaterial } from '../look/part.ts'
+import type { World } from '../look/world.ts'
+import type { Parts } from '../parts/parts.ts'
+import { HEIGHT, personGeometry } from '../person.ts'
+import { fitSun, makeSun } from '../sun.ts'
+import type { Facts } from './facts.ts'
+import { useMade } from './lake.tsx'
+
+interface Props {
+  readonly world: World
+  readonly facts: Facts
+  readonly store: LeadlineStore
+  readonly parts: Parts
+}
+
+export function DockParts({ world, facts, store, parts }: Props) {
+  const { dock, catalog, bounds, deck, dark } = facts
+  const gl = useThree((s) => s.gl)
+  const invalidate = useThree((s) => s.invalidate)
+  const selection = useStore(store, (s) => s.selection)
+  const hover = useStore(store, (s) => s.hover)
+  const person = useStore(store, (s) => s.person)
+  const sun = useMemo(makeSun, [])
+  useEffect(() => () => sun.dispose(), [sun])
+
+  useLayoutEffect(() => parts.update(dock, catalog), [parts, dock, catalog])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another catalog brings other meshes, unmarked.
+  useLayoutEffect(() => {
+    parts.mark(dock, selection, hover)
+    invalidate()
+  }, [parts, dock, catalog, selection, hover, invalidate])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the hour moves the sun, the person throws a shadow too.
+  useLayoutEffect(() => {
+    const low = dock.legs.reduce((z, leg) => Math.min(z, leg.bed), deck - 0.3)
+    const high = deck + Math.max(person ? HEIGHT : 0, ...dock.legs.map((leg) => leg.aboveDeck ?? 0), 0.2)
+    fitSun(sun, { ...bounds, z0: low, z1: high }, world)
+    gl.shadowMap.needsUpdate = true
+    invalidate()
+  }, [sun, dock, bounds, deck, dark, person, world, gl, invalidate])
+  return (
+    <>
+      <primitive object={sun} />
+      <primitive object={sun.target} />
+      <primitive object={parts.group} />
+      {person && <Person world={world} facts={facts} />}
+    </>
+  )
+}
+
+function Person({ world, facts }: { readonly world: World; readonly facts: Facts }) {
+  const geometry = useMade(personGeometry, [])
+  const material = useMade(() => makePartMaterial(world, 'cloth', true), [world])
+  const { x, y, z, turn } = standing(facts.dock, facts.deck)
+  return (
+    <mesh
+      geometry={geometry}
+      material={material}
+      position={[x, y, z]}
+      rotation={[0, 0, turn]}
+      frustumCulled={false}
+      castShadow
+      receiveShadow
+    />
+  )
+}
+
+/** Out on the run, a little to the side, looking over the lake. */
+function standing({ sections }: DockData, deck: number): { x: number; y: number; z: number; turn: number } {
+  const run = sections.filter((s) => s.role !== 'ramp' && s.heading === 0)
+  const section = run[Math.floor((run.length - 1) * 0.7)] ?? sections.find((s) => s.role !== 'ramp')
+  if (!section) return { x: -1, y: 0, z: deck, turn: 0 }
+  const heading = (section.heading * Math.PI) / 180
+  const [along, across] = [section.length * 0.6, section.width * 0.2]
+  return {
+    x: section.x + Math.cos(heading) * along - Math.sin(heading) * across,
+    y: section.y + Math.sin(heading) * along + Math.cos(heading) * across,
+    z: deck,
+    turn: heading + 0.35,
+  }
+}

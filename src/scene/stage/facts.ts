@@ -1,0 +1,68 @@
+/** What all of the scene is made from: the store's state and what follows from it, worked out once a change. */
+import { useMemo } from 'react'
+import { useStore } from 'zustand'
+import { extentOf } from '../../../geometry/index.ts'
+import { type Catalog, type Design, type Dock, makeBed } from '../../../rules/index.ts'
+import type { Range } from '../../state/range.ts'
+import { dockOf, type LeadlineStore } from '../../state/store.ts'
+import { type Land, makeLand } from '../land.ts'
+import { contourStep } from '../measures/measures.ts'
+import { boundsOf, type Slab } from '../slabs.ts'
+import { useMedia } from './use-media.ts'
+
+export interface Facts {
+  readonly design: Design
+  readonly catalog: Catalog
+  readonly dock: Dock
+  readonly land: Land
+  readonly range: Range
+  /** Of the deck in plan; a small place at the shore for an empty dock. */
+  readonly bounds: Slab
+  readonly deck: number
+  /** Water shown, m over the survey level. */
+  readonly level: number
+  /** The lake is cut open along the dock. A view along the side is a section by itself. */
+  readonly cut: boolean
+  readonly dark: boolean
+  /** Interval of contour lines, m; 0 = none. */
+  readonly contour: number
+}
+
+const NOTHING: Slab = { x0: 0, x1: 3, y0: -0.6, y1: 0.6 }
+
+export function useFacts(store: LeadlineStore): Facts {
+  const design = useStore(store, (s) => s.design)
+  const catalog = useStore(store, (s) => s.catalog)
+  const dock = useStore(store, dockOf)
+  const range = useStore(store, (s) => s.range)
+  const level = useStore(store, (s) => s.waterLevel)
+  const cut = useStore(store, (s) => s.cut || s.view === 'side')
+  const theme = useStore(store, (s) => s.theme)
+  const units = useStore(store, (s) => s.units)
+  const labels = useStore(store, (s) => s.labels)
+  const prefersDark = useMedia('(prefers-color-scheme: dark)')
+  const dark = theme === 'dark' || (theme === 'auto' && prefersDark)
+  const bed = useMemo(() => makeBed(design.site), [design.site])
+  const land = useMemo(
+    () => makeLand(bed, extentOf(dock, design), design.site, range.x0),
+    [bed, dock, design, range.x0],
+  )
+  const bounds = useMemo(() => boundsOf(dock.sections) ?? NOTHING, [dock])
+  const contour = labels ? contourStep(Math.max(0.1, level - range.z0), units) : 0
+  return useMemo(
+    () => ({
+      design,
+      catalog,
+      dock,
+      land,
+      range,
+      bounds,
+      deck: design.dock.deckHeight,
+      level,
+      cut,
+      dark,
+      contour,
+    }),
+    [design, catalog, dock, land, range, bounds, level, cut, dark, contour],
+  )
+}

@@ -1,0 +1,86 @@
+/** Dimension lines in the scene and labels over it. */
+import { useThree } from '@react-three/fiber'
+import { useEffect, useLayoutEffect, useMemo } from 'react'
+import { useStore } from 'zustand'
+import type { LeadlineStore } from '../../state/store.ts'
+import type { Land } from '../land.ts'
+import type { World } from '../look/world.ts'
+import { makeLines } from '../measures/lines.ts'
+import { type Line, measure } from '../measures/measures.ts'
+import type { Overlay } from '../measures/overlay.ts'
+import type { Facts } from './facts.ts'
+
+interface Props {
+  readonly world: World
+  readonly facts: Facts
+  readonly store: LeadlineStore
+  readonly overlay: Overlay
+  readonly plane: number | null
+  /** The eye is on the left of the dock. */
+  readonly left: boolean
+}
+
+export function Measured({ world, facts, store, overlay, plane, left }: Props) {
+  const { dock, design, land, level, contour, range, dark } = facts
+  const invalidate = useThree((s) => s.invalidate)
+  const selection = useStore(store, (s) => s.selection)
+  const units = useStore(store, (s) => s.units)
+  const lang = useStore(store, (s) => s.lang)
+  const labels = useStore(store, (s) => s.labels)
+  const lines = useMemo(() => makeLines(world), [world])
+  useEffect(() => () => lines.dispose(), [lines])
+  useLayoutEffect(() => {
+    const measured = measure({
+      dock,
+      design,
+      selection,
+      labels,
+      level,
+      units,
+      lang,
+      ground: land.at,
+      contour,
+      range,
+      plane,
+      left,
+    })
+    lines.show([...measured.lines, ...(plane === null ? [] : waterlineOf(land, plane, level))], dark)
+    overlay.show(measured.notes)
+    invalidate()
+  }, [
+    lines,
+    overlay,
+    dock,
+    design,
+    selection,
+    labels,
+    level,
+    units,
+    lang,
+    land,
+    contour,
+    range,
+    plane,
+    left,
+    dark,
+    invalidate,
+  ])
+  return <primitive object={lines.mesh} />
+}
+
+/** The level drawn along the cut, wherever there is water. */
+function waterlineOf({ xs, at }: Land, y: number, level: number): Line[] {
+  const lines: Line[] = []
+  for (let i = 0; i + 1 < xs.length; i++) {
+    const [a, b] = [xs[i]!, xs[i + 1]!]
+    const [da, db] = [level - at(a, y), level - at(b, y)]
+    if (da <= 0 && db <= 0) continue
+    const shore = a + ((b - a) * da) / (da - db)
+    const from = da > 0 ? a : shore
+    const to = db > 0 ? b : shore
+    const last = lines.at(-1)
+    if (last && last.to[0] === from) lines[lines.length - 1] = { ...last, to: [to, y, level] }
+    else lines.push({ from: [from, y, level], to: [to, y, level], tone: 'water', stroke: null })
+  }
+  return lines
+}

@@ -1,0 +1,82 @@
+/** The scene put together. */
+import { useThree } from '@react-three/fiber'
+import { useEffect, useLayoutEffect, useMemo, useState } from 'react'
+import { useStore } from 'zustand'
+import type { LeadlineStore } from '../../state/store.ts'
+import type { Rig } from '../camera/rig.ts'
+import { MOST_SLABS, makeWorld, setHour, setSlabs, type World } from '../look/world.ts'
+import { makeOverlay } from '../measures/overlay.ts'
+import { makeParts, type Parts } from '../parts/parts.ts'
+import type { Shell } from '../shell.ts'
+import { slabsOf } from '../slabs.ts'
+import { DockParts } from './dock.tsx'
+import { Eye } from './eye.tsx'
+import { useFacts } from './facts.ts'
+import { Lake } from './lake.tsx'
+import { Measured } from './measured.tsx'
+
+/** The cut runs this far off the dock, on the side of the eye, so that the whole dock stands behind it, m. */
+const OFF = 0.45
+/** Water kept behind the dock in a view along the side, m; and where all is kept. */
+const BEHIND = 2.2
+const WHOLE = 1e6
+/** The bank gets green this far over high water, m. */
+const GREEN = 0.1
+
+interface Props {
+  readonly store: LeadlineStore
+  readonly shell: Shell
+  readonly draw: (rig: Rig, parts: Parts, world: World) => void
+}
+
+export function Stage({ store, shell, draw }: Props) {
+  const facts = useFacts(store)
+  const gl = useThree((s) => s.gl)
+  const invalidate = useThree((s) => s.invalidate)
+  const world = useMemo(makeWorld, [])
+  const parts = useMemo(() => makeParts(world), [world])
+  const overlay = useMemo(() => makeOverlay(shell.box), [shell])
+  useEffect(() => () => parts.dispose(), [parts])
+  useEffect(() => () => overlay.dispose(), [overlay])
+  const [left, setLeft] = useState(false)
+  const { bounds, cut, dock, deck, level, design, dark, contour } = facts
+  const plane = cut ? (left ? bounds.y1 + OFF : bounds.y0 - OFF) : null
+
+  useLayoutEffect(() => setHour(world, dark ? 'dusk' : 'day'), [world, dark])
+  useLayoutEffect(() => setSlabs(world, slabsOf(dock.sections, MOST_SLABS)), [world, dock])
+  // Along the side only a slab is left, so that nothing behind the dock is taken for it.
+  const slab = useStore(store, (s) => s.view === 'side')
+  const high = design.site.levels.high
+  useLayoutEffect(() => {
+    world.uLevel.value = level
+    world.uDeck.value = deck
+    world.uContour.value = contour
+    world.uGreen.value = Math.max(high, level) + GREEN
+    const thick = slab ? bounds.y1 - bounds.y0 + 2 * OFF + BEHIND : WHOLE
+    world.uCut.value.set(left ? -1 : 1, plane ?? 0, plane === null ? 0 : 1, thick)
+    invalidate()
+  }, [world, level, deck, contour, high, left, plane, slab, bounds, invalidate])
+
+  const lang = useStore(store, (s) => s.lang)
+  const units = useStore(store, (s) => s.units)
+  useEffect(
+    () => shell.describe(gl.domElement, design.name, { lang, units }),
+    [shell, gl, design.name, lang, units],
+  )
+  return (
+    <>
+      <Lake world={world} facts={facts} plane={plane} />
+      <DockParts world={world} facts={facts} store={store} parts={parts} />
+      <Measured world={world} facts={facts} store={store} overlay={overlay} plane={plane} left={left} />
+      <Eye
+        facts={facts}
+        store={store}
+        shell={shell}
+        parts={parts}
+        overlay={overlay}
+        onSide={setLeft}
+        draw={(rig) => draw(rig, parts, world)}
+      />
+    </>
+  )
+}

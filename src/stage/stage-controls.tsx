@@ -1,0 +1,71 @@
+/** Where it is looked at from, how high the lake stands while it is looked at, and what is shown with it. */
+
+import type { ViewState } from '../state/store.ts'
+import { useLeadline } from '../state/store.ts'
+import { meters } from '../words/index.ts'
+import { useWords } from '../words/use-words.ts'
+
+const VIEWS: readonly ViewState['view'][] = ['shore', 'lake', 'side', 'above', 'under']
+
+export function StageControls({ live }: { readonly live: boolean }) {
+  const view = useLeadline((s) => s.view)
+  const cut = useLeadline((s) => s.cut)
+  const person = useLeadline((s) => s.person)
+  const labels = useLeadline((s) => s.labels)
+  const set = useLeadline((s) => s.set)
+  const { t } = useWords()
+  const toggle = (name: 'cut' | 'person' | 'labels', on: boolean) => (
+    <button type="button" aria-pressed={on} onClick={() => set({ [name]: !on })}>
+      {t(`view.${name}`)}
+    </button>
+  )
+  return (
+    <div className="stage-controls">
+      {live && (
+        // biome-ignore lint/a11y/useSemanticElements: a row of buttons, not of fields.
+        <div className="row-of-buttons" role="group" aria-label={t('view.label')}>
+          {VIEWS.map((name) => (
+            <button key={name} type="button" aria-pressed={view === name} onClick={() => set({ view: name })}>
+              {t(`view.${name}`)}
+            </button>
+          ))}
+        </div>
+      )}
+      {/* biome-ignore lint/a11y/useSemanticElements: a row of buttons, not of fields. */}
+      <div className="row-of-buttons" role="group" aria-label={t('view.shown')}>
+        {live && toggle('cut', cut)}
+        {live && toggle('labels', labels)}
+        {toggle('person', person)}
+      </div>
+      <LevelSlider />
+    </div>
+  )
+}
+
+/** Only looked at: it changes nothing in the design. */
+function LevelSlider() {
+  const level = useLeadline((s) => s.waterLevel)
+  const { low, high } = useLeadline((s) => s.design.site.levels)
+  const set = useLeadline((s) => s.set)
+  const { t } = useWords()
+  const at = Math.min(high, Math.max(low, level))
+  if (high - low < 0.005) return null
+  return (
+    <label className="level-slider">
+      <span>{t('view.level')}</span>
+      <input
+        type="range"
+        min={low}
+        max={high}
+        step={(high - low) / 40}
+        value={at}
+        aria-valuetext={t(at < 0 ? 'level.under' : 'level.over', { height: meters(Math.abs(at)) })}
+        onChange={(event) => {
+          const to = Number(event.currentTarget.value)
+          // The day's own level is where the slider rests.
+          set({ waterLevel: Math.abs(to) < (high - low) / 60 ? 0 : to })
+        }}
+      />
+    </label>
+  )
+}

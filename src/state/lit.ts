@@ -1,0 +1,27 @@
+/** What lights up together: from one id that is pointed at to the ids of all that it is about. */
+import type { Dock } from '../../rules/index.ts'
+
+/** Id of a row of the parts list, for `hover` and `selection`. */
+export const rowId = (row: { readonly kind: string; readonly code: string }): string =>
+  `part:${row.kind}\n${row.code}`
+
+const none: ReadonlySet<string> = new Set()
+
+/**
+ * Ids of sections, legs, pairs, joints and extras. A finding lights the parts that it names, a row of the parts list all that its
+ * pieces belong to, a pair its two legs too.
+ */
+export function litIds(id: string | null, dock: Dock): ReadonlySet<string> {
+  if (id === null) return none
+  const ids = new Set<string>()
+  const add = (part: string): void => {
+    ids.add(part)
+    for (const leg of dock.pairs.find((pair) => pair.id === part)?.legs ?? []) ids.add(leg)
+  }
+  if (id.startsWith('finding:')) for (const part of dock.findings[Number(id.slice(8))]?.parts ?? []) add(part)
+  else if (id.startsWith('part:')) {
+    const key = id.slice(5)
+    for (const piece of dock.placements) if (`${piece.kind}\n${piece.code}` === key) ids.add(piece.of)
+  } else add(id)
+  return ids
+}

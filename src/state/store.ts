@@ -1,0 +1,192 @@
+/**
+ * One store for each element: the Design, how it is looked at, and undo. Nothing derived is kept in it; `dockOf` derives and
+ * remembers by identity, so that every view reads one and the same Dock.
+ */
+import { createContext, useContext } from 'react'
+import { useStore } from 'zustand'
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import {
+  type Catalog,
+  type Design,
+  type Dock,
+  demoCatalog,
+  demoDesign,
+  derive,
+  type Issue,
+  parseDesign,
+} from '../../rules/index.ts'
+import type { Word } from '../words/index.ts'
+import { closeGesture, emptyHistory, type History, remember, stepBack, stepForward } from './history.ts'
+import { type Range, rangeOf } from './range.ts'
+
+export interface ViewState {
+  readonly units: 'imperial' | 'metric'
+  readonly lang: string
+  readonly theme: 'light' | 'dark' | 'auto'
+  /** Id of a section, leg, pair, joint or extra, or `finding:<index>`. */
+  readonly selection: string | null
+  readonly hover: string | null
+  /** Level shown, m over the level of the survey day. Only looked at: it changes nothing in the design. */
+  readonly waterLevel: number
+  readonly view: 'shore' | 'lake' | 'side' | 'above' | 'under'
+  readonly cut: boolean
+  readonly person: boolean
+  readonly labels: boolean
+  /** A gesture that changes the design is going on. */
+  readonly dragging: boolean
+  /** Something to tell the user once; null when read. */
+  readonly notice: Notice | null
+  /** Whether the design is kept on this device. */
+  readonly kept: 'no' | 'saving' | 'saved'
+}
+
+export interface Notice {
+  readonly key: Word
+  /** Lines of a file's faults, as the engine tells them. */
+  readonly details?: readonly string[]
+  readonly bad?: boolean
+}
+
+export interface LeadlineState extends ViewState {
+  readonly design: Design
+  readonly catalog: Catalog
+  readonly canUndo: boolean
+  readonly canRedo: boolean
+  /** Distances that the strip and the side view of the scene both span from edge to edge, m. Held still while dragging. */
+  readonly range: Range
+  /**
+   * Changes the design. The result is checked; where it is not valid nothing changes and the issues come back.
+   * Edits of one `gesture` are one step of undo until `endGesture`.
+   */
+  edit(change: (design: Design) => Design, options?: { readonly gesture?: string }): readonly Issue[]
+  endGesture(): void
+  undo(): void
+  redo(): void
+  /** Another design in the place of this one; one step of undo. It must have been parsed. */
+  replace(design: Design): void
+  /** The design to begin with, in the place of the one that the store was made with: nothing to take back. */
+  begin(design: Design): void
+  /** Another catalog. No step of undo: a catalog is not the user's. */
+  setCatalog(catalog: Catalog): void
+  set(view: Partial<ViewState>): void
+}
+
+export type LeadlineStore = StoreApi<LeadlineState>
+
+export interface StoreInit {
+  readonly design?: Design
+  readonly catalog?: Catalog
+  readonly view?: Partial<ViewState>
+}
+
+export const initialView: ViewState = {
+  units: 'imperial',
+  lang: 'en',
+  theme: 'auto',
+  selection: null,
+  hover: null,
+  waterLevel: 0,
+  view: 'shore',
+  cut: false,
+  person: true,
+  labels: true,
+  dragging: false,
+  notice: null,
+  kept: 'no',
+}
+
+export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
+  let history: History = emptyHistory
+  return createStore<LeadlineState>()((set, get) => {
+    /** Puts a design in place with what must agree with it. */
+    const show = (design: Design, next: History, more: Partial<LeadlineState> = {}): void => {
+      history = next
+      const { catalog, range } = get()
+      const dragging = next.gesture !== null
+      set({
+        ...more,
+        design,
+        dragging,
+        range: dragging ? range : rangeOf(dockOf({ design, catalog }), design),
+        canUndo: next.past.length > 0,
+        canRedo: next.future.length > 0,
+      })
+    }
+    const design = init.design ?? demoDesign
+    const catalog = init.catalog ?? demoCatalog
+    return {
+      ...initialView,
+      ...init.view,
+      design,
+      catalog,
+      range: rangeOf(dockOf({ design, catalog }), design),
+      canUndo: false,
+      canRedo: false,
+      edit(change, options = {}) {
+        const before = get().design
+        const wanted = change(before)
+        if (wanted === before) return []
+        const parsed = parseDesign(wanted)
+        if (!parsed.ok) return parsed.issues
+        if (sameDesign(parsed.value, before)) return []
+        show(parsed.value, remember(history, before, options.gesture ?? null))
+        return []
+      },
+      endGesture() {
+        if (history.gesture !== null) show(get().design, closeGesture(history, get().design, sameDesign))
+      },
+      undo() {
+        const step = stepBack(history, get().design)
+        if (step) show(step.design, step.history)
+      },
+      redo() {
+        const step = stepForward(history, get().design)
+        if (step) show(step.design, step.history)
+      },
+      replace(wanted) {
+        const before = get().design
+        if (!sameDesign(wanted, before))
+          show(wanted, remember(history, before, null), { selection: null, hover: null })
+      },
+      begin(wanted) {
+        show(wanted, emptyHistory, { selection: null, hover: null })
+      },
+      setCatalog(wanted) {
+        const { design: now } = get()
+        set({ catalog: wanted, range: rangeOf(dockOf({ design: now, catalog: wanted }), now) })
+      },
+      set(view) {
+        set(view)
+      },
+    }
+  })
+}
+
+/** Designs are small plain data in one order of keys: their text tells whether they differ. */
+export const sameDesign = (a: Design, b: Design): boolean =>
+  a === b || JSON.stringify(a) === JSON.stringify(b)
+
+const docks = new WeakMap<Design, { readonly catalog: Catalog; readonly dock: Dock }>()
+
+/** The Dock of this state: derived once for each pair of objects, never stored in the state. */
+export function dockOf({ design, catalog }: Pick<LeadlineState, 'design' | 'catalog'>): Dock {
+  const known = docks.get(design)
+  if (known?.catalog === catalog) return known.dock
+  const dock = derive(design, catalog)
+  docks.set(design, { catalog, dock })
+  return dock
+}
+
+/** Given by the element to all that is drawn in it. */
+export const StoreContext = createContext<LeadlineStore | null>(null)
+
+export function useLeadlineStore(): LeadlineStore {
+  const store = useContext(StoreContext)
+  if (!store) throw new Error('useLeadlineStore: no StoreContext above this component')
+  return store
+}
+
+export const useLeadline = <T>(selector: (state: LeadlineState) => T): T =>
+  useStore(useLeadlineStore(), selector)
+
+export const useDock = (): Dock => useLeadline(dockOf)

@@ -1,0 +1,102 @@
+/** Read aloud, seen in any light, on any screen: axe finds nothing to complain of. */
+import { AxeBuilder } from '@axe-core/playwright'
+import { expect, test } from 'vitest'
+import { DESKTOP, nextFrame, open, PHONE, useBrowser } from './support/open.ts'
+
+useBrowser()
+
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
+
+const screens = [
+  ['light', 'desktop'],
+  ['dark', 'desktop'],
+  ['light', 'phone'],
+  ['dark', 'phone'],
+] as const
+
+test.each(screens)('axe finds nothing in %s on a %s, closed and all opened', async (colorScheme, screen) => {
+  const { page, close } = await open({
+    colorScheme,
+    viewport: screen === 'phone' ? PHONE : DESKTOP,
+    hasTouch: screen === 'phone',
+  })
+  const complaints = async () => {
+    const { violations } = await new AxeBuilder({ page: page as never }).withTags(RULES).analyze()
+    return violations.map(
+      (v) => `${v.id}: ${v.nodes.map((n) => `${n.target.flat().at(-1)} ${n.failureSummary}`).join(' | ')}`,
+    )
+  }
+  expect(await complaints()).toEqual([])
+  // Findings of every severity, a selection, a fault, all that folds open.
+  await page.getByRole('slider', { name: 'How high over the water' }).and(page.locator('.handle')).focus()
+  await page.keyboard.press('Shift+ArrowDown')
+  await page.keyboard.press('Shift+ArrowDown')
+  for (const title of [
+    'How deep is it?',
+    'How to measure your shore',
+    'Why?',
+    'The whole list',
+    'Before you build',
+  ])
+    await page.locator('summary', { hasText: title }).click()
+  await page.locator('.reasons select').selectOption('s5.end.left')
+  await page.locator('summary', { hasText: 'Every leg' }).click()
+  await page.locator('.depths input').nth(1).fill('deep')
+  await page.locator('.depths input').nth(1).blur()
+  await page.locator('summary', { hasText: 'File' }).click()
+  await nextFrame(page)
+  expect(await complaints()).toEqual([])
+  await page.keyboard.press('Escape')
+  await page.getByRole('button', { name: 'Ask for a quote' }).click()
+  await page.locator('dialog').waitFor()
+  expect(await complaints()).toEqual([])
+  await close()
+})
+
+test('everything that is touched is 44 pixels high and nothing runs out of a phone', async () => {
+  const { page, close } = await open({ viewport: PHONE, hasTouch: true })
+  for (const title of ['How deep is it?', 'Why?', 'The whole list'])
+    await page.locator('summary', { hasText: title }).click()
+  await page.locator('.depths table').waitFor()
+  await page.locator('.reasons select').waitFor()
+  const small = await page.locator('leadline-dock').evaluate((element) =>
+    [
+      ...element.shadowRoot!.querySelectorAll<HTMLElement>(
+        'button:not(.row), summary, select, input:not([type=radio], [type=checkbox], [type=file]), .choice label, .switch',
+      ),
+    ]
+      .filter((target) => target.checkVisibility())
+      .map((target) => ({
+        name: target.textContent || target.className || target.tagName,
+        height: target.getBoundingClientRect().height,
+      }))
+      .filter(({ height }) => height < 43.9),
+  )
+  expect(small).toEqual([])
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width)
+  await close()
+})
+
+test('the panel is worked by keys alone', async () => {
+  const { page, close } = await open()
+  await page.getByRole('radio', { name: 'Straight' }).focus()
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.press('ArrowRight')
+  expect(await page.getByRole('radio', { name: 'Both sides' }).isChecked()).toBe(true)
+  await page.getByRole('checkbox', { name: 'Ramp to the shore' }).focus()
+  await page.keyboard.press('Space')
+  const { ramp, head } = await page
+    .locator('leadline-dock')
+    .evaluate(
+      (e) => (e as never as { design: { dock: { ramp: boolean; head: { sections: number } } } }).design.dock,
+    )
+  expect(ramp).toBe(false)
+  expect(head.sections).toBe(2)
+  await page.locator('summary', { hasText: 'File' }).focus()
+  await page.keyboard.press('Enter')
+  expect(await page.getByRole('button', { name: 'Save as a file' }).isVisible()).toBe(true)
+  await page.keyboard.press('Escape')
+  expect(await page.getByRole('button', { name: 'Save as a file' }).isVisible()).toBe(false)
+  await close()
+})

@@ -1,0 +1,103 @@
+/** Builds the page of `scene-page.ts` as the real one is built, serves it under the strict policy, and opens it. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import react from '@vitejs/plugin-react'
+import { type Browser, chromium, type Page } from 'playwright-core'
+import { build } from 'vite'
+import { afterAll, beforeAll, expect, inject } from 'vitest'
+import { leanThree } from '../../src/scene/lean-three.ts'
+import type { SceneApi, Wanted } from './scene-page.ts'
+import { ARGS } from './support/open.ts'
+import { type Site, serve } from './support/server.ts'
+
+const HTML = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Scenes</title><link rel="icon" href="data:,">
+<link rel="stylesheet" href="page.css"><script type="module" src="scene-page.js"></script></head><body></body></html>`
+
+declare global {
+  /** In the page, not here. */
+  const scenes: SceneApi
+}
+
+let browser: Browser
+let site: Site
+let folder: string
+
+/** To be called at the top of a test file: page and browser for all of its tests. */
+export function withScenes(): void {
+  beforeAll(async () => {
+    folder = mkdtempSync(join(tmpdir(), 'leadline-scenes-'))
+    await build({
+      configFile: false,
+      logLevel: 'error',
+      plugins: [react(), leanThree()],
+      build: {
+        outDir: folder,
+        emptyOutDir: false,
+        target: 'es2022',
+        modulePreload: false,
+        chunkSizeWarningLimit: 4000,
+        rolldownOptions: {
+          input: { 'scene-page': resolve('tests/browser/scene-page.ts') },
+          output: { entryFileNames: '[name].js' },
+        },
+      },
+    })
+    writeFileSync(join(folder, 'index.html'), HTML)
+    writeFileSync(join(folder, 'page.css'), 'html, body { margin: 0 }')
+    site = await serve([folder])
+    const { path, env } = inject('browser')
+    browser = await chromium.launch({
+      executablePath: path,
+      args: ARGS,
+      ...(env ? { env: { ...(process.env as Record<string, string>), ...env } } : {}),
+    })
+  }, 120_000)
+  afterAll(async () => {
+    await browser?.close()
+    await site?.close()
+    rmSync(folder, { recursive: true, force: true })
+  })
+}
+
+export interface OpenedScenes {
+  readonly page: Page
+  close(): Promise<void>
+}
+
+export interface PageOptions {
+  readonly width?: number
+  readonly height?: number
+  readonly dark?: boolean
+  readonly motion?: boolean
+  readonly touch?: boolean
+}
+
+/** Opens the page and shows the scenes wanted, settled. */
+export async function openScenes(
+  wanted: readonly Wanted[],
+  options: PageOptions = {},
+): Promise<OpenedScenes> {
+  const { width = 640, height = 400, dark = false, motion = false, touch = false } = options
+  const context = await browser.newContext({
+    viewport: { width, height },
+    deviceScaleFactor: 1,
+    colorScheme: dark ? 'dark' : 'light',
+    reducedMotion: motion ? 'no-preference' : 'reduce',
+    hasTouch: touch,
+  })
+  const page = await context.newPage()
+  const wrong: string[] = []
+  page.on('pageerror', (error) => wrong.push(error.stack ?? error.message))
+  page.on('console', (message) => message.type() === 'error' && wrong.push(message.text()))
+  await page.goto(`${site.url}/index.html`)
+  for (const one of wanted) await page.evaluate((one) => void scenes.show(one), one)
+  for (let i = 0; i < wanted.length; i++) await page.evaluate((i) => scenes.settled(i), i)
+  return {
+    page,
+    async close() {
+      await context.close()
+      expect(wrong, 'errors of the page').toEqual([])
+    },
+  }
+}

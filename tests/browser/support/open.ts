@@ -1,0 +1,152 @@
+/**
+ * A page of the built site in a real browser. What every test holds by itself: nothing is asked of another origin, nothing breaks the
+ * policy, nothing is thrown, nothing is written to the console as an error.
+ */
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
+import { chromium } from 'playwright-core'
+import { afterAll, beforeAll, expect, inject } from 'vitest'
+import type { LeadlineDock } from '../../../src/element/leadline-dock.ts'
+
+export const ARGS = [
+  '--no-sandbox',
+  '--use-gl=angle',
+  '--use-angle=swiftshader',
+  '--enable-unsafe-swiftshader',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--js-flags=--expose-gc',
+]
+
+export const DESKTOP = { width: 1440, height: 900 } as const
+export const PHONE = { width: 390, height: 844 } as const
+
+export interface OpenOptions extends BrowserContextOptions {
+  readonly path?: string
+  /** False: the browser gives no WebGL context, as on a machine without graphics. */
+  readonly webgl?: boolean
+  /** A context to go on in, with what it has stored. */
+  readonly context?: BrowserContext
+  /** Elements to wait for. */
+  readonly elements?: number
+  /** Messages that this test brings about on purpose. */
+  readonly expected?: RegExp
+}
+
+export interface Opened {
+  readonly page: Page
+  readonly context: BrowserContext
+  /** Addresses asked for. */
+  readonly requests: readonly string[]
+  /** Fails where anything went wrong; closes the page, and the context where it was made here. */
+  close(): Promise<void>
+}
+
+let browser: Browser
+
+/** To be called at the top of a test file: a browser for all of its tests. */
+export function useBrowser(): void {
+  beforeAll(async () => {
+    const { path, env } = inject('browser')
+    browser = await chromium.launch({
+      executablePath: path,
+      args: ARGS,
+      ...(env ? { env: { ...(process.env as Record<string, string>), ...env } } : {}),
+    })
+  })
+  afterAll(() => browser.close())
+}
+
+export async function open(options: OpenOptions = {}): Promise<Opened> {
+  const { path = '/index.html', webgl = false, context: given, elements = 1, expected, ...rest } = options
+  const context = given ?? (await browser.newContext({ viewport: DESKTOP, reducedMotion: 'reduce', ...rest }))
+  const page = await context.newPage()
+  const site = inject('site')
+  const wrong: string[] = []
+  const requests: string[] = []
+  page.on('request', (request) => {
+    const url = request.url()
+    requests.push(url)
+    if (!url.startsWith(site) && !url.startsWith('blob:') && !url.startsWith('data:'))
+      wrong.push(`asked for ${url}`)
+  })
+  page.on('pageerror', (error) => wrong.push(`thrown: ${error.stack ?? error.message}`))
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.text().includes('Content Security Policy'))
+      wrong.push(message.text())
+  })
+  await page.addInitScript(
+    ({ webgl, elements }) => {
+      if (!webgl) HTMLCanvasElement.prototype.getContext = () => null
+      const events: { type: string; detail: unknown }[] = []
+      Object.assign(window, { leadlineEvents: events, violations: [] as string[] })
+      document.addEventListener('securitypolicyviolation', (event) => {
+        ;(window as unknown as { violations: string[] }).violations.push(
+          `${event.violatedDirective} ${event.blockedURI}`,
+        )
+      })
+      for (const type of ['leadline-input', 'leadline-change', 'leadline-request', 'leadline-error'])
+        document.addEventListener(type, (event) => {
+          events.push({ type, detail: (event as CustomEvent).detail })
+        })
+      const ready = new Promise<void>((done) => {
+        let left = elements
+        document.addEventListener('leadline-ready', () => --left === 0 && done())
+      })
+      const scene = new Promise<void>((done) =>
+        document.addEventListener('leadline-scene-ready', () => done()),
+      )
+      Object.assign(window, { leadlineReady: ready, leadlineScene: scene })
+    },
+    { webgl, elements },
+  )
+  await page.goto(site + path)
+  if (elements > 0)
+    await page.evaluate(() => (window as unknown as { leadlineReady: Promise<void> }).leadlineReady)
+  return {
+    page,
+    context,
+    requests,
+    async close() {
+      const violations = await page.evaluate(() => (window as unknown as { violations: string[] }).violations)
+      await page.close()
+      if (!given) await context.close()
+      expect(violations, 'violations of the policy').toEqual([])
+      expect(
+        wrong.filter((line) => !expected?.test(line)),
+        'errors of the page',
+      ).toEqual([])
+    },
+  }
+}
+
+/** Waits for the next picture. */
+export const nextFrame = (page: Page): Promise<unknown> =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
+
+/** Reads from the first element: its design, its dock. */
+export const read = <T>(page: Page, get: (element: LeadlineDock) => T): Promise<T> =>
+  page
+    .locator('leadline-dock')
+    .first()
+    .evaluate(get as (element: HTMLElement) => T)
+
+/** All events of a kind so far. */
+export const events = (page: Page, type: string): Promise<{ detail: never }[]> =>
+  page.evaluate(
+    (wanted) =>
+      (window as unknown as { leadlineEvents: { type: string; detail: never }[] }).leadlineEvents.filter(
+        (event) => event.type === wanted,
+      ),
+    type,
+  )
+
+declare module 'vitest' {
+  interface ProvidedContext {
+    site: string
+    dist: string
+    browser: { path: string; env?: Record<string, string> }
+  }
+}

@@ -1,0 +1,79 @@
+/** Shaders that the build leaves out are none that ours include. */
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { dirname, join } from 'node:path'
+import { ShaderChunk, ShaderLib, type ShaderMaterial } from 'three'
+import { describe, expect, it } from 'vitest'
+import { KEPT_CHUNKS, leanGlsl, leanShaders } from '../../src/scene/lean-three.ts'
+import { makeGroundMaterial } from '../../src/scene/look/ground.ts'
+import { makeLineMaterial } from '../../src/scene/look/line.ts'
+import { makePartMaterial } from '../../src/scene/look/part.ts'
+import { makeSectionMaterial } from '../../src/scene/look/section.ts'
+import { makeSkyMaterial } from '../../src/scene/look/sky.ts'
+import { makeWaterMaterial } from '../../src/scene/look/water.ts'
+import { makeWorld } from '../../src/scene/look/world.ts'
+
+const world = makeWorld()
+const materials: ShaderMaterial[] = [
+  makeGroundMaterial(world),
+  makeLineMaterial(world),
+  makePartMaterial(world, 'wood', true),
+  makePartMaterial(world, 'leaf', false),
+  makeSectionMaterial(world),
+  makeSkyMaterial(world),
+  makeWaterMaterial(world),
+]
+const includes = (text: string): string[] => [...text.matchAll(/#include <(\w+)>/g)].map((match) => match[1]!)
+const source = readFileSync(
+  join(dirname(createRequire(import.meta.url).resolve('three')), 'three.module.js'),
+  'utf8',
+)
+
+describe('the shaders that are kept', () => {
+  it('hold every chunk that our materials include', () => {
+    const wanted = new Set(
+      materials.flatMap((m) => [...includes(m.vertexShader), ...includes(m.fragmentShader)]),
+    )
+    expect(wanted.size).toBeGreaterThan(4)
+    for (const name of wanted) expect(KEPT_CHUNKS).toContain(name)
+    // Nor does a kept one include what is left out.
+    for (const name of KEPT_CHUNKS)
+      for (const inner of includes(ShaderChunk[name as keyof typeof ShaderChunk]))
+        expect(KEPT_CHUNKS).toContain(inner)
+  })
+
+  it('are there in three, word for word, and most others are not', () => {
+    const lean = leanShaders(source)
+    const has = (text: string): boolean => lean.includes(JSON.stringify(text))
+    for (const name of KEPT_CHUNKS) {
+      const text = ShaderChunk[name as keyof typeof ShaderChunk]
+      expect(source.includes(JSON.stringify(text)), `${name} in three as this test expects it`).toBe(true)
+      expect(has(text), name).toBe(true)
+    }
+    for (const shader of [ShaderLib.depth.vertexShader, ShaderLib.depth.fragmentShader])
+      expect(has(shader)).toBe(true)
+    expect(has(ShaderLib.physical.fragmentShader)).toBe(false)
+    expect(source.length - lean.length).toBeGreaterThan(100_000)
+  })
+
+  it('keep the code around them', () => {
+    const strip = (text: string): string =>
+      text.replace(/^(?:var|const) \w+(?:\$\w+)? = "(?:[^"\\]|\\.)*";$/gm, '')
+    expect(strip(leanShaders(source))).toBe(strip(source))
+  })
+})
+
+describe('our GLSL in the build', () => {
+  it('loses comments and spaces, and neither words nor lines of the preprocessor', () => {
+    const code =
+      'const a = /* glsl */ `\n  // why\n  float a = 1.0 - b;  /* c */\n  #include <common>\n  #if X > 0 && Y\n`'
+    expect(leanGlsl(code)).toBe(
+      'const a = /* glsl */ `\nfloat a=1.0-b;\n#include <common>\n#if X > 0 && Y\n`',
+    )
+  })
+
+  it('leaves other strings alone', () => {
+    const code = 'const a = `one  // two`'
+    expect(leanGlsl(code)).toBe(code)
+  })
+})
