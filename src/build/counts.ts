@@ -4,7 +4,7 @@ import { REPORTS } from './reports.ts'
 
 let passed = 0
 let failed = 0
-for (const file of Object.values(REPORTS)) {
+for (const file of [REPORTS.unit]) {
   if (!existsSync(file)) {
     process.stdout.write(`no report of ${file}\n`)
     failed++

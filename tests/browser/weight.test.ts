@@ -56,7 +56,7 @@ test('nothing of the 3D scene comes before the first picture', async () => {
   await close()
 })
 
-test('the heap stays flat over 1,000 edits', async () => {
+test('the heap stays flat over 1,000 edits', { timeout: 300_000 }, async () => {
   const { page, context, close } = await open({ path: '/bare.html', elements: 0 })
   await page.evaluate(() => document.body.append(document.createElement('leadline-dock')))
   await page.evaluate("import('./leadline.js').then(() => leadlineReady)")
@@ -88,7 +88,7 @@ test('the heap stays flat over 1,000 edits', async () => {
   await close()
 })
 
-test('the heap and the page stay flat over 40 mounts', async () => {
+test('the heap and the page stay flat over 40 mounts', { timeout: 300_000 }, async () => {
   const { page, context, close } = await open({ path: '/bare.html', elements: 0 })
   await page.evaluate("import('./leadline.js').then(() => 0)")
   const session = await context.newCDPSession(page)
