@@ -14,28 +14,32 @@ export function waterSurface(mesh: BedMesh, level: number): WaterSurface {
   const positions: number[] = []
   const depths: number[] = []
   const indices: number[] = []
-  const known = new Map<number, number>()
   const vertices = mesh.depths.length
   const under = (v: number): number => mesh.depths[v]! + level
-  const put = (key: number, x: number, y: number, depth: number): number => {
-    let v = known.get(key)
-    if (v === undefined) {
-      v = depths.length
-      known.set(key, v)
-      positions.push(x, y, level)
-      depths.push(depth)
-    }
-    return v
+  const put = (x: number, y: number, depth: number): number => {
+    positions.push(x, y, level)
+    depths.push(depth)
+    return depths.length - 1
   }
-  const corner = (v: number): number =>
-    put(v * vertices + v, mesh.positions[3 * v]!, mesh.positions[3 * v + 1]!, under(v))
+  // Numbers here of the bed's own vertices and of places on its edges (the two vertices in one key); -1 and none until they are used.
+  const corners = new Int32Array(vertices).fill(-1)
+  const crossings = new Map<number, number>()
+  const corner = (v: number): number => {
+    if (corners[v] === -1) corners[v] = put(mesh.positions[3 * v]!, mesh.positions[3 * v + 1]!, under(v))
+    return corners[v]!
+  }
   /** Where the shoreline crosses an edge; from the lower number, so that both its triangles find the same place. */
   const crossing = (v: number, w: number): number => {
     const [a, b] = v < w ? [v, w] : [w, v]
     const t = under(a) / (under(a) - under(b))
     const at = (k: number): number =>
       mesh.positions[3 * a + k]! + t * (mesh.positions[3 * b + k]! - mesh.positions[3 * a + k]!)
-    return put(a * vertices + b, at(0), at(1), 0)
+    const key = a * vertices + b
+    const known = crossings.get(key)
+    if (known !== undefined) return known
+    const made = put(at(0), at(1), 0)
+    crossings.set(key, made)
+    return made
   }
   const face: number[] = []
   for (let t = 0; t < mesh.indices.length; t += 3) {

@@ -22,7 +22,7 @@ test.each(screens)('axe finds nothing in %s on a %s, closed and all opened', asy
   })
   const complaints = async (within?: string[]) => {
     const axe = new AxeBuilder({ page: page as never }).withTags(RULES)
-    const { violations } = await (within ? axe.include([within]) : axe).analyze()
+    const { violations } = await (within ? axe.include([within] as never) : axe).analyze()
     return violations.map(
       (v) => `${v.id}: ${v.nodes.map((n) => `${n.target.flat().at(-1)} ${n.failureSummary}`).join(' | ')}`,
     )
