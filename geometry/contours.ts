@@ -64,7 +64,7 @@ function contoursAt({ positions, indices, depths }: BedMesh, depth: number): Con
       key = to
       if (key === start) break
     }
-    lines.push({ depth, points: Float32Array.from(points), closed: key === start })
+    lines.push({ depth, points: new Float32Array(points), closed: key === start })
   }
   // Open lines first, from where they begin at the border; what is left closes upon itself.
   for (const key of [...next.keys()]) if (!entered.has(key)) follow(key)

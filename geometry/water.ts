@@ -54,8 +54,8 @@ export function waterSurface(mesh: BedMesh, level: number): WaterSurface {
     for (let i = 2; i < face.length; i++) indices.push(face[0]!, face[i - 1]!, face[i]!)
   }
   return {
-    positions: Float32Array.from(positions),
-    indices: Uint32Array.from(indices),
-    depths: Float32Array.from(depths),
+    positions: new Float32Array(positions),
+    indices: new Uint32Array(indices),
+    depths: new Float32Array(depths),
   }
 }

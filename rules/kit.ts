@@ -51,7 +51,6 @@ export interface Kit {
 export function deriveKit(design: Design, catalog: Catalog): Kit {
   const shop = shopOf(catalog)
   const bed = makeBed(design.site)
-  const deck = design.dock.deckHeight
   const plan = planOf(design, shop)
 
   const shoreEnd = shoreEndOf(plan, shop)
