@@ -12,10 +12,19 @@ export function SumBar({ ask }: { readonly ask: () => void }) {
   const state = stops > 0 ? 'stop' : warnings > 0 ? 'warn' : 'good'
   return (
     <div className="sum-bar">
-      <p className={`short ${state}`}>
+      <button
+        type="button"
+        className={`short quiet ${state}`}
+        onClick={(event) => {
+          // Not by an address: the fragment of the page is not ours to change here.
+          const root = event.currentTarget.getRootNode() as ShadowRoot
+          root.querySelector('.stands')?.scrollIntoView({ block: 'center' })
+        }}
+      >
         <Mark state={state} />
         <span>{t(`sum.${state}`)}</span>
-      </p>
+        <span className="unseen">{t('sum.show')}</span>
+      </button>
       <p className="figures">
         <strong>{money(dock.totals.price)}</strong>
         <span>{mass(dock.totals.mass)}</span>

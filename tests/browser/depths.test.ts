@@ -1,8 +1,8 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { open, PHONE, read, useBrowser } from './support/open.ts'
+import { open, PHONE, read, withBrowser } from './support/open.ts'
 
-useBrowser()
+withBrowser()
 
 const table = async (page: Page) => {
   await page.locator('summary', { hasText: 'How deep is it?' }).click()
@@ -47,11 +47,11 @@ test('what is no length is told in place and changes nothing', async () => {
   const before = await soundings(page)
   await cell(page, 2, 'depth').fill('deep')
   await cell(page, 2, 'depth').blur()
-  expect(await page.locator('tr[data-row="2"] .fault').innerText()).toContain('That is no length')
+  expect(await page.locator('tr[data-row="2"] .fault').textContent()).toContain('That is no length')
   expect(await cell(page, 2, 'depth').getAttribute('aria-invalid')).toBe('true')
   await cell(page, 3, 'distance').fill('12 m')
   await cell(page, 3, 'distance').blur()
-  expect(await page.locator('tr[data-row="3"] .fault').innerText()).toContain('one depth at one place')
+  expect(await page.locator('tr[data-row="3"] .fault').textContent()).toContain('one depth at one place')
   expect(await soundings(page)).toEqual(before)
   await close()
 })
@@ -76,9 +76,9 @@ test('a paste from a spreadsheet is taken in as one step; lines that cannot be r
     [18, 2.2],
     [22, 2.4],
   ])
-  expect(await page.locator('.depths [role=status]').innerText()).toContain('5 depths taken in')
+  expect(await page.locator('.depths [role=status]').textContent()).toContain('5 depths taken in')
   const draft = page.locator('tr.draft')
-  expect(await draft.locator('.fault').last().innerText()).toContain('That is no length')
+  expect(await draft.locator('.fault').last().textContent()).toContain('That is no length')
   await draft.getByLabel('How deep, how high').fill('1,1')
   await draft.getByLabel('How deep, how high').press('Enter')
   expect((await soundings(page)).at(-1)).toEqual([10, 1.1])
@@ -105,7 +105,7 @@ test('a remedy is one tap and one step', async () => {
   await page.getByRole('slider', { name: 'How high over the water' }).and(page.locator('.handle')).focus()
   await page.keyboard.press('Shift+ArrowDown')
   await page.keyboard.press('Shift+ArrowDown')
-  expect(await page.locator('.sum-bar .short').innerText()).toContain('Not yet')
+  expect(await page.locator('.sum-bar .short').textContent()).toContain('Not yet')
   const raise = page.getByRole('button', { name: /^Raise the deck to/ }).first()
   await raise.click()
   expect(await read(page, (e) => e.dock.findings.some((f) => f.severity === 'stop'))).toBe(false)

@@ -3,9 +3,9 @@ import type { Page } from 'playwright-core'
 import { expect, inject, test } from 'vitest'
 import { type Design, demoCatalog, demoDesign, derive, parseDesign } from '../../rules/index.ts'
 import { readLink } from '../../src/state/link.ts'
-import { events, open, read, useBrowser } from './support/open.ts'
+import { events, open, read, withBrowser } from './support/open.ts'
 
-useBrowser()
+withBrowser()
 
 const more = (page: Page) => page.getByRole('button', { name: 'One section more' })
 const sections = (page: Page) => read(page, (e) => e.design.dock.sections)
@@ -13,26 +13,26 @@ const kept = (page: Page) => page.locator('[data-kept="saved"]').waitFor({ state
 const menu = (page: Page) => page.locator('summary', { hasText: 'File' })
 
 test('what was made is there again after a reload, by itself and without the link', async () => {
-  const { page, context, close } = await open()
+  const { page, close } = await open()
   await more(page).click()
   await more(page).click()
   await page.getByRole('slider', { name: 'How high over the water' }).and(page.locator('.handle')).focus()
   await page.keyboard.press('ArrowUp')
   await kept(page)
   const made = await read(page, (e) => e.design)
-  await close().then(() => undefined)
-  void context
-  const again = await open()
-  // A clean profile has nothing of it.
-  expect(await sections(again.page)).toBe(5)
-  await more(again.page).click()
-  await kept(again.page)
-  await again.page.goto('about:blank')
-  await again.page.goto(`${inject('site')}/index.html`)
-  await again.page.evaluate(() => (window as unknown as { leadlineReady: Promise<void> }).leadlineReady)
-  expect(await sections(again.page)).toBe(6)
   expect(made.dock.sections).toBe(7)
-  await again.close()
+  // The address without its fragment: what comes back comes from what is kept here.
+  await page.goto('about:blank')
+  await page.goto(`${inject('site')}/index.html`)
+  await page.evaluate(() => (window as unknown as { leadlineReady: Promise<void> }).leadlineReady)
+  expect(await read(page, (e) => e.design)).toEqual(made)
+  await close()
+})
+
+test('a clean profile has nothing of it', async () => {
+  const { page, close } = await open()
+  expect(await sections(page)).toBe(5)
+  await close()
 })
 
 test('a link opened in a clean profile gives the same check code as the engine in the terminal', async () => {
@@ -76,7 +76,7 @@ test('a damaged link says so and leaves what was kept', async () => {
   const { page, close } = await open({ path: '/index.html#leadline=AAAA' })
   const [error] = await events(page, 'leadline-error')
   expect(error?.detail).toMatchObject({ code: 'link' })
-  expect(await page.locator('.notice.bad').innerText()).toContain('could not be used')
+  expect(await page.locator('.notice.bad').textContent()).toContain('could not be used')
   expect(await sections(page)).toBe(5)
   await close()
 })
@@ -98,7 +98,7 @@ test('a dock too large for a link says so, and no older link stays behind', asyn
   }
   await page.locator('leadline-dock').evaluate((e, design) => Object.assign(e, { design }), large)
   await page.locator('.notice.bad').waitFor()
-  expect(await page.locator('.notice.bad').innerText()).toContain('too large for a link')
+  expect(await page.locator('.notice.bad').textContent()).toContain('too large for a link')
   expect(new URL(page.url()).hash).toBe('')
   await close()
 })
@@ -151,7 +151,7 @@ test.each([
     .locator('input[type=file]')
     .setInputFiles({ name: 'bad.json', mimeType: 'application/json', buffer: Buffer.from(text) })
   await page.locator('.notice.bad').waitFor()
-  expect(await page.locator('.notice.bad').innerText()).toContain('Your dock is as it was')
+  expect(await page.locator('.notice.bad').textContent()).toContain('Your dock is as it was')
   const [error] = await events(page, 'leadline-error')
   expect(error?.detail).toMatchObject({ code: 'file', path })
   expect(await sections(page)).toBe(6)

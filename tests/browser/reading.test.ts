@@ -1,9 +1,9 @@
 /** Read aloud, seen in any light, on any screen: axe finds nothing to complain of. */
 import { AxeBuilder } from '@axe-core/playwright'
 import { expect, test } from 'vitest'
-import { DESKTOP, nextFrame, open, PHONE, useBrowser } from './support/open.ts'
+import { DESKTOP, nextFrame, open, PHONE, withBrowser } from './support/open.ts'
 
-useBrowser()
+withBrowser()
 
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
 
@@ -20,7 +20,7 @@ test.each(screens)('axe finds nothing in %s on a %s, closed and all opened', asy
     viewport: screen === 'phone' ? PHONE : DESKTOP,
     hasTouch: screen === 'phone',
   })
-  const complaints = async (within?: string[]) => {
+  const complaints = async (within?: [string, string]) => {
     const axe = new AxeBuilder({ page: page as never }).withTags(RULES)
     const { violations } = await (within ? axe.include([within] as never) : axe).analyze()
     return violations.map(

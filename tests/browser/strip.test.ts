@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
-import { events, nextFrame, open, PHONE, read, useBrowser } from './support/open.ts'
+import { events, nextFrame, open, PHONE, read, withBrowser } from './support/open.ts'
 
-useBrowser()
+withBrowser()
 
 const stocks = (page: Parameters<typeof read>[0]) => read(page, (e) => e.dock.legs.map((leg) => leg.stock))
 const depthOf = (page: Parameters<typeof read>[0], i: number) =>
@@ -124,9 +124,9 @@ test('Tab reaches every handle in the order of distance', async () => {
 test('a leg pointed at lights up and shows its measures; its reasons are one tap away', async () => {
   const { page, close } = await open()
   const box = (await page.locator('.leg-reach[data-id="s5.end.right"]').boundingBox())!
-  await page.mouse.move(box.x + box.width / 2, box.y + 4)
+  await page.mouse.move(box.x + box.width / 2, box.y + 16)
   await page.locator('.leg.lit[data-id="s5.end.right"]').waitFor({ state: 'attached' })
-  await page.mouse.click(box.x + box.width / 2, box.y + 4)
+  await page.mouse.click(box.x + box.width / 2, box.y + 16)
   const set = await read(page, (e) => e.dock.legs.at(-1)!.setHeight)
   const inches = Math.round((set / 0.0254) * 4) / 4
   expect(await page.locator('.measures text').first().textContent()).toContain(

@@ -3,9 +3,9 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import { expect, inject, test } from 'vitest'
-import { open, useBrowser } from './support/open.ts'
+import { open, withBrowser } from './support/open.ts'
 
-useBrowser()
+withBrowser()
 
 /** kB are 1000 bytes. First: all that comes before the 3D scene without a touch. */
 const FIRST = 115_000

@@ -177,7 +177,6 @@ describe(`clearances of ${DOCKS} random docks (seed ${SEED})`, () => {
   }, 600_000)
 
   it('agree with the library in gap within 1 mm and in verdict, pair by pair', () => {
-    if (process.env.SHOW) process.stdout.write(`${JSON.stringify([seen, clashing.size])}\n`)
     expect(differences).toEqual([])
     expect(seen.pairs).toBeGreaterThan(5000)
     expect(seen.line).toBeGreaterThan(50)

@@ -29,7 +29,7 @@ export interface OpenOptions extends BrowserContextOptions {
   readonly webgl?: boolean
   /** A context to go on in, with what it has stored. */
   readonly context?: BrowserContext
-  /** Elements to wait for. */
+  /** Elements to wait for; none: the test puts them in itself, `leadlineReady` then tells of the first. */
   readonly elements?: number
   /** Messages that this test brings about on purpose. */
   readonly expected?: RegExp
@@ -47,7 +47,7 @@ export interface Opened {
 let browser: Browser
 
 /** To be called at the top of a test file: a browser for all of its tests. */
-export function useBrowser(): void {
+export function withBrowser(): void {
   beforeAll(async () => {
     const { path, env } = inject('browser')
     browser = await chromium.launch({
@@ -92,7 +92,7 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
           events.push({ type, detail: (event as CustomEvent).detail })
         })
       const ready = new Promise<void>((done) => {
-        let left = elements
+        let left = Math.max(1, elements)
         document.addEventListener('leadline-ready', () => --left === 0 && done())
       })
       const scene = new Promise<void>((done) =>

@@ -1,0 +1,71 @@
+/** The drawing and the 3D scene take turns, and nothing else notices. */
+import { expect, test } from 'vitest'
+import { open, withBrowser } from './support/open.ts'
+
+withBrowser()
+
+test('without WebGL the drawing stays, and all else goes on', async () => {
+  const { page, close } = await open()
+  await page.locator('.lake').waitFor()
+  expect(await page.locator('.stage').getAttribute('data-scene')).toBe('none')
+  const deck = await page.locator('.lake .deck').count()
+  await page.getByRole('button', { name: 'One section more' }).click()
+  expect(await page.locator('.lake .deck').count()).toBe(deck + 1)
+  expect(await page.locator('.lake').getAttribute('aria-label')).toContain('A straight dock of 6 sections')
+  await close()
+})
+
+test('the scene comes over the drawing and replaces nothing that is being touched', async () => {
+  const { page, close } = await open({ webgl: true })
+  const handle = page.locator('.handle.sounding').nth(3)
+  await handle.focus()
+  await page.keyboard.down('ArrowDown')
+  await page.evaluate(() => {
+    const root = document.querySelector('leadline-dock')!.shadowRoot!
+    Object.assign(window, { strip: root.querySelector('.strip svg'), focused: root.activeElement })
+  })
+  await page.locator('.stage[data-scene="live"]').waitFor()
+  await page.keyboard.up('ArrowDown')
+  const same = await page.evaluate(() => {
+    const root = document.querySelector('leadline-dock')!.shadowRoot!
+    const { strip, focused } = window as unknown as { strip: Element; focused: Element }
+    return [root.querySelector('.strip svg') === strip, root.activeElement === focused]
+  })
+  expect(same).toEqual([true, true])
+  expect(await page.locator('.lake').count()).toBe(0)
+  await close()
+})
+
+test('a context that is lost leaves the drawing in its place until the scene is back', async () => {
+  const { page, close } = await open({ webgl: true, expected: /CONTEXT_LOST|Context Lost/i })
+  await page.locator('.stage[data-scene="live"]').waitFor()
+  await page.locator('.scene-host canvas').evaluate((canvas) => {
+    const gl = (canvas as HTMLCanvasElement).getContext('webgl2')!
+    Object.assign(window, { loser: gl.getExtension('WEBGL_lose_context') })
+    ;(window as unknown as { loser: WEBGL_lose_context }).loser.loseContext()
+  })
+  await page.locator('.lake').waitFor()
+  await page.getByRole('button', { name: 'One section more' }).click()
+  await page.evaluate(() => (window as unknown as { loser: WEBGL_lose_context }).loser.restoreContext())
+  await page.locator('.stage[data-scene="live"]').waitFor()
+  expect(await page.locator('.lake').count()).toBe(0)
+  await close()
+})
+
+test('the level that is looked at changes no design', async () => {
+  const { page, close } = await open()
+  const before = await page
+    .locator('leadline-dock')
+    .evaluate((e) => JSON.stringify((e as never as { design: unknown }).design))
+  await page.getByRole('slider', { name: 'Lake level' }).press('End')
+  expect(await page.getByRole('slider', { name: 'Lake level' }).getAttribute('aria-valuetext')).toBe(
+    '9 3/4 in over the water of the day',
+  )
+  expect(
+    await page
+      .locator('leadline-dock')
+      .evaluate((e) => JSON.stringify((e as never as { design: unknown }).design)),
+  ).toBe(before)
+  expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true)
+  await close()
+})
