@@ -68,9 +68,12 @@ export class Session implements Host {
     const { catalogUrl, designUrl, catalog, design, store } = this.#options
     const { signal } = this.#over
     if (store) {
-      await this.#openKeeper()
-      if (!signal.aborted) this.#listen()
-      return !signal.aborted
+      const stored = await this.#openKeeper()
+      if (signal.aborted) return false
+      // Something else is kept there (another key, another tab): it is put aside before it is written over.
+      if (stored && !sameDesign(stored, store.getState().design)) this.#putAside = stored
+      this.#listen()
+      return true
     }
     const [shop, base, linked, stored] = await Promise.all([
       catalog === null && catalogUrl !== null ? readCatalogFrom(catalogUrl, signal) : null,

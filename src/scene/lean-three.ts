@@ -14,9 +14,7 @@ export const KEPT_CHUNKS: readonly string[] = [
   'shadowmap_vertex',
   'shadowmap_pars_fragment',
   'tonemapping_pars_fragment',
-  'tonemapping_fragment',
   'colorspace_pars_fragment',
-  'colorspace_fragment',
 ]
 
 /** What is only found in the two shaders of the depth material. */

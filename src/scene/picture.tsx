@@ -3,6 +3,7 @@ import { advance, createRoot, extend, type RootState } from '@react-three/fiber'
 import { Group, Mesh, PCFShadowMap, PerspectiveCamera, Vector3, WebGLRenderer } from 'three'
 import type { LeadlineStore } from '../state/store.ts'
 import type { Rig } from './camera/rig.ts'
+import { makeCoarse } from './coarse.ts'
 import { NoWebGLError } from './errors.ts'
 import type { World } from './look/world.ts'
 import type { Parts } from './parts/parts.ts'
@@ -62,6 +63,7 @@ export function makePicture(
   }
   Object.defineProperty(canvas, STATS, { get: (): SceneStats => ({ ...stats, at }), enumerable: false })
 
+  const coarse = makeCoarse()
   const sharpness = makeSharpness(slow, () => state?.invalidate())
 
   const draw = (rig: Rig, parts: Parts, world: World): void => {
@@ -71,18 +73,25 @@ export function makePicture(
       return
     }
     const { gl, scene, camera } = state
-    const ratio = sharpness.next(size!.width, size!.height, rig.moving)
-    if (ratio !== gl.getPixelRatio()) gl.setPixelRatio(ratio)
-    world.uScreen.value.set(canvas.width, canvas.height, ratio)
+    const { width, height } = size!
+    const ratio = sharpness.next(width, height, rig.moving)
+    const sharp = ratio >= gl.getPixelRatio() - 1e-6
     gl.info.reset()
-    gl.render(scene, camera)
+    if (sharp) {
+      world.uScreen.value.set(canvas.width, canvas.height, ratio)
+      gl.render(scene, camera)
+    } else {
+      const [w, h] = [Math.round(width * ratio), Math.round(height * ratio)]
+      world.uScreen.value.set(w, h, ratio)
+      coarse.draw(gl, scene, camera, w, h)
+    }
     const { calls, triangles } = gl.info.render
     stats.frames++
     stats.drawCalls = calls
     stats.triangles = triangles
     stats.mostDrawCalls = Math.max(stats.mostDrawCalls, calls)
     stats.instances = parts.instances()
-    stats.still = !rig.moving && sharpness.sharp
+    stats.still = !rig.moving && sharp
     if (stats.still)
       canvas.dispatchEvent(
         new CustomEvent(READY, {
@@ -118,8 +127,10 @@ export function makePicture(
       frameloop: 'demand',
       shadows: { type: PCFShadowMap, autoUpdate: false },
       camera: new PerspectiveCamera(35, first.width / first.height, 0.1, 1000),
-      // Ours to choose, frame by frame.
-      dpr: 1,
+      dpr: sharpness.ratio(first.width, first.height),
+      // Curve and color space are in our shaders.
+      flat: true,
+      linear: true,
       size: { ...first, top: 0, left: 0 },
       onCreated: begin,
     })
@@ -135,6 +146,7 @@ export function makePicture(
     size = { width, height }
     if (first) void start(size)
     if (!state) return
+    state.setDpr(sharpness.ratio(width, height))
     state.setSize(width, height)
     // The canvas is empty now: drawn in the same task, nobody sees it so.
     if (ready && visible && !lost) advance(performance.now(), false, state)
@@ -165,6 +177,7 @@ export function makePicture(
     dispose() {
       over = true
       sharpness.dispose()
+      coarse.dispose()
       canvas.removeEventListener('webglcontextlost', onLost)
       canvas.removeEventListener('webglcontextrestored', onBack)
       root.unmount()

@@ -12,10 +12,10 @@ const SLOW = { ratio: 1.5, pixels: 900_000, quick: 260_000 } as const
 const REST = 220
 
 export interface Sharpness {
-  /** Pixels to one of CSS for the frame about to be drawn. `moving`: another follows at once. */
+  /** Pixels of the canvas to one of CSS. */
+  ratio(width: number, height: number): number
+  /** The same for the frame about to be drawn: less than the canvas has where it is coarse. `moving`: another follows at once. */
   next(width: number, height: number, moving: boolean): number
-  /** True where the last frame was as sharp as they get. */
-  readonly sharp: boolean
   dispose(): void
 }
 
@@ -23,28 +23,27 @@ export interface Sharpness {
 export function makeSharpness(slow: boolean, again: () => void): Sharpness {
   let timer: ReturnType<typeof setTimeout> | undefined
   let due = true
-  let sharp = true
-  const within = (ratio: number, most: number, share: number): number =>
-    Math.max(0.4, Math.min(ratio, most, Math.sqrt(share)))
+  const within = (ratio: number, most: number, pixels: number, width: number, height: number): number =>
+    Math.max(0.4, Math.min(ratio, most, Math.sqrt(pixels / Math.max(1, width * height))))
+  const screen = (): number => window.devicePixelRatio || 1
+  const ratio = (width: number, height: number): number =>
+    slow
+      ? within(screen() * SLOW.ratio, MOST_RATIO, SLOW.pixels, width, height)
+      : within(screen(), MOST_RATIO, MOST_PIXELS, width, height)
   return {
-    get sharp() {
-      return sharp
-    },
+    ratio,
     next(width, height, moving) {
-      const screen = window.devicePixelRatio || 1
-      const area = Math.max(1, width * height)
-      if (!slow) return within(screen, MOST_RATIO, MOST_PIXELS / area)
+      if (!slow) return ratio(width, height)
       clearTimeout(timer)
-      sharp = due && !moving
-      if (sharp) {
+      if (due && !moving) {
         due = false
-        return within(screen * SLOW.ratio, MOST_RATIO, SLOW.pixels / area)
+        return ratio(width, height)
       }
       timer = setTimeout(() => {
         due = true
         again()
       }, REST)
-      return within(screen, 1, SLOW.quick / area)
+      return within(screen(), 1, SLOW.quick, width, height)
     },
     dispose() {
       clearTimeout(timer)

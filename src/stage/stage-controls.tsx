@@ -42,6 +42,9 @@ export function StageControls({ live }: { readonly live: boolean }) {
   )
 }
 
+/** From the low to the high level. */
+const STEPS = 40
+
 /** Only looked at: it changes nothing in the design. */
 function LevelSlider() {
   const level = useLeadline((s) => s.waterLevel)
@@ -55,15 +58,14 @@ function LevelSlider() {
       <span>{t('view.level')}</span>
       <input
         type="range"
-        min={low}
-        max={high}
-        step={(high - low) / 40}
-        value={at}
+        min={0}
+        max={STEPS}
+        value={Math.round(((at - low) / (high - low)) * STEPS)}
         aria-valuetext={t(at < 0 ? 'level.under' : 'level.over', { height: meters(Math.abs(at)) })}
         onChange={(event) => {
-          const to = Number(event.currentTarget.value)
-          // The day's own level is where the slider rests.
-          set({ waterLevel: Math.abs(to) < (high - low) / 60 ? 0 : to })
+          const to = low + (high - low) * (Number(event.currentTarget.value) / STEPS)
+          // The step nearest to it is the day's own level.
+          set({ waterLevel: Math.abs(to) < (high - low) / STEPS / 2 ? 0 : to })
         }}
       />
     </label>

@@ -14,7 +14,11 @@ export function say(
   values: Readonly<Record<string, Figure>> = {},
 ): string {
   const words = LANGUAGES[lang] ?? LANGUAGES[lang.split('-')[0]!] ?? en
-  return fill((words[key] ?? en[key]) as Template, values, units, lang)
+  const template: Template = words[key] ?? en[key]
+  // Most have nothing to fill in, and all are asked for at every move of a drag.
+  return typeof template === 'string' && !template.includes('{')
+    ? template
+    : fill(template, values, units, lang)
 }
 
 export const meters = (value: number): Figure => ({ value, unit: 'm' })

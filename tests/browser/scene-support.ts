@@ -27,6 +27,9 @@ let folder: string
 export function withScenes(): void {
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), 'leadline-scenes-'))
+    // Else the test runner's own environment would bring React's development build in.
+    const environment = process.env.NODE_ENV
+    process.env.NODE_ENV = 'production'
     await build({
       configFile: false,
       logLevel: 'error',
@@ -43,6 +46,7 @@ export function withScenes(): void {
         },
       },
     })
+    if (environment !== undefined) process.env.NODE_ENV = environment
     writeFileSync(join(folder, 'index.html'), HTML)
     writeFileSync(join(folder, 'page.css'), 'html, body { margin: 0 }')
     site = await serve([folder])

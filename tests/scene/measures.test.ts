@@ -108,6 +108,17 @@ describe('the measures in the picture', () => {
     expect(picked.text('finding')!.length).toBeGreaterThan(10)
   })
 
+  it('stay few for a dock of very many sections, most of it warned of', () => {
+    const start = performance.now()
+    const { notes, dock } = measured({}, { sections: 3000 })
+    expect(dock.findings.filter((f) => f.severity !== 'note').flatMap((f) => f.parts).length).toBeGreaterThan(
+      1000,
+    )
+    expect(notes.length).toBeLessThan(90)
+    // Deriving it takes most of this; with a search for each sign it would be minutes.
+    expect(performance.now() - start).toBeLessThan(20_000)
+  })
+
   it('are none without labels, besides those of what is picked and warned of', () => {
     expect(measured({ labels: false }).notes).toEqual([])
     expect(measured({ labels: false, selection: 's5.end.left' }).lines).toHaveLength(3)

@@ -8,7 +8,7 @@
 /** Uniforms of `World`, in the order of that interface. */
 export const WORLD = /* glsl */ `
 uniform vec3 uSun, uSunLight, uZenith, uHorizon, uGlow, uHillsFar, uHillsNear, uBounce, uDeep, uAbsorb, uScreen;
-uniform float uExposure, uLevel, uGreen, uContour, uTime, uDeck;
+uniform float uLevel, uGreen, uContour, uTime, uDeck;
 uniform vec2 uShadowPerMeter;
 uniform vec4 uCut, uDock;
 uniform vec4 uSlabs[8];
@@ -186,9 +186,10 @@ float sunAt(vec3 p, float blur) { return 1.0; }
 #endif
 `
 
-/** Linear light to the screen: exposure here, the curve and the color space by three. */
+/**
+ * Linear light to the screen: curve and color space here, not by three, whose programs would differ between a frame drawn on the
+ * canvas and one drawn beside it.
+ */
 export const FINISH = /* glsl */ `
-  gl_FragColor.rgb *= uExposure;
-  #include <tonemapping_fragment>
-  #include <colorspace_fragment>
+  gl_FragColor.rgb = sRGBTransferOETF(vec4(ACESFilmicToneMapping(gl_FragColor.rgb), 1.0)).rgb;
 `

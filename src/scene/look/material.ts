@@ -37,8 +37,9 @@ export function makeMaterial(world: World, parts: MaterialParts): ShaderMaterial
   const material = new ShaderMaterial({
     name: parts.name,
     lights: shadow,
+    toneMapped: false,
     vertexShader: `${shadow ? SHADOW_PARS_VERTEX : '#include <common>\n'}${WORLD}${NOISE}${parts.vertex}`,
-    fragmentShader: `${shadow ? SHADOW_PARS_FRAGMENT : '#include <common>\n'}${WORLD}${NOISE}${SKY}${WATER}${DECK}${shadow ? `#define TAPS ${parts.shadow}\n${SHADOW}` : ''}${parts.fragment}`,
+    fragmentShader: `${shadow ? SHADOW_PARS_FRAGMENT : '#include <common>\n'}#include <tonemapping_pars_fragment>\n${WORLD}${NOISE}${SKY}${WATER}${DECK}${shadow ? `#define TAPS ${parts.shadow}\n${SHADOW}` : ''}${parts.fragment}`,
     ...parts.options,
   })
   Object.assign(

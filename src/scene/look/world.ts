@@ -27,7 +27,8 @@ export interface World {
   readonly uBounce: Value<Color>
   readonly uDeep: Value<Color>
   readonly uAbsorb: Value<Vector3>
-  readonly uExposure: Value<number>
+  /** By the name that three's curve knows it. */
+  readonly toneMappingExposure: Value<number>
   /** Elevation of the water shown, m. */
   readonly uLevel: Value<number>
   /** x: side kept (±1), y: offset of the plane, m, z: 1 where the cut is on, w: thickness of what is kept, m. */
@@ -63,7 +64,7 @@ export function makeWorld(): World {
     uBounce: { value: new Color() },
     uDeep: { value: new Color() },
     uAbsorb: { value: CLEAR.clone() },
-    uExposure: { value: 1 },
+    toneMappingExposure: { value: 1 },
     uLevel: { value: 0 },
     uCut: { value: new Vector4(1, 0, 0, 1e6) },
     uGreen: { value: 0.3 },
@@ -91,7 +92,7 @@ export function setHour(world: World, hour: Hour): void {
   world.uHillsNear.value.copy(palette.hillsNear)
   world.uBounce.value.copy(palette.bounce)
   world.uDeep.value.copy(palette.deep)
-  world.uExposure.value = palette.exposure
+  world.toneMappingExposure.value = palette.exposure
 }
 
 export function setSlabs(world: World, slabs: readonly Slab[]): void {

@@ -14,8 +14,8 @@ import {
   type Vec3,
 } from '../../../rules/index.ts'
 import { meters, say } from '../../words/index.ts'
-import { findingOf } from '../parts/marks.ts'
-import { rectOf } from '../slabs.ts'
+import { findingOf, warnedParts } from '../parts/marks.ts'
+import { boundsOf, rectOf } from '../slabs.ts'
 import { type SceneWord, tell } from '../words.ts'
 
 export type Tone = 'plain' | 'water' | 'picked' | 'warn' | 'stop'
@@ -213,57 +213,71 @@ function ofSection(section: Section, sheet: Sheet): void {
   )
 }
 
+/** More signs than this say no more. */
+const MOST_SIGNS = 60
+
 /** A sign at what a finding is about; the picked one says itself. */
 function ofFindings(sheet: Sheet): void {
   const { dock, selection, units, lang } = sheet.from
   const picked = findingOf(dock, selection)
   if (picked) {
-    const at = picked.parts.map((id) => anchorOf(id, dock)).filter((p) => p !== null)
+    const at = picked.parts.slice(0, 6).flatMap((id) => anchorOf(id, dock) ?? [])
     if (at.length > 0)
       sheet.notes.push({
         id: 'finding',
-        at: at.slice(0, 6),
+        at,
         text: findingText(picked, 'plain', units, lang),
         tone: toneOf(picked.severity),
         sign: false,
       })
   }
-  const signed = new Map<string, 'warn' | 'stop'>()
-  for (const { severity, parts } of dock.findings) {
-    if (severity === 'note') continue
-    for (const id of parts) if (severity === 'stop' || !signed.has(id)) signed.set(id, severity)
+  const signed = [...warnedParts(dock)].sort((a, b) => b[1] - a[1]).slice(0, MOST_SIGNS)
+  for (const [id, grade] of signed) {
+    const at = anchorOf(id, dock)
+    if (at)
+      sheet.notes.push({
+        id: `sign ${id}`,
+        at: [at],
+        text: '!',
+        tone: grade === 1 ? 'stop' : 'warn',
+        sign: true,
+      })
   }
-  for (const severity of ['stop', 'warn'] as const)
-    for (const [id, grade] of signed) {
-      const at = grade === severity ? anchorOf(id, dock) : null
-      if (at) sheet.notes.push({ id: `sign ${id}`, at: [at], text: '!', tone: grade, sign: true })
-    }
 }
 
 const toneOf = (severity: 'stop' | 'warn' | 'note'): Tone => (severity === 'note' ? 'plain' : severity)
 
-/** Where a sign stands for a part: over what belongs to it. */
+const anchors = new WeakMap<Dock, ReadonlyMap<string, Vec3>>()
+
+/** Where a sign stands for a section, leg, pair, joint or extra: over what belongs to it. */
 export function anchorOf(id: string, dock: Dock): Vec3 | null {
-  let [x, y, n] = [0, 0, 0]
-  let z = Number.NEGATIVE_INFINITY
-  const section = dock.sections.find((s) => s.id === id)
-  if (section) {
+  let known = anchors.get(dock)
+  if (!known) {
+    known = anchorsOf(dock)
+    anchors.set(dock, known)
+  }
+  return known.get(id) ?? null
+}
+
+function anchorsOf({ placements, legs, pairs, sections }: Dock): ReadonlyMap<string, Vec3> {
+  const sums = new Map<string, { x: number; y: number; z: number; n: number }>()
+  for (const { of, at } of placements) {
+    const sum = sums.get(of) ?? { x: 0, y: 0, z: Number.NEGATIVE_INFINITY, n: 0 }
+    sums.set(of, { x: sum.x + at[0], y: sum.y + at[1], z: Math.max(sum.z, at[2]), n: sum.n + 1 })
+  }
+  const found = new Map<string, Vec3>()
+  const top = new Map(legs.map((leg) => [leg.id, [leg.x, leg.y, leg.bed + leg.setHeight + 0.1] as const]))
+  for (const [id, at] of top) found.set(id, at)
+  for (const { id, legs: of } of pairs) {
+    const [a, b] = of.map((leg) => top.get(leg))
+    if (a && b) found.set(id, [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, Math.max(a[2], b[2])])
+  }
+  for (const [id, { x, y, z, n }] of sums) found.set(id, [x / n, y / n, z + 0.12])
+  for (const section of sections) {
     const { x0, x1, y0, y1 } = rectOf(section)
-    return [(x0 + x1) / 2, (y0 + y1) / 2, section.z + 0.25]
+    found.set(section.id, [(x0 + x1) / 2, (y0 + y1) / 2, section.z + 0.25])
   }
-  for (const placement of dock.placements) {
-    if (placement.of !== id) continue
-    x += placement.at[0]
-    y += placement.at[1]
-    z = Math.max(z, placement.at[2])
-    n++
-  }
-  if (n > 0) return [x / n, y / n, z + 0.12]
-  const pair = dock.pairs.find((p) => p.id === id)
-  const legs = dock.legs.filter((leg) => leg.id === id || pair?.legs.includes(leg.id))
-  if (legs.length === 0) return null
-  const mean = (f: (leg: Leg) => number): number => legs.reduce((sum, leg) => sum + f(leg), 0) / legs.length
-  return [mean((l) => l.x), mean((l) => l.y), mean((l) => l.bed + l.setHeight) + 0.1]
+  return found
 }
 
 /** Deck over water and depth, at the lake end. */
@@ -317,20 +331,20 @@ function ofEnd(sheet: Sheet): void {
 function ofContours(sheet: Sheet): void {
   const { contour, level, range, ground, dock, plane, left } = sheet.from
   if (contour <= 0 || dock.sections.length === 0) return
-  const rects = dock.sections.map(rectOf)
+  const bounds = boundsOf(dock.sections)!
   // On the side of the eye; where it is cut, on the face of the cut: what is before it is not there.
-  const beside = left ? Math.max(...rects.map((r) => r.y1)) + 1.1 : Math.min(...rects.map((r) => r.y0)) - 1.1
+  const beside = left ? bounds.y1 + 1.1 : bounds.y0 - 1.1
   const y = plane ?? beside
-  const STEP = 0.1
+  const step = Math.max(0.1, (range.x1 - range.x0) / 4000)
   const found = new Map<number, Vec3[]>()
   let before = level - ground(range.x0, y)
-  for (let x = range.x0 + STEP; x <= range.x1; x += STEP) {
+  for (let x = range.x0 + step; x <= range.x1; x += step) {
     const depth = level - ground(x, y)
     const [a, b] = [before / contour, depth / contour]
     before = depth
     const n = Math.max(Math.floor(a), Math.floor(b))
     if (Math.floor(a) === Math.floor(b) || n < 1) continue
-    const at: Vec3 = [x - STEP + (STEP * (n - a)) / (b - a), y, level - n * contour]
+    const at: Vec3 = [x - step + (step * (n - a)) / (b - a), y, level - n * contour]
     found.set(n, [...(found.get(n) ?? []), at])
   }
   for (const [n, at] of [...found].sort((a, b) => a[0] - b[0]))

@@ -126,14 +126,11 @@ function placesOf({ sections, legs }: Facts['dock'], deck: number): Vec3[] {
 }
 
 /** Whether the way from the eye to a place goes through the deck. */
-function behindDeck(eye: Vector3, [x, y, z]: Vec3, { dock, deck }: Facts): boolean {
+function behindDeck(eye: Vector3, [x, y, z]: Vec3, { slabs, deck }: Facts): boolean {
   if (eye.z > deck === z > deck) return false
   const t = (deck - eye.z) / (z - eye.z)
   const [px, py] = [eye.x + (x - eye.x) * t, eye.y + (y - eye.y) * t]
-  return dock.sections.some((section) => {
-    const { x0, x1, y0, y1 } = rectOf(section)
-    return px > x0 && px < x1 && py > y0 && py < y1
-  })
+  return slabs.some(({ x0, x1, y0, y1 }) => px > x0 && px < x1 && py > y0 && py < y1)
 }
 
 interface Hands {

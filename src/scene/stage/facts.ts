@@ -6,8 +6,9 @@ import { type Catalog, type Design, type Dock, makeBed } from '../../../rules/in
 import type { Range } from '../../state/range.ts'
 import { dockOf, type LeadlineStore } from '../../state/store.ts'
 import { type Land, makeLand } from '../land.ts'
+import { MOST_SLABS } from '../look/world.ts'
 import { contourStep } from '../measures/measures.ts'
-import { boundsOf, type Slab } from '../slabs.ts'
+import { boundsOf, type Slab, slabsOf } from '../slabs.ts'
 import { useMedia } from './use-media.ts'
 
 export interface Facts {
@@ -18,6 +19,8 @@ export interface Facts {
   readonly range: Range
   /** Of the deck in plan; a small place at the shore for an empty dock. */
   readonly bounds: Slab
+  /** The deck as few rectangles. */
+  readonly slabs: readonly Slab[]
   readonly deck: number
   /** Water shown, m over the survey level. */
   readonly level: number
@@ -48,6 +51,7 @@ export function useFacts(store: LeadlineStore): Facts {
     [bed, dock, design, range.x0],
   )
   const bounds = useMemo(() => boundsOf(dock.sections) ?? NOTHING, [dock])
+  const slabs = useMemo(() => slabsOf(dock.sections, MOST_SLABS), [dock])
   const contour = labels ? contourStep(Math.max(0.1, level - range.z0), units) : 0
   return useMemo(
     () => ({
@@ -57,12 +61,13 @@ export function useFacts(store: LeadlineStore): Facts {
       land,
       range,
       bounds,
+      slabs,
       deck: design.dock.deckHeight,
       level,
       cut,
       dark,
       contour,
     }),
-    [design, catalog, dock, land, range, bounds, level, cut, dark, contour],
+    [design, catalog, dock, land, range, bounds, slabs, level, cut, dark, contour],
   )
 }

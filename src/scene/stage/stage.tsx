@@ -4,11 +4,10 @@ import { useEffect, useLayoutEffect, useMemo, useState } from 'react'
 import { useStore } from 'zustand'
 import type { LeadlineStore } from '../../state/store.ts'
 import type { Rig } from '../camera/rig.ts'
-import { MOST_SLABS, makeWorld, setHour, setSlabs, type World } from '../look/world.ts'
+import { makeWorld, setHour, setSlabs, type World } from '../look/world.ts'
 import { makeOverlay } from '../measures/overlay.ts'
 import { makeParts, type Parts } from '../parts/parts.ts'
 import type { Shell } from '../shell.ts'
-import { slabsOf } from '../slabs.ts'
 import { DockParts } from './dock.tsx'
 import { Eye } from './eye.tsx'
 import { useFacts } from './facts.ts'
@@ -39,11 +38,11 @@ export function Stage({ store, shell, draw }: Props) {
   useEffect(() => () => parts.dispose(), [parts])
   useEffect(() => () => overlay.dispose(), [overlay])
   const [left, setLeft] = useState(false)
-  const { bounds, cut, dock, deck, level, design, dark, contour } = facts
+  const { bounds, slabs, cut, deck, level, design, dark, contour } = facts
   const plane = cut ? (left ? bounds.y1 + OFF : bounds.y0 - OFF) : null
 
   useLayoutEffect(() => setHour(world, dark ? 'dusk' : 'day'), [world, dark])
-  useLayoutEffect(() => setSlabs(world, slabsOf(dock.sections, MOST_SLABS)), [world, dock])
+  useLayoutEffect(() => setSlabs(world, slabs), [world, slabs])
   // Along the side only a slab is left, so that nothing behind the dock is taken for it.
   const slab = useStore(store, (s) => s.view === 'side')
   const high = design.site.levels.high
