@@ -37,8 +37,16 @@ export const formatMass = (kg: number, units: Units): string =>
 export const formatSlope = (slope: number): string =>
   Math.abs(slope) < 0.005 ? 'level' : `1 in ${fixed(1 / Math.abs(slope), 1)}`
 
-export const formatMoney = (minor: number, currency: string, lang = 'en'): string => {
-  const format = new Intl.NumberFormat(lang, { style: 'currency', currency })
+/** Making a number format costs more than using it: one for each currency and language. */
+const moneyFormats = new Map<string, Intl.NumberFormat>()
+
+export function formatMoney(minor: number, currency: string, lang = 'en'): string {
+  const key = `${lang} ${currency}`
+  let format = moneyFormats.get(key)
+  if (!format) {
+    format = new Intl.NumberFormat(lang, { style: 'currency', currency })
+    moneyFormats.set(key, format)
+  }
   return format.format(minor / 10 ** (format.resolvedOptions().maximumFractionDigits ?? 2))
 }
 
