@@ -106,6 +106,7 @@ describe('the measures in the picture', () => {
     expect(new Set(signs)).toEqual(new Set(grave.flatMap((f) => f.parts)))
     const picked = measured({ selection: `finding:${dock.findings.indexOf(grave[0]!)}` }, { sections: 9 })
     expect(picked.text('finding')!.length).toBeGreaterThan(10)
+    for (const { at } of picked.notes) for (const place of at) expect(place).toHaveLength(3)
   })
 
   it('stay few for a dock of very many sections, most of it warned of', () => {

@@ -221,7 +221,10 @@ function ofFindings(sheet: Sheet): void {
   const { dock, selection, units, lang } = sheet.from
   const picked = findingOf(dock, selection)
   if (picked) {
-    const at = picked.parts.slice(0, 6).flatMap((id) => anchorOf(id, dock) ?? [])
+    const at = picked.parts
+      .slice(0, 6)
+      .map((id) => anchorOf(id, dock))
+      .filter((place) => place !== null)
     if (at.length > 0)
       sheet.notes.push({
         id: 'finding',

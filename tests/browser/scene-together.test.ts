@@ -1,0 +1,96 @@
+/** The scene in the real page: what is dragged in the strip moves in it, and what is picked in it is picked everywhere. */
+import type { Page } from 'playwright-core'
+import { PNG } from 'pngjs'
+import { expect, test } from 'vitest'
+import type { SceneStats } from '../../src/scene/scene.tsx'
+import { nextFrame, open, read, useBrowser } from './support/open.ts'
+
+useBrowser()
+
+const stats = (page: Page): Promise<Omit<SceneStats, 'at'>> =>
+  page.locator('canvas').evaluate((canvas) => {
+    const { at: _, ...rest } = (canvas as never as { leadlineScene: SceneStats }).leadlineScene
+    return rest
+  })
+
+/** Waits until the picture stands still. */
+async function settled(page: Page): Promise<void> {
+  await page.locator('canvas').waitFor()
+  let last = -1
+  let quiet = 0
+  await expect
+    .poll(
+      async () => {
+        await nextFrame(page)
+        const { frames, still } = await stats(page)
+        quiet = frames === last && still && frames > 0 ? quiet + 1 : 0
+        last = frames
+        return quiet
+      },
+      { timeout: 60_000, interval: 200 },
+    )
+    .toBeGreaterThan(3)
+}
+
+const shot = async (page: Page): Promise<PNG> => PNG.sync.read(await page.locator('canvas').screenshot())
+
+function differing(a: PNG, b: PNG): number {
+  let n = 0
+  for (let i = 0; i < a.data.length; i += 4)
+    if (Math.abs(a.data[i]! - b.data[i]!) + Math.abs(a.data[i + 1]! - b.data[i + 1]!) > 12) n++
+  return n
+}
+
+test('a sounding dragged in the strip moves bed and leg in the scene, by its numbers and by its pixels', async () => {
+  const { page, close } = await open({ webgl: true, viewport: { width: 1000, height: 900 } })
+  await settled(page)
+  await page.getByRole('button', { name: 'Side' }).click()
+  await settled(page)
+  const before = await shot(page)
+  const count = (await stats(page)).instances
+  expect(count).toBe(await read(page, (e) => e.dock.placements.length))
+  const leg = await read(page, (e) => e.dock.legs.at(-1)!.stock)
+  const box = (await page.locator('.handle.sounding').nth(4).locator('.lead').boundingBox())!
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x, y + 40, { steps: 4 })
+  await page.mouse.up()
+  await page.mouse.move(5, 5)
+  await settled(page)
+  expect(await read(page, (e) => e.dock.legs.at(-1)!.stock)).toBeGreaterThan(leg!)
+  expect(differing(before, await shot(page))).toBeGreaterThan(2000)
+  expect((await stats(page)).instances).toBe(await read(page, (e) => e.dock.placements.length))
+  await close()
+})
+
+test('a leg picked in the scene is lit in the strip, at the same distance across the page', async () => {
+  const { page, close } = await open({ webgl: true, viewport: { width: 1000, height: 900 } })
+  await settled(page)
+  await page.getByRole('button', { name: 'Side' }).click()
+  await settled(page)
+  const place = await page.locator('leadline-dock').evaluate((element) => {
+    const { dock } = element as never as {
+      dock: { legs: { id: string; x: number; y: number; bed: number }[] }
+    }
+    const canvas = element.shadowRoot!.querySelector('canvas')!
+    const leg = dock.legs.find((l) => l.id === 's4.end.right')!
+    const at = (canvas as never as { leadlineScene: SceneStats }).leadlineScene.at(
+      leg.x,
+      leg.y,
+      leg.bed + 0.3,
+    )!
+    const box = canvas.getBoundingClientRect()
+    return { x: box.x + at.x, y: box.y + at.y }
+  })
+  const inStrip = (await page.locator('.leg-reach[data-id="s4.end.right"]').boundingBox())!
+  expect(Math.abs(inStrip.x + inStrip.width / 2 - place.x)).toBeLessThan(3)
+  await page.mouse.click(place.x, place.y)
+  await page.locator('.leg.lit').first().waitFor()
+  await settled(page)
+  const set = await read(page, (e) => e.dock.legs.find((l) => l.id === 's4.end.right')!.setHeight)
+  const feet = Math.floor(set / 0.3048)
+  expect(await page.locator('.scene-label.picked').first().textContent()).toContain(`${feet} ft`)
+  expect(await page.locator('.measures text').first().textContent()).toContain(`${feet} ft`)
+  await close()
+})
