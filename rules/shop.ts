@@ -62,6 +62,8 @@ export interface Shop {
   /** The row of a code and kind; a code of this catalog. */
   type(kind: PartKind, code: string): PartType
   shape(frame: Frame): FrameShape
+  /** Half the height of a brace's tube, m. */
+  tubeHalf(brace: BraceStock): number
 }
 
 type SingleType = 'clamp' | 'bracket' | 'tie' | 'hingeBar' | 'hingePin' | 'deckClip' | 'legCap' | 'sleeveCap'
@@ -87,6 +89,12 @@ function makeShop(catalog: Catalog): Shop {
       const rail = sectionProperties(catalog.stock[frame.rail]!).height
       return [frame, { depth: rise + rail, lowest: rise + Math.max(rail, catalog.sleeve.length) }]
     }),
+  )
+  const halves = new Map(
+    catalog.braces.map((b): [BraceStock, number] => [
+      b,
+      sectionProperties(catalog.stock[b.stock]!).height / 2,
+    ]),
   )
   const parts = partTypes(catalog)
   // A shop may use one code for two kinds; a row is a code and kind.
@@ -123,6 +131,7 @@ function makeShop(catalog: Catalog): Shop {
     },
     type,
     shape: (frame) => shapes.get(frame)!,
+    tubeHalf: (brace) => halves.get(brace)!,
   }
 }
 

@@ -7,7 +7,15 @@
 import type { Corner, Edge } from '../dock.ts'
 import { atLeast, SLACK } from '../numbers.ts'
 import type { Shop } from '../shop.ts'
-import { edgeOf, footprint, type Layout, type Placed, type Rectangle, toPlan } from './place.ts'
+import {
+  type EdgeLine,
+  edgeOf,
+  footprint,
+  type Layout,
+  type Placed,
+  type Rectangle,
+  toPlan,
+} from './place.ts'
 
 export interface Hook {
   /** On the carrying edge, in plan. */
@@ -55,6 +63,17 @@ export function cornerOf(p: Placed, corner: Corner): [number, number] {
   return toPlan(p, corner.startsWith('end') ? p.frame.length : 0, corner.endsWith('left') ? half : -half)
 }
 
+/** Whether the i-th of `CORNERS` lies within the overhang of a hook. */
+function isCarried(p: Placed, i: number, hooks: readonly Hook[], overhang: number): boolean {
+  const ownX = i < 2 ? 0 : p.frame.length
+  const ownY = i % 2 === 0 ? p.frame.width / 2 : -p.frame.width / 2
+  const x = p.x + p.c * ownX - p.s * ownY
+  const y = p.y + p.s * ownX + p.c * ownY
+  for (const hook of hooks)
+    if (Math.sqrt((hook.x - x) * (hook.x - x) + (hook.y - y) * (hook.y - y)) <= overhang + SLACK) return true
+  return false
+}
+
 export const jointId = (a: Placed, b: Placed): string =>
   a.index < b.index ? `${a.id}~${b.id}` : `${b.id}~${a.id}`
 
@@ -79,11 +98,7 @@ export function join(layout: Layout, shop: Shop): Joints {
     all.push(joint)
     if (!atLeast(joint.to - joint.from, leastOverlap(shop))) short.push(joint)
     let mask = 0
-    for (let i = 0; i < CORNERS.length; i++) {
-      const [x, y] = cornerOf(p, CORNERS[i]!)
-      const carried = joint.hooks.some((hook) => Math.hypot(hook.x - x, hook.y - y) <= overhang + SLACK)
-      if (!carried) mask |= 1 << i
-    }
+    for (let i = 0; i < CORNERS.length; i++) if (!isCarried(p, i, joint.hooks, overhang)) mask |= 1 << i
     legCorners[p.index] = CORNER_SETS[mask]!
   }
 
@@ -112,6 +127,9 @@ export function join(layout: Layout, shop: Shop): Joints {
 export const leastOverlap = ({ rules, catalog }: Shop): number =>
   2 * rules.hookInset + rules.bracketsPerHook * catalog.hooks.bracket.size[1]
 
+const NO_HOOKS: readonly Hook[] = []
+const hookAt = (on: EdgeLine, t: number): Hook => ({ x: on.x + on.dx * t, y: on.y + on.dy * t })
+
 /** Two edges that face each other: their overlap, and a pair of hooks set in from its ends. */
 function meet(
   kind: PlacedJoint['kind'],
@@ -125,18 +143,15 @@ function meet(
   const least = leastOverlap(shop)
   const on = edgeOf(host, edge)
   const own = edgeOf(guest, guestEdge)
-  const along = (x: number, y: number): number => (x - on.x) * on.dx + (y - on.y) * on.dy
-  const a = along(own.x, own.y)
-  const b = along(own.x + own.dx * own.length, own.y + own.dy * own.length)
+  const a = (own.x - on.x) * on.dx + (own.y - on.y) * on.dy
+  const b = a + own.length * (own.dx * on.dx + own.dy * on.dy)
   const from = Math.max(0, Math.min(a, b))
   const to = Math.min(on.length, Math.max(a, b))
   const overlap = to - from
   // Where the edges meet too little for the shop's inset the hooks sit at the quarters; a finding says so.
   const set = overlap >= least - SLACK ? inset : overlap / 4
   const hooks =
-    overlap > SLACK && kind !== 'hinge'
-      ? [from + set, to - set].map((t) => ({ x: on.x + on.dx * t, y: on.y + on.dy * t }))
-      : []
+    overlap > SLACK && kind !== 'hinge' ? [hookAt(on, from + set), hookAt(on, to - set)] : NO_HOOKS
   return {
     id: jointId(host, guest),
     kind,
@@ -152,27 +167,47 @@ function meet(
   }
 }
 
-/** Pairs of sections that lie near each other, each once, in the sections' order. */
+/**
+ * Pairs of sections whose footprints come within a joint gap, each once, the one that stands first in `placed` first.
+ * A sweep along the dock's longer extent over flat lists: no object a section.
+ */
 function neighbors(placed: readonly Placed[], gap: number, visit: (a: Placed, b: Placed) => void): void {
-  let cell = 1
-  for (const p of placed) cell = Math.max(cell, p.frame.length + 2 * gap, p.frame.width + 2 * gap)
-  const grid = new Map<number, Placed[]>()
-  for (const p of placed) {
-    const { x0, x1, y0, y1 } = footprint(p)
-    const near: Placed[] = []
-    for (let i = Math.floor((x0 - gap) / cell); i <= Math.floor((x1 + gap) / cell); i++)
-      for (let k = Math.floor((y0 - gap) / cell); k <= Math.floor((y1 + gap) / cell); k++) {
-        // One number for a cell: indices stay far below 2^20.
-        const key = (i + 0x100000) * 0x200000 + (k + 0x100000)
-        const there = grid.get(key)
-        if (there) {
-          for (const other of there) if (!near.includes(other)) near.push(other)
-          there.push(p)
-        } else grid.set(key, [p])
-      }
-    near.sort((a, b) => a.index - b.index)
-    for (const other of near) visit(other, p)
+  const n = placed.length
+  const box = new Float64Array(4 * n)
+  let [x0, x1, y0, y1] = [Infinity, -Infinity, Infinity, -Infinity]
+  for (let i = 0; i < n; i++) {
+    const r = footprint(placed[i]!)
+    box[4 * i] = r.x0
+    box[4 * i + 1] = r.x1
+    box[4 * i + 2] = r.y0
+    box[4 * i + 3] = r.y1
+    x0 = Math.min(x0, r.x0)
+    x1 = Math.max(x1, r.x1)
+    y0 = Math.min(y0, r.y0)
+    y1 = Math.max(y1, r.y1)
   }
+  const along = x1 - x0 >= y1 - y0 ? 0 : 2
+  const across = 2 - along
+  const reach = gap + 2e-3
+  const order = new Int32Array(n)
+    .map((_, i) => i)
+    .sort((p, q) => box[4 * p + along]! - box[4 * q + along]! || p - q)
+  const found: number[] = []
+  for (let k = 0; k < n; k++) {
+    const i = order[k]!
+    const end = box[4 * i + along + 1]! + reach
+    for (let m = k + 1; m < n && box[4 * order[m]! + along]! <= end; m++) {
+      const j = order[m]!
+      if (
+        box[4 * j + across]! <= box[4 * i + across + 1]! + reach &&
+        box[4 * i + across]! <= box[4 * j + across + 1]! + reach
+      )
+        found.push(i < j ? i * n + j : j * n + i)
+    }
+  }
+  // By the later section, then the earlier: the order of the plan, whatever the sweep's.
+  found.sort((p, q) => (p % n) - (q % n) || p - q)
+  for (const pair of found) visit(placed[Math.floor(pair / n)]!, placed[pair % n]!)
 }
 
 /** The edges of two sections that face each other across the joint gap, or null. */

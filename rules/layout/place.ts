@@ -56,16 +56,33 @@ function ownEdge(frame: Frame, edge: Edge): EdgeLine {
   }
 }
 
+/** The four edges of a frame, made once: a long dock asks for them at every joint. */
+const ownEdges = new WeakMap<Frame, Record<Edge, EdgeLine>>()
+
+function edgesOf(frame: Frame): Record<Edge, EdgeLine> {
+  let edges = ownEdges.get(frame)
+  if (!edges) {
+    edges = {
+      start: ownEdge(frame, 'start'),
+      end: ownEdge(frame, 'end'),
+      left: ownEdge(frame, 'left'),
+      right: ownEdge(frame, 'right'),
+    }
+    ownEdges.set(frame, edges)
+  }
+  return edges
+}
+
 export function edgeOf(p: Placed, edge: Edge): EdgeLine {
-  const own = ownEdge(p.frame, edge)
-  const [x, y] = toPlan(p, own.x, own.y)
+  const own = edgesOf(p.frame)[edge]
+  const { c, s } = p
   return {
-    x,
-    y,
-    dx: p.c * own.dx - p.s * own.dy,
-    dy: p.s * own.dx + p.c * own.dy,
-    nx: p.c * own.nx - p.s * own.ny,
-    ny: p.s * own.nx + p.c * own.ny,
+    x: p.x + c * own.x - s * own.y,
+    y: p.y + s * own.x + c * own.y,
+    dx: c * own.dx - s * own.dy,
+    dy: s * own.dx + c * own.dy,
+    nx: c * own.nx - s * own.ny,
+    ny: s * own.nx + c * own.ny,
     length: own.length,
   }
 }
@@ -176,7 +193,7 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
         if (!frame) continue
         const item = plan[i]!
         const on = edgeOf(host, item.edge)
-        const own = ownEdge(frame, item.with)
+        const own = edgesOf(frame)[item.with]
         // The mating edge's outward direction is against the host's; both are of unit length along an axis.
         const c = -(own.nx * on.nx + own.ny * on.ny)
         const s = -(own.nx * on.ny - own.ny * on.nx)

@@ -15,7 +15,6 @@ import type { Bed } from '../site/index.ts'
 import { padHeight } from './bodies.ts'
 import type { PlacedLeg } from './legs.ts'
 import type { PlacedPair } from './pairs.ts'
-import { sectionProperties } from './section-properties.ts'
 
 /** One brace tried on a pair one way round. */
 export interface BraceFit {
@@ -134,7 +133,7 @@ function tryBrace(
   const middle = (under + Math.max(lowGround, bed.bedAt(high.x, high.y))) / 2
   const lowZ = middle - rise / 2
   const highZ = middle + rise / 2
-  const tube = sectionProperties(shop.catalog.stock[brace.stock]!).height / 2
+  const tube = shop.tubeHalf(brace)
   const half = Math.max(height / 2, tube)
   const toBedAtLeg = lowZ - half - lowGround
   const toPad = lowZ - half - (low.bed + padHeight(low.pad))
@@ -154,7 +153,7 @@ function nearestBed(
   tube: number,
   bed: Bed,
 ): number {
-  const n = Math.ceil(Math.hypot(high.x - low.x, high.y - low.y) / LOOK)
+  const n = Math.ceil(Math.sqrt((high.x - low.x) ** 2 + (high.y - low.y) ** 2) / LOOK)
   let least = Number.POSITIVE_INFINITY
   for (let i = 0; i <= n; i++) {
     const t = i / n

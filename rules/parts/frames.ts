@@ -2,7 +2,7 @@
 import type { Corner } from '../dock.ts'
 import { CORNERS } from '../layout/index.ts'
 import type { Shop } from '../shop.ts'
-import { legAxis } from './legs.ts'
+import { axisAcross, axisAlong } from './legs.ts'
 import { frameTop, type Pose, type Put, putIn, spread } from './put.ts'
 
 export function putFrame(put: Put, pose: Pose, legged: readonly Corner[], shop: Shop): void {
@@ -26,12 +26,14 @@ export function putFrame(put: Put, pose: Pose, legged: readonly Corner[], shop: 
   }
 
   for (const corner of CORNERS) {
-    const [x, y] = legAxis(pose.placed, corner, shop)
+    const x = axisAlong(frame, corner, shop)
+    const y = axisAcross(frame, corner, shop)
     if (legged.includes(corner)) {
       // Heads point along the section to its middle, where a wrench has room.
       const inward = corner.startsWith('start') ? 0 : 180
+      const of = `${id}.${corner}`
       for (const down of catalog.sleeve.bolts)
-        putIn(put, types['set-bolt'], `${id}.${corner}`, pose, x, y, top - down, inward)
+        putIn(put, types['set-bolt'], of, pose, x, y, top - down, inward)
     } else putIn(put, types.sleeveCap, id, pose, x, y, top)
   }
 }

@@ -1,5 +1,5 @@
 /** Legs: where each stands, how high it is set, which stock length does. */
-import type { LegStock, Pad } from '../catalog/index.ts'
+import type { Frame, LegStock, Pad } from '../catalog/index.ts'
 import type { Design } from '../design/index.ts'
 import type { Corner } from '../dock.ts'
 import type { Joints, Layout, Placed } from '../layout/index.ts'
@@ -27,13 +27,13 @@ export interface PlacedLeg {
 /** One-sided 95 % of a normal distribution (any table of it). */
 const SIGMAS = 1.64
 
-/** Leg axis in a section's own frame. */
-export function legAxis(p: Placed, corner: Corner, shop: Shop): [number, number] {
-  const { along, across } = shop.catalog.sleeve
-  const x = corner.startsWith('end') ? p.frame.length - along : along
-  const y = p.frame.width / 2 - across
-  return [x, corner.endsWith('left') ? y : -y]
-}
+/** Leg axis in a section's own frame, along it from its start edge, m. Two numbers, asked for at every corner of a long dock. */
+export const axisAlong = (frame: Frame, corner: Corner, { catalog }: Shop): number =>
+  corner.startsWith('end') ? frame.length - catalog.sleeve.along : catalog.sleeve.along
+
+/** And across it from its center line, left positive, m. */
+export const axisAcross = (frame: Frame, corner: Corner, { catalog }: Shop): number =>
+  (frame.width / 2 - catalog.sleeve.across) * (corner.endsWith('left') ? 1 : -1)
 
 /** The foot pad that the Design asks for, or the catalog's first. */
 export const padOf = (design: Design, shop: Shop): Pad =>
@@ -50,12 +50,11 @@ export function placeLegs(layout: Layout, joints: Joints, design: Design, shop: 
   const extra = SIGMAS * design.site.soundingError + (design.dock.reserve ?? 0)
   const scour = shop.catalog.rules.scour.value
   const overrides = design.dock.overrides ?? {}
-  const { along, across } = shop.catalog.sleeve
   const legs: PlacedLeg[] = []
   for (const section of layout.placed) {
     for (const corner of joints.legCorners[section.index] ?? []) {
-      const ownX = corner.startsWith('end') ? section.frame.length - along : along
-      const ownY = (section.frame.width / 2 - across) * (corner.endsWith('left') ? 1 : -1)
+      const ownX = axisAlong(section.frame, corner, shop)
+      const ownY = axisAcross(section.frame, corner, shop)
       const x = section.x + section.c * ownX - section.s * ownY
       const y = section.y + section.s * ownX + section.c * ownY
       const id = `${section.id}.${corner}`

@@ -31,7 +31,7 @@ export function pairLegs(legs: readonly PlacedLeg[], shop: Shop, first: 'left' |
       pairs.push({
         id: `${a.section.id}.${a.corner.split('.')[0]}`,
         legs: [a, b],
-        spacing: Math.hypot(a.x - b.x, a.y - b.y),
+        spacing: apart(a, b),
         across: true,
         order: a.section.index,
       })
@@ -99,7 +99,7 @@ function pairLeftOver(legs: readonly PlacedLeg[], shop: Shop, first: 'left' | 'r
     pairs.push({
       id: ids.join('~'),
       legs: [p, q],
-      spacing: Math.hypot(a.x - b.x, a.y - b.y),
+      spacing: apart(a, b),
       across,
       order: Math.max(a.section.index, b.section.index),
     })
@@ -109,3 +109,6 @@ function pairLeftOver(legs: readonly PlacedLeg[], shop: Shop, first: 'left' | 'r
 
 const rank = (leg: PlacedLeg, first: 'left' | 'right'): number =>
   (leg.corner.startsWith('end') ? 2 : 0) + (leg.corner.endsWith(first) ? 0 : 1)
+
+const apart = (a: PlacedLeg, b: PlacedLeg): number =>
+  Math.sqrt((a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y))

@@ -19,9 +19,10 @@ export const headingOf = (nx: number, ny: number): number =>
 
 /** About z by `yaw`, then nose up by `pitch`, radians: x axis along (cos yaw cos pitch, sin yaw cos pitch, sin pitch), y level. */
 export function yawPitch(yaw: number, pitch: number): Quat {
-  const [sy, cy] = [Math.sin(yaw / 2), Math.cos(yaw / 2)]
-  const [sp, cp] = [Math.sin(-pitch / 2), Math.cos(-pitch / 2)]
-  const q = [-sy * sp, cy * sp, sy * cp, cy * cp]
-  const sign = q[3]! < 0 ? -1 : 1
-  return [round6(sign * q[0]!), round6(sign * q[1]!), round6(sign * q[2]!), round6(sign * q[3]!)]
+  const sy = Math.sin(yaw / 2)
+  const cy = Math.cos(yaw / 2)
+  const sp = Math.sin(-pitch / 2)
+  const cp = Math.cos(-pitch / 2)
+  const sign = cy * cp < 0 ? -1 : 1
+  return [round6(-sign * sy * sp), round6(sign * cy * sp), round6(sign * sy * cp), round6(sign * cy * cp)]
 }
