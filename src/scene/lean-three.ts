@@ -48,6 +48,18 @@ export function leanGlsl(code: string): string {
 export const leanThree = (): Plugin => ({
   name: 'leadline-lean-three',
   apply: 'build',
+  // Much of three is kept only because reading or setting a property might do something more. It does not.
+  config: () => ({
+    build: {
+      rolldownOptions: {
+        treeshake: {
+          propertyReadSideEffects: false,
+          propertyWriteSideEffects: false,
+          unknownGlobalSideEffects: false,
+        },
+      },
+    },
+  }),
   // Before anything else: comments that mark GLSL are gone after types are.
   enforce: 'pre',
   transform(code, id) {

@@ -3,9 +3,9 @@ import type { Page } from 'playwright-core'
 import { PNG } from 'pngjs'
 import { expect, test } from 'vitest'
 import type { SceneStats } from '../../src/scene/scene.tsx'
-import { nextFrame, open, read, useBrowser } from './support/open.ts'
+import { nextFrame, open, read, withBrowser } from './support/open.ts'
 
-useBrowser()
+withBrowser()
 
 const stats = (page: Page): Promise<Omit<SceneStats, 'at'>> =>
   page.locator('canvas').evaluate((canvas) => {
@@ -86,11 +86,11 @@ test('a leg picked in the scene is lit in the strip, at the same distance across
   const inStrip = (await page.locator('.leg-reach[data-id="s4.end.right"]').boundingBox())!
   expect(Math.abs(inStrip.x + inStrip.width / 2 - place.x)).toBeLessThan(3)
   await page.mouse.click(place.x, place.y)
-  await page.locator('.leg.lit').first().waitFor()
+  await page.locator('.leg.lit').first().waitFor({ state: 'attached' })
   await settled(page)
   const set = await read(page, (e) => e.dock.legs.find((l) => l.id === 's4.end.right')!.setHeight)
   const feet = Math.floor(set / 0.3048)
-  expect(await page.locator('.scene-label.picked').first().textContent()).toContain(`${feet} ft`)
+  expect((await page.locator('.scene-label.picked').allTextContents()).join(' | ')).toContain(`${feet} ft`)
   expect(await page.locator('.measures text').first().textContent()).toContain(`${feet} ft`)
   await close()
 })
