@@ -1,5 +1,5 @@
 /**
- * For the build: leaves out of three the shaders that this scene never asks for (a quarter of its bytes), and comments and
+ * For the build: leaves out of three what this scene never asks for (a quarter of its bytes: most shaders, animation), and comments and
  * indentation out of our own. What is kept is a list; a test holds it against what our materials include.
  */
 import type { Plugin } from 'vite'
@@ -32,6 +32,15 @@ export function leanShaders(code: string): string {
   )
 }
 
+/**
+ * What three's core sets on classes of animation and loading after it has declared them, which keeps those classes in every build.
+ * Neither moves nor loads anything here; where one of them came to be used, its test would tell.
+ */
+const AFTERTHOUGHT =
+  /^(?:\w*KeyframeTrack|PropertyBinding|Loader)\.[\w.]+ = (?:\{\n[\s\S]*?\n\}|\[\n[\s\S]*?\n\]|[^\n;]*);$/gm
+
+export const leanCore = (code: string): string => code.replace(AFTERTHOUGHT, '')
+
 /** GLSL between backticks after the comment that marks it. Lines stay lines: the preprocessor needs them. */
 export function leanGlsl(code: string): string {
   return code.replace(/(\/\* glsl \*\/ )`((?:[^`\\]|\\.)*)`/g, (_, mark: string, text: string) => {
@@ -48,22 +57,11 @@ export function leanGlsl(code: string): string {
 export const leanThree = (): Plugin => ({
   name: 'leadline-lean-three',
   apply: 'build',
-  // Much of three is kept only because reading or setting a property might do something more. It does not.
-  config: () => ({
-    build: {
-      rolldownOptions: {
-        treeshake: {
-          propertyReadSideEffects: false,
-          propertyWriteSideEffects: false,
-          unknownGlobalSideEffects: false,
-        },
-      },
-    },
-  }),
   // Before anything else: comments that mark GLSL are gone after types are.
   enforce: 'pre',
   transform(code, id) {
     const path = id.split('?')[0]!
+    if (path.endsWith('three.core.js')) return { code: leanCore(code), map: null }
     if (path.endsWith('three.module.js')) return { code: leanShaders(code), map: null }
     if (path.includes('/scene/look/') && path.endsWith('.ts')) return { code: leanGlsl(code), map: null }
     return null

@@ -1,10 +1,10 @@
 /** Shaders that the build leaves out are none that ours include. */
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import { ShaderChunk, ShaderLib, type ShaderMaterial } from 'three'
 import { describe, expect, it } from 'vitest'
-import { KEPT_CHUNKS, leanGlsl, leanShaders } from '../../src/scene/lean-three.ts'
+import { KEPT_CHUNKS, leanCore, leanGlsl, leanShaders } from '../../src/scene/lean-three.ts'
 import { makeGroundMaterial } from '../../src/scene/look/ground.ts'
 import { makeLineMaterial } from '../../src/scene/look/line.ts'
 import { makePartMaterial } from '../../src/scene/look/part.ts'
@@ -60,6 +60,37 @@ describe('the shaders that are kept', () => {
     const strip = (text: string): string =>
       text.replace(/^(?:var|const) \w+(?:\$\w+)? = "(?:[^"\\]|\\.)*";$/gm, '')
     expect(strip(leanShaders(source))).toBe(strip(source))
+  })
+})
+
+describe('the classes of animation and loading', () => {
+  const core = readFileSync(
+    join(dirname(createRequire(import.meta.url).resolve('three')), 'three.core.js'),
+    'utf8',
+  )
+
+  it('are let go by the core, and nothing else is', () => {
+    const lean = leanCore(core)
+    expect(lean).not.toMatch(/^(\w*KeyframeTrack|PropertyBinding|Loader)\.[\w.]+ =/m)
+    for (const kept of [
+      'Euler.DEFAULT_ORDER =',
+      'Object3D.DEFAULT_UP =',
+      'Color.NAMES =',
+      'class PropertyBinding {',
+    ])
+      expect(lean).toContain(kept)
+    const declared = (text: string) => text.match(/^(class|function|const|let) /gm)!.length
+    expect(declared(lean)).toBe(declared(core))
+    expect(core.length - lean.length).toBeLessThan(5000)
+  })
+
+  it('are used nowhere in the scene', () => {
+    const folder = join(import.meta.dirname, '../../src/scene')
+    for (const file of readdirSync(folder, { recursive: true, encoding: 'utf8' }))
+      if (/\.tsx?$/.test(file) && !file.startsWith('lean-three'))
+        expect(readFileSync(join(folder, file), 'utf8'), file).not.toMatch(
+          /\b(Animation(Mixer|Clip|Action)|\w*KeyframeTrack|PropertyBinding|\w*Loader)\b/,
+        )
   })
 })
 
