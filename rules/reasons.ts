@@ -1,11 +1,10 @@
 /** Why each derived number is what it is, as data: words are made from it per language. */
+import { COMMON } from './basis.ts'
 import type { Reason, Reasons, ReasonTerm } from './dock.ts'
 import type { Kit } from './kit.ts'
 import { round6 } from './numbers.ts'
 import type { BracedPair } from './parts/braces.ts'
 import { aboveDeck, type PlacedLeg } from './parts/legs.ts'
-
-const COMMON = 'Common practice, no published source'
 
 const term = (key: string, value: number | string, unit: string, from: string): ReasonTerm => ({
   key,

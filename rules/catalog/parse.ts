@@ -79,37 +79,16 @@ function referenceIssues(catalog: Catalog): Issue[] {
     const bolts = catalog.hardware.filter((bolt) => bolt.kind === kind).length
     if (bolts !== 1) issues.push(issue('hardware', `${bolts} entries of kind ${kind}`, 'one'))
   }
-  once(
-    'frames',
-    catalog.frames.map((f) => f.code),
-  )
+  const { frames, legs, braces, pads, decking, hardware, extras } = catalog
+  const lists = { frames, legs, braces, pads, 'decking.panels': decking.panels, hardware, extras }
+  for (const [path, items] of Object.entries(lists))
+    once(
+      path,
+      items.map((item) => item.code),
+    )
   once(
     'legs',
-    catalog.legs.map((l) => l.code),
-  )
-  once(
-    'legs',
-    catalog.legs.map((l) => String(l.length)),
-  )
-  once(
-    'braces',
-    catalog.braces.map((b) => b.code),
-  )
-  once(
-    'pads',
-    catalog.pads.map((p) => p.code),
-  )
-  once(
-    'decking.panels',
-    catalog.decking.panels.map((p) => p.code),
-  )
-  once(
-    'hardware',
-    catalog.hardware.map((b) => b.code),
-  )
-  once(
-    'extras',
-    catalog.extras.map((e) => e.code),
+    legs.map((leg) => String(leg.length)),
   )
   return issues
 }

@@ -1,4 +1,4 @@
-import { pointer } from '../parts/extras.ts'
+import { pointer } from '../design/pointer.ts'
 import { type Check, COMMON, names, remedy, remove } from './check.ts'
 
 /** An auger cannot be turned into rock. */

@@ -1,10 +1,10 @@
-import { type Check, remedy, replace, text } from './check.ts'
+import { type Check, remedy, replace, SHOP, text } from './check.ts'
 
 /** The Design was made with another catalog, or another edition of this one. */
 export const catalogDiffers: Check = {
   code: 'catalog-differs',
   severity: 'note',
-  basis: "The shop's catalog",
+  basis: SHOP,
   find({ design, shop }) {
     const made = design.catalog
     const { id, edition } = shop.catalog

@@ -17,9 +17,7 @@ export interface Check {
   find(kit: Kit): readonly Found[]
 }
 
-/** Basis of what the trade does without having written it down. */
-export const COMMON = 'Common practice, no published source'
-export const SHOP = "The shop's catalog"
+export { COMMON, SHOP } from '../basis.ts'
 
 export const meters = (value: number): Figure => ({ value: round6(value), unit: 'm' })
 export const slope = (value: number): Figure => ({ value: round6(value), unit: 'slope' })

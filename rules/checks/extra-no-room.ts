@@ -1,4 +1,4 @@
-import { pointer } from '../parts/extras.ts'
+import { pointer } from '../design/pointer.ts'
 import { type Check, number, remedy, replace, SHOP, text } from './check.ts'
 
 /** More extras asked for than there is free edge to put them on. */

@@ -1,5 +1,5 @@
+import { pointer } from '../design/pointer.ts'
 import { atLeast } from '../numbers.ts'
-import { pointer } from '../parts/extras.ts'
 import { type Check, COMMON, meters, remedy, remove, text } from './check.ts'
 
 /** A leg length set by hand that is shorter than the place asks. */

@@ -1,5 +1,5 @@
+import { pointer } from '../design/pointer.ts'
 import type { Kit } from '../kit.ts'
-import { pointer } from '../parts/extras.ts'
 import { type Check, type Found, meters, names, remedy, remove, replace, SHOP, text } from './check.ts'
 
 /** Codes that the catalog does not have: frames, extras, pads, stock lengths. */

@@ -1,4 +1,4 @@
-import { pointer } from '../parts/extras.ts'
+import { pointer } from '../design/pointer.ts'
 import { type Check, type Found, remedy, remove, text } from './check.ts'
 
 /** The Design speaks of a leg or a pair that this dock does not have (any more). */

@@ -1,6 +1,5 @@
 export {
   CORNERS,
-  cornerOf,
   type Hook,
   type Joints,
   join,

@@ -58,11 +58,6 @@ const CORNER_SETS: readonly (readonly Corner[])[] = Array.from({ length: 16 }, (
   CORNERS.filter((_, i) => mask & (1 << i)),
 )
 
-export function cornerOf(p: Placed, corner: Corner): [number, number] {
-  const half = p.frame.width / 2
-  return toPlan(p, corner.startsWith('end') ? p.frame.length : 0, corner.endsWith('left') ? half : -half)
-}
-
 /** Whether the i-th of `CORNERS` lies within the overhang of a hook. */
 function isCarried(p: Placed, i: number, hooks: readonly Hook[], overhang: number): boolean {
   const ownX = i < 2 ? 0 : p.frame.length

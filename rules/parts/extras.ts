@@ -6,6 +6,7 @@
  */
 import type { Extra } from '../catalog/index.ts'
 import type { Design } from '../design/index.ts'
+import { pointer } from '../design/pointer.ts'
 import type { Edge } from '../dock.ts'
 import { edgeOf, type Joints, type Layout, type Placed, type PlacedJoint } from '../layout/index.ts'
 import { atLeast, SLACK } from '../numbers.ts'
@@ -125,9 +126,6 @@ export function placeExtras(layout: Layout, joints: Joints, design: Design, shop
     if (!shop.extras.has(code)) unknown.push({ code, path: `/dock/extras/${pointer(code)}` })
   return { placed, unknown, noRoom, noPlace }
 }
-
-/** A key within a JSON Pointer (RFC 6901). */
-export const pointer = (key: string): string => key.replaceAll('~', '~0').replaceAll('/', '~1')
 
 type FreeOf = (p: Placed, edge: Edge) => { list: Interval[] }
 

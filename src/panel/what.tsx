@@ -1,4 +1,6 @@
 /** What is it? One line of plain words. */
+
+import { EXACT } from '../../rules/index.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { count, meters, text } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
@@ -12,7 +14,7 @@ export function useWhat(): string {
   const { shape, sections, length, depth } = factsOf(dock, design)
   const deck = design.dock.deckHeight
   // The run to the nearest foot or tenth: inches of the gaps between sections say nothing here.
-  const about = units === 'imperial' ? `${Math.round(length / 0.3048)} ft` : `${length.toFixed(1)} m`
+  const about = units === 'imperial' ? `${Math.round(length / EXACT.foot)} ft` : `${length.toFixed(1)} m`
   return t(shape, {
     sections: count(sections),
     length: text(about),

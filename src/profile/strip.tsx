@@ -1,5 +1,6 @@
 /** The section through the lake: bed, water, the dock on its legs, and all that can be dragged. Drawn from the Dock alone. */
 import { useMemo } from 'react'
+import { EXACT } from '../../rules/index.ts'
 import { litIds } from '../state/lit.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { useWords } from '../words/use-words.ts'
@@ -181,7 +182,7 @@ function LegLengths({ legs, scale }: { readonly legs: readonly SideLeg[]; readon
 function Distances({ scale }: { readonly scale: Scale }) {
   const range = useLeadline((s) => s.range)
   const { units } = useWords()
-  const unit = units === 'imperial' ? 0.3048 : 1
+  const unit = units === 'imperial' ? EXACT.foot : 1
   const name = units === 'imperial' ? 'ft' : 'm'
   return (
     <Decor className="distances">

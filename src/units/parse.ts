@@ -2,10 +2,10 @@
  * Lengths as people type them: `7'2`, `7 ft 2 1/2`, `7' 2-1/2"`, `86"`, `7.2ft`, `7,2 m`, `210 cm`, `2m10`, `7 2` (feet and inches),
  * `7½`, or a plain number in the unit of the screen. Comma and point both part the decimals; thousands are not parted.
  */
-import type { Units } from '../../rules/index.ts'
+import { EXACT, type Units } from '../../rules/index.ts'
 
 /** m, exact by definition (NIST SP 811, B.8). */
-const METERS = { ft: 0.3048, in: 0.0254, m: 1, cm: 0.01, mm: 0.001 } as const
+const METERS = { ft: EXACT.foot, in: EXACT.inch, m: 1, cm: 0.01, mm: 0.001 } as const
 export type LengthUnit = keyof typeof METERS
 
 /** The unit that may follow another within one length. */

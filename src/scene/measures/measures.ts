@@ -5,6 +5,7 @@
 import {
   type Design,
   type Dock,
+  EXACT,
   type Figure,
   findingText,
   type Leg,
@@ -363,6 +364,6 @@ function ofContours(sheet: Sheet): void {
 /** Contour lines stand this far apart: a round step that gives a handful, m. */
 export function contourStep(deepest: number, units: Units): number {
   const steps =
-    units === 'imperial' ? [1, 2, 5, 10, 20, 50].map((feet) => feet * 0.3048) : [0.25, 0.5, 1, 2, 5, 10]
+    units === 'imperial' ? [1, 2, 5, 10, 20, 50].map((feet) => feet * EXACT.foot) : [0.25, 0.5, 1, 2, 5, 10]
   return steps.find((step) => deepest / step <= 8) ?? steps.at(-1)!
 }
