@@ -7,15 +7,7 @@
 import type { Corner, Edge } from '../dock.ts'
 import { atLeast, SLACK } from '../numbers.ts'
 import type { Shop } from '../shop.ts'
-import {
-  type EdgeLine,
-  edgeOf,
-  footprint,
-  type Layout,
-  type Placed,
-  type Rectangle,
-  toPlan,
-} from './place.ts'
+import { type EdgeLine, edgeOf, footprint, type Layout, type Placed, type Rectangle } from './place.ts'
 
 export interface Hook {
   /** On the carrying edge, in plan. */

@@ -296,7 +296,10 @@ function ofEnd(sheet: Sheet): void {
   if (!far) return
   const x = far.x1 + 0.16
   const y = far.y0 + 0.1
-  const bed = ground(x, y)
+  // The depth at the outermost legs, as the summary tells it: a hand's breadth farther out it would read otherwise.
+  const out = dock.legs.reduce((most, leg) => Math.max(most, leg.x), Number.NEGATIVE_INFINITY)
+  const beds = dock.legs.filter((leg) => leg.x > out - 0.5).map((leg) => leg.bed)
+  const bed = beds.length > 0 ? Math.min(...beds) : ground(x, y)
   const stroke: Vec3 = [0, STROKE * 1.4, 0]
   const over = deck - level
   const word = over >= 0 ? 'over-water' : 'under-water'
