@@ -1,4 +1,5 @@
 /** What can be dragged in the strip: soundings, levels, deck. */
+import type { Dock } from '../../rules/index.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { meters } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
@@ -123,14 +124,20 @@ export function LevelHandles({ scale }: { readonly scale: Scale }) {
   )
 }
 
+/** On the deck, in the outermost wide gap between legs, where no leg's length is written: its distance, m. */
+function deckPlace(dock: Dock): number {
+  const xs = [...new Set(dock.legs.map((leg) => leg.x))].sort((a, b) => a - b)
+  const gaps = xs.slice(1).map((x, i) => ({ middle: (x + xs[i]!) / 2, wide: x - xs[i]! }))
+  const widest = Math.max(...gaps.map((gap) => gap.wide), 0)
+  return gaps.findLast((gap) => gap.wide >= 0.9 * widest)?.middle ?? xs[0] ?? 1
+}
+
 export function DeckHandle({ scale }: { readonly scale: Scale }) {
   const dock = useDock()
   const height = useLeadline((s) => s.design.dock.deckHeight)
   const edit = useLeadline((s) => s.edit)
   const { t, length } = useWords()
-  // On the deck itself, in the middle of its outermost section: between the legs, where nothing else is written.
-  const last = dock.sections.findLast((s) => s.role !== 'ramp' && s.heading === 0) ?? dock.sections.at(-1)
-  const x = scale.x(last ? last.x + (last.heading === 0 ? last.length / 2 : 0) : 1)
+  const x = scale.x(deckPlace(dock))
   return (
     <Handle
       className="deck-handle"

@@ -21,6 +21,12 @@ test.each(screens)('axe finds nothing in %s on a %s, closed and all opened', asy
     hasTouch: screen === 'phone',
   })
   const complaints = async (within?: [string, string]) => {
+    // A window as tall as the page: all of it is in sight and judged. In a low one, what the sticky sum happens to lie over where the
+    // page is scrolled to would count as too small a target.
+    const size = page.viewportSize()!
+    const height = await page.evaluate(() => document.documentElement.scrollHeight)
+    await page.setViewportSize({ width: size.width, height: Math.max(size.height, height) })
+    await nextFrame(page)
     const axe = new AxeBuilder({ page: page as never }).withTags(RULES)
     const { violations } = await (within ? axe.include([within] as never) : axe).analyze()
     return violations.map(
