@@ -34,8 +34,9 @@ describe('the measures in the picture', () => {
   it('tell the deck over the water and the depth at the end, and follow the level', () => {
     const { text, lines, dock } = measured()
     expect(text('over')).toBe('0.45 m over water')
-    const end = Math.max(...dock.sections.map((s) => s.x + s.length))
-    const depth = -makeBed(demoDesign.site).bedAt(end + 0.16, 0)
+    // The deeper of the two outermost legs of the demo, s5.end.
+    const depth = -Math.min(...dock.legs.filter((leg) => leg.id.startsWith('s5.end')).map((leg) => leg.bed))
+    expect(depth).toBeCloseTo(-makeBed(demoDesign.site).firmAt(dock.legs.at(-1)!.x, 0), 6)
     expect(text('deep')).toBe(`${depth.toFixed(2)} m deep`)
     expect(lines.map(long).map((n) => n.toFixed(4))).toEqual([(0.45).toFixed(4), depth.toFixed(4)])
     const high = measured({ level: 0.25 })
