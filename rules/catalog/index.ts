@@ -3,6 +3,7 @@ import type { Catalog } from './schema.ts'
 
 export { CATALOG_FORMAT, CATALOG_VERSION, parseCatalog, parseCatalogText } from './parse.ts'
 export type {
+  AluminumStrength,
   Bolt,
   BottomKind,
   BraceStock,
@@ -13,7 +14,9 @@ export type {
   Pad,
   Panel,
   RuleName,
+  SteelStrength,
   Stock,
+  Strength,
 } from './schema.ts'
 
 /** The demo shop (invented). The schema neither fills in nor changes anything, so the file is its own parsed form; a test holds that. */

@@ -42,6 +42,21 @@ function referenceIssues(catalog: Catalog): Issue[] {
         issues.push(issue(`stock[${show(name)}].wall`, show(stock.wall), `at most half of ${side}`))
     }
   }
+  for (const [name, { strength }] of Object.entries(catalog.materials)) {
+    if (!strength) continue
+    const path = `materials[${show(name)}].strength`
+    const atMost = (at: string, value: number, most: number, what: string): void => {
+      if (value > most) issues.push(issue(`${path}.${at}`, show(value), `at most ${most}, ${what}`))
+    }
+    atMost('yield', strength.yield, strength.ultimate, 'its ultimate strength')
+    // Poisson's ratio lies between 0 and 1/2 in what docks are made of.
+    if (strength.G > strength.E / 2 || strength.G < strength.E / 3)
+      issues.push(issue(`${path}.G`, show(strength.G), 'between a third and a half of E'))
+    if (strength.family === 'aluminum' && strength.welded) {
+      atMost('welded.ultimate', strength.welded.ultimate, strength.ultimate, 'that away from a weld')
+      atMost('welded.yield', strength.welded.yield, strength.yield, 'that away from a weld')
+    }
+  }
   const panels = Object.fromEntries(catalog.decking.panels.map((p) => [p.code, p]))
   catalog.frames.forEach((frame, i) => {
     within(`frames[${i}].rail`, frame.rail, catalog.stock, 'stock')

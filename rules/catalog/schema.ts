@@ -38,6 +38,41 @@ const item = { code: Code, name: Name, price: Price, mass: v.optional(Mass), bag
 /** An item whose mass the shop must state, because no shape gives it. */
 const statedItem = { ...item, mass: Mass }
 
+const pressure = (min: number, max: number, description: string) => measure(min, max, `${description}, Pa`)
+
+const elastic = {
+  E: pressure(1e9, 1e12, 'Modulus of elasticity (in compression, where a standard tells the two apart)'),
+  G: pressure(1e8, 5e11, 'Shear modulus'),
+  yield: pressure(1e6, 5e9, 'Least tensile yield strength'),
+  ultimate: pressure(1e6, 5e9, 'Least tensile ultimate strength'),
+}
+
+/** Strength of a material. Minimum values of a product standard, not typical ones. Where absent no check of strength is made. */
+export const StrengthSchema = v.variant('family', [
+  v.looseObject({
+    family: v.literal('aluminum'),
+    temper: v.pipe(
+      v.picklist(['T5-T9', 'other']),
+      v.description('T5-T9: artificially aged; other: O, H, T1 to T4'),
+    ),
+    ...elastic,
+    compressive: v.optional(
+      pressure(1e6, 5e9, 'Least compressive yield strength; where absent that in tension'),
+    ),
+    notch: v.optional(measure(1, 2, 'Tension coefficient for notches, at least 1; where absent 1')),
+    welded: v.optional(
+      v.pipe(
+        v.looseObject({
+          yield: pressure(1e6, 5e9, 'Yield strength'),
+          ultimate: pressure(1e6, 5e9, 'Ultimate strength'),
+        }),
+        v.description('Beside a weld, where heat has softened it'),
+      ),
+    ),
+  }),
+  v.looseObject({ family: v.literal('steel'), ...elastic }),
+])
+
 const Bottom = v.picklist(['rock', 'gravel', 'sand', 'clay', 'muck'])
 
 const depth = measure(0, 1, 'm')
@@ -92,6 +127,27 @@ const SleeveSchema = v.looseObject({
     v.maxLength(8),
     v.description('Set bolts of a used sleeve, from the upper down'),
   ),
+  stiffness: v.optional(
+    measure(
+      100,
+      1e7,
+      'As measured by the shop: moment that turns a leg in its sleeve by one radian, set bolts tight, N·m/rad; where absent it is computed from the shapes',
+    ),
+  ),
+  slack: v.optional(
+    measure(
+      0,
+      0.1,
+      'As measured by the shop: lean that a leg can take in its sleeve before it resists, set bolts tight, rad',
+    ),
+  ),
+  slip: v.optional(
+    measure(
+      0,
+      1e6,
+      'As measured by the shop: push along a leg at which it slides in its sleeve, all set bolts tight, N',
+    ),
+  ),
 })
 
 const LegSchema = v.looseObject({ ...item, length: length(20, 'Length'), stock: Code })
@@ -127,6 +183,7 @@ const BoltSchema = v.looseObject({
   diameter: length(0.1, 'Nominal diameter'),
   length: length(0.5, 'Length under the head'),
   wrench: v.pipe(v.string(), v.maxLength(40), v.description('Wrench size, as stamped on it')),
+  ultimate: v.optional(pressure(1e7, 5e9, 'Least tensile strength of its grade')),
   turns: v.pipe(
     v.array(
       v.looseObject({
@@ -262,7 +319,14 @@ export const CatalogSchema = v.looseObject({
     v.regex(/^[A-Z]{3}$/, 'three capital letters'),
     v.description('ISO 4217 code'),
   ),
-  materials: v.record(Code, v.looseObject({ name: Name, density: measure(50, 20000, 'kg/m3') })),
+  materials: v.record(
+    Code,
+    v.looseObject({
+      name: Name,
+      density: measure(50, 20000, 'kg/m3'),
+      strength: v.optional(StrengthSchema),
+    }),
+  ),
   stock: v.record(Code, StockSchema),
   frames: v.pipe(v.array(FrameSchema), v.minLength(1), v.maxLength(200)),
   sleeve: SleeveSchema,
@@ -279,8 +343,20 @@ export const CatalogSchema = v.looseObject({
     reach: measure(0, 1, 'Leg axis to the hole, toward the other leg, m'),
     height: length(0.5, 'Height along the leg'),
     width: length(0.5, 'Width over the leg'),
+    slip: v.optional(
+      measure(0, 1e6, 'As measured by the shop: push along the leg at which the clamp slides on it, N'),
+    ),
   }),
-  hooks: v.looseObject({ bracket: v.looseObject(small) }),
+  hooks: v.looseObject({
+    bracket: v.looseObject(small),
+    lock: v.optional(
+      measure(
+        0,
+        1e6,
+        'As measured by the shop: upward pull that the lock of one hook bracket holds, hung side bolted, N',
+      ),
+    ),
+  }),
   tie: v.looseObject(small),
   hinge: v.looseObject({
     bar: v.looseObject({ ...item, stock: Code, length: length(10, 'Length') }),
@@ -323,6 +399,9 @@ export type Pad = Catalog['pads'][number]
 export type Panel = Catalog['decking']['panels'][number]
 export type Bolt = Catalog['hardware'][number]
 export type Extra = Catalog['extras'][number]
+export type Strength = v.InferOutput<typeof StrengthSchema>
+export type AluminumStrength = Extract<Strength, { family: 'aluminum' }>
+export type SteelStrength = Extract<Strength, { family: 'steel' }>
 export type Stock = v.InferOutput<typeof StockSchema>
 export type BottomKind = v.InferOutput<typeof Bottom>
 export type RuleName = keyof typeof RulesSchema.entries
