@@ -204,7 +204,7 @@ export interface Totals {
 export type Severity = 'stop' | 'warn' | 'note'
 export interface Figure {
   readonly value: number | string
-  /** `m`, `kg`, `slope`, `count`, `deg`, `text`. */
+  /** `m`, `mm`, `kg`, `N`, `Nm`, `Pa`, `slope`, `share` (of 1), `factor`, `count`, `deg`, `text` … */
   readonly unit: string
 }
 
@@ -265,6 +265,99 @@ export interface Fingerprint {
   readonly engine: string
 }
 
+/** What the worst case does to one leg. `use` is of what it may carry: over 1 is too much. */
+export interface LegUse {
+  readonly leg: string
+  /** Pressing positive, N. */
+  readonly axial: number
+  /** N·m */
+  readonly moment: number
+  readonly use: number
+  /** What governs it: `combined`, `shear`, `sleeve` (set bolts slip). */
+  readonly governs: string
+  /** The case, `0.6D+W high left` say. */
+  readonly case: string
+}
+
+export interface BraceUse {
+  readonly pair: string
+  /** Largest, pulled positive, N. */
+  readonly axial: number
+  readonly use: number
+  /** `buckling`, `tension`, `bolt`, `clamp`. */
+  readonly governs: string
+  readonly case: string
+}
+
+export interface FootUse {
+  readonly leg: string
+  /** Largest, on the pad, N and Pa. */
+  readonly load: number
+  readonly pressure: number
+  /** Of what the bottom is trusted with; null where it is trusted with nothing (muck). */
+  readonly use: number | null
+  readonly case: string
+  /** Lifts off the bed in some case; the case. */
+  readonly lifts: boolean
+  readonly liftCase: string | null
+  /** Is pushed sideways by more than rubs; largest sideways over down where it bears, and the case. */
+  readonly slides: boolean
+  readonly push: number
+  readonly pushCase: string | null
+}
+
+export interface HookUse {
+  readonly joint: string
+  /** Bearing down, and pulled up, of one hook, N. */
+  readonly down: number
+  readonly up: number
+  readonly upCase: string | null
+}
+
+export interface RailUse {
+  readonly section: string
+  readonly use: number
+  /** Under people, between its ends, m, and the length that it is measured over. */
+  readonly deflection: number
+  readonly span: number
+  readonly case: string
+}
+
+export interface Structure {
+  readonly legs: readonly LegUse[]
+  readonly braces: readonly BraceUse[]
+  readonly feet: readonly FootUse[]
+  readonly hooks: readonly HookUse[]
+  readonly rails: readonly RailUse[]
+  readonly railUse: number
+  readonly railDeflection: number
+  /** How far the softest outer corner gives under a person's shove, m: the larger of along and across. */
+  readonly sway: number
+  readonly swayAlong: number
+  readonly swayAcross: number
+  /** The larger of both for the same dock without braces. */
+  readonly swayUnbraced: number
+  readonly swayUnbracedAcross: number
+  /** Lowest buckling factor on dead load and people, with braces and without; null where none is found. */
+  readonly buckling: number | null
+  readonly bucklingUnbraced: number | null
+  /** N·m/rad of one sleeve as counted, and whether the shop stated it. */
+  readonly sleeve: { readonly stiffness: number; readonly stated: boolean }
+  /** Verdicts with sleeves half and twice as firm: buckling, worst leg, sway along. */
+  readonly sleeves: readonly {
+    readonly part: number
+    readonly buckling: number | null
+    readonly legUse: number
+    readonly swayAlong: number
+  }[]
+  /** False where some case has no foot bearing, or none that all bear. */
+  readonly stands: boolean
+  /** Cases looked at. */
+  readonly cases: number
+  /** People on the deck, Pa. */
+  readonly live: number
+}
+
 export interface Dock {
   /** Engine version. */
   readonly engine: string
@@ -282,7 +375,10 @@ export interface Dock {
   /** Section ids in the order of work: standing section, ramp, then outward. */
   readonly workOrder: readonly string[]
   readonly waves: null
-  readonly structure: null
+  /** Null where it cannot be judged (a finding says why), or while it is pending. */
+  readonly structure: Structure | null
+  /** Present and true while the structure is still being worked out. */
+  readonly pending?: true
   readonly findings: readonly Finding[]
   readonly reasons: Reasons
   readonly fingerprint: Fingerprint

@@ -51,8 +51,21 @@ const FAR = 1e3
  */
 export function buckling(model: FrameModel): number {
   const { layout, freeRotations, solve } = factorFrame(model)
-  const { members } = layout
-  const axial = axialForces(model, layout, solve(model.loads, model.memberLoads))
+  return lowestFactor(layout, freeRotations, axialForces(model, layout, solve(model.loads, model.memberLoads)))
+}
+
+/**
+ * The same for a frame that is laid out already, with the axial forces of its members.
+ *
+ * @param close the factor is closed in on to this part of itself
+ */
+export function lowestFactor(
+  layout: Layout,
+  freeRotations: readonly FreeRotation[],
+  axial: readonly AxialForce[],
+  close = CLOSE,
+): number {
+  const { members, model } = layout
   const pressed = axial.flatMap((force, member) => (press(force) > 0 ? [{ member, force }] : []))
   if (pressed.length === 0) return Number.POSITIVE_INFINITY
   for (const { member, force } of pressed)
@@ -82,7 +95,7 @@ export function buckling(model: FrameModel): number {
     high = low
     low /= 2
   }
-  while (high - low > CLOSE * high) {
+  while (high - low > close * high) {
     const middle = (low + high) / 2
     if (count(middle) > 0) high = middle
     else low = middle

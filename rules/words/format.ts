@@ -6,6 +6,8 @@ export type Units = 'metric' | 'imperial'
 const FOOT = 0.3048
 const INCH = 0.0254
 const POUND = 0.45359237
+/** N, at standard gravity. */
+const POUND_FORCE = POUND * 9.80665
 
 /** Feet, inches and fractions of an inch to 1/`part`: `4 ft 2 1/4 in`. Exact halves go away from zero. */
 export function feetInches(meters: number, part = 4): string {
@@ -61,6 +63,22 @@ export function formatFigure({ value, unit }: Figure, units: Units): string {
       return formatSlope(value)
     case 'deg':
       return `${fixed(value, 1)}°`
+    case 'mm':
+      return units === 'imperial' ? `${fixed(value / (INCH * 1000), 2)} in` : `${fixed(value, 1)} mm`
+    case 'N':
+      return units === 'imperial' ? `${fixed(value / POUND_FORCE, 0)} lb` : `${fixed(value / 1000, 2)} kN`
+    case 'Nm':
+      return units === 'imperial'
+        ? `${fixed(value / (POUND_FORCE * FOOT), 0)} lb·ft`
+        : `${fixed(value / 1000, 2)} kN·m`
+    case 'Pa':
+      return units === 'imperial'
+        ? `${fixed((value * FOOT ** 2) / POUND_FORCE, 0)} lb/ft²`
+        : `${fixed(value / 1000, 1)} kPa`
+    case 'share':
+      return `${fixed(value * 100, 0)} %`
+    case 'factor':
+      return fixed(value, 2)
     default:
       return String(value)
   }

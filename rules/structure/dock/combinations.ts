@@ -1,0 +1,77 @@
+/**
+ * Which loads act together. ASCE 7-16 2.4.1 (memory): D; D + L; D + W; D + 0.75 L + 0.75 W; 0.6 D + W. The wind is the user's own, not a
+ * mapped one, so it is not reduced; wind and the waves that it raises come together, with the lake low, as today, or high. A push
+ * at a corner (D + P) and a boat's bump (D + B) stand for what people do.
+ *
+ * The frame leans with its load: gravity cases both ways and across, weather cases the way they push.
+ */
+import type { LevelName, Toward } from './basic-loads.ts'
+
+/** How much of the deck's people is in the axial forces that the frame is softened by. */
+export const GRAVITY = { full: 1, most: 0.75, none: 0 } as const
+export type Gravity = keyof typeof GRAVITY
+
+export interface Combination {
+  /** `D+L`, `D+L left`, `0.6D+W high left`, `D+P end.left lake` … : what `case` says in the Dock. */
+  readonly name: string
+  readonly gravity: Gravity
+  readonly dead: number
+  readonly live: readonly [left: number, right: number]
+  readonly weather: { readonly factor: number; readonly level: LevelName; readonly toward: Toward } | null
+  /** Index of a side load (a push, a bump), or null. */
+  readonly side: number | null
+  readonly lean: Toward
+}
+
+const SIDES: readonly Toward[] = ['left', 'right', 'shore', 'lake']
+
+/**
+ * @param levels those that differ
+ * @param weather false where the Design tells neither wind nor waves
+ * @param pushes names and directions of side loads
+ */
+export function combinations(
+  levels: readonly LevelName[],
+  weather: boolean,
+  pushes: readonly { readonly name: string; readonly toward: Toward }[],
+): Combination[] {
+  const all: Combination[] = []
+  const quiet = { weather: null, side: null }
+  for (const lean of SIDES) {
+    all.push({ ...quiet, name: 'D', gravity: 'none', dead: 1, live: [0, 0], lean })
+    all.push({ ...quiet, name: 'D+L', gravity: 'full', dead: 1, live: [1, 1], lean })
+  }
+  // Half a deck full twists a section: it leans to the side that is full, or lengthwise.
+  for (const side of ['left', 'right'] as const)
+    for (const lean of [side, 'shore', 'lake'] as const)
+      all.push({
+        ...quiet,
+        name: `D+L ${side}`,
+        gravity: 'full',
+        dead: 1,
+        live: side === 'left' ? [1, 0] : [0, 1],
+        lean,
+      })
+  pushes.forEach(({ name, toward }, side) => {
+    all.push({ name, gravity: 'none', dead: 1, live: [0, 0], weather: null, side, lean: toward })
+  })
+  if (weather)
+    for (const level of levels)
+      for (const toward of SIDES) {
+        const name = `${level} ${toward}`
+        const whole = { factor: 1, level, toward }
+        const most = { factor: 0.75, level, toward }
+        const base = { side: null, lean: toward, gravity: 'none' as const, live: [0, 0] as const }
+        all.push({ ...base, name: `D+W ${name}`, dead: 1, weather: whole })
+        all.push({ ...base, name: `0.6D+W ${name}`, dead: 0.6, weather: whole })
+        all.push({
+          ...base,
+          name: `D+0.75L+0.75W ${name}`,
+          gravity: 'most',
+          dead: 1,
+          live: [0.75, 0.75],
+          weather: most,
+        })
+      }
+  return all
+}

@@ -1,0 +1,212 @@
+/**
+ * A frame factored with the axial forces that are in it: P-Δ and P-δ, exactly as a beam-column has them.
+ *
+ * For a given state of axial forces the response is linear again, so load cases on top of one state can be added; a support can
+ * be let go afterwards by moving it until it no longer pulls (`settle`). One layout serves all states of a frame.
+ * Vectors hold six numbers a node, member tables twelve a member; global axes for nodes, member axes for members; SI.
+ */
+import { assemble, diagonalOf, holdDirections, type Layout, layOut, type PlaneSource, straightBending } from './assembly.ts'
+import { beamColumn, string } from './beam-column.ts'
+import { type BlockFactor, factorBlocks, solveBlocks } from './block-ldl.ts'
+import { type FrameModel, UnstableFrameError } from './frame-model.ts'
+import { type FreeRotation, findFreeRotations, holdRotations } from './free-rotations.ts'
+import { endLoads } from './member-loads.ts'
+import { type MemberTable, PLANES } from './member-table.ts'
+import { addInGlobal } from './response.ts'
+
+export interface StateLayout {
+  readonly layout: Layout
+  readonly freeRotations: readonly FreeRotation[]
+  /** The plain stiffness. */
+  readonly straight: Float64Array
+}
+
+/** One load case brought to nodes. */
+export interface CaseLoad {
+  /** Six a node: loads on the nodes and those of members brought to their ends. */
+  readonly onNodes: Float64Array
+  /** Twelve a member: what acts at its ends from its own loads, member axes; to be taken from its end forces. */
+  readonly onMembers: Float64Array
+}
+
+export interface State {
+  readonly layout: Layout
+  readonly factor: BlockFactor
+  /** Two 4 × 4 a member: bending in each plane on (w1, φ1, w2, φ2). */
+  readonly planes: Float64Array
+  /** True where the axial forces are past the frame's buckling load: it has no answer then. */
+  readonly buckled: boolean
+}
+
+/** Lays a frame out once for all its states. Throws as `factorFrame` does for a frame that cannot be meant. */
+export function layOutStates(model: Pick<FrameModel, 'nodes' | 'members'>): StateLayout {
+  const layout = layOut(model)
+  const straight = assemble(layout, straightBending(layout.members))
+  return { layout, freeRotations: findFreeRotations(layout, straight), straight }
+}
+
+/**
+ * @param axial mean axial force of each member, tension positive, N; null for none
+ * Throws UnstableFrameError where the frame without axial forces can move without resistance.
+ */
+export function factorState({ layout, freeRotations, straight }: StateLayout, axial: Float64Array | null): State {
+  const { members, pattern } = layout
+  const planes = new Float64Array(members.count * 32)
+  const plain = straightBending(members)
+  const source: PlaneSource = (member, plane, out) => {
+    const force = axial?.[member] ?? 0
+    if (force === 0) plain(member, plane, out)
+    else if (members.EI[member * 2 + plane] === 0)
+      string(members.length[member]!, { from: force, to: force }, out)
+    else beamColumn(members, member, plane, { from: force, to: force }, out)
+    planes.set(out, member * 32 + plane * 16)
+  }
+  const values = assemble(layout, source)
+  holdRotations(layout, values, freeRotations)
+  holdDirections(layout, values)
+  const reference = diagonalOf(layout, straight)
+  const factor = factorBlocks(pattern, values, { reference, suspect: 1e-12, vanished: 0 })
+  if (axial === null && (factor.suspects.length > 0 || factor.negativePivots > 0))
+    throw new UnstableFrameError(pattern.order[Math.floor((factor.suspects[0] ?? 0) / 6)]!, 'ux')
+  return { layout, factor, planes, buckled: factor.negativePivots > 0 }
+}
+
+export const noLoad = ({ members, held }: Layout): CaseLoad => ({
+  onNodes: new Float64Array(held.length),
+  onMembers: new Float64Array(members.count * 12),
+})
+
+/** Adds a force and moment on a node, global axes. */
+export function loadNode(
+  { onNodes }: CaseLoad,
+  node: number,
+  force: readonly [number, number, number],
+  moment: readonly [number, number, number] = [0, 0, 0],
+): void {
+  for (let k = 0; k < 3; k++) {
+    onNodes[node * 6 + k]! += force[k]!
+    onNodes[node * 6 + 3 + k]! += moment[k]!
+  }
+}
+
+/** Adds an even load along a member, N/m in global axes. */
+export function loadMember(
+  layout: Layout,
+  load: CaseLoad,
+  member: number,
+  perLength: readonly [number, number, number],
+): void {
+  const { members } = layout
+  const { axes } = members
+  const x = member * 9
+  const own = [0, 3, 6].map(
+    (k) => axes[x + k]! * perLength[0] + axes[x + k + 1]! * perLength[1] + axes[x + k + 2]! * perLength[2],
+  ) as [number, number, number]
+  const ends = endLoads(members, member, own)
+  const at = member * 12
+  const forces = new Float64Array(12)
+  forces[0] = ends.along[0]!
+  forces[6] = ends.along[1]!
+  ends.planes.forEach((plane, p) => {
+    const { acrossJoint, turnJoint, sign } = PLANES[p]!
+    forces[acrossJoint] = plane[0]!
+    forces[turnJoint] = sign * plane[1]!
+    forces[6 + acrossJoint] = plane[2]!
+    forces[6 + turnJoint] = sign * plane[3]!
+  })
+  for (let i = 0; i < 12; i++) load.onMembers[at + i]! += forces[i]!
+  addInGlobal(members, member, forces, 0, load.onNodes)
+  addInGlobal(members, member, forces, 6, load.onNodes)
+}
+
+/** Movements under a load, six a node. */
+export function respond({ layout, factor }: State, onNodes: Float64Array): Float64Array {
+  const { order } = layout.pattern
+  const x = new Float64Array(order.length * 6)
+  for (let at = 0; at < order.length; at++) {
+    const node = order[at]! * 6
+    for (let k = 0; k < 6; k++) if (!layout.held[node + k]) x[at * 6 + k] = onNodes[node + k]!
+  }
+  solveBlocks(factor, x)
+  const movement = new Float64Array(layout.held.length)
+  for (let at = 0; at < order.length; at++) {
+    const node = order[at]! * 6
+    for (let k = 0; k < 6; k++) if (!layout.held[node + k]) movement[node + k] = x[at * 6 + k]!
+  }
+  return movement
+}
+
+const local = new Float64Array(12)
+
+/**
+ * Forces that act on a member at its ends, member axes: what its nodes' movement gives, less its own loads.
+ *
+ * @param onMembers as `CaseLoad`, or null without loads on members
+ * @param out twelve numbers
+ */
+export function endForces(
+  { layout, planes }: State,
+  member: number,
+  movement: Float64Array,
+  onMembers: Float64Array | null,
+  out: Float64Array,
+): void {
+  const { members } = layout
+  toLocal(members, member, movement)
+  const pull = members.axial[member]! * (local[6]! - local[0]!)
+  const twist = members.torsion[member]! * (local[9]! - local[3]!)
+  out[0] = -pull
+  out[6] = pull
+  out[3] = -twist
+  out[9] = twist
+  for (let p = 0; p < 2; p++) {
+    const { acrossJoint, turnJoint, sign } = PLANES[p]!
+    const at = member * 32 + p * 16
+    const w1 = local[acrossJoint]!
+    const f1 = sign * local[turnJoint]!
+    const w2 = local[6 + acrossJoint]!
+    const f2 = sign * local[6 + turnJoint]!
+    const row = (r: number): number =>
+      planes[at + r * 4]! * w1 + planes[at + r * 4 + 1]! * f1 + planes[at + r * 4 + 2]! * w2 + planes[at + r * 4 + 3]! * f2
+    out[acrossJoint] = row(0)
+    out[turnJoint] = sign * row(1)
+    out[6 + acrossJoint] = row(2)
+    out[6 + turnJoint] = sign * row(3)
+  }
+  if (onMembers) for (let i = 0; i < 12; i++) out[i]! -= onMembers[member * 12 + i]!
+}
+
+function toLocal({ axes, from, to }: MemberTable, member: number, movement: Float64Array): void {
+  const x = member * 9
+  for (let end = 0; end < 2; end++) {
+    const node = (end === 0 ? from[member]! : to[member]!) * 6
+    for (let half = 0; half < 6; half += 3)
+      for (let k = 0; k < 3; k++)
+        local[end * 6 + half + k] =
+          axes[x + k * 3]! * movement[node + half]! +
+          axes[x + k * 3 + 1]! * movement[node + half + 1]! +
+          axes[x + k * 3 + 2]! * movement[node + half + 2]!
+  }
+}
+
+/**
+ * Movements where one held direction of a node is moved by 1 and nothing else acts.
+ *
+ * @param members those that end at the node
+ */
+export function settle(state: State, node: number, direction: number, members: readonly number[]): Float64Array {
+  const { layout } = state
+  const moved = new Float64Array(layout.held.length)
+  moved[node * 6 + direction] = 1
+  const load = new Float64Array(layout.held.length)
+  const forces = new Float64Array(12)
+  for (const member of members) {
+    endForces(state, member, moved, null, forces)
+    for (let i = 0; i < 12; i++) forces[i] = -forces[i]!
+    addInGlobal(layout.members, member, forces, 0, load)
+    addInGlobal(layout.members, member, forces, 6, load)
+  }
+  const movement = respond(state, load)
+  movement[node * 6 + direction] = 1
+  return movement
+}
