@@ -65,7 +65,7 @@ export function columnStress({ E, Fcy }: Metal, { column }: BucklingConstants, s
   return (B - D * slenderness) * (0.85 + (0.15 * (C - slenderness)) / (C - short))
 }
 
-/** Walls of a section, and how they are named: those along the width, those up the height. */
+/** Walls of a rectangular tube. */
 interface Walls {
   readonly thickness: number
   /** Clear, m. */
@@ -113,6 +113,7 @@ export function aluminumStrengths(
     stock.shape === 'rect-tube' || stock.shape === 'flat' ? 'adm-flat' : 'adm-curved'
   return {
     interaction,
+    round: stock.shape === 'round-tube' || stock.shape === 'round-bar',
     compression: compression(section, local, wall, whole, member, options),
     tension: least(
       // Welds across do not lower the yield of the whole (D.2-1).

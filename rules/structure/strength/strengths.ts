@@ -28,6 +28,8 @@ export type Interaction = 'adm-flat' | 'adm-curved' | 'aisc'
 
 export interface Strengths {
   readonly interaction: Interaction
+  /** Bends alike about every axis. */
+  readonly round: boolean
   readonly compression: Limit
   readonly tension: Limit
   readonly momentY: Limit
@@ -82,11 +84,11 @@ export function least(...limits: readonly Limit[]): Limit {
  *
  * Aluminum: axial with bending by ADM 2020 H.1-1 (sum of the three shares at most 1; formula from memory), and compression, bending
  * and shear by H.3-1 (flat walls: bending and shear squared) or H.3-2 (curved: shear squared). Of a round tube both moments act as
- * their resultant, since it bends alike about every axis. Steel: AISC 360-16 H1.1 (memory); shear and torsion by the side, squared,
- * as H3-6 has it.
+ * their resultant, since it bends alike about every axis. Steel: AISC 360-16 H1.1, and H3-6 where torsion takes more than a fifth of
+ * its strength (memory).
  */
-export function useOf(strengths: Strengths, forces: MemberForcesAt): Use {
-  const { interaction } = strengths
+export function utilization(strengths: Strengths, forces: MemberForcesAt): Use {
+  const { interaction, round } = strengths
   const pulled = forces.axial > 0
   const along = pulled ? strengths.tension : strengths.compression
   const axial = Math.abs(forces.axial) / along.value
@@ -94,7 +96,6 @@ export function useOf(strengths: Strengths, forces: MemberForcesAt): Use {
   const z = Math.abs(forces.Mz) / strengths.momentZ.value
   const Vy = Math.abs(forces.Vy ?? 0) / strengths.shearY.value
   const Vz = Math.abs(forces.Vz ?? 0) / strengths.shearZ.value
-  const round = strengths.momentY.value === strengths.momentZ.value && interaction !== 'adm-flat'
   const bending = round ? Math.hypot(y, z) : y + z
   const across = round ? Math.hypot(Vy, Vz) : Math.max(Vy, Vz)
   const twist = Math.abs(forces.T ?? 0) / strengths.torsion.value
@@ -103,23 +104,16 @@ export function useOf(strengths: Strengths, forces: MemberForcesAt): Use {
   const pressed = pulled ? 0 : axial
   const steelBending = axial >= 0.2 ? axial + (8 / 9) * bending : axial / 2 + bending
   const bent = interaction === 'aisc' ? steelBending : axial + bending
-  const sheared =
-    interaction === 'aisc'
-      ? axial + bending + shear ** 2
-      : pressed + (interaction === 'adm-flat' ? bending ** 2 : bending) + shear ** 2
-  // With no shear the steel rule without it holds alone.
-  const withShear = interaction === 'aisc' && shear <= 0.2 ? 0 : sheared
-
   const rules: [number, string][] =
     interaction === 'aisc'
       ? [
           [bent, 'AISC 360-16 H1.1'],
-          [withShear, 'AISC 360-16 H3.2'],
+          [twist > 0.2 ? axial + bending + shear ** 2 : 0, 'AISC 360-16 H3.2'],
           [shear, 'AISC 360-16 G, H3.1'],
         ]
       : [
           [bent, 'ADM 2020 H.1'],
-          [withShear, 'ADM 2020 H.3'],
+          [pressed + (interaction === 'adm-flat' ? bending ** 2 : bending) + shear ** 2, 'ADM 2020 H.3'],
           [shear, 'ADM 2020 G, H.2'],
         ]
   const [use, rule] = rules.reduce((most, next) => (next[0] > most[0] ? next : most))
