@@ -1,0 +1,54 @@
+/** What members, bolts, beds and people can take, and published loads. No frame, no dock: plain functions. */
+export { aluminumStrengths, columnStress, metalOf } from './aluminum.ts'
+export {
+  allowableBearing,
+  BARE_BED,
+  frictionOf,
+  presumptiveBearing,
+  sinkageUnder,
+  slidingResistance,
+} from './bearing.ts'
+export { type BracePart, type BraceStrength, braceStrength, braceUse, SLIP_SAFETY, slipUse } from './brace.ts'
+export {
+  type Coupling,
+  FRAME_LIFT,
+  type Lift,
+  type LiftingLimit,
+  liftingIndex,
+  liftingLimit,
+  shareOf,
+} from './lifting.ts'
+export {
+  type BoatBody,
+  BUMP_SPEED,
+  boatWindBeam,
+  boatWindBow,
+  bumpEnergy,
+  bumpForce,
+  DECK_LOADS,
+  type DeckLoad,
+  GUARD_PUSH,
+  GUST,
+  WIND_DRAG,
+  windPressure,
+} from './loads-published.ts'
+export { basisOf, strengthsOf, strengthsOfStock } from './member.ts'
+export {
+  type SagCase,
+  SWAY_PUSH,
+  SWAY_STIFFNESS,
+  type SwayWord,
+  sagLimit,
+  swayWord,
+} from './serviceability.ts'
+export { steelStrengths } from './steel.ts'
+export {
+  type Limit,
+  type LimitState,
+  type MemberForcesAt,
+  type MemberOptions,
+  type Strengths,
+  type Term,
+  type Use,
+  utilization,
+} from './strengths.ts'
