@@ -265,6 +265,27 @@ export interface Fingerprint {
   readonly engine: string
 }
 
+/** Waves at the dock, by wind, fetch and depth along the fetch. Heights in m, trough to crest; elevations over the still water. */
+export interface Waves {
+  /** Significant. */
+  readonly height: number
+  /** Of the peak, s. */
+  readonly period: number
+  /** m, and m/s, at `depth`. */
+  readonly length: number
+  readonly speed: number
+  /** Still water at the dock's lakeward end, m. */
+  readonly depth: number
+  /** Crest of the height that counts for comfort and clearance (H1/10), over still water. */
+  readonly crest: number
+  readonly tenth: number
+  /** Taken for strength: min(1.8 × significant, 0.78 × depth). */
+  readonly highest: number
+  /** Deck surface over the survey water; null where there is no dock. */
+  readonly recommendedDeckHeight: number | null
+  readonly recommendedAllSeason: number | null
+}
+
 /** What the worst case does to one leg. `use` is of what it may carry: over 1 is too much. */
 export interface LegUse {
   readonly leg: string
@@ -300,7 +321,7 @@ export interface FootUse {
   /** Lifts off the bed in some case; the case. */
   readonly lifts: boolean
   readonly liftCase: string | null
-  /** Is pushed sideways by more than rubs; largest sideways over down where it bears, and the case. */
+  /** It and the other foot of its pair are pushed sideways by more than resists; the push over that, and the case. */
   readonly slides: boolean
   readonly push: number
   readonly pushCase: string | null
@@ -349,7 +370,16 @@ export interface Structure {
     readonly buckling: number | null
     readonly legUse: number
     readonly swayAlong: number
+    readonly swayAcross: number
   }[]
+  /** False while buckling factors and sleeves half and twice as firm are still to come: they take longer. */
+  readonly deep: boolean
+  /** The whole dock: sideways at its feet over what resists there, in the worst case. */
+  readonly slides: {
+    readonly push: number
+    readonly case: string | null
+    readonly slides: boolean
+  }
   /** False where some case has no foot bearing, or none that all bear. */
   readonly stands: boolean
   /** Cases looked at. */

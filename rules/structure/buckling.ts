@@ -51,7 +51,11 @@ const FAR = 1e3
  */
 export function buckling(model: FrameModel): number {
   const { layout, freeRotations, solve } = factorFrame(model)
-  return lowestFactor(layout, freeRotations, axialForces(model, layout, solve(model.loads, model.memberLoads)))
+  return lowestFactor(
+    layout,
+    freeRotations,
+    axialForces(model, layout, solve(model.loads, model.memberLoads)),
+  )
 }
 
 /**

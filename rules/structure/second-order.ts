@@ -5,7 +5,15 @@
  * be let go afterwards by moving it until it no longer pulls (`settle`). One layout serves all states of a frame.
  * Vectors hold six numbers a node, member tables twelve a member; global axes for nodes, member axes for members; SI.
  */
-import { assemble, diagonalOf, holdDirections, type Layout, layOut, type PlaneSource, straightBending } from './assembly.ts'
+import {
+  assemble,
+  diagonalOf,
+  holdDirections,
+  type Layout,
+  layOut,
+  type PlaneSource,
+  straightBending,
+} from './assembly.ts'
 import { beamColumn, string } from './beam-column.ts'
 import { type BlockFactor, factorBlocks, solveBlocks } from './block-ldl.ts'
 import { type FrameModel, UnstableFrameError } from './frame-model.ts'
@@ -49,7 +57,10 @@ export function layOutStates(model: Pick<FrameModel, 'nodes' | 'members'>): Stat
  * @param axial mean axial force of each member, tension positive, N; null for none
  * Throws UnstableFrameError where the frame without axial forces can move without resistance.
  */
-export function factorState({ layout, freeRotations, straight }: StateLayout, axial: Float64Array | null): State {
+export function factorState(
+  { layout, freeRotations, straight }: StateLayout,
+  axial: Float64Array | null,
+): State {
   const { members, pattern } = layout
   const planes = new Float64Array(members.count * 32)
   const plain = straightBending(members)
@@ -59,7 +70,8 @@ export function factorState({ layout, freeRotations, straight }: StateLayout, ax
     else if (members.EI[member * 2 + plane] === 0)
       string(members.length[member]!, { from: force, to: force }, out)
     else beamColumn(members, member, plane, { from: force, to: force }, out)
-    planes.set(out, member * 32 + plane * 16)
+    const at = member * 32 + plane * 16
+    for (let i = 0; i < 16; i++) planes[at + i] = out[i]!
   }
   const values = assemble(layout, source)
   holdRotations(layout, values, freeRotations)
@@ -89,6 +101,31 @@ export function loadNode(
   }
 }
 
+const forces = new Float64Array(12)
+
+/** Most members have no joints that give, and their share of an even load is known. */
+function isRigid({ joints, along, EI }: MemberTable, member: number): boolean {
+  if (EI[member * 2] === 0 || EI[member * 2 + 1] === 0) return false
+  for (let i = 0; i < 8; i++) if (joints[member * 8 + i] !== Number.POSITIVE_INFINITY) return false
+  return along[member * 2] === Number.POSITIVE_INFINITY && along[member * 2 + 1] === Number.POSITIVE_INFINITY
+}
+
+/** q·L/2 and ±q·L²/12 at both ends. */
+function evenLoad(length: number, [qx, qy, qz]: readonly [number, number, number], out: Float64Array): void {
+  const half = length / 2
+  const twelfth = length ** 2 / 12
+  out[0] = qx * half
+  out[6] = qx * half
+  out[1] = qy * half
+  out[7] = qy * half
+  out[5] = qy * twelfth
+  out[11] = -qy * twelfth
+  out[2] = qz * half
+  out[8] = qz * half
+  out[4] = -qz * twelfth
+  out[10] = qz * twelfth
+}
+
 /** Adds an even load along a member, N/m in global axes. */
 export function loadMember(
   layout: Layout,
@@ -102,18 +139,21 @@ export function loadMember(
   const own = [0, 3, 6].map(
     (k) => axes[x + k]! * perLength[0] + axes[x + k + 1]! * perLength[1] + axes[x + k + 2]! * perLength[2],
   ) as [number, number, number]
-  const ends = endLoads(members, member, own)
   const at = member * 12
-  const forces = new Float64Array(12)
-  forces[0] = ends.along[0]!
-  forces[6] = ends.along[1]!
-  ends.planes.forEach((plane, p) => {
-    const { acrossJoint, turnJoint, sign } = PLANES[p]!
-    forces[acrossJoint] = plane[0]!
-    forces[turnJoint] = sign * plane[1]!
-    forces[6 + acrossJoint] = plane[2]!
-    forces[6 + turnJoint] = sign * plane[3]!
-  })
+  forces.fill(0)
+  if (isRigid(members, member)) evenLoad(members.length[member]!, own, forces)
+  else {
+    const ends = endLoads(members, member, own)
+    forces[0] = ends.along[0]!
+    forces[6] = ends.along[1]!
+    ends.planes.forEach((plane, p) => {
+      const { acrossJoint, turnJoint, sign } = PLANES[p]!
+      forces[acrossJoint] = plane[0]!
+      forces[turnJoint] = sign * plane[1]!
+      forces[6 + acrossJoint] = plane[2]!
+      forces[6 + turnJoint] = sign * plane[3]!
+    })
+  }
   for (let i = 0; i < 12; i++) load.onMembers[at + i]! += forces[i]!
   addInGlobal(members, member, forces, 0, load.onNodes)
   addInGlobal(members, member, forces, 6, load.onNodes)
@@ -142,7 +182,7 @@ const local = new Float64Array(12)
  * Forces that act on a member at its ends, member axes: what its nodes' movement gives, less its own loads.
  *
  * @param onMembers as `CaseLoad`, or null without loads on members
- * @param out twelve numbers
+ * @param out twelve numbers from `o`
  */
 export function endForces(
   { layout, planes }: State,
@@ -150,30 +190,39 @@ export function endForces(
   movement: Float64Array,
   onMembers: Float64Array | null,
   out: Float64Array,
+  o: number,
 ): void {
   const { members } = layout
   toLocal(members, member, movement)
   const pull = members.axial[member]! * (local[6]! - local[0]!)
   const twist = members.torsion[member]! * (local[9]! - local[3]!)
-  out[0] = -pull
-  out[6] = pull
-  out[3] = -twist
-  out[9] = twist
-  for (let p = 0; p < 2; p++) {
-    const { acrossJoint, turnJoint, sign } = PLANES[p]!
-    const at = member * 32 + p * 16
-    const w1 = local[acrossJoint]!
-    const f1 = sign * local[turnJoint]!
-    const w2 = local[6 + acrossJoint]!
-    const f2 = sign * local[6 + turnJoint]!
-    const row = (r: number): number =>
-      planes[at + r * 4]! * w1 + planes[at + r * 4 + 1]! * f1 + planes[at + r * 4 + 2]! * w2 + planes[at + r * 4 + 3]! * f2
-    out[acrossJoint] = row(0)
-    out[turnJoint] = sign * row(1)
-    out[6 + acrossJoint] = row(2)
-    out[6 + turnJoint] = sign * row(3)
-  }
-  if (onMembers) for (let i = 0; i < 12; i++) out[i]! -= onMembers[member * 12 + i]!
+  out[o] = -pull
+  out[o + 6] = pull
+  out[o + 3] = -twist
+  out[o + 9] = twist
+  bend(planes, member * 32, 1, 5, 1, out, o)
+  bend(planes, member * 32 + 16, 2, 4, -1, out, o)
+  if (onMembers) for (let i = 0; i < 12; i++) out[o + i]! -= onMembers[member * 12 + i]!
+}
+
+/** One plane's end forces from `local`. */
+function bend(
+  k: Float64Array,
+  at: number,
+  across: number,
+  turn: number,
+  sign: number,
+  out: Float64Array,
+  o: number,
+): void {
+  const w1 = local[across]!
+  const f1 = sign * local[turn]!
+  const w2 = local[6 + across]!
+  const f2 = sign * local[6 + turn]!
+  out[o + across] = k[at]! * w1 + k[at + 1]! * f1 + k[at + 2]! * w2 + k[at + 3]! * f2
+  out[o + turn] = sign * (k[at + 4]! * w1 + k[at + 5]! * f1 + k[at + 6]! * w2 + k[at + 7]! * f2)
+  out[o + 6 + across] = k[at + 8]! * w1 + k[at + 9]! * f1 + k[at + 10]! * w2 + k[at + 11]! * f2
+  out[o + 6 + turn] = sign * (k[at + 12]! * w1 + k[at + 13]! * f1 + k[at + 14]! * w2 + k[at + 15]! * f2)
 }
 
 function toLocal({ axes, from, to }: MemberTable, member: number, movement: Float64Array): void {
@@ -194,14 +243,19 @@ function toLocal({ axes, from, to }: MemberTable, member: number, movement: Floa
  *
  * @param members those that end at the node
  */
-export function settle(state: State, node: number, direction: number, members: readonly number[]): Float64Array {
+export function settle(
+  state: State,
+  node: number,
+  direction: number,
+  members: readonly number[],
+): Float64Array {
   const { layout } = state
   const moved = new Float64Array(layout.held.length)
   moved[node * 6 + direction] = 1
   const load = new Float64Array(layout.held.length)
   const forces = new Float64Array(12)
   for (const member of members) {
-    endForces(state, member, moved, null, forces)
+    endForces(state, member, moved, null, forces, 0)
     for (let i = 0; i < 12; i++) forces[i] = -forces[i]!
     addInGlobal(layout.members, member, forces, 0, load)
     addInGlobal(layout.members, member, forces, 6, load)

@@ -1,8 +1,8 @@
 /**
  * Runs a dock's frame through its combinations, and hands every state of every part to whoever judges it.
  *
- * Second order by states: the frame is softened by the axial forces of its dead load with all, three quarters or none of the
- * people on it, at 0.8 of its stiffness (Aluminum Design Manual 2020, chapter C, memory); within a state loads add. Legs lean by the
+ * Second order by states: the frame is softened by the axial forces of its dead load, with all of the people on it wherever there
+ * are any (so three quarters of them soften it too much, not too little), and without, at 0.8 of its stiffness (Aluminum Design Manual 2020, chapter C, memory); within a state loads add. Legs lean by the
  * larger of 1/500 and what the sleeves leave loose. Feet that would pull are let go (`lift-off.ts`).
  */
 import type { Waves } from '../../dock.ts'
@@ -18,8 +18,8 @@ import {
 } from '../second-order.ts'
 import {
   deadLoad,
-  leanLoad,
   type LevelName,
+  leanLoad,
   liveLoad,
   PUSH,
   pushLoad,
@@ -27,9 +27,10 @@ import {
   type Toward,
   weatherLoad,
 } from './basic-loads.ts'
+import { berth, bump } from './boat.ts'
 import { type Combination, combinations, GRAVITY, type Gravity } from './combinations.ts'
 import type { DockFrame } from './frame.ts'
-import { letGo, type Settlements } from './lift-off.ts'
+import { judgedForces, letGo, lifter } from './lift-off.ts'
 
 /** Of the stiffness that second-order analysis may count on. */
 const SOFT = 0.8
@@ -41,10 +42,11 @@ export const SLACK_LEAN = 1 / 100
 /** One combination solved. */
 export interface Solved {
   readonly combination: Combination
-  readonly state: State
-  readonly movement: Float64Array
-  readonly onMembers: Float64Array
+  /** Twelve for each of `frame.judged`: what acts at its ends, member axes. */
+  readonly forces: Float64Array
+  /** Feet off the bed, by index of `frame.legs`. */
   readonly lifted: readonly number[]
+  /** False where nothing bears. */
   readonly stands: boolean
 }
 
@@ -57,17 +59,12 @@ export interface Analysis {
   readonly gravityAxial: Float64Array
   readonly dead: CaseLoad
   readonly live: CaseLoad
-  /** Movement under people alone, on the state softened by D + L: at full stiffness. */
+  /** Movement under people alone, without axial forces, six a node. */
   readonly liveMovement: Float64Array
   /** True where D + L alone is past the buckling load of the softened frame. */
   readonly buckled: boolean
   readonly lean: number
   readonly sway: Sway
-}
-
-interface Response {
-  readonly movement: Float64Array
-  readonly load: CaseLoad
 }
 
 /** Sections whose corners are tried with a push. */
@@ -85,23 +82,32 @@ export function outerCorners(frame: DockFrame): readonly number[] {
 
 /**
  * @param visit called with each combination solved; its buffers are used again for the next one
+ * @param options `gravityOnly`: no combination, only what `buckling` and sway need
  * Throws UnstableFrameError where the dock can move without resistance.
  */
-export function analyze(frame: DockFrame, waves: Waves | null, visit: (solved: Solved) => void): Analysis {
+export function analyze(
+  frame: DockFrame,
+  waves: Waves | null,
+  visit: (solved: Solved) => void,
+  { gravityOnly = false }: { readonly gravityOnly?: boolean } = {},
+): Analysis {
   const { kit } = frame
   const states = layOutStates(frame)
   const plain = factorState(states, null)
   const dead = deadLoad(states, frame)
   const live = liveLoad(states, frame, { left: 1, right: 1 })
-  const half = { left: liveLoad(states, frame, { left: 1, right: 0 }), right: liveLoad(states, frame, { left: 0, right: 1 }) }
+  const half = {
+    left: liveLoad(states, frame, { left: 1, right: 0 }),
+    right: liveLoad(states, frame, { left: 0, right: 1 }),
+  }
   const uDead = respond(plain, dead.onNodes)
   const uLive = respond(plain, live.onNodes)
 
   const lean = Math.max(PLUMB, kit.shop.catalog.sleeve.slack ?? SLACK_LEAN)
-  const axialOf = (share: number): Float64Array => memberAxial(plain, [uDead, uLive], [dead, live], [1, share])
+  const axialOf = (share: number): Float64Array =>
+    memberAxial(plain, [uDead, uLive], [dead, live], [1, share])
   const axial: Record<Gravity, Float64Array> = {
     full: axialOf(GRAVITY.full),
-    most: axialOf(GRAVITY.most),
     none: axialOf(GRAVITY.none),
   }
 
@@ -111,13 +117,20 @@ export function analyze(frame: DockFrame, waves: Waves | null, visit: (solved: S
   if (levels.low < 0) names.unshift('low')
   if (levels.high > 0) names.push('high')
   const sway = swayOf(states, frame, plain)
-  const sides = sideLoads(states, sway)
-  const list = combinations(names, weather, sides)
+  const sides = [...sideLoads(states, sway), ...bumpLoads(states, frame, plain)]
+  const list = gravityOnly ? [] : combinations(names, weather, sides)
 
   const weatherLoads = new Map<string, CaseLoad>()
+  const weatherOf = (key: string, level: LevelName, toward: Toward): CaseLoad => {
+    let load = weatherLoads.get(key)
+    if (!load) {
+      load = weatherLoad(states, frame, waves, level, toward)
+      weatherLoads.set(key, load)
+    }
+    return load
+  }
   let buckled = false
-  let liveMovement = uLive
-  for (const gravity of ['full', 'most', 'none'] as const) {
+  for (const gravity of ['full', 'none'] as const) {
     const mine = list.filter((c) => c.gravity === gravity)
     if (mine.length === 0) continue
     const state = factorState(
@@ -129,65 +142,39 @@ export function analyze(frame: DockFrame, waves: Waves | null, visit: (solved: S
       continue
     }
     const legAxial = Float64Array.from(frame.legs, ({ members }) => -axial[gravity][members[0]!]!)
-    const known = new Map<string, Response>()
-    const ask = (key: string, make: () => CaseLoad): Response => {
-      let response = known.get(key)
-      if (!response) {
+    // Within a state all is linear, so only forces are kept, and added up for each combination.
+    const known = new Map<string, Float64Array>()
+    const ask = (key: string, make: () => CaseLoad): Float64Array => {
+      let forces = known.get(key)
+      if (!forces) {
         const load = make()
-        response = { load, movement: respond(state, load.onNodes) }
-        known.set(key, response)
+        forces = judgedForces(state, frame, respond(state, load.onNodes), load.onMembers)
+        known.set(key, forces)
       }
-      return response
+      return forces
     }
-    const leanTo = (toward: Toward): [Response, number] => {
-      const across = toward === 'left' || toward === 'right'
-      const sign = toward === 'left' || toward === 'lake' ? 1 : -1
-      const key = across ? 'left' : 'lake'
-      return [ask(`lean ${key}`, () => leanLoad(states, frame, legAxial, lean, TOWARD[key])), sign]
+    const lifting = lifter(state, frame)
+    const forces = new Float64Array(frame.judged.length * 12)
+    const add = (more: Float64Array, factor: number): void => {
+      for (let i = 0; i < forces.length; i++) forces[i]! += factor * more[i]!
     }
-    if (gravity === 'full') {
-      const left = ask('live left', () => half.left).movement
-      const right = ask('live right', () => half.right).movement
-      liveMovement = left.map((u, i) => (u + right[i]!) * SOFT)
-    }
-    const kept: Settlements = new Map()
-    const size = plain.layout.held.length
-    const movement = new Float64Array(size)
-    const onMembers = new Float64Array(frame.members.length * 12)
     for (const combination of mine) {
-      movement.fill(0)
-      onMembers.fill(0)
-      const add = ({ movement: u, load }: Response, factor: number): void => {
-        for (let i = 0; i < size; i++) movement[i]! += factor * u[i]!
-        for (let i = 0; i < onMembers.length; i++) onMembers[i]! += factor * load.onMembers[i]!
-      }
+      forces.fill(0)
+      const { dead: own, live: on, weather, side, lean: toward } = combination
       add(
         ask('dead', () => dead),
-        combination.dead,
+        own,
       )
-      const [left, right] = combination.live
-      if (left > 0)
-        add(
-          ask('live left', () => half.left),
-          left,
-        )
-      if (right > 0)
-        add(
-          ask('live right', () => half.right),
-          right,
-        )
-      const { weather, side } = combination
+      for (const [i, name] of (['left', 'right'] as const).entries())
+        if (on[i]! > 0)
+          add(
+            ask(name, () => half[name]),
+            on[i]!,
+          )
       if (weather) {
         const key = `${weather.level} ${weather.toward}`
         add(
-          ask(key, () => {
-            let load = weatherLoads.get(key)
-            if (!load) {
-              load = weatherLoad(states, frame, waves, weather.level, weather.toward)
-              weatherLoads.set(key, load)
-            }
-            return load
-          }),
+          ask(key, () => weatherOf(key, weather.level, weather.toward)),
           weather.factor,
         )
       }
@@ -196,13 +183,27 @@ export function analyze(frame: DockFrame, waves: Waves | null, visit: (solved: S
           ask(`side ${side}`, () => sides[side]!.load),
           1,
         )
-      const [leaning, sign] = leanTo(combination.lean)
-      add(leaning, sign)
-      const standing = letGo(state, frame, kept, movement, onMembers)
-      visit({ combination, state, onMembers, ...standing })
+      const across = toward === 'left' || toward === 'right'
+      const way = across ? 'left' : 'lake'
+      add(
+        ask(`lean ${way}`, () => leanLoad(states, frame, legAxial, lean, TOWARD[way])),
+        toward === way ? 1 : -1,
+      )
+      visit({ combination, forces, ...letGo(lifting, forces) })
     }
   }
-  return { frame, states, plain, gravityAxial: axial.full, dead, live, liveMovement, buckled, lean, sway }
+  return {
+    frame,
+    states,
+    plain,
+    gravityAxial: axial.full,
+    dead,
+    live,
+    liveMovement: uLive,
+    buckled,
+    lean,
+    sway,
+  }
 }
 
 /** How far the softest outer corner gives under the push, along the dock's axes, without axial forces. */
@@ -238,6 +239,18 @@ function sideLoads(
   })
 }
 
+/** A boat that comes alongside pushes its berth away from itself. */
+function bumpLoads(states: StateLayout, frame: DockFrame, plain: State): ReturnType<typeof sideLoads> {
+  const { boat } = frame.kit.design.dock
+  const nodes = berth(frame)
+  if (!boat || boat.mass === 0 || nodes.length === 0) return []
+  const toward = boat.side === 'left' ? 'right' : 'left'
+  const sign = TOWARD[toward][1]
+  const node = nodes.at(-1)!
+  const give = respond(plain, pushLoad(states, node, 0, 1).onNodes)[node * 6 + 1]!
+  return [{ name: `D+B ${toward}`, toward, load: pushLoad(states, node, 0, sign * bump(boat.mass, give)) }]
+}
+
 /** Mean axial force of each member, tension positive, N. */
 function memberAxial(
   state: State,
@@ -251,12 +264,11 @@ function memberAxial(
   for (let m = 0; m < count; m++)
     factors.forEach((factor, i) => {
       if (factor === 0) return
-      endForces(state, m, movements[i]!, loads[i]!.onMembers, forces)
+      endForces(state, m, movements[i]!, loads[i]!.onMembers, forces, 0)
       axial[m]! += (factor * (forces[6]! - forces[0]!)) / 2
     })
   return axial
 }
 
 /** The same at both ends, for `buckling`. */
-export const evenAxial = (axial: Float64Array): AxialForce[] =>
-  Array.from(axial, (n) => ({ from: n, to: n }))
+export const evenAxial = (axial: Float64Array): AxialForce[] => Array.from(axial, (n) => ({ from: n, to: n }))

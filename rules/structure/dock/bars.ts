@@ -57,9 +57,11 @@ export function barOf(catalog: Catalog, code: string): Bar {
 /** Materials of parts that must carry and that state no strength: without it nothing can be judged. */
 export function unstated(catalog: Catalog): string[] {
   const codes = new Set<string>([catalog.sleeve.stock])
-  for (const frame of catalog.frames) for (const c of [frame.rail, frame.ends, frame.cross.stock]) codes.add(c)
+  for (const frame of catalog.frames)
+    for (const c of [frame.rail, frame.ends, frame.cross.stock]) codes.add(c)
   for (const part of [...catalog.legs, ...catalog.braces]) codes.add(part.stock)
-  for (const extra of catalog.extras) if (extra.place === 'post') for (const p of extra.posts) codes.add(p.stock)
+  for (const extra of catalog.extras)
+    if (extra.place === 'post') for (const p of extra.posts) codes.add(p.stock)
   const materials = new Set([...codes].map((code) => catalog.stock[code]!.material))
   return [...materials].filter((m) => !catalog.materials[m]!.strength)
 }

@@ -10,25 +10,27 @@ import type { Waves } from '../../dock.ts'
 import { edgeOf } from '../../layout/index.ts'
 import { sectionProperties } from '../../parts/section-properties.ts'
 import { type CaseLoad, loadMember, loadNode, noLoad, type StateLayout } from '../second-order.ts'
+import {
+  boatWindBeam,
+  boatWindBow,
+  DECK_LOADS,
+  GUARD_PUSH,
+  GUST,
+  WIND_DRAG,
+  windPressure,
+} from '../strength/index.ts'
+import { berth } from './boat.ts'
 import type { DockFrame, RailInFrame } from './frame.ts'
 import { legWave } from './leg-waves.ts'
 
 /** m/s² */
 export const G = 9.80665
 
-/** People on the deck where the Design says nothing, Pa: 40 psf, IRC 2018 table R301.5, decks (memory). */
-export const DECK_LIVE = 40 * 47.880259
+/** People on the deck where the Design says nothing, Pa: decks of dwellings. */
+export const DECK_LIVE = DECK_LOADS[0]!.pressure
 
-/** A person's shove at the deck's edge, N: 200 lbf as on a guard, ASCE 7-16 4.5.1.1 (memory), by analogy. */
-export const PUSH = 890
-
-/** Gust over a wind that has lasted long enough to raise waves (judgment; ASCE 7-16 fig. 26.5: 3 s over one hour is about 1.5). */
-const GUST = 1.4
-/** Air, kg/m³: 0.613 = ρ/2, ASCE 7-16 eq. 26.10-1 (memory). */
-const HALF_AIR = 0.613
-/** Force coefficients: a long edge (flat plate or tube rectangle), a round tube. ASCE 7-16 fig. 29.4-1 and 29.4-4 in order of size (memory). */
-const EDGE_FORCE = 1.3
-const TUBE_FORCE = 1.2
+/** A person's shove at the deck's edge, N. */
+export const PUSH = GUARD_PUSH
 
 /** Where wind and waves push to. */
 export type Toward = 'left' | 'right' | 'shore' | 'lake'
@@ -173,14 +175,28 @@ export function weatherLoad(
   const load = noLoad(layout)
   const z = levelOf(site.levels, level)
   const [dx, dy] = TOWARD[toward]
-  const gust = HALF_AIR * ((site.wind?.speed ?? 0) * GUST) ** 2
+  const speed = (site.wind?.speed ?? 0) * GUST
+  const gust = windPressure(speed)
   const { shop } = kit
 
   for (const { leg, members } of frame.legs) {
-    const width = sectionProperties(shop.catalog.stock[leg.stock!.stock]!).width
+    const stock = shop.catalog.stock[leg.stock!.stock]!
+    const { width } = sectionProperties(stock)
+    const round = stock.shape === 'round-tube' || stock.shape === 'round-bar'
     const top = dock.deckHeight - shop.shape(leg.section.frame).depth
     const dry = Math.max(0, top - Math.max(z, leg.bed))
-    if (gust > 0 && dry > 0) spreadOnLeg(states, frame, load, leg, members, gust * TUBE_FORCE * width * dry, top - dry / 2, dx, dy)
+    if (gust > 0 && dry > 0)
+      spreadOnLeg(
+        states,
+        frame,
+        load,
+        leg,
+        members,
+        gust * (round ? WIND_DRAG.round : WIND_DRAG.square) * width * dry,
+        top - dry / 2,
+        dx,
+        dy,
+      )
     const wave = waves ? legWave(waves, width, z - leg.bed) : null
     if (wave) spreadOnLeg(states, frame, load, leg, members, wave.force, leg.bed + wave.arm, dx, dy)
   }
@@ -193,11 +209,16 @@ export function weatherLoad(
     const crest = waves ? z + 0.7 * waves.highest : z
     const under = dock.deckHeight - depth
     const wet = Math.max(0, Math.min(crest, dock.deckHeight) - under)
-    let total = gust * EDGE_FORCE * Math.max(0, over) * line.length
+    let total = gust * WIND_DRAG.edge * Math.max(0, over) * line.length
     if (waves && wet > 0) total += edgeWave(waves, wet) * line.length
     if (total === 0) continue
     const span = rail.members.reduce((sum, m) => sum + layout.members.length[m]!, 0)
     for (const m of rail.members) loadMember(layout, load, m, [(total / span) * dx, (total / span) * dy, 0])
+  }
+  if (dock.boat && speed > 0) {
+    const across = dy !== 0
+    const force = across ? boatWindBeam(dock.boat, speed) : boatWindBow(dock.boat, speed)
+    for (const node of berth(frame)) loadNode(load, node, [(force / 2) * dx, (force / 2) * dy, 0])
   }
   return load
 }
@@ -214,7 +235,8 @@ export const levelOf = (levels: { low: number; high: number }, name: LevelName):
 function isFree(frame: DockFrame, rail: RailInFrame): boolean {
   return !frame.kit.joints.all.some(
     (j) =>
-      (j.host === rail.section && j.edge === rail.edge) || (j.guest === rail.section && j.guestEdge === rail.edge),
+      (j.host === rail.section && j.edge === rail.edge) ||
+      (j.guest === rail.section && j.guestEdge === rail.edge),
   )
 }
 

@@ -8,7 +8,7 @@
 import type { LevelName, Toward } from './basic-loads.ts'
 
 /** How much of the deck's people is in the axial forces that the frame is softened by. */
-export const GRAVITY = { full: 1, most: 0.75, none: 0 } as const
+export const GRAVITY = { full: 1, none: 0 } as const
 export type Gravity = keyof typeof GRAVITY
 
 export interface Combination {
@@ -24,6 +24,8 @@ export interface Combination {
 }
 
 const SIDES: readonly Toward[] = ['left', 'right', 'shore', 'lake']
+/** A wind off the land raises no waves to speak of, and presses no more than the one off the lake. */
+const WEATHER: readonly Toward[] = ['left', 'right', 'shore']
 
 /**
  * @param levels those that differ
@@ -57,7 +59,7 @@ export function combinations(
   })
   if (weather)
     for (const level of levels)
-      for (const toward of SIDES) {
+      for (const toward of WEATHER) {
         const name = `${level} ${toward}`
         const whole = { factor: 1, level, toward }
         const most = { factor: 0.75, level, toward }
@@ -67,7 +69,7 @@ export function combinations(
         all.push({
           ...base,
           name: `D+0.75L+0.75W ${name}`,
-          gravity: 'most',
+          gravity: 'full',
           dead: 1,
           live: [0.75, 0.75],
           weather: most,

@@ -81,6 +81,9 @@ export interface DockFrame {
   readonly shore: readonly number[]
   /** Posts: member from the fixed tip to the clamp. */
   readonly posts: readonly { readonly id: string; readonly member: number }[]
+  /** Members whose forces are judged: legs, rails, braces, links, posts; and where each stands among them, -1 where it does not. */
+  readonly judged: Int32Array
+  readonly slot: Int32Array
   /** Corner nodes of each section by its index: start.left, start.right, end.left, end.right. */
   readonly corners: readonly (readonly [number, number, number, number])[]
 }
@@ -131,13 +134,26 @@ export function dockFrame(kit: Kit, options: FrameOptions = AS_BUILT): DockFrame
   const legs: LegInFrame[] = []
   const braces: BraceInFrame[] = []
   const clamps = new Map<PlacedLeg, number>()
-  if (options.braces)
-    for (const pair of kit.pairs) if (pair.fit) braces.push(addBrace(build, pair, clamps))
+  if (options.braces) for (const pair of kit.pairs) if (pair.fit) braces.push(addBrace(build, pair, clamps))
   const spring = sleeveStiffness(kit.shop.catalog) * options.sleeve
-  for (const leg of kit.legs) legs.push(addLeg(build, leg, edges[leg.section.index]!, clamps.get(leg), spring))
+  for (const leg of kit.legs)
+    legs.push(addLeg(build, leg, edges[leg.section.index]!, clamps.get(leg), spring))
   const shore = kit.layout.ramp ? holdShore(build, edges[kit.layout.ramp.index]!) : []
+  const judged = Int32Array.from([
+    ...legs.flatMap((leg) => leg.members),
+    ...rails.flatMap((rail) => rail.members),
+    ...braces.map((brace) => brace.member),
+    ...links.map((link) => link.member),
+    ...posts.map((post) => post.member),
+  ])
+  const slot = new Int32Array(build.members.length).fill(-1)
+  judged.forEach((member, at) => {
+    slot[member] = at
+  })
   return {
     kit,
+    judged,
+    slot,
     nodes: build.nodes,
     members: build.members,
     legs,
@@ -152,7 +168,13 @@ export function dockFrame(kit: Kit, options: FrameOptions = AS_BUILT): DockFrame
 
 const addNode = (build: Build, node: FrameNode): number => build.nodes.push(node) - 1
 
-function addMember(build: Build, bar: Bar, from: number, to: number, more: Partial<FrameMember> = {}): number {
+function addMember(
+  build: Build,
+  bar: Bar,
+  from: number,
+  to: number,
+  more: Partial<FrameMember> = {},
+): number {
   return build.members.push({ from, to, ...bar, ...more }) - 1
 }
 

@@ -1,108 +1,125 @@
 /**
- * Feet bear and do not pull: those that would pull are let go, until what is left all bears.
+ * Feet bear and do not pull: those that would pull are let go upward, until what is left all bears.
  *
- * A foot let go is free in all three directions (a pad in the air rubs on nothing). It is let go by moving its support until
- * nothing holds it, so that one factorization serves every case: reactions of the movements of one foot are kept by state.
+ * A foot is let go by moving its support until nothing pulls there, so that one factorization serves every case. It stays held
+ * sideways: which feet bear is then a problem with one answer (a convex one), and what a foot that bears little cannot hold by
+ * friction is told as sliding. What one foot's movement does to all members is kept by state.
  */
-import { endForces, settle, type State } from '../second-order.ts'
+import { endForces, type State, settle } from '../second-order.ts'
 import type { DockFrame } from './frame.ts'
 
-/** Changes of the set of lifted feet before it is left as it is. */
-const ROUNDS = 12
+/** Changes of the set of lifted feet before it is left as it is, and how many of them take all feet at once. */
+const ROUNDS = 40
+const TOGETHER = 3
 /** Pull under this is none, N. */
 const NO_PULL = 0.5
+/** A foot this far under its bed bears, m. */
+const SUNK = 1e-7
 
 export interface Standing {
-  readonly movement: Float64Array
   /** By index of `frame.legs`. */
   readonly lifted: readonly number[]
   /** False where nothing bears any more, or no set of feet was found that all bear. */
   readonly stands: boolean
 }
 
-/** What feet do when they are moved by 1: kept for a state. */
-export type Settlements = Map<number, Float64Array>
-
-const forces = new Float64Array(12)
-
-/** Reaction of a foot, upward and sideways, N: z, x, y as the leg's member axes have them. */
-export function footForce(
+/** Twelve for each of `frame.judged`. */
+export function judgedForces(
   state: State,
   frame: DockFrame,
-  i: number,
   movement: Float64Array,
   onMembers: Float64Array | null,
-): [up: number, x: number, y: number] {
-  endForces(state, frame.legs[i]!.members[0]!, movement, onMembers, forces)
-  return [forces[0]!, forces[1]!, forces[2]!]
+): Float64Array {
+  const { judged } = frame
+  const all = new Float64Array(judged.length * 12)
+  for (let i = 0; i < judged.length; i++) endForces(state, judged[i]!, movement, onMembers, all, i * 12)
+  return all
 }
 
-/** Directions of a support in the order in which `footForce` tells them. */
-const DIRECTION = [2, 0, 1] as const
+/** A state's feet, and what it does to each member to move one of them up by 1. */
+export interface Lifter {
+  /** Of each leg, where its foot's upward force stands among the forces. */
+  readonly feet: Int32Array
+  unit(leg: number): Float64Array
+}
 
-export function letGo(
-  state: State,
-  frame: DockFrame,
-  kept: Settlements,
-  movement: Float64Array,
-  onMembers: Float64Array,
-): Standing {
-  const n = frame.legs.length
-  let lifted: number[] = []
-  let now = movement
-  for (let round = 0; round < ROUNDS; round++) {
-    const pulls: number[] = []
-    for (let i = 0; i < n; i++)
-      if (!lifted.includes(i) && footForce(state, frame, i, now, onMembers)[0] < -NO_PULL) pulls.push(i)
-    // A foot that was let go and now would sink into the bed bears again.
-    const back = lifted.filter((i) => now[frame.legs[i]!.foot * 6 + 2]! < -1e-9)
-    if (pulls.length === 0 && back.length === 0) return { movement: now, lifted, stands: true }
-    lifted = [...lifted.filter((i) => !back.includes(i)), ...pulls]
-    if (lifted.length === n) return { movement, lifted, stands: false }
-    const released = release(state, frame, kept, movement, onMembers, lifted)
-    if (!released) return { movement, lifted, stands: false }
-    now = released
+export function lifter(state: State, frame: DockFrame): Lifter {
+  const kept = new Map<number, Float64Array>()
+  return {
+    feet: Int32Array.from(frame.legs, ({ members }) => frame.slot[members[0]!]! * 12),
+    unit(leg) {
+      let forces = kept.get(leg)
+      if (!forces) {
+        const { foot, members } = frame.legs[leg]!
+        const movement = settle(state, foot, 2, [members[0]!])
+        forces = judgedForces(state, frame, movement, null)
+        kept.set(leg, forces)
+      }
+      return forces
+    },
   }
-  return { movement: now, lifted, stands: false }
 }
 
+/** @param forces of the judged members with all feet held; left as they are with feet let go */
+export function letGo({ feet, unit }: Lifter, forces: Float64Array): Standing {
+  const n = feet.length
+  let lifted: number[] = []
+  /** Where each lifted foot went, m. */
+  let shift: Float64Array = new Float64Array(0)
+  const up = (leg: number): number => {
+    let force = forces[feet[leg]!]!
+    lifted.forEach((other, i) => {
+      force += shift[i]! * unit(other)[feet[leg]!]!
+    })
+    return force
+  }
+  for (let round = 0; round < ROUNDS; round++) {
+    let pulls: number[] = []
+    let most = NO_PULL
+    for (let leg = 0; leg < n; leg++) {
+      if (lifted.includes(leg)) continue
+      const pull = -up(leg)
+      if (pull <= NO_PULL) continue
+      // First all that pull together; once that has gone back and forth, the one that pulls most.
+      if (round < TOGETHER) pulls.push(leg)
+      else if (pull > most) {
+        most = pull
+        pulls = [leg]
+      }
+    }
+    // A foot that was let go and now would sink into the bed bears again.
+    const back = new Set(lifted.filter((_, i) => shift[i]! < -SUNK))
+    if (pulls.length === 0 && back.size === 0) {
+      lifted.forEach((leg, i) => {
+        const own = unit(leg)
+        for (let k = 0; k < forces.length; k++) forces[k]! += shift[i]! * own[k]!
+      })
+      return { lifted, stands: true }
+    }
+    lifted = [...lifted.filter((leg) => !back.has(leg)), ...pulls]
+    const moved = lifted.length < n ? release(feet, unit, forces, lifted) : null
+    if (!moved) return { lifted, stands: false }
+    shift = moved
+  }
+  return { lifted, stands: false }
+}
+
+/** How far lifted feet go until nothing pulls at them, m; null where they do not come to rest. */
 function release(
-  state: State,
-  frame: DockFrame,
-  kept: Settlements,
-  movement: Float64Array,
-  onMembers: Float64Array,
+  feet: Int32Array,
+  unit: Lifter['unit'],
+  forces: Float64Array,
   lifted: readonly number[],
 ): Float64Array | null {
-  const size = lifted.length * 3
-  const matrix = Array.from({ length: size }, () => new Float64Array(size + 1))
-  const units: Float64Array[] = []
-  for (const i of lifted)
-    for (let k = 0; k < 3; k++) {
-      const key = i * 3 + k
-      let unit = kept.get(key)
-      if (!unit) {
-        unit = settle(state, frame.legs[i]!.foot, DIRECTION[k]!, [frame.legs[i]!.members[0]!])
-        kept.set(key, unit)
-      }
-      units.push(unit)
-    }
-  lifted.forEach((i, a) => {
-    const held = footForce(state, frame, i, movement, onMembers)
-    for (let k = 0; k < 3; k++) matrix[a * 3 + k]![size] = -held[k]!
-    units.forEach((unit, column) => {
-      const moved = footForce(state, frame, i, unit, null)
-      for (let k = 0; k < 3; k++) matrix[a * 3 + k]![column] = moved[k]!
+  const rows = lifted.map((leg) => {
+    const row = new Float64Array(lifted.length + 1)
+    row[lifted.length] = -forces[feet[leg]!]!
+    lifted.forEach((other, column) => {
+      row[column] = unit(other)[feet[leg]!]!
     })
+    return row
   })
-  const shift = solveDense(matrix)
-  if (!shift) return null
-  const now = movement.slice()
-  units.forEach((unit, column) => {
-    const by = shift[column]!
-    for (let j = 0; j < now.length; j++) now[j]! += by * unit[j]!
-  })
-  return now
+  return solveDense(rows)
 }
 
 /** Gaussian elimination with row exchange on rows with the right side last; null where there is no one answer. */

@@ -33,10 +33,15 @@ export function braceStrength(catalog: Catalog, brace: BraceStock): BraceStrengt
   const stock = catalog.stock[brace.stock]
   const bolt = catalog.hardware.find((item) => item.kind === 'brace-bolt')
   if (!stock || !bolt) return null
-  const wall = 'wall' in stock ? stock.wall : 0
+  const tube = stock.shape === 'round-tube' || stock.shape === 'rect-tube'
   // A solid bar is bored through its whole thickness.
-  const through =
-    wall > 0 ? 2 * wall : stock.shape === 'round-bar' ? stock.diameter : Math.min(stock.width, stock.height)
+  const solid =
+    stock.shape === 'round-bar'
+      ? stock.diameter
+      : stock.shape === 'flat'
+        ? Math.min(stock.width, stock.height)
+        : 0
+  const through = tube ? 2 * stock.wall : solid
   const strengths = strengthsOfStock(catalog, brace.stock, {
     length: brace.holes,
     holes: through * bolt.diameter,

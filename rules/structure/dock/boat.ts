@@ -1,0 +1,27 @@
+/** Where a boat lies, and how it bumps. */
+import { bumpEnergy, bumpForce } from '../strength/index.ts'
+import type { DockFrame } from './frame.ts'
+
+/** The two corners that a boat is tied to: of the section farthest into the lake, on the boat's side. None without a boat. */
+export function berth(frame: DockFrame): readonly number[] {
+  const { kit } = frame
+  const { boat } = kit.design.dock
+  if (!boat) return []
+  const legged = kit.layout.placed.filter((p) => p.role !== 'ramp')
+  const [first] = legged
+  if (!first) return []
+  const far = legged.reduce((most, p) => (lakeward(p) > lakeward(most) ? p : most), first)
+  const sign = boat.side === 'left' ? 1 : -1
+  const middle = frame.corners[far.index]!.reduce((sum, node) => sum + frame.nodes[node]!.y, 0) / 4
+  return frame.corners[far.index]!.filter((node) => sign * (frame.nodes[node]!.y - middle) > 0)
+}
+
+const lakeward = ({ x, c, frame }: { x: number; c: number; frame: { length: number } }): number =>
+  x + Math.max(0, c) * frame.length
+
+/**
+ * What the dock pushes back with, N, as the boat comes alongside at the berth: all its energy goes into the dock as a spring.
+ *
+ * @param give of the dock there under 1 N, m
+ */
+export const bump = (mass: number, give: number): number => bumpForce(bumpEnergy(mass), 1 / give)

@@ -1,0 +1,233 @@
+/**
+ * What the loads do to this dock: the worst of every part, and in which case.
+ *
+ * Two answers: a quick one for every change (all cases on the dock as it is, and its sway with and without braces), and a deep one
+ * when the dock rests (buckling factors, and the same with sleeves half and twice as firm).
+ */
+import type { BraceUse, FootUse, HookUse, LegUse, RailUse, Structure, Waves } from '../../dock.ts'
+import type { Kit } from '../../kit.ts'
+import { round6 } from '../../numbers.ts'
+import { lowestFactor } from '../buckling.ts'
+import { factorState, layOutStates } from '../second-order.ts'
+import { type Analysis, analyze, evenAxial, type Solved, swayOf } from './analysis.ts'
+import { DECK_LIVE } from './basic-loads.ts'
+import { braceJudge } from './brace-use.ts'
+import { feetJudge } from './foot-use.ts'
+import { AS_BUILT, type DockFrame, dockFrame } from './frame.ts'
+import { type MemberJudge, memberJudge } from './member-use.ts'
+import { sleeveStiffness } from './sleeve.ts'
+
+/** Sleeves half as firm as stated, and twice: a figure that no standard gives must not decide alone. */
+const SLEEVES = [0.5, 2] as const
+/** A buckling factor is closed in on to this part of itself. */
+const CLOSE = 1e-3
+
+export interface Depth {
+  readonly deep: boolean
+}
+
+/** Throws UnstableFrameError where the dock can move without resistance; `notJudged` says first whether it can be judged at all. */
+export function structureOf(kit: Kit, waves: Waves | null, { deep }: Depth = { deep: true }): Structure {
+  const frame = dockFrame(kit)
+  const judges = judgesOf(frame)
+  let cases = 0
+  const analysis = analyze(frame, waves, (solved) => {
+    cases++
+    judges.visit(solved)
+  })
+  const bare = kit.pairs.some((pair) => pair.fit)
+    ? unbraced(kit)
+    : { sway: analysis.sway, buckling: () => bucklingOf(analysis) }
+  const buckling = deep ? bucklingOf(analysis) : null
+  const rails = judges.rails(analysis)
+  const { along, across } = analysis.sway
+  return {
+    legs: judges.legs(),
+    braces: judges.braces(),
+    feet: judges.feet(),
+    hooks: judges.hooks(),
+    rails,
+    railUse: rails.reduce((most, rail) => Math.max(most, rail.use), 0),
+    railDeflection: rails.reduce((most, rail) => Math.max(most, rail.deflection), 0),
+    sway: round6(Math.max(along, across)),
+    swayAlong: round6(along),
+    swayAcross: round6(across),
+    swayUnbraced: round6(Math.max(bare.sway.along, bare.sway.across)),
+    swayUnbracedAcross: round6(bare.sway.across),
+    buckling,
+    bucklingUnbraced: deep ? bare.buckling() : null,
+    sleeve: {
+      stiffness: round6(sleeveStiffness(kit.shop.catalog)),
+      stated: kit.shop.catalog.sleeve.stiffness !== undefined,
+    },
+    sleeves: deep ? SLEEVES.map((part) => withSleeves(kit, waves, part)) : [],
+    deep,
+    slides: judges.slides(),
+    stands: judges.stands() && !analysis.buckled,
+    cases,
+    live: round6(kit.design.dock.load ?? DECK_LIVE),
+  }
+}
+
+function unbraced(kit: Kit) {
+  const frame = dockFrame(kit, { ...AS_BUILT, braces: false })
+  const states = layOutStates(frame)
+  const plain = factorState(states, null)
+  return {
+    sway: swayOf(states, frame, plain),
+    buckling: () => bucklingOf(analyze(frame, null, () => {}, { gravityOnly: true })),
+  }
+}
+
+/** Null where no factor is found. */
+function bucklingOf({ states, gravityAxial }: Analysis): number | null {
+  const factor = lowestFactor(states.layout, states.freeRotations, evenAxial(gravityAxial), CLOSE)
+  return Number.isFinite(factor) ? round6(factor) : null
+}
+
+function withSleeves(kit: Kit, waves: Waves | null, part: number): Structure['sleeves'][number] {
+  const frame = dockFrame(kit, { ...AS_BUILT, sleeve: part })
+  const judges = judgesOf(frame)
+  const analysis = analyze(frame, waves, judges.visit)
+  const legUse = judges.legs().reduce((most, leg) => Math.max(most, leg.use), 0)
+  return {
+    part,
+    buckling: bucklingOf(analysis),
+    legUse,
+    swayAlong: round6(analysis.sway.along),
+    swayAcross: round6(analysis.sway.across),
+  }
+}
+
+interface Judges {
+  visit(solved: Solved): void
+  legs(): LegUse[]
+  braces(): BraceUse[]
+  feet(): FootUse[]
+  hooks(): HookUse[]
+  rails(analysis: Analysis): RailUse[]
+  slides(): Structure['slides']
+  stands(): boolean
+}
+
+function judgesOf(frame: DockFrame): Judges {
+  const { catalog } = frame.kit.shop
+  const { nodes, members, slot } = frame
+  const lengthOf = (member: number): number => {
+    const { from, to } = members[member]!
+    const a = nodes[from]!
+    const b = nodes[to]!
+    return Math.hypot(b.x - a.x, b.y - a.y, b.z - a.z)
+  }
+  const legs: MemberJudge[] = frame.legs.map(({ leg, members: own }) =>
+    memberJudge(
+      catalog,
+      leg.stock!.stock,
+      own.map((m) => ({ at: slot[m]!, length: lengthOf(m), held: lengthOf(m) })),
+      'none',
+    ),
+  )
+  const rails: MemberJudge[] = frame.rails.map((rail) => {
+    const { frame: size } = rail.section
+    const side = rail.edge === 'left' || rail.edge === 'right'
+    const held = side ? size.length / (size.cross.count + 1) : size.width
+    return memberJudge(
+      catalog,
+      side ? size.rail : size.ends,
+      rail.members.map((m) => ({ at: slot[m]!, length: lengthOf(m), held })),
+      'ends',
+    )
+  })
+  const braces = braceJudge(frame)
+  const feet = feetJudge(frame)
+  const hooks = frame.links.map(() => ({ down: 0, up: 0, upCase: null as string | null }))
+  let stands = true
+  return {
+    visit(solved) {
+      const { forces, combination } = solved
+      if (!solved.stands) stands = false
+      const { name } = combination
+      for (const leg of legs) leg.visit(forces, name)
+      if (combination.gravity === 'full') for (const rail of rails) rail.visit(forces, name)
+      braces.visit(forces, name)
+      feet.visit(solved)
+      frame.links.forEach(({ member }, i) => {
+        const hook = hooks[i]!
+        // What the carrying side does to the link: up is bearing.
+        const up = forces[slot[member]! * 12 + 2]!
+        if (up > hook.down) hook.down = up
+        if (-up > hook.up) {
+          hook.up = -up
+          hook.upCase = name
+        }
+      })
+    },
+    legs: () =>
+      frame.legs.map(({ leg }, i): LegUse => {
+        const { use, axial, moment, governs, case: name } = legs[i]!.worst()
+        return {
+          leg: leg.id,
+          axial: round6(axial),
+          moment: round6(moment),
+          use: round6(use),
+          governs,
+          case: name,
+        }
+      }),
+    braces: braces.uses,
+    feet: feet.uses,
+    slides: feet.total,
+    hooks: () => {
+      const byJoint = new Map<string, HookUse>()
+      frame.links.forEach(({ joint }, i) => {
+        const hook = hooks[i]!
+        const known = byJoint.get(joint.id)
+        byJoint.set(joint.id, {
+          joint: joint.id,
+          down: round6(Math.max(hook.down, known?.down ?? 0)),
+          up: round6(Math.max(hook.up, known?.up ?? 0)),
+          upCase: known && known.up >= hook.up ? known.upCase : hook.upCase,
+        })
+      })
+      return [...byJoint.values()]
+    },
+    rails: ({ liveMovement }) => {
+      const bySection = new Map<string, RailUse>()
+      frame.rails.forEach((rail, i) => {
+        const { use, case: name } = rails[i]!.worst()
+        const side = rail.edge === 'left' || rail.edge === 'right'
+        const { deflection, span } = side ? sag(frame, rail.nodes, liveMovement) : { deflection: 0, span: 0 }
+        const known = bySection.get(rail.section.id)
+        bySection.set(rail.section.id, {
+          section: rail.section.id,
+          use: round6(Math.max(use, known?.use ?? 0)),
+          case: known && known.use >= use ? known.case : name,
+          deflection: round6(Math.max(deflection, known?.deflection ?? 0)),
+          span: round6(Math.max(span, known?.span ?? 0)),
+        })
+      })
+      return [...bySection.values()]
+    },
+    stands: () => stands,
+  }
+}
+
+/** How far a rail's nodes go down under the line between its ends, m. */
+function sag(
+  frame: DockFrame,
+  rail: readonly number[],
+  movement: Float64Array,
+): { deflection: number; span: number } {
+  const first = rail[0]!
+  const last = rail.at(-1)!
+  const a = frame.nodes[first]!
+  const far = (node: number): number => Math.hypot(frame.nodes[node]!.x - a.x, frame.nodes[node]!.y - a.y)
+  const span = far(last)
+  const z = (node: number): number => movement[node * 6 + 2]!
+  let deflection = 0
+  for (const node of rail) {
+    const t = far(node) / span
+    deflection = Math.max(deflection, z(first) * (1 - t) + z(last) * t - z(node))
+  }
+  return { deflection, span }
+}
