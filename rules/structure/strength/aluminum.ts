@@ -96,11 +96,27 @@ function sectionOf(stock: Stock): Section {
 
 const limit = (nominal: number, by: LimitState, safety = SAFETY): Limit => ({ value: nominal / safety, by })
 
+const NAMES = ['compression', 'tension', 'momentY', 'momentZ', 'shearY', 'shearZ', 'torsion'] as const
+
 export function aluminumStrengths(
   material: AluminumStrength,
   stock: Stock,
   options: MemberOptions,
 ): Strengths {
+  const { weld = 'none' } = options
+  const sound = strengthsAt(material, stock, { ...options, weld: 'none' })
+  if (weld === 'none') return sound
+  // Softened metal follows the other table of constants, which asks a little less of some thin walls. No weld strengthens.
+  const ends = lower(sound, strengthsAt(material, stock, { ...options, weld: 'ends' }))
+  return weld === 'ends' ? ends : lower(ends, strengthsAt(material, stock, options))
+}
+
+function lower(a: Strengths, b: Strengths): Strengths {
+  const limits = Object.fromEntries(NAMES.map((name) => [name, least(a[name], b[name])]))
+  return { ...a, ...(limits as Pick<Strengths, (typeof NAMES)[number]>) }
+}
+
+function strengthsAt(material: AluminumStrength, stock: Stock, options: MemberOptions): Strengths {
   const { weld = 'none' } = options
   const section = sectionOf(stock)
   const sound = metalOf(material)

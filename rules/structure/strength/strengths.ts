@@ -128,6 +128,3 @@ export function utilization(strengths: Strengths, forces: MemberForcesAt): Use {
   const [, term, by] = terms.reduce((most, next) => (next[0] > most[0] ? next : most))
   return { use, governing: { term, by, rule } }
 }
-
-/** The same; `utilization` is its name. */
-export const useOf = utilization
