@@ -2,129 +2,28 @@
  * The table of contents. A Design and a Catalog become the whole Dock:
  *
  *     deriveKit   placing, fitting, counting                      kit.ts
- *     assess      what was found, why, and the check code         checks/, reasons.ts, fingerprint.ts
+ *     assess      waves, what was found, why, the check code      assess-kit.ts: checks/, reasons.ts, fingerprint.ts
+ *                 and whether it stands                           structure/stand.ts: structure/dock/, checks/structure/
  *
  * Pure. Never throws on a valid Design and Catalog: what cannot be built is a `stop` among the findings.
  */
+import { assessKit } from './assess-kit.ts'
 import type { Catalog } from './catalog/index.ts'
-import { findAll } from './checks/index.ts'
+import { inOrder } from './checks/index.ts'
 import type { Design } from './design/index.ts'
-import type { Brace, Dock, Joint, Leg, Pair, Ramp, Section } from './dock.ts'
-import { fingerprintOf } from './fingerprint.ts'
-import { deriveKit, type Kit, placementsOf, poseOf } from './kit.ts'
-import { round6 } from './numbers.ts'
-import { lowClearance } from './parts/braces.ts'
-import { totalsOf } from './parts/count.ts'
-import { aboveDeck } from './parts/legs.ts'
-import { frameTop } from './parts/put.ts'
-import { explain } from './reasons.ts'
-import { ENGINE_VERSION } from './version.ts'
+import type { Dock } from './dock.ts'
+import { deriveKit, type Kit } from './kit.ts'
+import { type Standing, stand } from './structure/stand.ts'
 
 export const derive = (design: Design, catalog: Catalog): Dock => assess(deriveKit(design, catalog))
 
-/** The kit judged and published: plain data, numbers rounded to 1e-6. Waves and structure are null until they are built. */
+/** The kit judged and published: plain data, numbers rounded to 1e-6. */
 export function assess(kit: Kit): Dock {
-  const { design, shop, layout, joints, count } = kit
-  return Object.freeze({
-    engine: ENGINE_VERSION,
-    name: design.name,
-    start: layout.standing ? round6(kit.start.x) : null,
-    sections: layout.placed.map((p) => sectionOf(p, kit)),
-    ramp: rampOf(kit),
-    legs: legsOf(kit),
-    pairs: pairsOf(kit),
-    joints: joints.all.map(
-      (j): Joint => ({
-        id: j.id,
-        between: j.host.index < j.guest.index ? [j.host.id, j.guest.id] : [j.guest.id, j.host.id],
-        kind: j.kind,
-      }),
-    ),
-    placements: placementsOf(kit),
-    parts: count.parts,
-    totals: totalsOf(count, layout, shop.catalog.currency),
-    workOrder: layout.workOrder,
-    waves: null,
-    structure: null,
-    findings: findAll(kit),
-    reasons: explain(kit),
-    fingerprint: fingerprintOf(design, shop.catalog),
-  })
+  const dock = assessKit(kit)
+  return withStructure(dock, stand(kit, dock.waves))
 }
 
-function sectionOf(p: Kit['layout']['placed'][number], kit: Kit): Section {
-  const pose = poseOf(p, kit)
-  const { sectionGrams, liftGrams } = kit.count
-  return {
-    id: p.id,
-    role: p.role,
-    frame: p.frame.code,
-    x: round6(pose.x),
-    y: round6(pose.y),
-    z: round6(pose.z),
-    heading: p.heading,
-    length: p.frame.length,
-    width: p.frame.width,
-    on: p.on,
-    mass: sectionGrams[p.index]! / 1000,
-    lift: liftGrams[p.index]! / 1000,
-  }
+/** The Dock with its structure, which may come later than the rest. */
+export function withStructure({ pending: _, ...dock }: Dock, { structure, findings }: Standing): Dock {
+  return Object.freeze({ ...dock, structure, findings: inOrder([...dock.findings, ...findings]) })
 }
-
-function rampOf({ ramp }: Kit): Ramp | null {
-  if (!ramp?.contact) return null
-  const { x, z, tilt, onEdge } = ramp.contact
-  return {
-    slope: round6(Math.tan(tilt)),
-    shoreX: round6(x),
-    shoreZ: round6(z),
-    step: round6(ramp.step),
-    onEdge,
-  }
-}
-
-function legsOf({ legs, pairs, shop }: Kit): Leg[] {
-  const braced = new Set(pairs.filter((p) => p.fit).flatMap((p) => p.pair.legs.map((leg) => leg.id)))
-  return legs.map((leg) => {
-    const above = aboveDeck(leg)
-    return {
-      id: leg.id,
-      section: leg.section.id,
-      corner: leg.corner,
-      x: round6(leg.x),
-      y: round6(leg.y),
-      bed: round6(leg.bed),
-      setHeight: round6(leg.setHeight),
-      setHeightFrame: round6(leg.setHeight + frameTop(shop)),
-      required: round6(leg.required),
-      reserve: round6(leg.reserve),
-      stock: leg.stock?.length ?? null,
-      code: leg.stock?.code ?? null,
-      aboveDeck: above === null ? null : round6(above),
-      pad: leg.pad.code,
-      braced: braced.has(leg.id),
-      fitChance: null,
-    }
-  })
-}
-
-const pairsOf = ({ pairs }: Kit): Pair[] =>
-  pairs.map(({ pair, needsBrace, fit }) => ({
-    id: pair.id,
-    legs: [pair.legs[0].id, pair.legs[1].id],
-    spacing: round6(pair.spacing),
-    needsBrace,
-    brace: fit
-      ? ({
-          code: fit.brace.code,
-          stock: fit.brace.holes,
-          rise: round6(fit.rise),
-          lowClearance: round6(lowClearance(fit)),
-          bedClearance: round6(fit.toBed),
-          highClearance: round6(fit.toFrame),
-          low: fit.low.id,
-          lowZ: round6(fit.lowZ),
-          highZ: round6(fit.highZ),
-        } satisfies Brace)
-      : null,
-  }))

@@ -204,7 +204,7 @@ export interface Totals {
 export type Severity = 'stop' | 'warn' | 'note'
 export interface Figure {
   readonly value: number | string
-  /** `m`, `mm`, `kg`, `N`, `Nm`, `Pa`, `slope`, `share` (of 1), `factor`, `count`, `deg`, `text` … */
+  /** `m`, `mm`, `kg`, `N`, `Nm`, `Pa`, `slope`, `share` (of 1), `factor`, `count`, `deg`, `text`, `kind` of part … */
   readonly unit: string
 }
 
@@ -404,7 +404,8 @@ export interface Dock {
   readonly totals: Totals
   /** Section ids in the order of work: standing section, ramp, then outward. */
   readonly workOrder: readonly string[]
-  readonly waves: null
+  /** Null where the Design tells of no wind and no wakes. */
+  readonly waves: Waves | null
   /** Null where it cannot be judged (a finding says why), or while it is pending. */
   readonly structure: Structure | null
   /** Present and true while the structure is still being worked out. */

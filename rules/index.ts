@@ -1,4 +1,6 @@
 /** The engine as a library: plain Node or a browser, no DOM. */
+
+export { assessKit } from './assess-kit.ts'
 export type { Issue, Notice, Parsed } from './border.ts'
 export {
   type BottomKind,
@@ -9,7 +11,7 @@ export {
   type Stock,
 } from './catalog/index.ts'
 export { CHECKS } from './checks/index.ts'
-export { assess, derive } from './derive.ts'
+export { assess, derive, withStructure } from './derive.ts'
 export { type Design, demoDesign, LIMITS, parseDesign, parseDesignText } from './design/index.ts'
 export type * from './dock.ts'
 export { fingerprintOf } from './fingerprint.ts'
@@ -27,5 +29,6 @@ export * as bodies from './parts/bodies.ts'
 export { sectionProperties } from './parts/section-properties.ts'
 export { type Shop, shopOf } from './shop.ts'
 export { type Bed, makeBed } from './site/index.ts'
+export { buckling, solveFrame, UnstableFrameError } from './structure/index.ts'
 export { ENGINE_VERSION } from './version.ts'
 export * from './words/index.ts'

@@ -22,6 +22,12 @@ export { COMMON, SHOP } from '../basis.ts'
 export const meters = (value: number): Figure => ({ value: round6(value), unit: 'm' })
 export const slope = (value: number): Figure => ({ value: round6(value), unit: 'slope' })
 export const number = (value: number): Figure => ({ value, unit: 'count' })
+export const millimeters = (value: number): Figure => ({ value: round6(value * 1000), unit: 'mm' })
+export const newtons = (value: number): Figure => ({ value: round6(value), unit: 'N' })
+export const newtonMeters = (value: number): Figure => ({ value: round6(value), unit: 'Nm' })
+export const pascals = (value: number): Figure => ({ value: round6(value), unit: 'Pa' })
+export const share = (value: number): Figure => ({ value: round6(value), unit: 'share' })
+export const factor = (value: number): Figure => ({ value: round6(value), unit: 'factor' })
 export const text = (value: string): Figure => ({ value, unit: 'text' })
 /** Ids in a sentence: the first few, and how many more. */
 export const names = (ids: readonly string[]): Figure =>

@@ -1,6 +1,7 @@
 import type { Finding, Severity } from '../dock.ts'
 import type { Kit } from '../kit.ts'
 import { findingText } from '../words/index.ts'
+import type { Check, Found } from './check.ts'
 import { CHECKS } from './registry.ts'
 
 export type { Check, Found } from './check.ts'
@@ -8,19 +9,25 @@ export { CHECKS } from './registry.ts'
 
 const RANK: Record<Severity, number> = { stop: 0, warn: 1, note: 2 }
 
-/** Runs every check: what must not be built first, then in the registry's order. */
-export function findAll(kit: Kit): Finding[] {
-  const findings: Finding[] = []
-  for (const check of CHECKS)
-    for (const found of check.find(kit))
-      findings.push({
-        code: check.code,
-        severity: check.severity,
-        parts: found.parts,
-        values: found.values,
-        text: findingText({ code: check.code, values: found.values }, 'text'),
-        basis: check.basis,
-        remedy: found.remedy ?? null,
-      })
-  return findings.sort((a, b) => RANK[a.severity] - RANK[b.severity])
-}
+/** What must not be built first; else as they come. */
+export const inOrder = (findings: readonly Finding[]): Finding[] =>
+  [...findings].sort((a, b) => RANK[a.severity] - RANK[b.severity])
+
+/** What one check found, as data for everyone. */
+export const toFindings = (
+  { code, severity, basis }: Pick<Check, 'code' | 'severity' | 'basis'>,
+  found: readonly Found[],
+): Finding[] =>
+  found.map(({ parts, values, remedy }) => ({
+    code,
+    severity,
+    parts,
+    values,
+    text: findingText({ code, values }, 'text'),
+    basis,
+    remedy: remedy ?? null,
+  }))
+
+/** Runs every check of the kit: what must not be built first, then in the registry's order. */
+export const findAll = (kit: Kit): Finding[] =>
+  inOrder(CHECKS.flatMap((check) => toFindings(check, check.find(kit))))

@@ -9,4 +9,4 @@ export {
   formatSlope,
   type Units,
 } from './format.ts'
-export { fill, findingText, remedyText, type Words, wordsIn } from './words.ts'
+export { addWords, fill, findingText, type LaterWords, remedyText, type Words, wordsIn } from './words.ts'

@@ -26,11 +26,41 @@ export function fill(
         template.other)
   return sentence.replace(/\{(\w+)\}/g, (whole, key: string) => {
     const figure = values[key]
+    if (figure?.unit === 'kind') return kindIn(figure.value, lang)
     return figure ? formatFigure(figure, units) : whole
   })
 }
 
-type FindingCode = keyof Words['findings']
+/** A kind of part within a sentence. */
+const kindIn = (kind: number | string, lang: string): string =>
+  wordsIn(lang).kinds[kind as keyof Words['kinds']]?.toLocaleLowerCase(lang) ?? String(kind)
+
+/** By code. */
+type Said = Readonly<Record<string, Readonly<Record<'plain' | 'text', Template>> | undefined>>
+
+/** Words of a part of the engine that comes later; beside the first ones, so that nothing of them is loaded before it. */
+export interface LaterWords {
+  readonly findings: Said
+  readonly remedies: Readonly<Record<string, Template>>
+}
+const later: Record<string, LaterWords[]> = {}
+
+/** Adds words of a language, once. */
+export function addWords(lang: string, words: LaterWords): void {
+  later[lang] ??= []
+  if (!later[lang].includes(words)) later[lang].push(words)
+}
+
+function laterWord<K extends keyof LaterWords>(
+  lang: string,
+  kind: K,
+  key: string,
+): LaterWords[K][string] | undefined {
+  for (const one of [lang, lang.split('-')[0]!, 'en'])
+    for (const words of later[one] ?? [])
+      if (Object.hasOwn(words[kind], key)) return words[kind][key] as LaterWords[K][string]
+  return undefined
+}
 
 /** What a finding says: `plain` for a homeowner, `text` with its figures. */
 export function findingText(
@@ -39,11 +69,15 @@ export function findingText(
   units: Units = 'metric',
   lang = 'en',
 ): string {
-  const entry = wordsIn(lang).findings[finding.code as FindingCode]
+  const words = wordsIn(lang)
+  const entry =
+    (words.findings as Said)[finding.code] ??
+    (words.clashes as Said)[finding.code] ??
+    laterWord(lang, 'findings', finding.code)
   return entry ? fill(entry[form], finding.values, units, lang) : finding.code
 }
 
 export function remedyText({ key, values }: Remedy, units: Units = 'metric', lang = 'en'): string {
-  const template = wordsIn(lang).remedies[key as keyof Words['remedies']]
+  const template = wordsIn(lang).remedies[key as keyof Words['remedies']] ?? laterWord(lang, 'remedies', key)
   return template ? fill(template, values, units, lang) : key
 }

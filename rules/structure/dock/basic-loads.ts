@@ -190,7 +190,6 @@ export function weatherLoad(
         states,
         frame,
         load,
-        leg,
         members,
         gust * (round ? WIND_DRAG.round : WIND_DRAG.square) * width * dry,
         top - dry / 2,
@@ -198,7 +197,7 @@ export function weatherLoad(
         dy,
       )
     const wave = waves ? legWave(waves, width, z - leg.bed) : null
-    if (wave) spreadOnLeg(states, frame, load, leg, members, wave.force, leg.bed + wave.arm, dx, dy)
+    if (wave) spreadOnLeg(states, frame, load, members, wave.force, leg.bed + wave.arm, dx, dy)
   }
   for (const rail of frame.rails) {
     const line = edgeOf(rail.section, rail.edge)
@@ -245,7 +244,6 @@ function spreadOnLeg(
   { layout }: StateLayout,
   frame: DockFrame,
   load: CaseLoad,
-  leg: { readonly bed: number },
   members: readonly number[],
   force: number,
   height: number,

@@ -1,0 +1,120 @@
+/** A kit judged and published, but for its structure: all that can be told in the frame of a drag. */
+import { findAll } from './checks/index.ts'
+import type { Brace, Dock, Joint, Leg, Pair, Ramp, Section } from './dock.ts'
+import { fingerprintOf } from './fingerprint.ts'
+import { type Kit, placementsOf, poseOf } from './kit.ts'
+import { round6 } from './numbers.ts'
+import { lowClearance } from './parts/braces.ts'
+import { totalsOf } from './parts/count.ts'
+import { aboveDeck } from './parts/legs.ts'
+import { frameTop } from './parts/put.ts'
+import { explain } from './reasons.ts'
+import { ENGINE_VERSION } from './version.ts'
+
+/** Plain data, numbers rounded to 1e-6. `structure` is null and `pending` true until `withStructure`. */
+export function assessKit(kit: Kit): Dock {
+  const { design, shop, layout, joints, count } = kit
+  return Object.freeze({
+    engine: ENGINE_VERSION,
+    name: design.name,
+    start: layout.standing ? round6(kit.start.x) : null,
+    sections: layout.placed.map((p) => sectionOf(p, kit)),
+    ramp: rampOf(kit),
+    legs: legsOf(kit),
+    pairs: pairsOf(kit),
+    joints: joints.all.map(
+      (j): Joint => ({
+        id: j.id,
+        between: j.host.index < j.guest.index ? [j.host.id, j.guest.id] : [j.guest.id, j.host.id],
+        kind: j.kind,
+      }),
+    ),
+    placements: placementsOf(kit),
+    parts: count.parts,
+    totals: totalsOf(count, layout, shop.catalog.currency),
+    workOrder: layout.workOrder,
+    waves: null,
+    structure: null,
+    pending: true,
+    findings: findAll(kit),
+    reasons: explain(kit),
+    fingerprint: fingerprintOf(design, shop.catalog),
+  })
+}
+
+function sectionOf(p: Kit['layout']['placed'][number], kit: Kit): Section {
+  const pose = poseOf(p, kit)
+  const { sectionGrams, liftGrams } = kit.count
+  return {
+    id: p.id,
+    role: p.role,
+    frame: p.frame.code,
+    x: round6(pose.x),
+    y: round6(pose.y),
+    z: round6(pose.z),
+    heading: p.heading,
+    length: p.frame.length,
+    width: p.frame.width,
+    on: p.on,
+    mass: sectionGrams[p.index]! / 1000,
+    lift: liftGrams[p.index]! / 1000,
+  }
+}
+
+function rampOf({ ramp }: Kit): Ramp | null {
+  if (!ramp?.contact) return null
+  const { x, z, tilt, onEdge } = ramp.contact
+  return {
+    slope: round6(Math.tan(tilt)),
+    shoreX: round6(x),
+    shoreZ: round6(z),
+    step: round6(ramp.step),
+    onEdge,
+  }
+}
+
+function legsOf({ legs, pairs, shop }: Kit): Leg[] {
+  const braced = new Set(pairs.filter((p) => p.fit).flatMap((p) => p.pair.legs.map((leg) => leg.id)))
+  return legs.map((leg) => {
+    const above = aboveDeck(leg)
+    return {
+      id: leg.id,
+      section: leg.section.id,
+      corner: leg.corner,
+      x: round6(leg.x),
+      y: round6(leg.y),
+      bed: round6(leg.bed),
+      setHeight: round6(leg.setHeight),
+      setHeightFrame: round6(leg.setHeight + frameTop(shop)),
+      required: round6(leg.required),
+      reserve: round6(leg.reserve),
+      stock: leg.stock?.length ?? null,
+      code: leg.stock?.code ?? null,
+      aboveDeck: above === null ? null : round6(above),
+      pad: leg.pad.code,
+      braced: braced.has(leg.id),
+      fitChance: null,
+    }
+  })
+}
+
+const pairsOf = ({ pairs }: Kit): Pair[] =>
+  pairs.map(({ pair, needsBrace, fit }) => ({
+    id: pair.id,
+    legs: [pair.legs[0].id, pair.legs[1].id],
+    spacing: round6(pair.spacing),
+    needsBrace,
+    brace: fit
+      ? ({
+          code: fit.brace.code,
+          stock: fit.brace.holes,
+          rise: round6(fit.rise),
+          lowClearance: round6(lowClearance(fit)),
+          bedClearance: round6(fit.toBed),
+          highClearance: round6(fit.toFrame),
+          low: fit.low.id,
+          lowZ: round6(fit.lowZ),
+          highZ: round6(fit.highZ),
+        } satisfies Brace)
+      : null,
+  }))

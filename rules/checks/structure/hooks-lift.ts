@@ -1,0 +1,31 @@
+import { SLIP_SAFETY } from '../../structure/strength/index.ts'
+import { newtons, text, worst } from '../check.ts'
+import { morePosts, OURS, type StructureCheck } from './judged.ts'
+
+/** A hung section is lifted off its hooks by more than their locks are stated to hold. */
+export const hooksLift: StructureCheck = {
+  code: 'hooks-lift',
+  severity: 'warn',
+  basis: `What the shop measured, over ${SLIP_SAFETY}. ${OURS}`,
+  find({ kit, structure }) {
+    const { lock } = kit.shop.catalog.hooks
+    if (lock === undefined) return []
+    const holds = (lock * kit.shop.rules.bracketsPerHook) / SLIP_SAFETY
+    const hinge = kit.joints.all.find((joint) => joint.kind === 'hinge')?.id
+    const over = structure.hooks.filter((hook) => hook.joint !== hinge && hook.up > holds)
+    if (over.length === 0) return []
+    const most = worst(over, (hook) => hook.up)
+    return [
+      {
+        parts: over.map((hook) => hook.joint),
+        values: {
+          joint: text(most.joint),
+          up: newtons(most.up),
+          holds: newtons(holds),
+          case: text(most.upCase ?? ''),
+        },
+        remedy: morePosts(kit),
+      },
+    ]
+  },
+}

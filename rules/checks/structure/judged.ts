@@ -1,0 +1,91 @@
+/** What a check of the structure sees: the kit, its waves, and what the loads do to it. */
+import type { Catalog } from '../../catalog/index.ts'
+import type { PatchOperation, Remedy, Severity, Structure, Waves } from '../../dock.ts'
+import type { Kit } from '../../kit.ts'
+import { quantize } from '../../numbers.ts'
+import { type Found, meters, number, remedy, replace, text } from '../check.ts'
+
+export interface Stood {
+  readonly kit: Kit
+  readonly waves: Waves | null
+  readonly structure: Structure
+}
+
+export interface StructureCheck {
+  readonly code: string
+  readonly severity: Severity
+  readonly basis: string
+  find(stood: Stood): readonly Found[]
+}
+
+/** Judgment, said where a limit is ours. */
+export const OURS = 'Judgment, no published source'
+
+const add = (path: string, value: unknown): PatchOperation => ({ op: 'add', path, value })
+
+/** Two more anchor posts, where the bottom takes them and the shop sells any. */
+export function morePosts({ design, shop, bed, legs }: Kit): Remedy | null {
+  const post = shop.catalog.extras.find((extra) => extra.place === 'post')
+  if (!post || legs.some((leg) => bed.bottomAt(leg.x, leg.y) === 'rock')) return null
+  const has = design.dock.extras[post.code] ?? 0
+  return remedy(
+    'more-posts',
+    [add(`/dock/extras/${post.code.replaceAll('~', '~0').replaceAll('/', '~1')}`, has + 2)],
+    { posts: number(has + 2) },
+  )
+}
+
+/** The shop's pad with the largest plate, where it is larger than the one that is used. */
+export function largerPad({ design, shop }: Kit): Remedy | null {
+  const area = (pad: Catalog['pads'][number]): number => pad.plate.length * pad.plate.width
+  const pads = shop.catalog.pads
+  const now = pads.find((pad) => pad.code === design.dock.pad) ?? pads[0]!
+  const best = pads.reduce((most, pad) => (area(pad) > area(most) ? pad : most))
+  if (area(best) <= area(now)) return null
+  return remedy('mud-pads', [add('/dock/pad', best.code)], { pad: text(best.name) })
+}
+
+/** A brace that the Design leaves out, put back. */
+export function braceAgain({ design }: Kit, pair: string): Remedy | null {
+  const none = design.dock.bracing?.none ?? []
+  if (!none.includes(pair)) return null
+  return remedy('put-brace', [
+    replace(
+      '/dock/bracing/none',
+      none.filter((id) => id !== pair),
+    ),
+  ])
+}
+
+/** The run ends before a section that is too much for the shop's parts. */
+export function endBefore({ design, layout }: Kit, section: string): Remedy | null {
+  const { sections, plan } = design.dock
+  const n = Number(/^s(\d+)$/.exec(section)?.[1])
+  if (plan || sections === undefined || !(n > 1) || n > sections) return null
+  // A run without a section on legs is no dock.
+  const least = layout.ramp ? 2 : 1
+  return n - 1 < least
+    ? null
+    : remedy('fewer-sections', [replace('/dock/sections', n - 1)], { sections: number(n - 1) })
+}
+
+/** Factors of linear buckling: under the first not to be built, under the second told. */
+export const BUCKLING = { stop: 1.65, note: 3 } as const
+
+export const SWAY =
+  'A shove of 890 N at the softest corner; what is felt after Sétra, Technical guide on footbridges (2006), from memory. Judgment'
+export const COMBINED = 'Load combinations of ASCE 7-16 2.4.1 (from memory), feet that bear and do not pull'
+export const FRICTION =
+  'Sliding resistance of International Building Code 2018 table 1806.2, as guidance; posts by the bending of their tubes'
+
+/** The legs with the longest way between bed and deck. */
+export function longestLegs({ legs }: Kit): string[] {
+  const most = legs.reduce((high, leg) => Math.max(high, leg.setHeight), 0)
+  return legs.filter((leg) => leg.setHeight > most - 0.05).map((leg) => leg.id)
+}
+
+/** The deck so high that the underside of its planks clears an elevation, to the next whole centimeter. */
+export function raiseToClear({ shop }: Kit, elevation: number): Remedy {
+  const height = quantize(Math.ceil((elevation + shop.catalog.decking.rise) * 100 - 1e-6) / 100)
+  return remedy('raise-deck', [replace('/dock/deckHeight', height)], { height: meters(height) })
+}

@@ -1,0 +1,29 @@
+import { newtonMeters, text } from '../check.ts'
+import { BUCKLING, OURS, type StructureCheck } from './judged.ts'
+
+/** With its sleeves half or twice as firm as stated another verdict would stand: no standard gives that figure. */
+export const sleevesDecide: StructureCheck = {
+  code: 'sleeves-decide',
+  severity: 'warn',
+  basis: `Solved again with sleeves half and twice as firm. ${OURS}`,
+  find({ structure }) {
+    const { buckling, sleeves, legs, sleeve } = structure
+    const verdict = (factor: number | null, use: number): boolean =>
+      (factor === null || factor >= BUCKLING.stop) && use <= 1
+    const now = verdict(
+      buckling,
+      legs.reduce((most, leg) => Math.max(most, leg.use), 0),
+    )
+    const other = sleeves.filter((s) => verdict(s.buckling, s.legUse) !== now)
+    if (other.length === 0) return []
+    return [
+      {
+        parts: [],
+        values: {
+          sleeve: newtonMeters(sleeve.stiffness),
+          parts: text(other.map((s) => String(s.part)).join(', ')),
+        },
+      },
+    ]
+  },
+}

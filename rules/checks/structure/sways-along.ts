@@ -1,0 +1,15 @@
+import { PUSH } from '../../structure/dock/basic-loads.ts'
+import { swayWord } from '../../structure/strength/index.ts'
+import { millimeters } from '../check.ts'
+import { morePosts, type StructureCheck, SWAY } from './judged.ts'
+
+/** The dock moves lengthwise so much that it feels loose: braces across do nothing there. */
+export const swaysAlong: StructureCheck = {
+  code: 'sways-along',
+  severity: 'warn',
+  basis: SWAY,
+  find: ({ kit, structure }) =>
+    swayWord(structure.swayAlong, PUSH) === 'loose'
+      ? [{ parts: [], values: { sway: millimeters(structure.swayAlong) }, remedy: morePosts(kit) }]
+      : [],
+}
