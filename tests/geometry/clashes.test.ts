@@ -1,8 +1,10 @@
 /** Clashes by hand: docks of which one can see on paper what is in whose way. */
 import { describe, expect, it } from 'vitest'
-import { clashFindings, clearances } from '../../geometry/index.ts'
-import { demoCatalog, derive, makeBed } from '../../rules/index.ts'
+import { clashSteps, clearances, judged, withClashes } from '../../geometry/index.ts'
+import { demoCatalog, feetInches, findingText, makeBed, remedyText } from '../../rules/index.ts'
+import { applyPatch } from '../../src/state/patch.ts'
 import { parsedDesign } from '../support/arbitraries.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 import { contractDemo } from '../support/worked-designs.ts'
 
 function look(dockPart: object, sitePart: object = {}) {
@@ -11,17 +13,19 @@ function look(dockPart: object, sitePart: object = {}) {
     site: { ...contractDemo.site, ...sitePart },
     dock: { ...contractDemo.dock, ...dockPart },
   })
-  const dock = derive(design, demoCatalog)
-  const found = clearances(dock, design, demoCatalog, makeBed(design.site))
-  return { dock, found, findings: clashFindings(found, dock) }
+  const dock = deriveAtOnce(design, demoCatalog)
+  const found = clearances(dock, demoCatalog, makeBed(design.site))
+  const all = judged(dock, design, demoCatalog)
+  return { design, dock, found, all, findings: all.findings.filter((f) => !dock.findings.includes(f)) }
 }
 
 describe('clashes', () => {
   it('are none in the demo dock', () => {
-    const { found, findings } = look({})
+    const { found, findings, dock, all } = look({})
     expect(found.length).toBeGreaterThan(10)
     expect(found.filter((c) => c.clash)).toEqual([])
     expect(findings).toEqual([])
+    expect(all).toBe(dock)
   })
 
   it('tell a leg from the rail of its own frame: 2 in rail, axis 3.4375 in off the edge, so 0.087313 − 0.0508 − 0.0301625 = 6.35 mm', () => {
@@ -34,16 +38,28 @@ describe('clashes', () => {
   })
 
   it('are found where a mud pad 14 in wide reaches under an anchor post 3 in off the edge', () => {
-    const { found, findings } = look({ pad: 'mud-pad-14' })
+    const { found, findings, all, design } = look({ pad: 'mud-pad-14' })
     const clash = found.find((c) => c.clash)!
     expect([clash.a.kind, clash.b?.kind]).toEqual(['foot-pad', 'anchor-post'])
     expect(findings[0]).toMatchObject({
-      code: 'clash',
+      code: 'parts-clash',
       severity: 'stop',
       parts: ['s5.end.left', 'anchor-post.1'],
       values: { a: { value: 'foot-pad' }, b: { value: 'anchor-post' } },
     })
     expect(findings.map((f) => f.parts.join())).toEqual([...new Set(findings.map((f) => f.parts.join()))])
+    expect(findingText(findings[0]!, 'plain', 'imperial')).toBe(
+      `Two parts would be in the same place, by ${inches(findings[0]!.values.depth!.value)}: foot pad and anchor post.`,
+    )
+    // Its remedy is a step that makes it go.
+    expect(remedyText(findings[0]!.remedy!)).toBe('Leave out: Anchor post 2 in')
+    const mended = applyPatch(design, findings[0]!.remedy!.patch)
+    expect(
+      judged(deriveAtOnce(mended, demoCatalog), mended, demoCatalog).findings.map((f) => f.code),
+    ).not.toContain('parts-clash')
+    expect(all.findings.map((f) => f.severity)).toEqual(
+      [...all.findings].map((f) => f.severity).sort((a, b) => RANK.indexOf(a) - RANK.indexOf(b)),
+    )
   })
 
   it('with the ground are left to the finding that the dock has of them', () => {
@@ -51,7 +67,7 @@ describe('clashes', () => {
     expect(dock.findings.some((f) => f.code === 'frame-in-bed')).toBe(true)
     const sunk = found.filter((c) => c.clash && c.b === null && c.a.kind === 'frame')
     expect(sunk.length).toBeGreaterThan(0)
-    expect(findings.filter((f) => f.values.b?.value === 'bed' && f.values.a?.value === 'frame')).toEqual([])
+    expect(findings.filter((f) => f.code === 'part-in-bed' && f.values.a?.value === 'frame')).toEqual([])
   })
 
   it('of sections that lie on one another are left to the finding that the dock has of them', () => {
@@ -89,4 +105,42 @@ describe('clashes', () => {
     const atWall = found.find((c) => c.b === null && c.a.kind === 'frame' && c.a.section === 's1')
     expect(atWall).toMatchObject({ gap: 0, clash: false })
   })
+
+  it('with the ground tell how far the part must be lifted: a bed raised by 0.3 m under a brace', () => {
+    const { dock } = look({})
+    const pair = dock.pairs.find((p) => p.brace)!
+    const low = dock.legs.find((leg) => leg.id === pair.brace!.low)!
+    // A ridge across the dock, narrow enough to be between the pads and high enough to be in the brace.
+    const ridge = contractDemo.site.soundings.flatMap((s) => [s])
+    expect(low.x).toBeGreaterThan(ridge[0]!.distance)
+    const clear = pair.brace!.bedClearance
+    const sunk = {
+      ...dock,
+      placements: dock.placements.map((p) =>
+        p.of === pair.id && p.kind === 'brace'
+          ? { ...p, at: [p.at[0], p.at[1], p.at[2] - clear - 0.05] as const }
+          : p,
+      ),
+    }
+    const design = parsedDesign(contractDemo)
+    const [finding] = judged(sunk, design, demoCatalog).findings.filter((f) => f.code === 'part-in-bed')
+    expect(finding).toMatchObject({ severity: 'stop', parts: [pair.id], remedy: null })
+    // The bed falls away under the tube: what Dock and solid call its lowest place lie within a few millimeters.
+    expect(finding!.values.depth!.value).toBeGreaterThan(0.045)
+    expect(finding!.values.depth!.value).toBeLessThan(0.06)
+  })
+
+  it('come bit by bit, and the same as in one go', () => {
+    const { design, dock, findings } = look({ pad: 'mud-pad-14', sections: 12 })
+    const steps = clashSteps(dock, design, demoCatalog)
+    let pauses = 0
+    let step = steps.next()
+    for (; !step.done; step = steps.next()) pauses++
+    expect(pauses).toBeGreaterThan(10)
+    expect(step.value).toEqual(findings)
+    expect(withClashes(dock, step.value).findings.length).toBe(dock.findings.length + findings.length)
+  })
 })
+
+const RANK = ['stop', 'warn', 'note']
+const inches = (meters: number | string): string => feetInches(Number(meters))

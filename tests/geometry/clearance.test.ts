@@ -6,8 +6,9 @@ import fc from 'fast-check'
 import type { Manifold } from 'manifold-3d'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { type Clearance, clearances, TOUCHING } from '../../geometry/index.ts'
-import { type Bed, type Dock, derive, makeBed, type Placement, shopOf } from '../../rules/index.ts'
+import { type Bed, type Dock, makeBed, type Placement, shopOf } from '../../rules/index.ts'
 import { anyCase, type Case } from '../support/arbitraries.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 import { groundManifold, matrixOf, partManifold } from './support/manifold.ts'
 
 const DOCKS = 300
@@ -116,7 +117,7 @@ function byLibrary(item: Case, dock: Dock, bed: Bed): { gaps: Map<string, Measur
 /** Every third one is let down where it stands until its lowest frame is 5 cm in the ground to 10 cm over it. */
 function lowered(item: Case, i: number): Case {
   const { design, catalog } = item
-  const { sections, start } = derive(design, catalog)
+  const { sections, start } = deriveAtOnce(design, catalog)
   const standing = sections.filter((s) => s.role !== 'ramp')
   if (i % 3 !== 0 || standing.length === 0) return item
   const bed = makeBed(design.site)
@@ -141,11 +142,9 @@ describe(`clearances of ${DOCKS} random docks (seed ${SEED})`, () => {
 
   beforeAll(() => {
     for (const item of cases) {
-      const dock = derive(item.design, item.catalog)
+      const dock = deriveAtOnce(item.design, item.catalog)
       const bed = makeBed(item.design.site)
-      const ours = new Map(
-        clearances(dock, item.design, item.catalog, bed, { within: WITHIN }).map((c) => [keyOf(c), c]),
-      )
+      const ours = new Map(clearances(dock, item.catalog, bed, { within: WITHIN }).map((c) => [keyOf(c), c]))
       const { gaps, skipped } = byLibrary(item, dock, bed)
       seen.skipped += skipped.size
       for (const key of ours.keys()) {

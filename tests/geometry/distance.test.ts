@@ -35,10 +35,11 @@ describe('the distance of two shapes', () => {
   it('of crossed tubes is that of their axes less both radii', () => {
     const a = cylinder([0, 0, 0], [1, 0, 0], 1, 0.03)
     const b = cylinder([0.2, 0, 0.5], [0, 1, 0], 1, 0.04)
-    const { gap, at } = distance(a, b)
+    const { gap, from, to } = distance(a, b)
     expect(gap).toBeCloseTo(0.43, 6)
-    expect(at[0]).toBeCloseTo(0.2, 3)
-    expect(at[2]).toBeCloseTo((0.03 + 0.46) / 2, 3)
+    expect(from[0]).toBeCloseTo(0.2, 3)
+    expect(from[2]).toBeCloseTo(0.03, 6)
+    expect(to[2]).toBeCloseTo(0.46, 6)
   })
 
   it('counts a tube as flat at its ends, not as rounded', () => {
@@ -60,10 +61,11 @@ describe('the distance of two shapes', () => {
   })
 
   it('is 0 where they overlap or touch, with a place in both', () => {
-    const { gap, at } = distance(box([0, 0, 0], 1, 1, 1), cylinder([1.5, 0, 0], [1, 0, 0], 1, 0.2))
+    const { gap, from, to } = distance(box([0, 0, 0], 1, 1, 1), cylinder([1.5, 0, 0], [1, 0, 0], 1, 0.2))
     expect(gap).toBe(0)
-    expect(at[0]).toBeGreaterThanOrEqual(0.5)
-    expect(at[0]).toBeLessThanOrEqual(1)
+    for (const [k, v] of from.entries()) expect(to[k]).toBeCloseTo(v, 6)
+    expect(from[0]).toBeGreaterThanOrEqual(0.5)
+    expect(from[0]).toBeLessThanOrEqual(1)
     expect(distance(box([0, 0, 0], 1, 1, 1), box([2, 0, 0], 1, 1, 1)).gap).toBe(0)
   })
 

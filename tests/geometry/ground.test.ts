@@ -3,16 +3,9 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { makeGround } from '../../geometry/clearance/ground.ts'
 import { clearances } from '../../geometry/index.ts'
-import {
-  type Bed,
-  type Design,
-  type Dock,
-  demoCatalog,
-  derive,
-  makeBed,
-  type Placement,
-} from '../../rules/index.ts'
+import { type Bed, type Design, type Dock, demoCatalog, makeBed, type Placement } from '../../rules/index.ts'
 import { parsedDesign } from '../support/arbitraries.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 import { groundManifold, matrixOf, partManifold } from './support/manifold.ts'
 
 /** Evenly spread, to the tenth of a millimeter. */
@@ -67,7 +60,7 @@ describe('the ground under a part', () => {
           const bed = makeBed(design.site)
           modes[bed.mode]++
           let area = 0
-          for (const { corners } of makeGround(bed, design.site).under(x, x + w, y, y + h)) {
+          for (const { corners } of makeGround(bed).under(x, x + w, y, y + h)) {
             const [a, b, c] = corners
             const twice = Math.abs((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]))
             area += twice / 2
@@ -118,7 +111,7 @@ describe('the ground under a part', () => {
         )
         const theirs = solid.minGap(ground, 0.25)
         ground.delete()
-        const [own] = clearances(loneDock(design, placed), design, demoCatalog, bed, { within: 0.25 })
+        const [own] = clearances(loneDock(design, placed), demoCatalog, bed, { within: 0.25 })
         if (theirs > 0 && theirs < 0.25) seen[wall && min[0] < 0.25 ? 'wall' : bed.mode]++
         if (theirs === 0) seen.under++
         expect(Math.abs((own?.gap ?? 0.25) - theirs)).toBeLessThan(1e-3)
@@ -154,7 +147,7 @@ function braceAt(bed: Bed, x: number, y: number, yaw: number, pitch: number, ove
 
 /** A dock of nothing but one part. */
 const loneDock = (design: Design, placed: Placement): Dock => ({
-  ...derive(design, demoCatalog),
+  ...deriveAtOnce(design, demoCatalog),
   placements: [placed],
   joints: [],
   pairs: [],

@@ -2,8 +2,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { extentOf, groupPlacements, partKeyOf, rotate, solidOf } from '../../geometry/index.ts'
-import { type Catalog, type Dock, demoCatalog, derive, type Placement } from '../../rules/index.ts'
+import { type Catalog, type Dock, demoCatalog, type Placement } from '../../rules/index.ts'
 import { anyCase, parsedDesign } from '../support/arbitraries.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 import { contractDemo } from '../support/worked-designs.ts'
 
 /** Least and most of a placed solid along each axis. */
@@ -27,7 +28,7 @@ describe('instances', () => {
   it('of all groups together are the placements, each once, and every group has the row’s quantity', () => {
     fc.assert(
       fc.property(anyCase, ({ design, catalog }) => {
-        const dock = derive(design, catalog)
+        const dock = deriveAtOnce(design, catalog)
         const groups = groupPlacements(dock)
         const drawn = [...groups.values()].flat()
         expect(drawn.length).toBe(dock.placements.length)
@@ -46,7 +47,7 @@ describe('instances', () => {
     let legs = 0
     fc.assert(
       fc.property(anyCase, ({ design, catalog }) => {
-        const dock = derive(design, catalog)
+        const dock = deriveAtOnce(design, catalog)
         for (const leg of dock.legs) {
           const tube = of(dock, 'leg').find((p) => p.of === leg.id)
           const pad = of(dock, 'foot-pad').find((p) => p.of === leg.id)!
@@ -82,7 +83,7 @@ describe('instances', () => {
 
   it('of twenty sections are under a quarter of a million triangles', () => {
     const design = parsedDesign({ ...contractDemo, dock: { ...contractDemo.dock, sections: 20 } })
-    const dock = derive(design, demoCatalog)
+    const dock = deriveAtOnce(design, demoCatalog)
     const triangles = dock.placements.reduce(
       (sum, p) => sum + solidOf(p.kind, p.code, demoCatalog).indices.length / 3,
       0,
@@ -97,7 +98,7 @@ describe('the extent that is shown', () => {
     fc.assert(
       fc.property(anyCase, ({ design, catalog }) => {
         const far = { distance: 1500, offset: -900, depth: 30 }
-        const dock = derive(design, catalog)
+        const dock = deriveAtOnce(design, catalog)
         const { x0, x1, y0, y1 } = extentOf(dock, {
           ...design,
           site: { ...design.site, soundings: [...design.site.soundings, far] },

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { type Design, demoCatalog, demoDesign, derive, makeBed } from '../../rules/index.ts'
+import { type Design, demoCatalog, demoDesign, makeBed } from '../../rules/index.ts'
 import { makeScale, ticks } from '../../src/profile/scale.ts'
 import { sideView, turned } from '../../src/profile/section.ts'
 import { rangeOf } from '../../src/state/range.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 
 const shapes: Design['dock'][] = [
   demoDesign.dock,
@@ -16,7 +17,7 @@ describe('the section through the lake', () => {
     'draws each frame, leg, pad and brace of the Dock once, in its place: %j',
     (dock) => {
       const design = { ...demoDesign, dock }
-      const made = derive(design, demoCatalog)
+      const made = deriveAtOnce(design, demoCatalog)
       const range = rangeOf(made, design)
       const view = sideView(made, design, demoCatalog, range.x0, range.x1)
       const of = (kind: string) =>
@@ -50,7 +51,7 @@ describe('the section through the lake', () => {
   )
 
   it('draws the ramp from the hinge down to where it touches the shore', () => {
-    const made = derive(demoDesign, demoCatalog)
+    const made = deriveAtOnce(demoDesign, demoCatalog)
     const { frames } = sideView(made, demoDesign, demoCatalog, -5, 15)
     const ramp = frames.find((frame) => frame.id === 's1')!
     const [start, end, , low] = ramp.points
@@ -62,7 +63,7 @@ describe('the section through the lake', () => {
 
   it('draws the ground as the engine knows it', () => {
     const bed = makeBed(demoDesign.site)
-    const { ground } = sideView(derive(demoDesign, demoCatalog), demoDesign, demoCatalog, -5, 15)
+    const { ground } = sideView(deriveAtOnce(demoDesign, demoCatalog), demoDesign, demoCatalog, -5, 15)
     expect(ground[0]![0]).toBe(-5)
     expect(ground.at(-1)![0]).toBe(15)
     for (const [x, z] of ground) expect(z).toBe(bed.bedAt(x, 0))
@@ -76,7 +77,7 @@ describe('the section through the lake', () => {
 })
 
 describe('the scale', () => {
-  const range = rangeOf(derive(demoDesign, demoCatalog), demoDesign)
+  const range = rangeOf(deriveAtOnce(demoDesign, demoCatalog), demoDesign)
 
   it('spans the range from edge to edge', () => {
     for (const width of [358, 940, 1600]) {

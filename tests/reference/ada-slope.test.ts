@@ -8,7 +8,8 @@
  *   slope has no size.
  */
 import { describe, expect, it } from 'vitest'
-import { type Catalog, demoCatalog, derive } from '../../rules/index.ts'
+import { type Catalog, demoCatalog } from '../../rules/index.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 import { parsed } from '../support/by-hand.ts'
 
 const FOOT = 0.3048
@@ -41,7 +42,7 @@ function rampOver(drop: number, length: number) {
     },
     dock: { deckHeight: deck, frame: '4x8', sections: 2, ramp: true, start: 1.5 },
   })
-  return derive(design, catalog)
+  return deriveAtOnce(design, catalog)
 }
 
 const adaNotes = (dock: ReturnType<typeof rampOver>) => dock.findings.filter((f) => /405\.2/.test(f.basis))

@@ -88,6 +88,14 @@ describe('working in under load', () => {
     expect(6 / (5.14 * 1.2)).toBeGreaterThan(0.97)
   })
 
+  it('sand lets a 7 in foot in from 0.5 · 9 kN/m³ · B · 30.2 · 0.6 on, and then by 9 kN/m³ · 23.2 · 1.625 a meter', () => {
+    const width = 7 * INCH
+    const surface = 0.5 * 9000 * width * 30.22 * 0.6
+    const perMeter = 9000 * 23.18 * 1.625
+    expect(sinkageUnder('sand', surface - 50, width)).toBe(0)
+    expect(sinkageUnder('sand', surface + 0.1 * perMeter, width)).toBeCloseTo(0.1, 3)
+  })
+
   it('grows with pressure, and less under a wider foot; rock gives nothing, muck says nothing', () => {
     for (const bottom of ['sand', 'gravel', 'clay'] as const) {
       let before = 0

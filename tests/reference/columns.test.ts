@@ -160,5 +160,94 @@ describe('steel columns (AISC 360-16 E3), allowable stress in ksi', () => {
     expect(at(0.5, 0.45)).toBeCloseTo(0.5 + (8 / 9) * 0.45, 12)
     expect(at(0.1, 0.6)).toBeCloseTo(0.05 + 0.6, 12)
     expect(at(0.2, 0.9)).toBeCloseTo(1, 12)
+    // Torsion is left out up to a fifth of its strength (H3.2).
+    const twisted = (share: number) =>
+      utilization(strengths, {
+        axial: 0,
+        My: 0.5 * strengths.momentY.value,
+        Mz: 0,
+        Vz: 0.3 * strengths.shearZ.value,
+        T: share * strengths.torsion.value,
+      }).use
+    expect(twisted(0.19)).toBeCloseTo(0.5, 12)
+    expect(twisted(0.4)).toBeCloseTo(0.99, 12)
+  })
+
+  // AISC 360-16 F7, F8, F11, E7: the limits of its cases, and what stands on either side of them; from memory.
+  it('hands over from case to case of thin walls and tipping bars without a jump of two percent', () => {
+    const tube = (ratio: number): Stock => ({
+      shape: 'round-tube',
+      diameter: ratio * 0.002,
+      wall: 0.002,
+      material: '',
+    })
+    const box = (width: number, height: number): Stock => ({
+      shape: 'rect-tube',
+      width: (width + 2) * 0.002,
+      height: (height + 2) * 0.002,
+      wall: 0.002,
+      material: '',
+    })
+    const bar = (ratio: number): Stock => ({
+      shape: 'flat',
+      width: 0.01,
+      // Length times depth over thickness squared.
+      height: ratio * 0.01 ** 2,
+      material: '',
+    })
+    const cases: [string, (at: number) => number][] = [
+      ['round bent', (at) => steelStrengths(steel(35), tube(at), { length: 0.1 }).momentY.value / at ** 2],
+      ['round pressed', (at) => steelStrengths(steel(35), tube(at), { length: 0.01 }).compression.value / at],
+      [
+        'box bent, flanges',
+        (at) => steelStrengths(steel(35), box(at, 10), { length: 0.1 }).momentY.value / at,
+      ],
+      [
+        'box bent, webs',
+        (at) => steelStrengths(steel(35), box(5, at), { length: 0.1 }).momentY.value / at ** 2,
+      ],
+      [
+        'box pressed',
+        (at) => steelStrengths(steel(35), box(at, at), { length: 0.01 }).compression.value / at,
+      ],
+      ['bar tipping', (at) => steelStrengths(steel(35), bar(at), { length: 1 }).momentY.value / at ** 2],
+    ]
+    for (const [name, value] of cases) {
+      let before = value(20)
+      for (let at = 20.02; at < 600; at *= 1.001) {
+        const now = value(at)
+        expect(Math.abs(now / before - 1), `${name} at ${at}`).toBeLessThan(0.025)
+        before = now
+      }
+    }
+  })
+
+  it.each([
+    // D/t 100, Fy 35: noncompact from 58; F8-2: 0.021 E/(D/t) + Fy = 41.09 ksi.
+    ['round bent', 100, (100 ** 4 - 98 ** 4) / 100, 41.09],
+    // D/t 200, over 0.11 E/Fy = 91: E7-6: 0.038 E/(Fy D/t) + 2/3 = 0.8241 of the area.
+    ['round pressed', 200, 200 ** 2 - 198 ** 2, 0.8241 * 35],
+  ])('thin walls, %s at D/t %f, worked by hand', (name, ratio, size, ksi) => {
+    const t = 0.002
+    const stock: Stock = { shape: 'round-tube', diameter: ratio * t, wall: t, material: '' }
+    const s = steelStrengths(steel(35), stock, { length: 0.001 })
+    const [value, expected] =
+      name === 'round bent'
+        ? [s.momentY.value, (Math.PI / 32) * size * t ** 3 * ksi]
+        : [s.compression.value, (Math.PI / 4) * size * t ** 2 * ksi]
+    expect(off(value, (expected * KSI) / 1.67)).toBeLessThan(0.001)
+  })
+
+  it('a box 60 walls wide, pressed, counts 0.755 of each wall (E7-3), worked by hand', () => {
+    // λr = 1.40 √(29000/35) = 40.30; Fel = (1.38 · 40.30/60)² · 35 = 30.07; √(30.07/35) = 0.9269; 0.9269 (1 − 0.2 · 0.9269) = 0.7551.
+    const t = 0.002
+    const stock: Stock = { shape: 'rect-tube', width: 62 * t, height: 62 * t, wall: t, material: '' }
+    const { compression } = steelStrengths(steel(35), stock, { length: 0.001 })
+    const area = (62 ** 2 - 60 ** 2 - 4 * 60 * (1 - 0.7551)) * t ** 2
+    expect(off(compression.value, (area * 35 * KSI) / 1.67)).toBeLessThan(0.001)
+    // Bent, its flanges are past 1.40 √(E/Fy): F7-4 with 1.92 √(E/Fy) (1 − 0.38 √(E/Fy)/60)/60 = 0.7532, on the whole modulus.
+    const { momentY } = steelStrengths(steel(35), stock, { length: 0.001 })
+    const S = (62 ** 4 - 60 ** 4) / 6 / 62
+    expect(off(momentY.value, (S * t ** 3 * 0.7532 * 35 * KSI) / 1.67)).toBeLessThan(0.001)
   })
 })

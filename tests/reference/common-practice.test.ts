@@ -5,7 +5,8 @@
  */
 import { describe, expect, it } from 'vitest'
 import type { PartKind } from '../../rules/dock.ts'
-import { type Catalog, type Dock, demoCatalog, derive } from '../../rules/index.ts'
+import { type Catalog, type Dock, demoCatalog } from '../../rules/index.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 import { parsed } from '../support/by-hand.ts'
 
 const CARRIED = 'carried'
@@ -39,7 +40,7 @@ function dockOf({ dock, depth = 0.6, crossSlope = 0, catalog = demoCatalog }: Wi
     },
     dock: { deckHeight: 0.5334, frame: '4x8', ...dock },
   })
-  return derive(design, catalog)
+  return deriveAtOnce(design, catalog)
 }
 
 const count = (dock: Dock, kind: PartKind) => dock.placements.filter((p) => p.kind === kind).length

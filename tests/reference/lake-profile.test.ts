@@ -6,7 +6,8 @@
  * x = sqrt(A0/π) − sqrt(A(z)/π): an average slope of about 1 in 12.5, not a measured transect.
  */
 import { describe, expect, it } from 'vitest'
-import { demoCatalog, derive } from '../../rules/index.ts'
+import { demoCatalog } from '../../rules/index.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 import { parsed } from '../support/by-hand.ts'
 import { validate } from '../support/validate.ts'
 
@@ -44,7 +45,7 @@ const design = parsed({
 })
 
 describe('Sparkling Lake as a bed', () => {
-  const dock = derive(design, demoCatalog)
+  const dock = deriveAtOnce(design, demoCatalog)
 
   it('has the mean profile that its areas give', () => {
     profile.forEach((p, i) => {

@@ -6,7 +6,8 @@
  * roots the shoreward one is u = [m(m·s + a) + sqrt(m²(m·s + a)² − (1 + m²)((m·s + a)² − R²))] / (1 + m²).
  */
 import { describe, expect, it } from 'vitest'
-import { type Catalog, demoCatalog, derive } from '../../rules/index.ts'
+import { type Catalog, demoCatalog } from '../../rules/index.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 import { parsed } from '../support/by-hand.ts'
 import { metricCatalog } from '../support/catalogs.ts'
 
@@ -81,7 +82,7 @@ describe('the ramp on a straight bank', () => {
     ['metric', METRIC, 0.2, 0.5, 1.1],
     ['metric', METRIC, 0.35, 0.75, 1.4],
   ] as const)('%s shop: touches where circle and line meet (%#)', (_name, shop, bank, deck, start) => {
-    const dock = derive(design(shop, bank, deck, start), shop.catalog)
+    const dock = deriveAtOnce(design(shop, bank, deck, start), shop.catalog)
     const exact = contact(shop, bank, deck, start)
     expect(dock.ramp).not.toBeNull()
     expect(dock.ramp!.shoreX).toBeCloseTo(exact.x, 5)
@@ -103,12 +104,12 @@ describe('the ramp on a straight bank', () => {
       const z = high + shop.margin
       const reach = Math.sqrt(shop.length ** 2 + shop.below ** 2 - (deck - shop.drop - z) ** 2)
       const exact = Math.floor((reach - z / bank) / shop.step + 1e-9) * shop.step
-      expect(derive(design(shop, bank, deck, null, high), shop.catalog).start).toBeCloseTo(exact, 6)
+      expect(deriveAtOnce(design(shop, bank, deck, null, high), shop.catalog).start).toBeCloseTo(exact, 6)
     },
   )
 
   it('moves onto lower ground as it starts farther out, and slopes less down to it', () => {
-    const at = (start: number) => derive(design(DEMO, 0.3, 0.45, start), demoCatalog).ramp!
+    const at = (start: number) => deriveAtOnce(design(DEMO, 0.3, 0.45, start), demoCatalog).ramp!
     expect(at(1.3).shoreZ).toBeLessThan(at(1).shoreZ)
     expect(at(1.3).slope).toBeGreaterThan(at(1).slope)
   })
@@ -116,7 +117,7 @@ describe('the ramp on a straight bank', () => {
 
 describe('the ramp on a wall', () => {
   const onWall = (height: number, deckHeight: number) =>
-    derive(
+    deriveAtOnce(
       parsed({
         format: 'leadline/design',
         version: 1,

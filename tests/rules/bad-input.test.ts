@@ -5,7 +5,6 @@ import {
   type Design,
   demoCatalog,
   demoDesign,
-  derive,
   type Issue,
   LIMITS,
   type Parsed,
@@ -14,6 +13,7 @@ import {
   parseDesign,
   parseDesignText,
 } from '../../rules/index.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 
 const clone = (): Record<string, never> => JSON.parse(JSON.stringify(demoDesign))
 
@@ -113,7 +113,7 @@ describe('a design', () => {
       )
     const parsed = parseDesign(many(LIMITS.soundings))
     expect(parsed.ok).toBe(true)
-    if (parsed.ok) expect(derive(parsed.value, demoCatalog).legs.length).toBe(10)
+    if (parsed.ok) expect(deriveAtOnce(parsed.value, demoCatalog).legs.length).toBe(10)
     expectIssue(parseDesign(many(LIMITS.soundings + 1)), 'site.soundings', /20001/, /at most 20000/)
   })
 
@@ -236,7 +236,7 @@ describe('a design', () => {
     const parsed = parseDesign(withValue('dock.extras', { toString: 2, hasOwnProperty: 1 }))
     expect(parsed.ok).toBe(true)
     if (!parsed.ok) return
-    const unknown = derive(parsed.value, demoCatalog).findings.filter((f) => f.code === 'unknown-code')
+    const unknown = deriveAtOnce(parsed.value, demoCatalog).findings.filter((f) => f.code === 'unknown-code')
     expect(unknown.map((f) => f.values.code!.value).sort()).toEqual(['hasOwnProperty', 'toString'])
   })
 
@@ -284,7 +284,7 @@ describe('a design', () => {
         fc.constantFrom('', 'site', 'dock', 'site.soundings', 'dock.head', 'dock.plan', 'dock.extras'),
         (value, path) => {
           const parsed = parseDesign(path === '' ? value : withValue(path, value))
-          if (parsed.ok) derive(parsed.value, demoCatalog)
+          if (parsed.ok) deriveAtOnce(parsed.value, demoCatalog)
           else for (const issue of parsed.issues) expect(issue.message).toMatch(/; expected /)
         },
       ),

@@ -1,16 +1,9 @@
 /** Every check: a design that raises it, a neighbor that does not, and its remedy, which makes it go. */
 import jsonPatch, { type Operation } from 'fast-json-patch'
 import { describe, expect, it } from 'vitest'
-import {
-  CHECKS,
-  type Dock,
-  demoCatalog,
-  demoDesign,
-  derive,
-  findingText,
-  remedyText,
-} from '../../rules/index.ts'
+import { CHECKS, type Dock, demoCatalog, demoDesign, findingText, remedyText } from '../../rules/index.ts'
 import { parsedDesign } from '../support/arbitraries.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 import { validate } from '../support/validate.ts'
 
 type Change = { site?: Record<string, unknown>; dock?: Record<string, unknown>; catalog?: unknown }
@@ -289,7 +282,7 @@ const codes = (dock: Dock): string[] => dock.findings.map((finding) => finding.c
 
 describe('the demo dock', () => {
   it('has nothing found against it on calm water', () => {
-    expect(codes(derive(designOf({}), demoCatalog))).toEqual([])
+    expect(codes(deriveAtOnce(designOf({}), demoCatalog))).toEqual([])
   })
 })
 
@@ -301,10 +294,10 @@ describe('every check', () => {
   for (const [code, { raise, neighbor }] of Object.entries(CASES)) {
     it(`${code} is raised, and not by its neighbor`, () => {
       const design = designOf(raise)
-      const dock = derive(design, demoCatalog)
+      const dock = deriveAtOnce(design, demoCatalog)
       expect(codes(dock)).toContain(code)
       expect(validate(dock, design, demoCatalog)).toEqual([])
-      expect(codes(derive(designOf(neighbor), demoCatalog))).not.toContain(code)
+      expect(codes(deriveAtOnce(designOf(neighbor), demoCatalog))).not.toContain(code)
 
       const finding = dock.findings.find((f) => f.code === code)!
       for (const form of ['plain', 'text'] as const)
@@ -322,7 +315,7 @@ describe('every check', () => {
             true,
           ).newDocument,
         )
-        const left = derive(mended, demoCatalog).findings.filter((f) => f.code === code)
+        const left = deriveAtOnce(mended, demoCatalog).findings.filter((f) => f.code === code)
         expect(left.length).toBeLessThan(dock.findings.filter((f) => f.code === code).length)
       }
     })
@@ -332,7 +325,7 @@ describe('every check', () => {
 describe('a brace finding', () => {
   it('names both legs', () => {
     for (const code of ['brace-does-not-fit', 'brace-near-pad', 'brace-left-out']) {
-      const dock = derive(designOf(CASES[code]!.raise), demoCatalog)
+      const dock = deriveAtOnce(designOf(CASES[code]!.raise), demoCatalog)
       const finding = dock.findings.find((f) => f.code === code)!
       const pair = dock.pairs.find((p) => finding.parts.includes(p.id))!
       for (const leg of pair.legs) expect(finding.parts).toContain(leg)

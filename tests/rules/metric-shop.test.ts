@@ -13,7 +13,7 @@
  * - 3.0 m from h = 2.408: H = 2.178, r ≤ 1.922. B 1.60: 1.4025; 1.75: 1.4220; 1.90: 1.4132.
  */
 import { describe, expect, it } from 'vitest'
-import { derive } from '../../rules/index.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 import { parsed } from '../support/by-hand.ts'
 import { metricCatalog } from '../support/catalogs.ts'
 import { validate } from '../support/validate.ts'
@@ -40,7 +40,7 @@ function over(depth: number, dock: Record<string, unknown>) {
     },
     dock: { deckHeight: DECK, ...dock },
   })
-  const result = derive(design, metricCatalog)
+  const result = deriveAtOnce(design, metricCatalog)
   expect(validate(result, design, metricCatalog)).toEqual([])
   return result
 }

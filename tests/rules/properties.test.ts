@@ -1,8 +1,9 @@
 /** What holds for every dock, on thousands of random valid designs and both catalogs. The seed is in the title. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type Catalog, CHECKS, type Design, type Dock, derive, parseDesign } from '../../rules/index.ts'
+import { type Catalog, CHECKS, type Design, type Dock, parseDesign } from '../../rules/index.ts'
 import { anyCase, type Case, parsedDesign, straightCase } from '../support/arbitraries.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 import { mirrored, sortedId, swapId } from '../support/mirror.ts'
 import { validate } from '../support/validate.ts'
 
@@ -34,7 +35,7 @@ function nearALimit(dock: Dock, catalog: Catalog): boolean {
 }
 
 function check(design: Design, catalog: Catalog): void {
-  const dock = derive(design, catalog)
+  const dock = deriveAtOnce(design, catalog)
   seen.docks++
   if (dock.pairs.some((pair) => pair.brace)) seen.braced++
   if (dock.findings.some((finding) => finding.code === 'brace-does-not-fit')) seen.unfit++
@@ -46,7 +47,7 @@ function check(design: Design, catalog: Catalog): void {
 
 /** The same dock, its deck moved so that some brace's clearance to the frame comes to lie within 10 mm of the limit. */
 function tuned({ design, catalog }: Case, jitter: number): Design {
-  const dock = derive(design, catalog)
+  const dock = deriveAtOnce(design, catalog)
   const pair = dock.pairs.find((p) => p.brace)
   if (!pair?.brace) return design
   // The brace hangs midway between frame and bed: of any rise of the deck, half goes to the clearance above it.
@@ -86,8 +87,8 @@ describe(`every dock (seed ${SEED}, ${RUNS} docks)`, () => {
       fc.property(anyCase, ({ design, catalog }) => {
         const again = parsedDesign(JSON.parse(JSON.stringify(design)))
         expect(again).toEqual(design)
-        expect(derive(again, catalog).fingerprint).toEqual(derive(design, catalog).fingerprint)
-        const dock = derive(design, catalog)
+        expect(deriveAtOnce(again, catalog).fingerprint).toEqual(deriveAtOnce(design, catalog).fingerprint)
+        const dock = deriveAtOnce(design, catalog)
         expect(JSON.parse(JSON.stringify(dock))).toEqual(dock)
       }),
       { seed: SEED + 2, numRuns: Math.ceil(RUNS / 10) },
@@ -98,7 +99,7 @@ describe(`every dock (seed ${SEED}, ${RUNS} docks)`, () => {
     fc.assert(
       fc.property(anyCase, ({ design, catalog }) => {
         const before = JSON.stringify([design, catalog])
-        derive(design, catalog)
+        deriveAtOnce(design, catalog)
         expect(JSON.stringify([design, catalog])).toBe(before)
       }),
       { seed: SEED + 3, numRuns: 100 },
@@ -117,7 +118,7 @@ describe(`a straight dock (seed ${SEED + 4})`, () => {
         })
         expect(longer.ok).toBe(true)
         if (!longer.ok) return
-        const [a, b] = [derive(design, catalog), derive(longer.value, catalog)]
+        const [a, b] = [deriveAtOnce(design, catalog), deriveAtOnce(longer.value, catalog)]
         const place = ({ id, role, frame, x, y, z, heading, on }: Dock['sections'][number]) => ({
           id,
           role,
@@ -145,8 +146,8 @@ describe(`a mirrored dock (seed ${SEED + 5})`, () => {
     let uneven = 0
     fc.assert(
       fc.property(anyCase, ({ design, catalog }) => {
-        const a = derive(design, catalog)
-        const b = derive(mirrored(design, catalog), catalog)
+        const a = deriveAtOnce(design, catalog)
+        const b = deriveAtOnce(mirrored(design, catalog), catalog)
         if (Math.abs(design.site.crossSlope ?? 0) > 0.05) uneven++
         const legs = (dock: Dock, swap: boolean) =>
           dock.legs

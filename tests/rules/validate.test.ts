@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest'
 import type { Design } from '../../rules/design/schema.ts'
 import type { Dock, PartKind, Placement } from '../../rules/dock.ts'
 import { demoCatalog, derive } from '../../rules/index.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 import { parsed } from '../support/by-hand.ts'
 import { metricCatalog } from '../support/catalogs.ts'
 import { LAWS, validate } from '../support/validate.ts'
@@ -26,7 +27,7 @@ const CASES: readonly [string, Design, typeof demoCatalog][] = [
 
 describe('the independent check', () => {
   it.each(CASES)('finds nothing wrong with %s', (_name, input, catalog) => {
-    expect(validate(derive(input, catalog), input, catalog)).toEqual([])
+    expect(validate(deriveAtOnce(input, catalog), input, catalog)).toEqual([])
   })
 })
 
@@ -325,8 +326,25 @@ const BREAKS: readonly [law: string, what: string, breakIt: (dock: Broken) => un
     'the hash of another catalog',
     (d) => Object.assign(d.fingerprint, { catalog: '0'.repeat(64) }),
   ],
-  ['nullUntilBuilt', 'waves are faked', (d) => Object.assign(d, { waves: { height: 0.3 } })],
   ['nullUntilBuilt', 'a chance is faked', (d) => Object.assign(leg(d, 's4.end.left'), { fitChance: 1 })],
+  ['structureIsWhole', 'it never comes', (d) => Object.assign(d, { pending: undefined })],
+  [
+    'structureIsWhole',
+    'a leg is not told of',
+    (d) => {
+      const { structure } = derive(design, demoCatalog)
+      Object.assign(d, { structure: { ...structure, legs: structure!.legs.slice(1) } })
+    },
+  ],
+  [
+    'structureIsWhole',
+    'a leg is over its use without a finding',
+    (d) => {
+      const { structure } = derive(design, demoCatalog)
+      const [first, ...rest] = structure!.legs
+      Object.assign(d, { structure: { ...structure, legs: [{ ...first!, use: 1.2 }, ...rest] } })
+    },
+  ],
 ]
 
 const FINDING: Mutable<Dock['findings'][number]> = {
@@ -346,7 +364,7 @@ describe('each law fails where it is broken', () => {
   it.each(BREAKS)('%s: %s', (name, what, breakIt) => {
     const onWide = ON_WIDE.includes(name) && what !== 'a tie without touching edges'
     const [input, catalog] = onWide ? [wideDesign, metricCatalog] : [design, demoCatalog]
-    const dock = structuredClone(derive(input, catalog)) as Broken
+    const dock = structuredClone(deriveAtOnce(input, catalog)) as Broken
     expect(LAWS[name]!(dock as Dock, input, catalog)).toEqual([])
     breakIt(dock)
     expect(LAWS[name]!(dock as Dock, input, catalog)).not.toEqual([])
@@ -365,7 +383,7 @@ describe('each law fails where it is broken', () => {
         ],
       },
     })
-    const dock = structuredClone(derive(input, demoCatalog)) as Broken
+    const dock = structuredClone(deriveAtOnce(input, demoCatalog)) as Broken
     expect(LAWS.overlapsAreFound!(dock as Dock, input, demoCatalog)).toEqual([])
     dock.findings = dock.findings.filter((f) => !f.parts.includes('b') || !f.parts.includes('c'))
     expect(LAWS.overlapsAreFound!(dock as Dock, input, demoCatalog)).not.toEqual([])

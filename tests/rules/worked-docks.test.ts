@@ -28,7 +28,8 @@
  * - hinge bar: 0.009525·0.0762·1.016·2700 = 1.991 kg.
  */
 import { describe, expect, it } from 'vitest'
-import { demoCatalog, demoDesign, derive } from '../../rules/index.ts'
+import { demoCatalog, demoDesign } from '../../rules/index.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 import { expectBraces, expectLegs, expectParts, parsed } from '../support/by-hand.ts'
 import { validate } from '../support/validate.ts'
 import { contractDemo, workedL, workedStraight } from '../support/worked-designs.ts'
@@ -37,7 +38,7 @@ const [FT3, FT4, FT5, FT6, FT7, FT8] = [0.9144, 1.2192, 1.524, 1.8288, 2.1336, 2
 
 describe('the demo dock, by hand', () => {
   const design = parsed(contractDemo)
-  const dock = derive(design, demoCatalog)
+  const dock = deriveAtOnce(design, demoCatalog)
 
   it('is the design that the engine carries as its demo', () => {
     expect(parsed(demoDesign)).toEqual(design)
@@ -174,7 +175,7 @@ describe('the demo dock, by hand', () => {
 
 describe("the trade's worked check, by hand", () => {
   const design = parsed(workedStraight)
-  const dock = derive(design, demoCatalog)
+  const dock = deriveAtOnce(design, demoCatalog)
 
   it('stands, with no stop, and keeps every law', () => {
     expect(dock.findings.filter((f) => f.severity === 'stop')).toEqual([])
@@ -264,7 +265,7 @@ describe("the trade's worked check, by hand", () => {
 
 describe('an L on a cross slope, by hand', () => {
   const design = parsed(workedL)
-  const dock = derive(design, demoCatalog)
+  const dock = deriveAtOnce(design, demoCatalog)
 
   it('stands, with no stop, and keeps every law', () => {
     expect(dock.findings.filter((f) => f.severity === 'stop')).toEqual([])

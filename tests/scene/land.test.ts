@@ -1,9 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { extentOf } from '../../geometry/index.ts'
-import { demoCatalog, demoDesign, derive, makeBed, parseDesign } from '../../rules/index.ts'
+import { demoCatalog, demoDesign, makeBed, parseDesign } from '../../rules/index.ts'
 import { makeLand } from '../../src/scene/land.ts'
 import { rangeOf } from '../../src/state/range.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 
 function landOf(site: Record<string, unknown> = {}, dockChange: Record<string, unknown> = {}) {
   const parsed = parseDesign({
@@ -13,7 +14,7 @@ function landOf(site: Record<string, unknown> = {}, dockChange: Record<string, u
   })
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues))
   const design = parsed.value
-  const dock = derive(design, demoCatalog)
+  const dock = deriveAtOnce(design, demoCatalog)
   const bed = makeBed(design.site)
   const range = rangeOf(dock, design)
   const extent = extentOf(dock, design)

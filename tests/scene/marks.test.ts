@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { demoCatalog, demoDesign, derive } from '../../rules/index.ts'
+import { demoCatalog, demoDesign } from '../../rules/index.ts'
 import { markerOf } from '../../src/scene/parts/marks.ts'
 import { slabsOf } from '../../src/scene/slabs.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 
-const dock = derive(demoDesign, demoCatalog)
-const grown = derive({ ...demoDesign, dock: { ...demoDesign.dock, sections: 9 } }, demoCatalog)
+const dock = deriveAtOnce(demoDesign, demoCatalog)
+const grown = deriveAtOnce({ ...demoDesign, dock: { ...demoDesign.dock, sections: 9 } }, demoCatalog)
 
 const lit = (selection: string | null, hover: string | null = null, of = dock) => {
   const markOf = markerOf(of, selection, hover)
@@ -49,7 +50,7 @@ describe('what lights up', () => {
 
 describe('the deck as rectangles', () => {
   it('takes a run for one, a T for two', () => {
-    const tee = derive(
+    const tee = deriveAtOnce(
       { ...demoDesign, dock: { ...demoDesign.dock, sections: 4, head: { shape: 'tee', sections: 4 } } },
       demoCatalog,
     )

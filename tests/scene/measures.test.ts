@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { demoCatalog, demoDesign, derive, formatLength, makeBed, parseDesign } from '../../rules/index.ts'
+import { demoCatalog, demoDesign, formatLength, makeBed, parseDesign } from '../../rules/index.ts'
 import { contourStep, type MeasuredFrom, measure } from '../../src/scene/measures/measures.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 
 function measured(change: Partial<MeasuredFrom> = {}, dockChange: Record<string, unknown> = {}) {
   const parsed = parseDesign({ ...demoDesign, dock: { ...demoDesign.dock, ...dockChange } })
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues))
   const design = parsed.value
-  const dock = derive(design, demoCatalog)
+  const dock = deriveAtOnce(design, demoCatalog)
   const bed = makeBed(design.site)
   const from: MeasuredFrom = {
     dock,

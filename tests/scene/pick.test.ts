@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { solidOf } from '../../geometry/index.ts'
-import { demoCatalog, demoDesign, derive, type Vec3 } from '../../rules/index.ts'
+import { demoCatalog, demoDesign, type Vec3 } from '../../rules/index.ts'
 import type { Item } from '../../src/scene/parts/parts.ts'
 import { pick } from '../../src/scene/parts/pick.ts'
 import { shapeOf } from '../../src/scene/parts/shape.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 
-const dock = derive(demoDesign, demoCatalog)
+const dock = deriveAtOnce(demoDesign, demoCatalog)
 const items: Item[] = dock.placements.map((placement) => ({
   placement,
   shape: shapeOf(solidOf(placement.kind, placement.code, demoCatalog)),

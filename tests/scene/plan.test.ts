@@ -1,15 +1,16 @@
 import { describe, expect, it } from 'vitest'
 import { groupPlacements, solidOf } from '../../geometry/index.ts'
-import { demoCatalog, demoDesign, derive, parseDesign } from '../../rules/index.ts'
+import { demoCatalog, demoDesign, parseDesign } from '../../rules/index.ts'
 import { makeWorld } from '../../src/scene/look/world.ts'
 import { makeParts } from '../../src/scene/parts/parts.ts'
 import { MOST_INSTANCED, planInstanced } from '../../src/scene/parts/plan.ts'
 import { shapeOf } from '../../src/scene/parts/shape.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 
 function dockOf(dock: Record<string, unknown>) {
   const parsed = parseDesign({ ...demoDesign, dock: { ...demoDesign.dock, ...dock } })
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues))
-  return derive(parsed.value, demoCatalog)
+  return deriveAtOnce(parsed.value, demoCatalog)
 }
 
 describe('what is drawn as instances', () => {

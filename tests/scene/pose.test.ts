@@ -1,14 +1,15 @@
 import { PerspectiveCamera, Vector3 } from 'three'
 import { describe, expect, it } from 'vitest'
-import { demoCatalog, demoDesign, derive, makeBed, type Vec3 } from '../../rules/index.ts'
+import { demoCatalog, demoDesign, makeBed, type Vec3 } from '../../rules/index.ts'
 import { eyeOf, mixPose, type Pose } from '../../src/scene/camera/pose.ts'
 import { poseOf, type Subject } from '../../src/scene/camera/views.ts'
 import { boundsOf } from '../../src/scene/slabs.ts'
 import { rangeOf } from '../../src/state/range.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 
 function subjectOf(change: Record<string, unknown>): Subject {
   const design = { ...demoDesign, dock: { ...demoDesign.dock, ...change } }
-  const dock = derive(design, demoCatalog)
+  const dock = deriveAtOnce(design, demoCatalog)
   return {
     dock,
     bounds: boundsOf(dock.sections)!,

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { demoCatalog, demoDesign, derive, parseDesign } from '../../rules/index.ts'
+import { demoCatalog, demoDesign, parseDesign } from '../../rules/index.ts'
 import { MOST_STEPS } from '../../src/state/history.ts'
 import { createLeadlineStore, dockOf } from '../../src/state/store.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 
 const raise = (by: number) => (d: typeof demoDesign) => ({
   ...d,
@@ -12,7 +13,7 @@ describe('the store', () => {
   it('begins with a valid design and derives the same Dock as the engine', () => {
     const state = createLeadlineStore().getState()
     expect(parseDesign(state.design).ok).toBe(true)
-    expect(dockOf(state).fingerprint).toEqual(derive(demoDesign, demoCatalog).fingerprint)
+    expect(dockOf(state).fingerprint).toEqual(deriveAtOnce(demoDesign, demoCatalog).fingerprint)
   })
 
   it('derives a design once, however often it is asked', () => {

@@ -16,6 +16,7 @@ import * as pairs from './laws/pairs.ts'
 import * as papers from './laws/papers.ts'
 import * as places from './laws/places.ts'
 import * as ramp from './laws/ramp.ts'
+import * as structure from './laws/structure.ts'
 import * as sums from './laws/sums.ts'
 
 /** All laws by name. */
@@ -29,6 +30,7 @@ export const LAWS: Readonly<Record<string, Law>> = {
   ...places,
   ...sums,
   ...papers,
+  ...structure,
 }
 
 /** What is wrong with a dock: `law: sentence` for every violation; empty where it is sound. */

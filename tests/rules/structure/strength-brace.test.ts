@@ -38,6 +38,18 @@ describe('a brace 42 in from hole to hole, 1-1/4 in tube with a 1/8 in wall of 6
     expect(short.hole / strength.hole).toBeCloseTo(0.5, 9)
   })
 
+  it('of steel bears by AISC 360-16 J3.10: 1.2 (e − d/2) t Fu a wall, at most 2.4 d t Fu, over 2', () => {
+    const stock = {
+      ...demoCatalog.stock,
+      'brace-tube': { ...demoCatalog.stock['brace-tube']!, material: 'steel' },
+    }
+    const made = braceStrength({ ...demoCatalog, stock }, brace)!
+    // 60 ksi; 1.2 (1 − 0.1875) = 0.975 in is more than 2.4 · 0.375 = 0.9 in; with 0.8 in of end it is 0.735 in.
+    expect(off(made.hole / KIP, (0.9 * 0.25 * 60) / 2)).toBeLessThan(0.002)
+    const short = braceStrength({ ...demoCatalog, stock }, { ...brace, end: 0.8 * 0.0254 })!
+    expect(off(short.hole / KIP, (0.735 * 0.25 * 60) / 2)).toBeLessThan(0.002)
+  })
+
   it('is used up by its weakest part', () => {
     const steep = 0.8
     const clamp = 3000 / 1.5

@@ -154,9 +154,5 @@ export const fingerprintOfContent: Law = (dock, design, catalog) => {
 }
 
 /** What is not built yet is null, never faked. */
-export const nullUntilBuilt: Law = (dock) => {
-  const out: string[] = []
-  if (dock.waves !== null) out.push('waves')
-  if (dock.structure !== null) out.push('structure')
-  return [...out, ...dock.legs.filter((l) => l.fitChance !== null).map((l) => `${l.id} fitChance`)]
-}
+export const nullUntilBuilt: Law = (dock) =>
+  dock.legs.filter((l) => l.fitChance !== null).map((l) => `${l.id} fitChance`)
