@@ -214,7 +214,7 @@ describe('steel columns (AISC 360-16 E3), allowable stress in ksi', () => {
     ]
     for (const [name, value] of cases) {
       let before = value(20)
-      for (let at = 20.02; at < 600; at *= 1.001) {
+      for (let at = 20.02; at < 2000; at *= 1.001) {
         const now = value(at)
         expect(Math.abs(now / before - 1), `${name} at ${at}`).toBeLessThan(0.025)
         before = now
@@ -249,5 +249,12 @@ describe('steel columns (AISC 360-16 E3), allowable stress in ksi', () => {
     const { momentY } = steelStrengths(steel(35), stock, { length: 0.001 })
     const S = (62 ** 4 - 60 ** 4) / 6 / 62
     expect(off(momentY.value, (S * t ** 3 * 0.7532 * 35 * KSI) / 1.67)).toBeLessThan(0.001)
+    // 36 walls wide: F7-2, 3.57 · 36 √(Fy/E) − 4 = 0.4649 of the way from plastic to elastic.
+    const stocky: Stock = { ...stock, width: 38 * t, height: 38 * t }
+    const [elastic, plastic] = [(38 ** 4 - 36 ** 4) / 6 / 38, (38 ** 3 - 36 ** 3) / 4]
+    const bent = steelStrengths(steel(35), stocky, { length: 0.001 }).momentY.value
+    expect(off(bent, ((plastic - 0.4649 * (plastic - elastic)) * t ** 3 * 35 * KSI) / 1.67)).toBeLessThan(
+      0.0005,
+    )
   })
 })
