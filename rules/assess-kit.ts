@@ -9,11 +9,13 @@ import { totalsOf } from './parts/count.ts'
 import { aboveDeck } from './parts/legs.ts'
 import { frameTop } from './parts/put.ts'
 import { explain } from './reasons.ts'
+import { wavesOf } from './site/waves/waves.ts'
 import { ENGINE_VERSION } from './version.ts'
 
 /** Plain data, numbers rounded to 1e-6. `structure` is null and `pending` true until `withStructure`. */
 export function assessKit(kit: Kit): Dock {
   const { design, shop, layout, joints, count } = kit
+  const waves = wavesOf(kit)
   return Object.freeze({
     engine: ENGINE_VERSION,
     name: design.name,
@@ -33,11 +35,11 @@ export function assessKit(kit: Kit): Dock {
     parts: count.parts,
     totals: totalsOf(count, layout, shop.catalog.currency),
     workOrder: layout.workOrder,
-    waves: null,
+    waves,
     structure: null,
     pending: true,
-    findings: findAll(kit),
-    reasons: explain(kit),
+    findings: findAll(kit, waves),
+    reasons: explain(kit, waves),
     fingerprint: fingerprintOf(design, shop.catalog),
   })
 }

@@ -250,6 +250,7 @@ export interface Reason {
 }
 
 export interface Reasons {
+  readonly waves: readonly Reason[]
   readonly start: readonly Reason[]
   readonly ramp: readonly Reason[]
   readonly legs: Readonly<Record<string, readonly Reason[]>>
@@ -267,23 +268,35 @@ export interface Fingerprint {
 
 /** Waves at the dock, by wind, fetch and depth along the fetch. Heights in m, trough to crest; elevations over the still water. */
 export interface Waves {
-  /** Significant. */
+  /** Significant, as the depth at the dock lets it stand. */
   readonly height: number
-  /** Of the peak, s. */
+  /** Of the peak, s; 0 where only wakes are told of. */
   readonly period: number
   /** m, and m/s, at `depth`. */
   readonly length: number
   readonly speed: number
-  /** Still water at the dock's lakeward end, m. */
+  /** Still water at the deepest legs on the day of the survey, m. */
   readonly depth: number
-  /** Crest of the height that counts for comfort and clearance (H1/10), over still water. */
-  readonly crest: number
+  /** Mean of the highest tenth: for comfort and clearance. */
   readonly tenth: number
   /** Taken for strength: min(1.8 × significant, 0.78 × depth). */
   readonly highest: number
-  /** Deck surface over the survey water; null where there is no dock. */
-  readonly recommendedDeckHeight: number | null
-  readonly recommendedAllSeason: number | null
+  /** Crest of the tenth, or of a wake where that is higher, over still water. */
+  readonly crest: number
+  /** Boat wake of the Design, 0 where none is told of. */
+  readonly wake: number
+  /** The depth at the dock holds them down. */
+  readonly breaks: boolean
+  /** Significant, out on the lake. */
+  readonly open: number
+  /** The same by each law, out on the lake. */
+  readonly laws: Readonly<
+    Record<'spm1984' | 'cem2002' | 'youngVerhagen1996', { readonly height: number; readonly period: number }>
+  >
+  /** Deck surface over the survey water: clear of the crest by the shop's clearance, re-set when the lake moves … */
+  readonly recommendedDeckHeight: number
+  /** … and left all season, over the high level. */
+  readonly recommendedAllSeason: number
 }
 
 /** What the worst case does to one leg. `use` is of what it may carry: over 1 is too much. */

@@ -1,6 +1,6 @@
 /** Why each derived number is what it is, as data: words are made from it per language. */
 import { COMMON } from './basis.ts'
-import type { Reason, Reasons, ReasonTerm } from './dock.ts'
+import type { Reason, Reasons, ReasonTerm, Waves } from './dock.ts'
 import type { Kit } from './kit.ts'
 import { round6 } from './numbers.ts'
 import type { BracedPair } from './parts/braces.ts'
@@ -25,8 +25,9 @@ const reason = (
   basis,
 })
 
-export function explain(kit: Kit): Reasons {
+export function explain(kit: Kit, waves: Waves | null): Reasons {
   return {
+    waves: waves ? waveReasons(kit, waves) : [],
     start: startReasons(kit),
     ramp: rampReasons(kit),
     legs: Object.fromEntries(kit.legs.map((leg) => [leg.id, legReasons(leg, kit)])),
@@ -49,6 +50,50 @@ export function explain(kit: Kit): Reasons {
       ),
     ],
   }
+}
+
+function waveReasons({ design, shop, layout }: Kit, waves: Waves): Reason[] {
+  const { wind, levels } = design.site
+  const basis = 'Shore Protection Manual 1984; crest and breaking by ASCE 7-16 5.4.4 (from memory)'
+  const frame = shop.shape(layout.standing!.frame).depth
+  const sum = [
+    term('clearance', shop.rules.waveClearance, 'm', 'catalog'),
+    term('frame', frame, 'm', 'catalog'),
+  ]
+  const high = Math.max(0, levels.high)
+  return [
+    reason(
+      'wave-height',
+      [
+        term('wind', wind?.speed ?? 0, 'm/s', 'site'),
+        term('fetch', wind?.fetch ?? 0, 'm', 'site'),
+        ...(wind?.depth ? [term('fetchDepth', wind.depth, 'm', 'site')] : []),
+        term('depth', waves.depth, 'm', 'site'),
+        term('wake', waves.wake, 'm', 'site'),
+      ],
+      waves.height,
+      'm',
+      basis,
+    ),
+    reason(
+      'deck-re-set',
+      [term('crest', waves.crest, 'm', 'waves'), ...sum],
+      waves.recommendedDeckHeight,
+      'm',
+      basis,
+    ),
+    reason(
+      'deck-all-season',
+      [
+        term('high', high, 'm', 'site'),
+        term('crest', waves.recommendedAllSeason - high - shop.rules.waveClearance - frame, 'm', 'waves'),
+        ...sum,
+      ],
+      waves.recommendedAllSeason,
+      'm',
+      basis,
+    ),
+  ]
 }
 
 function startReasons({ start, design, shop, layout }: Kit): Reason[] {

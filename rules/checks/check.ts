@@ -1,5 +1,5 @@
 /** What a check is: a rule with a stable code, run over the kit, that says what it found as data. Words come from `words/` by code. */
-import type { Figure, PatchOperation, Remedy, Severity } from '../dock.ts'
+import type { Figure, PatchOperation, Remedy, Severity, Waves } from '../dock.ts'
 import type { Kit } from '../kit.ts'
 import { round6 } from '../numbers.ts'
 
@@ -10,11 +10,14 @@ export interface Found {
   readonly remedy?: Remedy | null
 }
 
+/** What a check sees: the kit and its waves. */
+export type Judged = Kit & { readonly waves: Waves | null }
+
 export interface Check {
   readonly code: string
   readonly severity: Severity
   readonly basis: string
-  find(kit: Kit): readonly Found[]
+  find(kit: Judged): readonly Found[]
 }
 
 export { COMMON, SHOP } from '../basis.ts'

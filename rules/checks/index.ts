@@ -1,7 +1,7 @@
-import type { Finding, Severity } from '../dock.ts'
+import type { Finding, Severity, Waves } from '../dock.ts'
 import type { Kit } from '../kit.ts'
 import { findingText } from '../words/index.ts'
-import type { Check, Found } from './check.ts'
+import type { Check, Found, Judged } from './check.ts'
 import { CHECKS } from './registry.ts'
 
 export type { Check, Found } from './check.ts'
@@ -29,5 +29,7 @@ export const toFindings = (
   }))
 
 /** Runs every check of the kit: what must not be built first, then in the registry's order. */
-export const findAll = (kit: Kit): Finding[] =>
-  inOrder(CHECKS.flatMap((check) => toFindings(check, check.find(kit))))
+export function findAll(kit: Kit, waves: Waves | null): Finding[] {
+  const judged: Judged = { ...kit, waves }
+  return inOrder(CHECKS.flatMap((check) => toFindings(check, check.find(judged))))
+}

@@ -6,14 +6,11 @@ export const notConsidered: Check = {
   severity: 'note',
   basis: 'This version of Leadline',
   find({ design, bed }) {
-    const { site, dock } = design
+    const { site } = design
     const given: [string, unknown][] = [
-      ['site.wind', site.wind],
-      ['site.wake', site.wake],
+      ['site.wind.from', site.wind?.from],
       ['site.bearing', site.bearing],
       ['site.benchmark', site.benchmark],
-      ['dock.load', dock.load],
-      ['dock.boat', dock.boat],
       ['site.crossSlope', bed.mode === 'area' ? site.crossSlope : undefined],
       [
         'site.soundings landward of the wall',

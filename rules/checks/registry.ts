@@ -9,6 +9,8 @@ import { braceNearFrame } from './brace-near-frame.ts'
 import { braceNearPad } from './brace-near-pad.ts'
 import { catalogDiffers } from './catalog-differs.ts'
 import type { Check } from './check.ts'
+import { crestReachesFrame } from './crest-reaches-frame.ts'
+import { deckAwash } from './deck-awash.ts'
 import { deckNearLevel } from './deck-near-level.ts'
 import { deckUnderLevel } from './deck-under-level.ts'
 import { extraNoPlace } from './extra-no-place.ts'
@@ -41,6 +43,7 @@ import { soundingsFew } from './soundings-few.ts'
 import { soundingsPassed } from './soundings-passed.ts'
 import { startNotFound } from './start-not-found.ts'
 import { stepHigh } from './step-high.ts'
+import { stepToBoat } from './step-to-boat.ts'
 import { unknownCode } from './unknown-code.ts'
 import { unknownId } from './unknown-id.ts'
 
@@ -62,6 +65,9 @@ export const CHECKS: readonly Check[] = [
   stepHigh,
   deckUnderLevel,
   deckNearLevel,
+  crestReachesFrame,
+  deckAwash,
+  stepToBoat,
   frameInBed,
   frameNearBed,
   legNoneLongEnough,

@@ -8,11 +8,13 @@
 import type { BottomKind } from '../catalog/index.ts'
 import type { Site, Sounding } from '../design/index.ts'
 import { makeProfile, type Profile, profileAt } from './profile.ts'
-import { makeSurface } from './surface.ts'
+import { makeSurface, type Triangulation } from './surface.ts'
 
 export interface Bed {
   /** `line`: one line of soundings; `area`: triangulated. */
   readonly mode: 'line' | 'area'
+  /** In area mode: between its edges the ground is flat. */
+  readonly triangulation: Triangulation | null
   /** Most landward and most lakeward place known (the added water's edge among them), and the offset of the line, m. */
   readonly firstX: number
   readonly lastX: number
@@ -86,6 +88,7 @@ export function makeBed(site: Site): Bed {
   }
   return {
     mode: surface ? 'area' : 'line',
+    triangulation: surface?.triangulation ?? null,
     firstX,
     lastX,
     lineY,

@@ -1,7 +1,19 @@
 /** A triangulated elevation over the plane: soundings off one line. Linear within each Delaunay triangle. */
 import Delaunator from 'delaunator'
 
+/** Corners, and triangles as `delaunator` has them: three numbers of corners each. */
+export interface Triangulation {
+  readonly x: readonly number[]
+  readonly y: readonly number[]
+  readonly triangles: Uint32Array
+  /** By edge, the edge of the neighbor that runs back along it; -1 at the hull. */
+  readonly halfedges: Int32Array
+  /** Corners of the hull in order. */
+  readonly hull: Uint32Array
+}
+
 export interface Surface {
+  readonly triangulation: Triangulation
   at(x: number, y: number): number
   /** True on or within the soundings' hull. */
   inside(x: number, y: number): boolean
@@ -114,6 +126,7 @@ export function makeSurface(
     return dx < 0 ? Math.min(Math.max(top, bz), bz + slopeLand * dx) : bz + slopeLake * dx
   }
   return {
+    triangulation: { x: xs, y: ys, triangles, halfedges, hull },
     at(px, py) {
       const t = find(px, py)
       return t < 0 ? outside(px, py) : within(t, px, py)

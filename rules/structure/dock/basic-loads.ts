@@ -9,6 +9,8 @@
 import type { Waves } from '../../dock.ts'
 import { edgeOf } from '../../layout/index.ts'
 import { sectionProperties } from '../../parts/section-properties.ts'
+import { WATER } from '../../site/waves/morison.ts'
+import { BREAKING, CREST, HIGHEST } from '../../site/waves/waves.ts'
 import { type CaseLoad, loadMember, loadNode, noLoad, type StateLayout } from '../second-order.ts'
 import {
   boatWindBeam,
@@ -21,7 +23,7 @@ import {
 } from '../strength/index.ts'
 import { berth } from './boat.ts'
 import type { DockFrame, RailInFrame } from './frame.ts'
-import { legWave } from './leg-waves.ts'
+import { type LegInWater, legWaves } from './leg-waves.ts'
 
 /** m/s² */
 export const G = 9.80665
@@ -179,7 +181,8 @@ export function weatherLoad(
   const gust = windPressure(speed)
   const { shop } = kit
 
-  for (const { leg, members } of frame.legs) {
+  const pushed = waves ? legWaves(waves, inWater(frame, z, dx)) : []
+  for (const [i, { leg, members }] of frame.legs.entries()) {
     const stock = shop.catalog.stock[leg.stock!.stock]!
     const { width } = sectionProperties(stock)
     const round = stock.shape === 'round-tube' || stock.shape === 'round-bar'
@@ -196,7 +199,7 @@ export function weatherLoad(
         dx,
         dy,
       )
-    const wave = waves ? legWave(waves, width, z - leg.bed) : null
+    const wave = pushed[i]
     if (wave) spreadOnLeg(states, frame, load, members, wave.force, leg.bed + wave.arm, dx, dy)
   }
   for (const rail of frame.rails) {
@@ -205,11 +208,11 @@ export function weatherLoad(
     if (line.nx * dx + line.ny * dy > -0.5 || !isFree(frame, rail)) continue
     const { depth } = shop.shape(rail.section.frame)
     const over = dock.deckHeight - Math.max(z, dock.deckHeight - depth)
-    const crest = waves ? z + 0.7 * waves.highest : z
+    const crest = waves ? z + CREST * highestAt(waves, z) : z
     const under = dock.deckHeight - depth
     const wet = Math.max(0, Math.min(crest, dock.deckHeight) - under)
     let total = gust * WIND_DRAG.edge * Math.max(0, over) * line.length
-    if (waves && wet > 0) total += edgeWave(waves, wet) * line.length
+    if (waves && wet > 0) total += edgeWave(waves, highestAt(waves, z), wet) * line.length
     if (total === 0) continue
     const span = rail.members.reduce((sum, m) => sum + layout.members.length[m]!, 0)
     for (const m of rail.members) loadMember(layout, load, m, [(total / span) * dx, (total / span) * dy, 0])
@@ -222,10 +225,28 @@ export function weatherLoad(
   return load
 }
 
-/** Drag of the crest on an edge that it reaches, N/m: the water there moves as fast as the crest's orbit. */
-function edgeWave(waves: Waves, wet: number): number {
-  const speed = (Math.PI * waves.highest) / waves.period
-  return 0.5 * 1000 * 2 * speed ** 2 * wet
+/** Legs as the waves meet them; head-on one after the other. */
+function inWater(frame: DockFrame, level: number, dx: number): LegInWater[] {
+  const { catalog } = frame.kit.shop
+  return frame.legs.map(({ leg }) => {
+    const stock = catalog.stock[leg.stock!.stock]!
+    return {
+      width: sectionProperties(stock).width,
+      shape: stock.shape === 'round-tube' || stock.shape === 'round-bar' ? 'round' : 'square',
+      depth: level - leg.bed,
+      along: dx * leg.x,
+    }
+  })
+}
+
+/** Height taken for strength with the lake at a level, m. */
+const highestAt = (waves: Waves, level: number): number =>
+  Math.min(HIGHEST * waves.open, BREAKING * Math.max(0, waves.depth + level))
+
+/** Drag of the crest on an edge that it reaches, N/m: the water there moves as fast as the crest's orbit on deep water. CD 2, a flat edge. */
+function edgeWave(waves: Waves, height: number, wet: number): number {
+  const speed = waves.period > 0 ? (Math.PI * height) / waves.period : 0
+  return 0.5 * WATER * 2 * speed ** 2 * wet
 }
 
 export const levelOf = (levels: { low: number; high: number }, name: LevelName): number =>

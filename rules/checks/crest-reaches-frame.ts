@@ -1,0 +1,24 @@
+import { type Check, meters, remedy, replace } from './check.ts'
+import { upToCentimeter, WAVES } from './wave-words.ts'
+
+/** One wave in ten comes up to the frame, or nearer than the shop wants, with the lake as on the day of the survey. */
+export const crestReachesFrame: Check = {
+  code: 'crest-reaches-frame',
+  severity: 'warn',
+  basis: WAVES,
+  find({ waves, design, shop, layout }) {
+    if (!waves || !layout.standing) return []
+    const { deckHeight } = design.dock
+    const under = deckHeight - shop.shape(layout.standing.frame).depth
+    const clear = under - waves.crest
+    if (clear >= shop.rules.waveClearance - 1e-6) return []
+    const height = upToCentimeter(waves.recommendedDeckHeight)
+    return [
+      {
+        parts: [],
+        values: { crest: meters(waves.crest), clear: meters(clear), least: meters(shop.rules.waveClearance) },
+        remedy: remedy('raise-deck', [replace('/dock/deckHeight', height)], { height: meters(height) }),
+      },
+    ]
+  },
+}

@@ -1,0 +1,24 @@
+import { type Check, meters, remedy, replace } from './check.ts'
+import { crestAt, upToCentimeter, WAVES } from './wave-words.ts'
+
+/** At the high level one wave in ten runs over the deck: nobody on it then, and no boat at it. */
+export const deckAwash: Check = {
+  code: 'deck-awash',
+  severity: 'warn',
+  basis: WAVES,
+  find({ waves, design }) {
+    if (!waves) return []
+    const { deckHeight } = design.dock
+    const high = Math.max(0, design.site.levels.high)
+    const over = high + crestAt(waves, high) - deckHeight
+    if (over <= 1e-6) return []
+    const height = upToCentimeter(waves.recommendedAllSeason)
+    return [
+      {
+        parts: [],
+        values: { over: meters(over), high: meters(high) },
+        remedy: remedy('raise-deck', [replace('/dock/deckHeight', height)], { height: meters(height) }),
+      },
+    ]
+  },
+}
