@@ -17,8 +17,8 @@
  * - frame 5x8: rails 4.8768 + 2·1.4224 = 7.7216 → 9.651981e-3; cross 3·1.4224·6.048375e-4 = 2.580963e-3; sleeves as
  *   above; sum 1.2903105e-2·2700 = 34.838 kg.
  * - legs: 6.933107e-4·2700 = 1.8719390 kg/m: 3 ft 1.712, 4 ft 2.282, 5 ft 2.853, 6 ft 3.423, 7 ft 3.994, 8 ft 4.565.
- * - pad: plate 0.1778²·0.00635 + lip 0.1778·0.00635·(0.0381 − 0.00635) = 2.007415e-4 + 3.584670e-5 = 2.365882e-4; socket
- *   0.0762·1.0993456e-3 = 8.377013e-5; sum 3.203584e-4·2700 = 0.865 kg.
+ * - pad: plate 0.1778·0.254·0.00635 + lip 0.254·0.00635·(0.0381 − 0.00635) = 2.867736e-4 + 5.120958e-5 = 3.379831e-4; socket
+ *   0.0762·1.0993456e-3 = 8.377013e-5; sum 4.217533e-4·2700 = 1.139 kg.
  * - braces: 2.850230e-4·2700 = 0.7695620 kg/m · (holes + 2·0.0254): 42 in 1.1176 → 0.860; 54 in 1.4224 → 1.095;
  *   53 in 1.397 → 1.075; 63 in 1.651 → 1.271.
  * - panel 4x4: 8 planks, pitch (1.21285 − 0.14605)/7 = 0.1524; the notch reaches in to 1.21285 − 0.1397 = 1.07315; the 7th
@@ -121,7 +121,7 @@ describe('the demo dock, by hand', () => {
         ['leg', 'leg-5', 2, 0, 2853, 9650],
         ['leg', 'leg-6', 2, 0, 3423, 11000],
         ['leg', 'leg-7', 2, 0, 3994, 12350],
-        ['foot-pad', 'pad-7', 10, 0, 865, 1900],
+        ['foot-pad', 'pad-7x10', 10, 0, 1139, 1900],
         ['pad-bolt', 'bolt-3/8-pad', 10, 1, 70, 140], // 10 · 0.05 → 1
         ['leg-cap', 'leg-cap', 10, 1, 50, 280],
         ['sleeve-cap', 'sleeve-cap', 10, 1, 60, 260], // 5·4 sleeves − 10 legs
@@ -150,10 +150,10 @@ describe('the demo dock, by hand', () => {
     expect(posts.reduce((n, row) => n + row.quantity, 0)).toBe(2)
     const postGrams = posts.reduce((n, row) => n + Math.round(row.mass * 1000), 0)
     const postCents = posts.reduce((n, row) => n + row.price, 0)
-    // Frames 156.440 + legs 28.528 + pads 8.650 + bolts at pads 0.700, sleeves 1.800, hooks 0.600, bar 0.210, pins 0.120, braces
+    // Frames 156.440 + legs 28.528 + pads 11.390 + bolts at pads 0.700, sleeves 1.800, hooks 0.600, bar 0.210, pins 0.120, braces
     // 0.360 + caps 1.100 + brackets 5.700 + bar 1.991 + pins 0.840 + braces 2.815 + clamps 2.160 + panels 170.150 + clips 1.200
-    // + bumpers 5.600 + augers 6.200 + post clamps 3.200 = 398.364 kg.
-    expect(Math.round(dock.totals.mass * 1000) - postGrams).toBe(398_364)
+    // + bumpers 5.600 + augers 6.200 + post clamps 3.200 = 401.104 kg.
+    expect(Math.round(dock.totals.mass * 1000) - postGrams).toBe(401_104)
     // Frames 194500, legs 96500, pads 19000, pad bolts 1400, leg caps 2800, sleeve caps 2600, set bolts 3600, brackets 12900,
     // hook bolts 1320, bar 5400, bar bolts 420, pins 2600, pin bolts 260, braces 12500, clamps 7500, brace bolts 780, panels
     // 149000, clips 4800, bumpers 13600, augers 11800, post clamps 9200. Spares are not charged.
@@ -238,7 +238,7 @@ describe("the trade's worked check, by hand", () => {
       ['frame', '4x8', 4, 0, 31288, 38900],
       ['leg', 'leg-4', 2, 0, 2282, 8300],
       ['leg', 'leg-5', 6, 0, 2853, 9650],
-      ['foot-pad', 'pad-7', 8, 0, 865, 1900],
+      ['foot-pad', 'pad-7x10', 8, 0, 1139, 1900],
       ['pad-bolt', 'bolt-3/8-pad', 8, 1, 70, 140],
       ['leg-cap', 'leg-cap', 8, 1, 50, 280],
       ['sleeve-cap', 'sleeve-cap', 8, 1, 60, 260],
@@ -255,9 +255,9 @@ describe("the trade's worked check, by hand", () => {
       ['deck-panel', 'panel-4x4', 8, 0, 17015, 14900],
       ['deck-clip', 'deck-clip', 16, 2, 60, 240], // 0.8 → 1, at least 2
     ])
-    // 125.152 + 21.682 + 6.920 + 0.560 + 0.400 + 0.480 + 1.440 + 3.800 + 0.400 + 1.991 + 0.210 + 0.840 + 0.120 + 2.580 + 2.160
-    // + 0.360 + 136.120 + 0.960 = 306.175 kg
-    expect(Math.round(dock.totals.mass * 1000)).toBe(306_175)
+    // 125.152 + 21.682 + 9.112 + 0.560 + 0.400 + 0.480 + 1.440 + 3.800 + 0.400 + 1.991 + 0.210 + 0.840 + 0.120 + 2.580 + 2.160
+    // + 0.360 + 136.120 + 0.960 = 308.367 kg
+    expect(Math.round(dock.totals.mass * 1000)).toBe(308_367)
     // 155600 + 74500 + 15200 + 1120 + 2240 + 2080 + 2880 + 8600 + 880 + 5400 + 420 + 2600 + 260 + 11700 + 7500 + 780 + 119200 + 3840
     expect(dock.totals.price).toBe(414_800)
   })
@@ -355,7 +355,7 @@ describe('an L on a cross slope, by hand', () => {
       ['leg', 'leg-6', 1, 0, 3423, 11000],
       ['leg', 'leg-7', 5, 0, 3994, 12350],
       ['leg', 'leg-8', 2, 0, 4565, 13700],
-      ['foot-pad', 'pad-7', 14, 0, 865, 1900],
+      ['foot-pad', 'pad-7x10', 14, 0, 1139, 1900],
       ['pad-bolt', 'bolt-3/8-pad', 14, 1, 70, 140],
       ['leg-cap', 'leg-cap', 14, 1, 50, 280],
       ['sleeve-cap', 'sleeve-cap', 10, 1, 60, 260], // 24 − 14
@@ -371,9 +371,9 @@ describe('an L on a cross slope, by hand', () => {
       ['accessory', 'cleat-8', 2, 0, 700, 1900],
       ['accessory', 'ladder-4', 1, 0, 8600, 24900],
     ])
-    // 209.028 + legs 46.217 + 12.110 + 0.980 + 0.700 + 0.600 + 2.520 + 9.500 + 1.000 + braces 6.159 + 3.600 + 0.600 + 260.388 + 1.440
-    // + 1.400 + 8.600 = 564.842 kg
-    expect(Math.round(dock.totals.mass * 1000)).toBe(564_842)
+    // 209.028 + legs 46.217 + 15.946 + 0.980 + 0.700 + 0.600 + 2.520 + 9.500 + 1.000 + braces 6.159 + 3.600 + 0.600 + 260.388 + 1.440
+    // + 1.400 + 8.600 = 568.678 kg
+    expect(Math.round(dock.totals.mass * 1000)).toBe(568_678)
     // 263400 + legs 149950 + 26600 + 1960 + 3920 + 2600 + 5040 + 21500 + 2200 + 25800 + 12500 + 1300 + 214800 + 5760 + 3800 + 24900
     expect(dock.totals.price).toBe(766_030)
   })
