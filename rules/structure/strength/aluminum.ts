@@ -56,6 +56,23 @@ export function metalOf(material: AluminumStrength, welded = false): Metal {
   }
 }
 
+interface Law {
+  readonly metal: Metal
+  readonly constants: BucklingConstants
+}
+const laws = new WeakMap<AluminumStrength, { sound: Law; welded: Law }>()
+
+/** Both states of a material with their constants: of a catalog's materials worked out once. */
+function lawsOf(material: AluminumStrength): { sound: Law; welded: Law } {
+  let known = laws.get(material)
+  if (!known) {
+    const law = (metal: Metal): Law => ({ metal, constants: bucklingConstants(metal) })
+    known = { sound: law(metalOf(material)), welded: law(metalOf(material, true)) }
+    laws.set(material, known)
+  }
+  return known
+}
+
 /** E.2: stress at which a member of slenderness kL/r buckles, Pa; nominal. It jumps down by about half a percent at Cc. */
 export function columnStress({ E, Fcy }: Metal, { column }: BucklingConstants, slenderness: number): number {
   const { B, D, C } = column
@@ -119,12 +136,10 @@ function lower(a: Strengths, b: Strengths): Strengths {
 function strengthsAt(material: AluminumStrength, stock: Stock, options: MemberOptions): Strengths {
   const { weld = 'none' } = options
   const section = sectionOf(stock)
-  const sound = metalOf(material)
+  const { sound, welded } = lawsOf(material)
   // At its weakest place, and where it buckles.
-  const local = weld === 'none' ? sound : metalOf(material, true)
-  const whole = weld === 'all' ? local : sound
-  const wall = bucklingConstants(local)
-  const member = bucklingConstants(whole)
+  const { metal: local, constants: wall } = weld === 'none' ? sound : welded
+  const { metal: whole, constants: member } = weld === 'all' ? welded : sound
   const interaction: Interaction =
     stock.shape === 'rect-tube' || stock.shape === 'flat' ? 'adm-flat' : 'adm-curved'
   return {
