@@ -64,12 +64,14 @@ export function factorState(
   const { members, pattern } = layout
   const planes = new Float64Array(members.count * 32)
   const plain = straightBending(members)
+  // Past its clamped load a member's own matrix no longer tells that it has buckled (Wittrick & Williams 1971): counted apart.
+  let inside = 0
   const source: PlaneSource = (member, plane, out) => {
     const force = axial?.[member] ?? 0
     if (force === 0) plain(member, plane, out)
     else if (members.EI[member * 2 + plane] === 0)
       string(members.length[member]!, { from: force, to: force }, out)
-    else beamColumn(members, member, plane, { from: force, to: force }, out)
+    else inside += beamColumn(members, member, plane, { from: force, to: force }, out)
     const at = member * 32 + plane * 16
     for (let i = 0; i < 16; i++) planes[at + i] = out[i]!
   }
@@ -80,7 +82,7 @@ export function factorState(
   const factor = factorBlocks(pattern, values, { reference, suspect: 1e-12, vanished: 0 })
   if (axial === null && (factor.suspects.length > 0 || factor.negativePivots > 0))
     throw new UnstableFrameError(pattern.order[Math.floor((factor.suspects[0] ?? 0) / 6)]!, 'ux')
-  return { layout, factor, planes, buckled: factor.negativePivots > 0 }
+  return { layout, factor, planes, buckled: inside + factor.negativePivots > 0 }
 }
 
 export const noLoad = ({ members, held }: Layout): CaseLoad => ({
