@@ -79,10 +79,16 @@ export function shopOf(catalog: Catalog): Shop {
   return shop
 }
 
+/** Rules that came after version 1 of the catalog: a shop's file that does not state them goes by these, and keeps its check code. */
+const WHERE_ABSENT = { waveClearance: 0.15, boatStepMax: 0.6 } as const
+
 function makeShop(catalog: Catalog): Shop {
-  const rules = Object.fromEntries(
-    Object.entries(catalog.rules).map(([name, rule]) => [name, (rule as { value: number }).value]),
-  ) as Shop['rules']
+  const rules = {
+    ...WHERE_ABSENT,
+    ...Object.fromEntries(
+      Object.entries(catalog.rules).map(([name, rule]) => [name, (rule as { value: number }).value]),
+    ),
+  } as Shop['rules']
   const { rise } = catalog.decking
   const shapes = new Map(
     catalog.frames.map((frame): [Frame, FrameShape] => {

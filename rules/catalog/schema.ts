@@ -287,18 +287,16 @@ const RulesSchema = v.looseObject({
   soundingsSide: rule('m', 0.1, 100, 'Farthest to the side of a single line of soundings'),
   padSlopeMax: rule('', 0, 3, 'Steepest bed under a foot pad, rise over run'),
   deckOverHigh: rule('m', 0, 3, 'Least deck surface over the high level'),
-  waveClearance: v.optional(rule('m', 0, 3, 'Least clearance of the frame over the crests of waves'), () => ({
-    value: 0.15,
-    unit: 'm' as const,
-    description: 'Least clearance of the frame over the crests of waves.',
-  })),
+  waveClearance: v.optional(
+    rule('m', 0, 3, 'Least clearance of the frame over the crests of waves; where absent 0.15'),
+  ),
   boatStepMax: v.optional(
-    rule('m', 0.05, 3, 'Highest step from the deck down to a boat before it is remarked on'),
-    () => ({
-      value: 0.6,
-      unit: 'm' as const,
-      description: 'Highest step from the deck down to a boat before it is remarked on.',
-    }),
+    rule(
+      'm',
+      0.05,
+      3,
+      'Highest step from the deck down to a boat before it is remarked on; where absent 0.6',
+    ),
   ),
   postEmbed: rule('m', 0, 5, 'Auger and post in the bottom'),
   padBolts: counts('Bolts to a foot pad'),

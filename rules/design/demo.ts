@@ -16,7 +16,7 @@ export const demoDesign: Design = {
     soundingError: 0.03,
     levels: { low: -0.3, high: 0.25 },
     bottom: 'sand',
-    wind: { speed: 12, fetch: 300 },
+    wind: { speed: 10, fetch: 400 },
   },
   dock: {
     deckHeight: 0.45,
