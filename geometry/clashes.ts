@@ -1,12 +1,22 @@
-/** Clashes as findings: data to list and to light up. Their words are in the language files under `clash`. */
-import type { Dock, Figure, Finding } from '../rules/index.ts'
-import type { Clearance } from './clearance.ts'
-
-/** A finding as the engine gives them, but for its English text, which is made from the words of its code. */
-export type ClashFinding = Omit<Finding, 'text'>
+/**
+ * Clashes as findings: parts of the dock in each other's way or in the ground, measured on their true shapes. They come after the dock's
+ * own findings, for they take a hundred times as long as one of those; `judged` puts them among them. Words: `clashes` in the language files.
+ */
+import { pointer } from '../rules/design/pointer.ts'
+import {
+  type Catalog,
+  type Design,
+  type Dock,
+  type Figure,
+  type Finding,
+  findingText,
+  makeBed,
+  type Remedy,
+} from '../rules/index.ts'
+import { clearanceSteps, type Found, TOUCHING } from './clearance.ts'
 
 /** Does a finding of the dock say of these very things that they are in each other's way? */
-function toldAlready({ a, b }: Clearance, dock: Dock): boolean {
+function toldAlready({ a, b }: Found, dock: Dock): boolean {
   const told = (code: string, ...ids: string[]): boolean =>
     dock.findings.some((f) => f.code === code && ids.every((id) => f.parts.includes(id)))
   if (!b) return a.kind === 'frame' && told('frame-in-bed', a.section)
@@ -17,36 +27,79 @@ function toldAlready({ a, b }: Clearance, dock: Dock): boolean {
 }
 
 const text = (value: string): Figure => ({ value, unit: 'text' })
+const kind = (value: string): Figure => ({ value, unit: 'kind' })
 const meters = (value: number): Figure => ({ value: Math.round(value * 1e6) / 1e6, unit: 'm' })
 
+/** An extra that is given by its number can be left out; what the dock stands on cannot. */
+function remedyOf({ a, b }: Found, { dock }: Design, catalog: Catalog): Remedy | null {
+  for (const part of [a, b]) {
+    if (part?.kind !== 'anchor-post') continue
+    const extra = catalog.extras.find(({ code }) => part.of.startsWith(`${code}.`))
+    if (extra && dock.extras?.[extra.code] !== undefined)
+      return {
+        key: 'leave-out-extra',
+        values: { extra: text(extra.name) },
+        patch: [{ op: 'remove', path: `/dock/extras/${pointer(extra.code)}` }],
+      }
+  }
+  return null
+}
+
 /**
- * One finding for each two things (sections, legs, pairs, extras, the ground) that clash, of the first of their parts that do; `values` has
- * the kinds of these parts (`a`, `b`; `bed` is the ground), the ids and the place. What the dock's own findings say of the same is left out.
+ * One finding for each two things (sections, legs, pairs, extras, the ground) that clash, of the first of their parts that do. `values` has
+ * the kinds of these parts (`a`, `b`), whose they are (`aOf`, `bOf`), how far they are in each other (`depth`) and the place (`x`, `y`,
+ * `z`). What the dock's own findings say of the same is left out. Yields now and then, as `clearanceSteps`.
  */
-export function clashFindings(clearances: readonly Clearance[], dock: Dock): ClashFinding[] {
-  const findings = new Map<string, ClashFinding>()
-  for (const clearance of clearances) {
-    const { a, b, at, clash } = clearance
+export function* clashSteps(
+  dock: Dock,
+  design: Design,
+  catalog: Catalog,
+): Generator<undefined, readonly Finding[]> {
+  const found = yield* clearanceSteps(dock, catalog, makeBed(design.site), { within: TOUCHING })
+  const findings = new Map<string, Finding>()
+  for (const clearance of found) {
+    const { a, b, from, clash, depth } = clearance
     if (!clash || toldAlready(clearance, dock)) continue
     const parts = b && b.of !== a.of ? [a.of, b.of] : [a.of]
     const key = [...parts, b ? '' : 'bed'].join(' ')
     if (findings.has(key)) continue
+    const code = b ? 'parts-clash' : 'part-in-bed'
+    const values = {
+      a: kind(a.kind),
+      aOf: text(a.of),
+      ...(b && { b: kind(b.kind), bOf: text(b.of) }),
+      depth: meters(depth()),
+      x: meters(from[0]),
+      y: meters(from[1]),
+      z: meters(from[2]),
+    }
     findings.set(key, {
-      code: 'clash',
+      code,
       severity: 'stop',
       parts,
-      values: {
-        a: text(a.kind),
-        b: text(b?.kind ?? 'bed'),
-        aOf: text(a.of),
-        bOf: text(b?.of ?? ''),
-        x: meters(at[0]),
-        y: meters(at[1]),
-        z: meters(at[2]),
-      },
+      values,
+      text: findingText({ code, values }, 'text'),
       basis: 'Geometry',
-      remedy: null,
+      remedy: remedyOf(clearance, design, catalog),
     })
+    yield
   }
   return [...findings.values()]
+}
+
+/** The dock with its clashes among its findings: the same object where there are none. They come last of what must not be built so. */
+export function withClashes(dock: Dock, clashes: readonly Finding[]): Dock {
+  if (clashes.length === 0) return dock
+  const stops = dock.findings.filter((f) => f.severity === 'stop')
+  const others = dock.findings.filter((f) => f.severity !== 'stop')
+  return Object.freeze({ ...dock, findings: [...stops, ...clashes, ...others] })
+}
+
+/** All in one go. */
+export function judged(dock: Dock, design: Design, catalog: Catalog): Dock {
+  const steps = clashSteps(dock, design, catalog)
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return withClashes(dock, step.value)
+  }
 }

@@ -4,7 +4,7 @@
  * A part is measured as full cylinders and boxes of its true size, the ground as the triangles that it consists of. Contacts that are meant
  * (`clearance/contacts.ts`) are left out. m, the dock's frame of reference.
  */
-import type { Bed, Catalog, Design, Dock, Placement, Vec3 } from '../rules/index.ts'
+import type { Bed, Catalog, Dock, Placement, Vec3 } from '../rules/index.ts'
 import { meantContacts, OVER_GROUND } from './clearance/contacts.ts'
 import {
   type Bounds,
@@ -20,6 +20,7 @@ import {
 } from './clearance/convex.ts'
 import { distance } from './clearance/distance.ts'
 import { type Ground, makeGround } from './clearance/ground.ts'
+import { liftOf, overlapOf } from './clearance/overlap.ts'
 import { MEASURED, type MeasuredKind, type PartShape, shapesOf } from './clearance/shapes.ts'
 import { partKeyOf } from './solids/index.ts'
 
@@ -38,20 +39,31 @@ export interface Clearance {
   readonly b: MeasuredPart | null
   /** Least distance; 0 where they touch or overlap. */
   readonly gap: number
-  /** Midway between the two nearest points, or a point in both. */
-  readonly at: Vec3
+  /** The nearest point of each; a point in both where they overlap. */
+  readonly from: Vec3
+  readonly to: Vec3
   /** They overlap; parts that only touch do not clash. */
   readonly clash: boolean
+}
+
+/** A clearance as it is found: how far into each other its parts are is worked out only where somebody asks. */
+export interface Found extends Clearance {
+  /** The least shift that takes the parts that clash apart, or the least lift out of the ground, m. */
+  readonly depth: () => number
 }
 
 export interface ClearanceOptions {
   /** Gaps up to this are told, m. */
   readonly within?: number
+  /** Only of the parts of one section, leg, pair or extra, by its id. */
+  readonly of?: string
 }
 
 /** Nearer than this, and overlapping by no more than twice this, is touching, m. */
 export const TOUCHING = 1e-4
 const WITHIN = 0.05
+/** Parts or pairs that are looked at in one go: less than half a millisecond. */
+const STEP = 16
 /** Cells of the broad search, m: about a section's width. */
 const CELL = 1.5
 
@@ -72,27 +84,45 @@ interface Solid {
  */
 export function clearances(
   dock: Dock,
-  design: Design,
   catalog: Catalog,
   bed: Bed,
-  { within = WITHIN }: ClearanceOptions = {},
+  options: ClearanceOptions = {},
 ): Clearance[] {
+  const steps = clearanceSteps(dock, catalog, bed, options)
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value.map(({ depth: _, ...clearance }) => clearance)
+  }
+}
+
+/** The same bit by bit: it yields every few parts, so that a caller that must not hold up others can go on later or not at all. */
+export function* clearanceSteps(
+  dock: Dock,
+  catalog: Catalog,
+  bed: Bed,
+  { within = WITHIN, of }: ClearanceOptions = {},
+): Generator<undefined, Found[]> {
   const parts = partsOf(dock, catalog)
+  yield
   const meant = meantContacts(dock)
-  const out: Clearance[] = []
+  const out: Found[] = []
   const ramps = new Set(dock.sections.filter((s) => s.role === 'ramp').map((s) => s.id))
-  const ground = makeGround(bed, design.site)
-  // A ramp rests on the shore.
-  for (const part of parts)
-    if (OVER_GROUND.has(part.kind) && !(part.kind === 'frame' && ramps.has(part.section))) {
-      const found = overGround(part, ground, within)
-      if (found) out.push(found)
-    }
+  const ground = makeGround(bed)
+  const wanted = (part: Part): boolean => of === undefined || part.of === of
+  let tried = 0
+  for (const part of parts) {
+    // A ramp rests on the shore.
+    if (!wanted(part) || !OVER_GROUND.has(part.kind) || (part.kind === 'frame' && ramps.has(part.section)))
+      continue
+    const found = overGround(part, ground, within)
+    if (found) out.push(found)
+    if (++tried % STEP === 0) yield
+  }
   for (const [a, b] of nearPairs(parts, within)) {
-    if (!meant(a.placed, b.placed)) {
-      const found = between(a, b, within)
-      if (found) out.push(found)
-    }
+    if (++tried % STEP === 0) yield
+    if (!(wanted(a) || wanted(b)) || meant(a.placed, b.placed)) continue
+    const found = between(a, b, within)
+    if (found) out.push(found)
   }
   return out
 }
@@ -145,7 +175,7 @@ function* nearPairs(parts: readonly Part[], within: number): Generator<[Part, Pa
   }
 }
 
-function between(a: Part, b: Part, within: number): Clearance | null {
+function between(a: Part, b: Part, within: number): Found | null {
   // A leg goes through the sleeves of its own section.
   const through = a.section === b.section && (a.kind === 'leg' || b.kind === 'leg')
   const best = nearest(within)
@@ -156,42 +186,54 @@ function between(a: Part, b: Part, within: number): Clearance | null {
       best.try(p.shape, q.shape)
     }
   }
-  return best.of(a, b)
+  return best.of(a, b, () => {
+    let depth = 0
+    for (const p of a.shapes)
+      for (const q of b.shapes)
+        if (!(through && (p.sleeve || q.sleeve)) && boundsNear(p.bounds, q.bounds, 0))
+          depth = Math.max(depth, overlapOf(p.shape, q.shape))
+    return depth
+  })
 }
 
-function overGround(part: Part, ground: Ground, within: number): Clearance | null {
+function overGround(part: Part, ground: Ground, within: number): Found | null {
   const best = nearest(within)
+  const depth = (): number =>
+    part.shapes.reduce((most, { shape, bounds: { low, high } }) => {
+      const faces = ground.under(low[0], high[0], low[1], high[1])
+      return Math.max(most, faces.length > 0 ? liftOf(shape, faces) : 0)
+    }, 0)
   for (const { shape, bounds } of part.shapes) {
     const { low, high } = bounds
     const middle = middleOf(shape)
     if (ground.heightAt(middle[0], middle[1]) > middle[2]) {
       // Its middle is under the ground: so is all of it, or the ground passes through it.
-      return { a: told(part), b: null, gap: 0, at: middle, clash: true }
+      return { a: told(part), b: null, gap: 0, from: middle, to: middle, clash: true, depth }
     }
     const around = [low[0] - best.gap, high[0] + best.gap, low[1] - best.gap, high[1] + best.gap] as const
     if (low[2] - best.gap - ground.slack > ground.highest(...around)) continue
     for (const face of ground.under(...around))
       if (boundsNear(bounds, boundsOf(face), best.gap)) best.try(shape, face)
   }
-  return best.of(part, null)
+  return best.of(part, null, depth)
 }
 
 /** The nearest of several tries, and whether any of them is more than a touch. */
 function nearest(within: number) {
-  let at: Vec3 | null = null
+  let at: { from: Vec3; to: Vec3 } | null = null
   const best = {
     gap: within,
     clash: false,
     try(p: Cylinder | Box, q: Convex): void {
-      const found = distance(p, q, best.gap)
-      if (found.gap > best.gap || best.clash) return
+      const { gap, from, to } = distance(p, q, best.gap)
+      if (gap > best.gap || best.clash) return
       const thin = q.shape === 'triangle' ? q : shrunk(q, TOUCHING)
-      best.clash = found.gap < TOUCHING && distance(shrunk(p, TOUCHING), thin, 0).gap === 0
-      best.gap = found.gap
-      at = found.at
+      best.clash = gap < TOUCHING && distance(shrunk(p, TOUCHING), thin, 0).gap === 0
+      best.gap = gap
+      at = { from, to }
     },
-    of: (a: Part, b: Part | null): Clearance | null =>
-      at && { a: told(a), b: b && told(b), gap: best.gap, at, clash: best.clash },
+    of: (a: Part, b: Part | null, depth: () => number): Found | null =>
+      at && { a: told(a), b: b && told(b), gap: best.gap, ...at, clash: best.clash, depth },
   }
   return best
 }

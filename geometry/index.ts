@@ -1,11 +1,13 @@
 /** From Dock to shape. No DOM, no three: typed arrays and plain data, m, the dock's frame of reference (z up). */
 export { type BedMesh, bedMesh } from './bed.ts'
-export { type ClashFinding, clashFindings } from './clashes.ts'
+export { clashSteps, judged, withClashes } from './clashes.ts'
 export type { Contact } from './clearance/contacts.ts'
 export {
   type Clearance,
   type ClearanceOptions,
+  clearanceSteps,
   clearances,
+  type Found,
   type MeasuredPart,
   TOUCHING,
 } from './clearance.ts'

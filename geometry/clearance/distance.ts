@@ -12,8 +12,9 @@ import { type Convex, middleOf, support } from './convex.ts'
 export interface Nearest {
   /** m; 0 where they touch or overlap. Beyond `enough` only a lower bound. */
   readonly gap: number
-  /** Midway between the two nearest points, or a point in both. */
-  readonly at: Vec3
+  /** The nearest point of each; a point in both where they overlap. */
+  readonly from: Vec3
+  readonly to: Vec3
 }
 
 /** The distance is right within this, m. */
@@ -43,7 +44,7 @@ export function distance(p: Convex, q: Convex, enough = Number.POSITIVE_INFINITY
     const b = support(q, v)
     const w = sub(a, b)
     const least = dot(v, w) / long
-    if (least > enough) return { gap: least, at: midpoint(a, b) }
+    if (least > enough) return { gap: least, from: a, to: b }
     if (simplex.length > 0 && long - least < EXACT) break
     if (simplex.some((c) => c.w[0] === w[0] && c.w[1] === w[1] && c.w[2] === w[2])) break
     const best = nearestOn([...simplex, { w, a, b }])
@@ -51,9 +52,9 @@ export function distance(p: Convex, q: Convex, enough = Number.POSITIVE_INFINITY
     parts = best.parts
     v = best.point
     long = Math.hypot(v[0], v[1], v[2])
-    if (simplex.length === 4 || long < 1e-9) return { gap: 0, at: witness(simplex, parts) }
+    if (simplex.length === 4 || long < 1e-9) return { gap: 0, ...witness(simplex, parts) }
   }
-  return { gap: long, at: witness(simplex, parts) }
+  return { gap: long, ...witness(simplex, parts) }
 }
 
 interface Face {
@@ -128,6 +129,7 @@ function combine(corners: readonly Corner[], parts: readonly number[], key: 'w' 
   return [x, y, z]
 }
 
-const midpoint = (a: Vec3, b: Vec3): Vec3 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2]
-const witness = (corners: readonly Corner[], parts: readonly number[]): Vec3 =>
-  midpoint(combine(corners, parts, 'a'), combine(corners, parts, 'b'))
+const witness = (corners: readonly Corner[], parts: readonly number[]): { from: Vec3; to: Vec3 } => ({
+  from: combine(corners, parts, 'a'),
+  to: combine(corners, parts, 'b'),
+})

@@ -4,8 +4,7 @@
  * each cell's corners take their height from `bedAt`, so that the triangles *are* the ground. Where it still bends within a cell (the top
  * of a bank beyond the soundings) the cell is halved until it does not.
  */
-import Delaunator from 'delaunator'
-import type { Bed, Design, Vec3 } from '../../rules/index.ts'
+import type { Bed, Vec3 } from '../../rules/index.ts'
 import type { Triangle } from './convex.ts'
 
 export interface Ground {
@@ -41,9 +40,9 @@ const HALVINGS = 9
 /** Cells of the lookup of cuts, m. */
 const CELL = 2
 
-export function makeGround(bed: Bed, site: Design['site']): Ground {
+export function makeGround(bed: Bed): Ground {
   const wall = Math.abs(bed.bedAt(-1e-7, bed.lineY) - bed.bedAt(0, bed.lineY)) > 1e-6
-  const cutsNear = bed.mode === 'line' ? profileCuts(bed) : surfaceCuts(bed, site, wall)
+  const cutsNear = bed.mode === 'line' ? profileCuts(bed) : surfaceCuts(bed.triangulation!, wall)
   return {
     heightAt: bed.bedAt,
     highest: bed.highest,
@@ -80,17 +79,10 @@ function profileCuts(bed: Bed): (x0: number, x1: number) => Cut[] {
 
 /** Edges of the triangulation, and from each corner of its hull the two borders of where that corner is the nearest place. */
 function surfaceCuts(
-  bed: Bed,
-  site: Design['site'],
+  { x, y, triangles, halfedges, hull }: NonNullable<Bed['triangulation']>,
   wall: boolean,
 ): (x0: number, x1: number, y0: number, y1: number) => Cut[] {
-  const points: Point[] = site.soundings
-    .filter((s) => !wall || s.distance >= 0)
-    .map((s) => [s.distance, s.offset] as const)
-  // As the engine has it: where nothing was measured at or landward of it, the water's edge is a point of the ground.
-  if (!wall && !points.some(([x]) => x <= 0)) points.push([0, bed.lineY])
-  const { triangles, halfedges, hull } = Delaunator.from(points as [number, number][])
-
+  const point = (i: number): Point => [x[i]!, y[i]!]
   const inner = new Map<string, Cut[]>()
   const long: Cut[] = wall ? [across(0)] : []
   const cellOf = (v: number): number => Math.floor(v / CELL)
@@ -110,12 +102,12 @@ function surfaceCuts(
   }
   for (let e = 0; e < triangles.length; e++) {
     const next = e % 3 === 2 ? e - 2 : e + 1
-    if (halfedges[e]! < e) add(points[triangles[e]!]!, points[triangles[next]!]!)
+    if (halfedges[e]! < e) add(point(triangles[e]!), point(triangles[next]!))
   }
   for (let i = 0; i < hull.length; i++) {
-    const a = points[hull[i]!]!
-    const b = points[hull[(i + 1) % hull.length]!]!
-    const c = points[hull[(i + 2) % hull.length]!]!
+    const a = point(hull[i]!)
+    const b = point(hull[(i + 1) % hull.length]!)
+    const c = point(hull[(i + 2) % hull.length]!)
     // Outward of an edge: away from the hull's other corners.
     const square: Point = [b[1] - a[1], a[0] - b[0]]
     const sign = square[0] * (c[0] - a[0]) + square[1] * (c[1] - a[1]) > 0 ? -1 : 1

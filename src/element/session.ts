@@ -4,6 +4,7 @@
  */
 import { type Catalog, type Design, demoDesign, parseDesignText } from '../../rules/index.ts'
 import type { Contact, Host } from '../state/host.ts'
+import { judgeAtRest } from '../state/judging.ts'
 import type { Earlier, Keeper } from '../state/keep.ts'
 import {
   createLeadlineStore,
@@ -222,6 +223,7 @@ export class Session implements Host {
       if (!now.dragging) this.#keepSoon()
     })
     signal.addEventListener('abort', stop)
+    signal.addEventListener('abort', judgeAtRest(this.store))
     addEventListener('hashchange', () => this.#followed(), { signal })
     addEventListener('pagehide', () => this.#timer !== undefined && this.#keepNow(), { signal })
   }

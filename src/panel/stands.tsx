@@ -1,8 +1,9 @@
 /** Does it stand? Each finding in plain words, its remedy one tap away, its figures a tap deeper. */
 import { useState } from 'react'
 import { type Finding, findingText, remedyText, wordsIn } from '../../rules/index.ts'
+import { findingId } from '../state/lit.ts'
 import { applyPatch } from '../state/patch.ts'
-import { useDock, useLeadline } from '../state/store.ts'
+import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { count, text } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 import { verdictOf } from './facts.ts'
@@ -11,25 +12,27 @@ import { Fold } from './fold.tsx'
 export function Stands() {
   const dock = useDock()
   const { t } = useWords()
-  const listed = dock.findings.map((finding, index) => ({ finding, index }))
-  const first = listed.filter(({ finding }) => finding.severity !== 'note')
-  const notes = listed.filter(({ finding }) => finding.severity === 'note')
+  const judged = useLeadline(isJudged)
+  const first = dock.findings.filter(({ severity }) => severity !== 'note')
+  const notes = dock.findings.filter(({ severity }) => severity === 'note')
   return (
     <section className="answer stands">
       <h2>{t('stands.title')}</h2>
       <VerdictLine />
+      {/* Its place is kept while there is nothing to say: what is below it does not jump. */}
+      <p className="hint checking">{judged ? '' : t('stands.checking')}</p>
       {first.length > 0 && (
         <ul className="findings">
-          {first.map(({ finding, index }) => (
-            <Item key={`${finding.code} ${finding.parts}`} finding={finding} index={index} />
+          {first.map((finding) => (
+            <Item key={findingId(finding)} finding={finding} />
           ))}
         </ul>
       )}
       {notes.length > 0 && (
         <Fold className="notes" summary={t('stands.notes', { notes: count(notes.length) })}>
           <ul className="findings">
-            {notes.map(({ finding, index }) => (
-              <Item key={`${finding.code} ${finding.parts}`} finding={finding} index={index} />
+            {notes.map((finding) => (
+              <Item key={findingId(finding)} finding={finding} />
             ))}
           </ul>
         </Fold>
@@ -72,11 +75,11 @@ export function Mark({ state }: { readonly state: 'stop' | 'warn' | 'note' | 'go
   )
 }
 
-function Item({ finding, index }: { readonly finding: Finding; readonly index: number }) {
+function Item({ finding }: { readonly finding: Finding }) {
   const { units, lang, t } = useWords()
   const edit = useLeadline((s) => s.edit)
   const set = useLeadline((s) => s.set)
-  const id = `finding:${index}`
+  const id = findingId(finding)
   const chosen = useLeadline((s) => s.selection === id)
   const [failed, setFailed] = useState<string | null>(null)
   const { remedy, severity } = finding

@@ -1,9 +1,16 @@
 /** What lights up together: from one id that is pointed at to the ids of all that it is about. */
-import type { Dock } from '../../rules/index.ts'
+import type { Dock, Finding } from '../../rules/index.ts'
 
 /** Id of a row of the parts list, for `hover` and `selection`. */
 export const rowId = (row: { readonly kind: string; readonly code: string }): string =>
   `part:${row.kind}\n${row.code}`
+
+/** Id of a finding, for the same. By what it says, not by its place: others may come before it while it is picked. */
+export const findingId = ({ code, parts }: Finding): string => `finding:${code} ${parts.join(' ')}`
+
+/** The finding that an id names, if it names one. */
+export const findingOf = (dock: Dock, id: string | null): Finding | null =>
+  id?.startsWith('finding:') ? (dock.findings.find((finding) => findingId(finding) === id) ?? null) : null
 
 const none: ReadonlySet<string> = new Set()
 
@@ -18,7 +25,7 @@ export function litIds(id: string | null, dock: Dock): ReadonlySet<string> {
     ids.add(part)
     for (const leg of dock.pairs.find((pair) => pair.id === part)?.legs ?? []) ids.add(leg)
   }
-  if (id.startsWith('finding:')) for (const part of dock.findings[Number(id.slice(8))]?.parts ?? []) add(part)
+  if (id.startsWith('finding:')) for (const part of findingOf(dock, id)?.parts ?? []) add(part)
   else if (id.startsWith('part:')) {
     const key = id.slice(5)
     for (const piece of dock.placements) if (`${piece.kind}\n${piece.code}` === key) ids.add(piece.of)

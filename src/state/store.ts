@@ -1,6 +1,7 @@
 /**
  * One store for each element: the Design, how it is looked at, and undo. Nothing derived is kept in it; `dockOf` derives and
- * remembers by identity, so that every view reads one and the same Dock.
+ * remembers by identity, so that every view reads one and the same Dock. What takes longer than a frame comes after it
+ * (`judging.ts`): `dockOf` then gives the Dock with it.
  */
 import { createContext, useContext } from 'react'
 import { useStore } from 'zustand'
@@ -23,7 +24,7 @@ export interface ViewState {
   readonly units: 'imperial' | 'metric'
   readonly lang: string
   readonly theme: 'light' | 'dark' | 'auto'
-  /** Id of a section, leg, pair, joint or extra, or `finding:<index>`. */
+  /** Id of a section, leg, pair, joint or extra, or of a finding or a row of the list (`lit.ts`). */
   readonly selection: string | null
   readonly hover: string | null
   /** Level shown, m over the level of the survey day. Only looked at: it changes nothing in the design. */
@@ -38,6 +39,8 @@ export interface ViewState {
   readonly notice: Notice | null
   /** Whether the design is kept on this device. */
   readonly kept: 'no' | 'saving' | 'saved'
+  /** How often a dock was judged: `dockOf` gives another for the same design then. */
+  readonly judgements: number
 }
 
 export interface Notice {
@@ -69,7 +72,11 @@ export interface LeadlineState extends ViewState {
   /** Another catalog. No step of undo: a catalog is not the user's. */
   setCatalog(catalog: Catalog): void
   set(view: Partial<ViewState>): void
+  /** Takes in the Dock of a design with what was found after its frame. */
+  judged(of: Designed, dock: Dock): void
 }
+
+export type Designed = Pick<LeadlineState, 'design' | 'catalog'>
 
 export type LeadlineStore = StoreApi<LeadlineState>
 
@@ -93,6 +100,7 @@ export const initialView: ViewState = {
   dragging: false,
   notice: null,
   kept: 'no',
+  judgements: 0,
 }
 
 export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
@@ -158,6 +166,10 @@ export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
       set(view) {
         set(view)
       },
+      judged(of, dock) {
+        knownOf(of).judged = dock
+        set({ judgements: get().judgements + 1 })
+      },
     }
   })
 }
@@ -166,16 +178,29 @@ export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
 export const sameDesign = (a: Design, b: Design): boolean =>
   a === b || JSON.stringify(a) === JSON.stringify(b)
 
-const docks = new WeakMap<Design, { readonly catalog: Catalog; readonly dock: Dock }>()
-
-/** The Dock of this state: derived once for each pair of objects, never stored in the state. */
-export function dockOf({ design, catalog }: Pick<LeadlineState, 'design' | 'catalog'>): Dock {
-  const known = docks.get(design)
-  if (known?.catalog === catalog) return known.dock
-  const dock = derive(design, catalog)
-  docks.set(design, { catalog, dock })
-  return dock
+interface Known {
+  readonly catalog: Catalog
+  readonly dock: Dock
+  judged: Dock | null
 }
+const docks = new WeakMap<Design, Known>()
+
+function knownOf({ design, catalog }: Designed): Known {
+  const known = docks.get(design)
+  if (known?.catalog === catalog) return known
+  const made: Known = { catalog, dock: derive(design, catalog), judged: null }
+  docks.set(design, made)
+  return made
+}
+
+/** The Dock of this state, as far as it is judged: derived once for each pair of objects, never stored in the state. */
+export function dockOf(state: Designed): Dock {
+  const { dock, judged } = knownOf(state)
+  return judged ?? dock
+}
+
+/** Nothing more is going to be found about it. */
+export const isJudged = (state: Designed): boolean => knownOf(state).judged !== null
 
 /** Given by the element to all that is drawn in it. */
 export const StoreContext = createContext<LeadlineStore | null>(null)

@@ -52,7 +52,7 @@ describe('clashes', () => {
       `Two parts would be in the same place, by ${inches(findings[0]!.values.depth!.value)}: foot pad and anchor post.`,
     )
     // Its remedy is a step that makes it go.
-    expect(remedyText(findings[0]!.remedy!)).toBe('Leave out: Anchor post 2 in')
+    expect(remedyText(findings[0]!.remedy!)).toBe('Leave out: Anchor post')
     const mended = applyPatch(design, findings[0]!.remedy!.patch)
     expect(
       judged(deriveAtOnce(mended, demoCatalog), mended, demoCatalog).findings.map((f) => f.code),
@@ -136,7 +136,7 @@ describe('clashes', () => {
     let pauses = 0
     let step = steps.next()
     for (; !step.done; step = steps.next()) pauses++
-    expect(pauses).toBeGreaterThan(10)
+    expect(pauses).toBeGreaterThan(5)
     expect(step.value).toEqual(findings)
     expect(withClashes(dock, step.value).findings.length).toBe(dock.findings.length + findings.length)
   })

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { demoCatalog, demoDesign, formatLength, makeBed, parseDesign } from '../../rules/index.ts'
 import { contourStep, type MeasuredFrom, measure } from '../../src/scene/measures/measures.ts'
+import { findingId } from '../../src/state/lit.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 
 function measured(change: Partial<MeasuredFrom> = {}, dockChange: Record<string, unknown> = {}) {
@@ -106,7 +107,7 @@ describe('the measures in the picture', () => {
     expect(grave.length).toBeGreaterThan(0)
     const signs = notes.filter((note) => note.sign && note.text === '!').map((note) => note.id.slice(5))
     expect(new Set(signs)).toEqual(new Set(grave.flatMap((f) => f.parts)))
-    const picked = measured({ selection: `finding:${dock.findings.indexOf(grave[0]!)}` }, { sections: 9 })
+    const picked = measured({ selection: findingId(grave[0]!) }, { sections: 9 })
     expect(picked.text('finding')!.length).toBeGreaterThan(10)
     for (const { at } of picked.notes) for (const place of at) expect(place).toHaveLength(3)
   })

@@ -14,8 +14,9 @@ import {
   type Units,
   type Vec3,
 } from '../../../rules/index.ts'
+import { findingOf } from '../../state/lit.ts'
 import { meters, say } from '../../words/index.ts'
-import { findingOf, warnedParts } from '../parts/marks.ts'
+import { warnedParts } from '../parts/marks.ts'
 import { boundsOf, rectOf } from '../slabs.ts'
 import { type SceneWord, tell } from '../words.ts'
 

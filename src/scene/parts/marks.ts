@@ -1,15 +1,11 @@
 /** Which parts light up: picked, pointed at, warned of. */
-import type { Dock, Finding, Placement } from '../../../rules/index.ts'
+import type { Dock, Placement } from '../../../rules/index.ts'
 import { litIds } from '../../state/lit.ts'
 
 /** Picked, pointed at, warned of (0.5 a warning, 1 a stop). */
 export type Mark = readonly [picked: number, pointed: number, warned: number]
 
 export const NO_MARK: Mark = [0, 0, 0]
-
-/** The finding that an id names, if it names one. */
-export const findingOf = (dock: Dock, id: string | null): Finding | null =>
-  id?.startsWith('finding:') ? (dock.findings[Number(id.slice(8))] ?? null) : null
 
 /** Ids that findings of weight are about, with how grave. */
 export function warnedParts(dock: Dock): ReadonlyMap<string, number> {
