@@ -56,6 +56,8 @@ const next = (id: string, on: string, more: Record<string, unknown> = {}) => ({
  * With the deck at 0.45 m the underside is at 0.2722 m. On a level bed at -d it hangs midway: what is left over it is
  * ((0.2722 + d) - 0.4989) / 2 - 0.0254, at least 2 in = 0.0508; over the pad the same less 0.08255, at least 1 in = 0.0254.
  */
+const boat = (height: number) => ({ length: 5, height, draught: 0.3, mass: 400, side: 'left' })
+
 const CASES: Record<string, { raise: Change; neighbor: Change; without?: 'remedy' }> = {
   'unknown-code': { raise: { dock: { frame: '6x8' } }, neighbor: { dock: { frame: '5x8' } } },
   'unknown-id': {
@@ -155,6 +157,12 @@ const CASES: Record<string, { raise: Change; neighbor: Change; without?: 'remedy
   'deck-under-level': { raise: { dock: { deckHeight: 0.25 } }, neighbor: { dock: { deckHeight: 0.26 } } },
   // 6 in = 0.1524 m over the high level of 0.25 m.
   'deck-near-level': { raise: { dock: { deckHeight: 0.402 } }, neighbor: { dock: { deckHeight: 0.4025 } } },
+  // Underside at 0.2722 m, less 6 in: 0.1198 m, the crest (0.7) of a wake of 0.1711 m.
+  'crest-reaches-frame': { raise: { site: { wake: 0.172 } }, neighbor: { site: { wake: 0.171 } } },
+  // Deck at 0.45 m, lake at 0.25 m: 0.2 m, the crest of a wake of 0.2857 m.
+  'deck-awash': { raise: { site: { wake: 0.286 } }, neighbor: { site: { wake: 0.285 } } },
+  // Deck 0.45 m over a lake 0.3 m lower: 0.75 m, less 24 in = 0.6096 m: a boat's side of 0.1404 m.
+  'step-to-boat': { raise: { dock: { boat: boat(0.14) } }, neighbor: { dock: { boat: boat(0.141) } } },
   // Underside at 0.2722 m; a bank of 0.3 in 1 is that high at -0.907 m.
   'frame-in-bed': { raise: { dock: { start: -0.95 } }, neighbor: { dock: { start: -0.9 } } },
   // 4 in = 0.1016 m under it: 0.1706 m, at -0.569 m.
@@ -275,7 +283,7 @@ const CASES: Record<string, { raise: Change; neighbor: Change; without?: 'remedy
     },
     neighbor: {},
   },
-  'not-considered': { raise: { site: { wake: 0.2 } }, neighbor: {} },
+  'not-considered': { raise: { site: { bearing: 30 } }, neighbor: {} },
 }
 
 const codes = (dock: Dock): string[] => dock.findings.map((finding) => finding.code)
