@@ -3,6 +3,8 @@ import type { Catalog } from '../../catalog/index.ts'
 import type { PatchOperation, Remedy, Severity, Structure, Waves } from '../../dock.ts'
 import type { Kit } from '../../kit.ts'
 import { quantize } from '../../numbers.ts'
+import { setHeightOf } from '../../parts/legs.ts'
+import { SOFTENED } from '../../structure/dock/analysis.ts'
 import { type Found, meters, number, remedy, replace, text } from '../check.ts'
 
 export interface Stood {
@@ -69,8 +71,8 @@ export function endBefore({ design, layout }: Kit, section: string): Remedy | nu
     : remedy('fewer-sections', [replace('/dock/sections', n - 1)], { sections: number(n - 1) })
 }
 
-/** Factors of linear buckling: under the first not to be built, under the second told. */
-export const BUCKLING = { stop: 1.65, note: 3 } as const
+/** Factors of linear buckling: under the first the frame has no second-order answer and is not to be built, under the second told. */
+export const BUCKLING = { stop: SOFTENED, note: 3 } as const
 
 export const SWAY =
   'A shove of 890 N at the softest corner; what is felt after Sétra, Technical guide on footbridges (2006), from memory. Judgment'
@@ -79,9 +81,9 @@ export const FRICTION =
   'Sliding resistance of International Building Code 2018 table 1806.2, as guidance; posts by the bending of their tubes'
 
 /** The legs with the longest way between bed and deck. */
-export function longestLegs({ legs }: Kit): string[] {
-  const most = legs.reduce((high, leg) => Math.max(high, leg.setHeight), 0)
-  return legs.filter((leg) => leg.setHeight > most - 0.05).map((leg) => leg.id)
+export function longestLegs(kit: Kit): string[] {
+  const most = kit.legs.reduce((high, leg) => Math.max(high, setHeightOf(leg, kit)), 0)
+  return kit.legs.filter((leg) => setHeightOf(leg, kit) > most - 0.05).map((leg) => leg.id)
 }
 
 /** The deck so high that the underside of its planks clears an elevation, to the next whole centimeter. */

@@ -2,7 +2,7 @@
  * Runs a dock's frame through its combinations, and hands every state of every part to whoever judges it.
  *
  * Second order by states: the frame is softened by the axial forces of its dead load, with all of the people on it wherever there
- * are any (so three quarters of them soften it too much, not too little), and without, at 0.8 of its stiffness (Aluminum Design Manual 2020, chapter C, memory); within a state loads add. Legs lean by the
+ * are any (so three quarters of them soften it too much, not too little), and without; within a state loads add. Legs lean by the
  * larger of 1/500 and what the sleeves leave loose. Feet that would pull are let go (`lift-off.ts`).
  */
 import type { Waves } from '../../dock.ts'
@@ -32,8 +32,11 @@ import { type Combination, combinations, GRAVITY, type Gravity } from './combina
 import type { DockFrame } from './frame.ts'
 import { judgedForces, letGo, lifter } from './lift-off.ts'
 
-/** Of the stiffness that second-order analysis may count on. */
-const SOFT = 0.8
+/**
+ * Second-order analysis for allowable strengths is made under 1.6 times the combination at 0.8 of the stiffness, and its forces divided by
+ * 1.6 again: axial forces soften the frame twice as much as they are (ADM 2020 C.2 and C.3, read in a transcription).
+ */
+export const SOFTENED = 1.6 / 0.8
 /** Least lean of a frame as set up (memory: ADM 2020 C.2.2, 1/500 of the height). */
 const PLUMB = 1 / 500
 /** Lean that a sleeve leaves where the shop states none (judgment). */
@@ -135,7 +138,7 @@ export function analyze(
     if (mine.length === 0) continue
     const state = factorState(
       states,
-      axial[gravity].map((n) => n / SOFT),
+      axial[gravity].map((n) => n * SOFTENED),
     )
     if (state.buckled) {
       buckled = true

@@ -1,6 +1,6 @@
 /** What a frame member needs to know of bar stock: stiffnesses from its shape and material. */
-import type { Catalog, Stock } from '../../catalog/index.ts'
-import { sectionProperties } from '../../parts/section-properties.ts'
+import type { Catalog } from '../../catalog/index.ts'
+import { sectionProperties, torsionConstant } from '../../parts/section-properties.ts'
 
 /** SI, as `FrameMember`. */
 export interface Bar {
@@ -10,28 +10,6 @@ export interface Bar {
   readonly Iy: number
   readonly Iz: number
   readonly J: number
-}
-
-/**
- * Torsion constant, m⁴. Round: the polar moment. Thin-walled rectangle: Bredt, 4·A²·t / perimeter on the wall's middle line.
- * Flat bar: b·t³/3 · (1 − 0.63 t/b). Source: Roark's Formulas for Stress and Strain, 7th ed., table 10.1 (memory).
- */
-export function torsionConstant(stock: Stock): number {
-  switch (stock.shape) {
-    case 'round-tube':
-    case 'round-bar':
-      return 2 * sectionProperties(stock).Iy
-    case 'rect-tube': {
-      const w = stock.width - stock.wall
-      const h = stock.height - stock.wall
-      return (2 * stock.wall * (w * h) ** 2) / (w + h)
-    }
-    case 'flat': {
-      const b = Math.max(stock.width, stock.height)
-      const t = Math.min(stock.width, stock.height)
-      return ((b * t ** 3) / 3) * (1 - (0.63 * t) / b)
-    }
-  }
 }
 
 const bars = new WeakMap<Catalog, Map<string, Bar>>()
