@@ -4,9 +4,9 @@ import type { Brace, Dock, Joint, Leg, Pair, Ramp, Section } from './dock.ts'
 import { fingerprintOf } from './fingerprint.ts'
 import { type Kit, placementsOf, poseOf } from './kit.ts'
 import { round6 } from './numbers.ts'
-import { lowClearance } from './parts/braces.ts'
+import { lowClearance, riseOf, toBed, toFrame } from './parts/braces.ts'
 import { totalsOf } from './parts/count.ts'
-import { aboveDeck } from './parts/legs.ts'
+import { aboveDeck, requiredOf, reserveOf, setHeightOf } from './parts/legs.ts'
 import { frameTop } from './parts/put.ts'
 import { explain } from './reasons.ts'
 import { wavesOf } from './site/waves/waves.ts'
@@ -34,7 +34,7 @@ export function assessKit(kit: Kit): Dock {
     placements: placementsOf(kit),
     parts: count.parts,
     totals: totalsOf(count, layout, shop.catalog.currency),
-    workOrder: layout.workOrder,
+    workOrder: layout.workOrder.map((p) => p.id),
     waves,
     structure: null,
     pending: true,
@@ -57,7 +57,7 @@ function sectionOf(p: Kit['layout']['placed'][number], kit: Kit): Section {
     heading: p.heading,
     length: p.frame.length,
     width: p.frame.width,
-    on: p.on,
+    on: p.host?.id ?? null,
     mass: sectionGrams[p.index]! / 1000,
     lift: liftGrams[p.index]! / 1000,
   }
@@ -75,10 +75,12 @@ function rampOf({ ramp }: Kit): Ramp | null {
   }
 }
 
-function legsOf({ legs, pairs, shop }: Kit): Leg[] {
+function legsOf(kit: Kit): Leg[] {
+  const { legs, pairs, shop } = kit
   const braced = new Set(pairs.filter((p) => p.fit).flatMap((p) => p.pair.legs.map((leg) => leg.id)))
   return legs.map((leg) => {
-    const above = aboveDeck(leg)
+    const above = aboveDeck(leg, kit)
+    const setHeight = setHeightOf(leg, kit)
     return {
       id: leg.id,
       section: leg.section.id,
@@ -86,10 +88,10 @@ function legsOf({ legs, pairs, shop }: Kit): Leg[] {
       x: round6(leg.x),
       y: round6(leg.y),
       bed: round6(leg.bed),
-      setHeight: round6(leg.setHeight),
-      setHeightFrame: round6(leg.setHeight + frameTop(shop)),
-      required: round6(leg.required),
-      reserve: round6(leg.reserve),
+      setHeight: round6(setHeight),
+      setHeightFrame: round6(setHeight + frameTop(shop)),
+      required: round6(requiredOf(leg, kit)),
+      reserve: round6(reserveOf(leg, kit)),
       stock: leg.stock?.length ?? null,
       code: leg.stock?.code ?? null,
       aboveDeck: above === null ? null : round6(above),
@@ -100,8 +102,8 @@ function legsOf({ legs, pairs, shop }: Kit): Leg[] {
   })
 }
 
-const pairsOf = ({ pairs }: Kit): Pair[] =>
-  pairs.map(({ pair, needsBrace, fit }) => ({
+const pairsOf = (kit: Kit): Pair[] =>
+  kit.pairs.map(({ pair, needsBrace, fit }) => ({
     id: pair.id,
     legs: [pair.legs[0].id, pair.legs[1].id],
     spacing: round6(pair.spacing),
@@ -110,10 +112,10 @@ const pairsOf = ({ pairs }: Kit): Pair[] =>
       ? ({
           code: fit.brace.code,
           stock: fit.brace.holes,
-          rise: round6(fit.rise),
-          lowClearance: round6(lowClearance(fit)),
-          bedClearance: round6(fit.toBed),
-          highClearance: round6(fit.toFrame),
+          rise: round6(riseOf(fit, pair, kit.shop)),
+          lowClearance: round6(lowClearance(fit, kit)),
+          bedClearance: round6(toBed(fit, kit)),
+          highClearance: round6(toFrame(fit, kit)),
           low: fit.low.id,
           lowZ: round6(fit.lowZ),
           highZ: round6(fit.highZ),

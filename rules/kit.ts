@@ -4,14 +4,25 @@
  */
 import type { Catalog } from './catalog/index.ts'
 import type { Design } from './design/index.ts'
-import type { Placement } from './dock.ts'
-import { type Joints, join, type Layout, type Placed, place, planOf, shoreEndOf } from './layout/index.ts'
+import type { Corner, Placement } from './dock.ts'
+import {
+  hasHooks,
+  type Joints,
+  join,
+  type Layout,
+  type Placed,
+  type PlacedJoint,
+  place,
+  planOf,
+  shoreEndOf,
+} from './layout/index.ts'
 import { bearing, findStart, type Start } from './layout/start.ts'
 import { round6 } from './numbers.ts'
 import { putBrace } from './parts/brace-parts.ts'
 import { type BracedPair, braceAll } from './parts/braces.ts'
 import { type Count, countParts } from './parts/count.ts'
-import { type Extras, placeExtras, putExtra } from './parts/extras.ts'
+import { type Extras, type PlacedExtra, placeExtras, putExtra } from './parts/extras.ts'
+import type { EachFamily } from './parts/family.ts'
 import { putFrame } from './parts/frames.ts'
 import { putHinge, putHooks, putTies } from './parts/joint-parts.ts'
 import { putLeg } from './parts/leg-parts.ts'
@@ -61,37 +72,68 @@ export function deriveKit(design: Design, catalog: Catalog): Kit {
   const joints = join(layout, shop)
 
   const first = design.dock.bracing?.first ?? 'left'
-  const legs = placeLegs(layout, joints, design, shop, bed)
-  const pairs = braceAll(pairLegs(legs, shop, first), design, shop, bed)
+  const legs = placeLegs(layout, joints, { design, shop, bed })
+  const pairs = braceAll(pairLegs(legs, shop, first), { design, shop, bed })
   const extras = placeExtras(layout, joints, design, shop, bed)
   const ramp = layout.ramp ? restRamp(layout, design, shop, bed, start.x) : null
 
   const placed = { design, shop, bed, start, layout, joints, ramp, legs, pairs, extras }
-  return { ...placed, count: countParts((put) => putAll(placed, put), placed) }
+  return { ...placed, count: countParts(familiesOf(placed), layout, shop) }
 }
 
+/** Every part family of a dock, in a steady order. */
+const familiesOf =
+  ({ design, shop, layout, joints, ramp, legs, pairs, extras }: Omit<Kit, 'count'>): EachFamily =>
+  (take) => {
+    const deck = design.dock.deckHeight
+    const pose = (p: Placed): Pose => poseOf(p, { design, ramp })
+    const legged = (p: Placed): readonly Corner[] => joints.legCorners[p.index] ?? NO_CORNERS
+    take<Placed>({
+      all: layout.placed,
+      alike: (a, b) => a.frame === b.frame && legged(a) === legged(b),
+      carriers: { first: (p) => p, second: (p) => p },
+      put: (put, p) => putFrame(put, pose(p), legged(p), shop),
+    })
+    take<PlacedLeg>({
+      all: legs,
+      alike: (a, b) => a.stock === b.stock && a.pad === b.pad,
+      carriers: { first: (leg) => leg.section, second: (leg) => leg.section },
+      put: (put, leg) => putLeg(put, leg, deck, shop),
+    })
+    take<BracedPair>({
+      all: pairs.filter(({ fit }) => fit),
+      alike: (a, b) => a.fit!.brace === b.fit!.brace && ontoItself(a) === ontoItself(b),
+      carriers: { first: ({ fit }) => fit!.low.section, second: ({ fit }) => fit!.high.section },
+      put: (put, { pair, fit }) => putBrace(put, pair, fit!, shop),
+    })
+    take<PlacedJoint>({
+      all: joints.all,
+      alike: (a, b) => a.kind === b.kind && hasHooks(a) === hasHooks(b),
+      carriers: { first: (joint) => joint.host, second: (joint) => joint.guest },
+      put: (put, joint) => {
+        if (joint.kind === 'hinge') putHinge(put, joint, pose(joint.guest), ramp!.pose, shop)
+        else if (joint.kind === 'hook') putHooks(put, joint, deck, shop)
+        else putTies(put, joint, deck, shop)
+      },
+    })
+    take<PlacedExtra>({
+      all: extras.placed,
+      alike: (a, b) => a.extra === b.extra && a.post?.stock === b.post?.stock,
+      carriers: { first: (extra) => extra.section, second: (extra) => extra.section },
+      put: (put, extra) => putExtra(put, extra, deck, shop),
+    })
+  }
+
+const NO_CORNERS: readonly Corner[] = []
+
+/** Both legs on one section. */
+const ontoItself = ({ pair: { legs } }: BracedPair): boolean => legs[0].section === legs[1].section
+
 /** Every piece of a dock, each once, in a steady order. */
-export function putAll(
-  { design, shop, layout, joints, ramp, legs, pairs, extras }: Omit<Kit, 'count'>,
-  put: Put,
-): void {
-  const deck = design.dock.deckHeight
-  for (const p of layout.placed)
-    putFrame(put, poseOf(p, { design, ramp }), joints.legCorners[p.index] ?? [], shop)
-  for (const leg of legs) putLeg(put, leg, deck, shop)
-  for (const { pair, fit } of pairs) if (fit) putBrace(put, pair.id, fit, shop)
-  for (const joint of joints.all)
-    switch (joint.kind) {
-      case 'hinge':
-        putHinge(put, joint, poseOf(joint.guest, { design, ramp }), ramp!.pose, shop)
-        break
-      case 'hook':
-        putHooks(put, joint, deck, shop)
-        break
-      case 'tie':
-        putTies(put, joint, deck, shop)
-    }
-  for (const item of extras.placed) putExtra(put, item, deck, shop)
+export function putAll(kit: Omit<Kit, 'count'>, put: Put): void {
+  familiesOf(kit)((family) => {
+    for (const item of family.all) family.put(put, item)
+  })
 }
 
 /** The same as the Dock lists them. */

@@ -3,8 +3,8 @@ import { COMMON } from './basis.ts'
 import type { Reason, Reasons, ReasonTerm, Waves } from './dock.ts'
 import type { Kit } from './kit.ts'
 import { round6 } from './numbers.ts'
-import type { BracedPair } from './parts/braces.ts'
-import { aboveDeck, type PlacedLeg } from './parts/legs.ts'
+import { type BracedPair, longestOf, riseOf, toBed, toFrame, toPad } from './parts/braces.ts'
+import { aboveDeck, type PlacedLeg, requiredOf, reserveOf, setHeightOf } from './parts/legs.ts'
 
 const term = (key: string, value: number | string, unit: string, from: string): ReasonTerm => ({
   key,
@@ -133,13 +133,16 @@ function rampReasons({ ramp, layout, shop }: Kit): Reason[] {
   ]
 }
 
-function legReasons(leg: PlacedLeg, { design, shop, bed }: Kit): Reason[] {
+function legReasons(leg: PlacedLeg, kit: Kit): Reason[] {
+  const { design, shop, bed } = kit
+  const setHeight = setHeightOf(leg, kit)
+  const reserve = reserveOf(leg, kit)
   const bottom = bed.bottomAt(leg.x, leg.y)
   const reasons = [
     reason(
       'set-height',
       [term('deck', design.dock.deckHeight, 'm', 'design'), term('bed', leg.bed, 'm', 'site')],
-      leg.setHeight,
+      setHeight,
       'm',
       'Geometry: deck surface to the sole of the foot pad',
     ),
@@ -151,22 +154,22 @@ function legReasons(leg: PlacedLeg, { design, shop, bed }: Kit): Reason[] {
         term('scour', shop.catalog.rules.scour.value[bottom], 'm', `catalog: ${bottom}`),
         term('added', design.dock.reserve ?? 0, 'm', 'design'),
       ],
-      leg.reserve,
+      reserve,
       'm',
     ),
     reason(
       leg.by === 'override' ? 'length-by-hand' : 'length',
       [
-        term('setHeight', leg.setHeight, 'm', 'set-height'),
-        term('reserve', leg.reserve, 'm', 'reserve'),
+        term('setHeight', setHeight, 'm', 'set-height'),
+        term('reserve', reserve, 'm', 'reserve'),
         term('sole', leg.pad.sole, 'm', 'catalog'),
-        term('required', leg.required, 'm', 'set-height + reserve - sole'),
+        term('required', requiredOf(leg, kit), 'm', 'set-height + reserve - sole'),
       ],
       leg.stock?.length ?? 'none',
       'm',
     ),
   ]
-  const above = aboveDeck(leg)
+  const above = aboveDeck(leg, kit)
   if (above !== null)
     reasons.push(
       reason(
@@ -174,7 +177,7 @@ function legReasons(leg: PlacedLeg, { design, shop, bed }: Kit): Reason[] {
         [
           term('length', leg.stock!.length, 'm', 'length'),
           term('sole', leg.pad.sole, 'm', 'catalog'),
-          term('setHeight', leg.setHeight, 'm', 'set-height'),
+          term('setHeight', setHeight, 'm', 'set-height'),
         ],
         above,
         'm',
@@ -184,14 +187,15 @@ function legReasons(leg: PlacedLeg, { design, shop, bed }: Kit): Reason[] {
   return reasons
 }
 
-function pairReasons(
-  { pair, longest, needsBrace, leftOut, level, fit, tried }: BracedPair,
-  { shop }: Kit,
-): Reason[] {
+function pairReasons({ pair, needsBrace, leftOut, level, fit, tried }: BracedPair, kit: Kit): Reason[] {
+  const { shop } = kit
   const reasons = [
     reason(
       leftOut ? 'brace-left-out' : 'brace-needed',
-      [term('longest', longest ?? 'none', 'm', 'legs'), term('from', shop.rules.braceFrom, 'm', 'catalog')],
+      [
+        term('longest', longestOf(pair) ?? 'none', 'm', 'legs'),
+        term('from', shop.rules.braceFrom, 'm', 'catalog'),
+      ],
       needsBrace && !leftOut ? 'yes' : 'no',
       'text',
     ),
@@ -209,10 +213,10 @@ function pairReasons(
             'm',
             'spacing of the legs less the clamps',
           ),
-          term('rise', shown.rise, 'm', 'holes and span, by Pythagoras'),
-          term('toBed', shown.toBed, 'm', 'site'),
-          term('toPad', shown.toPad, 'm', 'site'),
-          term('toFrame', shown.toFrame, 'm', 'catalog'),
+          term('rise', riseOf(shown, pair, shop), 'm', 'holes and span, by Pythagoras'),
+          term('toBed', toBed(shown, kit), 'm', 'site'),
+          term('toPad', toPad(shown, kit), 'm', 'site'),
+          term('toFrame', toFrame(shown, kit), 'm', 'catalog'),
           term('low', shown.low.id, 'text', level ? 'level ground' : 'the deeper leg'),
         ],
         shown.brace.code,

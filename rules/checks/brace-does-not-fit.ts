@@ -1,3 +1,4 @@
+import { toBed, toFrame, toPad } from '../parts/braces.ts'
 import { type Check, COMMON, meters, text } from './check.ts'
 
 /** A pair that the trade braces, and no stock brace keeps its clearances there. */
@@ -5,8 +6,8 @@ export const braceDoesNotFit: Check = {
   code: 'brace-does-not-fit',
   severity: 'stop',
   basis: COMMON,
-  find: ({ pairs }) =>
-    pairs
+  find: (kit) =>
+    kit.pairs
       .filter((p) => p.needsBrace && !p.leftOut && !p.fit)
       .map(({ pair, tried }) => {
         const [a, b] = pair.legs
@@ -17,7 +18,11 @@ export const braceDoesNotFit: Check = {
             pair: text(pair.id),
             spacing: meters(pair.spacing),
             brace: text(best?.brace.code ?? '-'),
-            ...(best && { bed: meters(best.toBed), pad: meters(best.toPad), frame: meters(best.toFrame) }),
+            ...(best && {
+              bed: meters(toBed(best, kit)),
+              pad: meters(toPad(best, kit)),
+              frame: meters(toFrame(best, kit)),
+            }),
           },
         }
       }),

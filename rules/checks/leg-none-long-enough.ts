@@ -1,5 +1,6 @@
 import type { Remedy } from '../dock.ts'
 import type { Kit } from '../kit.ts'
+import { requiredOf } from '../parts/legs.ts'
 import { type Check, COMMON, meters, names, number, remedy, replace, worst } from './check.ts'
 
 /** No stock leg is long enough. */
@@ -10,13 +11,13 @@ export const legNoneLongEnough: Check = {
   find(kit) {
     const short = kit.legs.filter((leg) => leg.stock === null)
     if (short.length === 0) return []
-    const deepest = worst(short, (leg) => leg.required)
+    const deepest = worst(short, (leg) => requiredOf(leg, kit))
     return [
       {
         parts: short.map((leg) => leg.id),
         values: {
           legs: names(short.map((leg) => leg.id)),
-          required: meters(deepest.required),
+          required: meters(requiredOf(deepest, kit)),
           longest: meters(kit.shop.legs.at(-1)!.length),
         },
         remedy: fewerSections(kit, Math.min(...short.map((leg) => leg.section.index))),

@@ -7,11 +7,14 @@ export const legTallAboveDeck: Check = {
   code: 'leg-tall-above-deck',
   severity: 'warn',
   basis: COMMON,
-  find({ legs, shop }) {
-    const most = shop.rules.aboveDeckMax
-    const tall = legs.filter((leg) => !atMost(aboveDeck(leg) ?? 0, most))
+  find(kit) {
+    const most = kit.shop.rules.aboveDeckMax
+    const tall = kit.legs.filter((leg) => !atMost(aboveDeck(leg, kit) ?? 0, most))
     if (tall.length === 0) return []
-    const above = aboveDeck(worst(tall, (leg) => aboveDeck(leg)!))!
+    const above = aboveDeck(
+      worst(tall, (leg) => aboveDeck(leg, kit)!),
+      kit,
+    )!
     return [
       {
         parts: tall.map((leg) => leg.id),

@@ -1,6 +1,8 @@
 export {
   CORNERS,
   type Hook,
+  hasHooks,
+  hooksOf,
   type Joints,
   join,
   jointId,

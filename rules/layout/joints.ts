@@ -7,7 +7,7 @@
 import type { Corner, Edge } from '../dock.ts'
 import { atLeast, SLACK } from '../numbers.ts'
 import type { Shop } from '../shop.ts'
-import { type EdgeLine, edgeOf, footprint, type Layout, type Placed, type Rectangle } from './place.ts'
+import { edgeOf, footprint, type Layout, type Placed } from './place.ts'
 
 export interface Hook {
   /** On the carrying edge, in plan. */
@@ -23,14 +23,9 @@ export interface PlacedJoint {
   readonly edge: Edge
   readonly guest: Placed
   readonly guestEdge: Edge
-  /** Outward from the host's edge. */
-  readonly nx: number
-  readonly ny: number
   /** Overlap of the two edges, along the host's edge from its start corner, m. */
   readonly from: number
   readonly to: number
-  /** Hooks of a carrying joint, tie places of a tie. */
-  readonly hooks: readonly Hook[]
 }
 
 export interface Joints {
@@ -50,22 +45,34 @@ const CORNER_SETS: readonly (readonly Corner[])[] = Array.from({ length: 16 }, (
   CORNERS.filter((_, i) => mask & (1 << i)),
 )
 
-/** Whether the i-th of `CORNERS` lies within the overhang of a hook. */
-function isCarried(p: Placed, i: number, hooks: readonly Hook[], overhang: number): boolean {
-  const ownX = i < 2 ? 0 : p.frame.length
-  const ownY = i % 2 === 0 ? p.frame.width / 2 : -p.frame.width / 2
-  const x = p.x + p.c * ownX - p.s * ownY
-  const y = p.y + p.s * ownX + p.c * ownY
-  for (const hook of hooks)
-    if (Math.sqrt((hook.x - x) * (hook.x - x) + (hook.y - y) * (hook.y - y)) <= overhang + SLACK) return true
-  return false
+/** The corners that no hook of a section's own carrying joint carries. */
+function standingCorners(p: Placed, joint: PlacedJoint, shop: Shop): readonly Corner[] {
+  if (!hasHooks(joint)) return CORNERS
+  const on = edgeOf(joint.host, joint.edge)
+  const reach = shop.rules.overhang + SLACK
+  const inset = insetOf(joint, shop)
+  let mask = 0
+  for (let i = 0; i < CORNERS.length; i++) {
+    const ownX = i < 2 ? 0 : p.frame.length
+    const ownY = i % 2 === 0 ? p.frame.width / 2 : -p.frame.width / 2
+    const x = p.x + p.c * ownX - p.s * ownY
+    const y = p.y + p.s * ownX + p.c * ownY
+    let carried = false
+    for (let k = 0; k < 2; k++) {
+      const t = k === 0 ? joint.from + inset : joint.to - inset
+      const dx = on.x + on.dx * t - x
+      const dy = on.y + on.dy * t - y
+      if (Math.sqrt(dx * dx + dy * dy) <= reach) carried = true
+    }
+    if (!carried) mask |= 1 << i
+  }
+  return CORNER_SETS[mask]!
 }
 
 export const jointId = (a: Placed, b: Placed): string =>
   a.index < b.index ? `${a.id}~${b.id}` : `${b.id}~${a.id}`
 
 export function join(layout: Layout, shop: Shop): Joints {
-  const { overhang, tieOverlap } = shop.rules
   const all: PlacedJoint[] = []
   const short: PlacedJoint[] = []
   const legCorners: (readonly Corner[])[] = []
@@ -74,39 +81,33 @@ export function join(layout: Layout, shop: Shop): Joints {
     if (p.role === 'ramp') continue
     if (p.role === 'standing') {
       legCorners[p.index] = CORNERS
-      if (layout.ramp) {
-        const joint = meet('hinge', layout.ramp, 'end', p, 'start', shop)
-        all.push(joint)
-      }
+      if (layout.ramp) all.push(meet('hinge', layout.ramp, 'end', p, 'start'))
       continue
     }
-    const host = layout.byId.get(p.on!)!
-    const joint = meet('hook', host, p.plan.edge, p, p.plan.with, shop)
+    const joint = meet('hook', p.host!, p.plan.edge, p, p.plan.with)
     all.push(joint)
     if (!atLeast(joint.to - joint.from, leastOverlap(shop))) short.push(joint)
-    let mask = 0
-    for (let i = 0; i < CORNERS.length; i++) if (!isCarried(p, i, joint.hooks, overhang)) mask |= 1 << i
-    legCorners[p.index] = CORNER_SETS[mask]!
+    legCorners[p.index] = standingCorners(p, joint, shop)
   }
 
   const overlapping: [string, string][] = []
-  const gap = shop.rules.jointGap
-  neighbors(layout.placed, gap, (a, b) => {
-    const ra = footprint(a)
-    const rb = footprint(b)
-    if (
-      Math.min(ra.x1, rb.x1) - Math.max(ra.x0, rb.x0) > SLACK &&
-      Math.min(ra.y1, rb.y1) - Math.max(ra.y0, rb.y0) > SLACK
-    ) {
+  const { jointGap: gap, tieOverlap } = shop.rules
+  const n = layout.placed.length
+  const box = footprints(layout.placed)
+  for (const pair of neighbors(box, gap)) {
+    const [i, k] = [Math.floor(pair / n), pair % n]
+    const a = layout.placed[i]!
+    const b = layout.placed[k]!
+    if (overlap(box, i, k, 0) > SLACK && overlap(box, i, k, 2) > SLACK) {
       overlapping.push([a.id, b.id])
-      return
+      continue
     }
-    if (a.role === 'ramp' || b.role === 'ramp' || a.on === b.id || b.on === a.id) return
-    const edges = facing(a, b, ra, rb, gap)
-    if (!edges) return
-    const tie = meet('tie', a, edges[0], b, edges[1], shop)
+    if (a.role === 'ramp' || b.role === 'ramp' || a.host === b || b.host === a) continue
+    const edges = facing(a, b, box.subarray(4 * i, 4 * i + 4), box.subarray(4 * k, 4 * k + 4), gap)
+    if (!edges) continue
+    const tie = meet('tie', a, edges[0], b, edges[1])
     if (atLeast(tie.to - tie.from, tieOverlap)) all.push(tie)
-  })
+  }
   return { all, legCorners, overlapping, short }
 }
 
@@ -114,71 +115,74 @@ export function join(layout: Layout, shop: Shop): Joints {
 export const leastOverlap = ({ rules, catalog }: Shop): number =>
   2 * rules.hookInset + rules.bracketsPerHook * catalog.hooks.bracket.size[1]
 
-const NO_HOOKS: readonly Hook[] = []
-const hookAt = (on: EdgeLine, t: number): Hook => ({ x: on.x + on.dx * t, y: on.y + on.dy * t })
+/** How far a joint's hooks are set in from the ends of what its edges share, m. */
+const insetOf = ({ from, to }: PlacedJoint, shop: Shop): number =>
+  // Where the edges meet too little for the shop's inset the hooks sit at the quarters; a finding says so.
+  to - from >= leastOverlap(shop) - SLACK ? shop.rules.hookInset : (to - from) / 4
 
-/** Two edges that face each other: their overlap, and a pair of hooks set in from its ends. */
+/** Where the edges do not meet there is nothing to hook. */
+export const hasHooks = ({ kind, from, to }: PlacedJoint): boolean => kind !== 'hinge' && to - from > SLACK
+
+/** A pair of hooks of a carrying joint, tie places of a tie, in plan; none at a hinge or where the edges do not meet. */
+export function hooksOf(joint: PlacedJoint, shop: Shop): readonly Hook[] {
+  if (!hasHooks(joint)) return []
+  const { from, to } = joint
+  const on = edgeOf(joint.host, joint.edge)
+  const inset = insetOf(joint, shop)
+  return [from + inset, to - inset].map((t) => ({ x: on.x + on.dx * t, y: on.y + on.dy * t }))
+}
+
+/** Two edges that face each other: what they share. */
 function meet(
   kind: PlacedJoint['kind'],
   host: Placed,
   edge: Edge,
   guest: Placed,
   guestEdge: Edge,
-  shop: Shop,
 ): PlacedJoint {
-  const inset = shop.rules.hookInset
-  const least = leastOverlap(shop)
   const on = edgeOf(host, edge)
   const own = edgeOf(guest, guestEdge)
   const a = (own.x - on.x) * on.dx + (own.y - on.y) * on.dy
   const b = a + own.length * (own.dx * on.dx + own.dy * on.dy)
   const from = Math.max(0, Math.min(a, b))
   const to = Math.min(on.length, Math.max(a, b))
-  const overlap = to - from
-  // Where the edges meet too little for the shop's inset the hooks sit at the quarters; a finding says so.
-  const set = overlap >= least - SLACK ? inset : overlap / 4
-  const hooks =
-    overlap > SLACK && kind !== 'hinge' ? [hookAt(on, from + set), hookAt(on, to - set)] : NO_HOOKS
-  return {
-    id: jointId(host, guest),
-    kind,
-    host,
-    edge,
-    guest,
-    guestEdge,
-    nx: on.nx,
-    ny: on.ny,
-    from,
-    to,
-    hooks,
-  }
+  return { id: jointId(host, guest), kind, host, edge, guest, guestEdge, from, to }
 }
 
-/**
- * Pairs of sections whose footprints come within a joint gap, each once, the one that stands first in `placed` first.
- * A sweep along the dock's longer extent over flat lists: no object a section.
- */
-function neighbors(placed: readonly Placed[], gap: number, visit: (a: Placed, b: Placed) => void): void {
-  const n = placed.length
-  const box = new Float64Array(4 * n)
-  let [x0, x1, y0, y1] = [Infinity, -Infinity, Infinity, -Infinity]
-  for (let i = 0; i < n; i++) {
+/** Of each section in a row: least and greatest x, least and greatest y of what it covers. */
+function footprints(placed: readonly Placed[]): Float64Array {
+  const box = new Float64Array(4 * placed.length)
+  for (let i = 0; i < placed.length; i++) {
     const r = footprint(placed[i]!)
     box[4 * i] = r.x0
     box[4 * i + 1] = r.x1
     box[4 * i + 2] = r.y0
     box[4 * i + 3] = r.y1
-    x0 = Math.min(x0, r.x0)
-    x1 = Math.max(x1, r.x1)
-    y0 = Math.min(y0, r.y0)
-    y1 = Math.max(y1, r.y1)
   }
-  const along = x1 - x0 >= y1 - y0 ? 0 : 2
+  return box
+}
+
+/** By how much two footprints overlap along x (`axis` 0) or y (2), m; negative where they are apart. */
+const overlap = (box: Float64Array, i: number, k: number, axis: 0 | 2): number =>
+  Math.min(box[4 * i + axis + 1]!, box[4 * k + axis + 1]!) - Math.max(box[4 * i + axis]!, box[4 * k + axis]!)
+
+/**
+ * Pairs of sections whose footprints come within a joint gap, each once, as `earlier * n + later`: by the later one, then the
+ * earlier. A sweep along the dock's longer extent over flat lists: no object a section.
+ */
+function neighbors(box: Float64Array, gap: number): number[] {
+  const n = box.length / 4
+  const low = [Infinity, Infinity]
+  const high = [-Infinity, -Infinity]
+  for (let i = 0; i < box.length; i += 2) {
+    const axis = (i >> 1) & 1
+    low[axis] = Math.min(low[axis]!, box[i]!)
+    high[axis] = Math.max(high[axis]!, box[i + 1]!)
+  }
+  const along = high[0]! - low[0]! >= high[1]! - low[1]! ? 0 : 2
   const across = 2 - along
   const reach = gap + 2e-3
-  const order = new Int32Array(n)
-    .map((_, i) => i)
-    .sort((p, q) => box[4 * p + along]! - box[4 * q + along]! || p - q)
+  const order = sweepOrder(box, along)
   const found: number[] = []
   for (let k = 0; k < n; k++) {
     const i = order[k]!
@@ -192,18 +196,26 @@ function neighbors(placed: readonly Placed[], gap: number, visit: (a: Placed, b:
         found.push(i < j ? i * n + j : j * n + i)
     }
   }
-  // By the later section, then the earlier: the order of the plan, whatever the sweep's.
-  found.sort((p, q) => (p % n) - (q % n) || p - q)
-  for (const pair of found) visit(placed[Math.floor(pair / n)]!, placed[pair % n]!)
+  // The order of the plan, whatever the sweep's.
+  return found.sort((p, q) => (p % n) - (q % n) || p - q)
 }
 
-/** The edges of two sections that face each other across the joint gap, or null. */
-function facing(a: Placed, b: Placed, ra: Rectangle, rb: Rectangle, gap: number): [Edge, Edge] | null {
-  const near = (d: number): boolean => Math.abs(d - gap) <= 1e-3
-  if (near(rb.x0 - ra.x1)) return [edgeToward(a, 1, 0), edgeToward(b, -1, 0)]
-  if (near(ra.x0 - rb.x1)) return [edgeToward(a, -1, 0), edgeToward(b, 1, 0)]
-  if (near(rb.y0 - ra.y1)) return [edgeToward(a, 0, 1), edgeToward(b, 0, -1)]
-  if (near(ra.y0 - rb.y1)) return [edgeToward(a, 0, -1), edgeToward(b, 0, 1)]
+/** Places in `box` by where they begin along an axis. A straight run stands in that order as it is. */
+function sweepOrder(box: Float64Array, along: number): Int32Array {
+  const order = new Int32Array(box.length / 4).map((_, i) => i)
+  const begin = (i: number): number => box[4 * i + along]!
+  for (let i = 1; i < order.length; i++)
+    if (begin(i) < begin(i - 1)) return order.sort((p, q) => begin(p) - begin(q) || p - q)
+  return order
+}
+
+/** The edges of two sections that face each other across the joint gap, or null; `p` and `q` their footprints as above. */
+function facing(a: Placed, b: Placed, p: Float64Array, q: Float64Array, gap: number): [Edge, Edge] | null {
+  const near = (from: number, to: number): boolean => Math.abs(to - from - gap) <= 1e-3
+  if (near(p[1]!, q[0]!)) return [edgeToward(a, 1, 0), edgeToward(b, -1, 0)]
+  if (near(q[1]!, p[0]!)) return [edgeToward(a, -1, 0), edgeToward(b, 1, 0)]
+  if (near(p[3]!, q[2]!)) return [edgeToward(a, 0, 1), edgeToward(b, 0, -1)]
+  if (near(q[3]!, p[2]!)) return [edgeToward(a, 0, -1), edgeToward(b, 0, 1)]
   return null
 }
 

@@ -17,8 +17,8 @@ export interface Placed {
   /** Cosine and sine of the heading, exact. */
   readonly c: number
   readonly s: number
-  /** As planned; null for the ramp and the standing section. */
-  readonly on: string | null
+  /** The section that it hangs on; null for the ramp and the standing section. */
+  readonly host: Placed | null
   readonly plan: Planned
 }
 
@@ -112,33 +112,29 @@ export function shoreEndOf(plan: readonly Planned[], shop: Shop): ShoreEnd | nul
 }
 
 /** Who hangs on whom, as linked lists in the plan's order: no list a section. */
-function childrenOf(plan: readonly Planned[]): { first(host: number): number; next(child: number): number } {
-  const indexOf = new Map<string, number>()
-  for (let i = 0; i < plan.length; i++) indexOf.set(plan[i]!.id, i)
+function childrenOf(plan: readonly Planned[]): { first: Int32Array; next: Int32Array } {
   const first = new Int32Array(plan.length).fill(-1)
   const next = new Int32Array(plan.length).fill(-1)
   for (let i = plan.length - 1; i >= 0; i--) {
-    const { on } = plan[i]!
-    const host = on === null ? undefined : indexOf.get(on)
-    if (host === undefined) continue
+    const { host } = plan[i]!
+    if (host < 0) continue
     next[i] = first[host]!
     first[host] = i
   }
-  return { first: (host) => first[host]!, next: (child) => next[child]! }
+  return { first, next }
 }
 
 export interface Layout {
   /** In the plan's order. */
   readonly placed: readonly Placed[]
-  readonly byId: ReadonlyMap<string, Placed>
   readonly ramp: Placed | null
   readonly standing: Placed | null
   /** Sections whose host is missing, or that hang in a circle. */
   readonly unreachable: readonly string[]
   /** Sections of a frame that the catalog does not have. */
   readonly unknownFrames: readonly { readonly id: string; readonly frame: string }[]
-  /** Ids in the order of work: standing section, ramp, then outward. */
-  readonly workOrder: readonly string[]
+  /** In the order of work: standing section, ramp, then outward. */
+  readonly workOrder: readonly Placed[]
 }
 
 /**
@@ -149,75 +145,69 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
   const gap = shop.rules.jointGap
   const children = childrenOf(plan)
   const results: (Placed | undefined)[] = new Array(plan.length)
-  const unknownFrames = plan
-    .filter((item) => !shop.frames.has(item.frame))
-    .map(({ id, frame }) => ({ id, frame }))
-  const frameOf = (i: number): Frame | null => shop.frames.get(plan[i]!.frame) ?? null
-  const put = (i: number, frame: Frame, role: Role, x: number, y: number, heading: number): Placed => {
+  const workOrder: Placed[] = []
+  const put = (
+    i: number,
+    frame: Frame,
+    role: Role,
+    x: number,
+    y: number,
+    quarter: number,
+    host: Placed | null,
+  ): Placed => {
     const item = plan[i]!
-    const quarter = heading / 90
-    const placed: Placed = {
-      id: item.id,
-      index: i,
-      role,
-      frame,
-      x,
-      y,
-      heading,
-      c: COS[quarter]!,
-      s: SIN[quarter]!,
-      on: role === 'following' ? item.on : null,
-      plan: item,
-    }
+    const c = COS[quarter]!
+    const s = SIN[quarter]!
+    const placed = { id: item.id, index: i, role, frame, x, y, heading: 90 * quarter, c, s, host, plan: item }
     results[i] = placed
+    workOrder.push(placed)
     return placed
   }
 
   const shoreEnd = shoreEndOf(plan, shop)
   let ramp: Placed | null = null
   let standing: Placed | null = null
-  const workOrder: string[] = []
   if (shoreEnd) {
-    standing = put(shoreEnd.standingIndex, shoreEnd.standing, 'standing', start, 0, 0)
-    workOrder.push(standing.id)
-    if (shoreEnd.ramp) {
-      ramp = put(shoreEnd.rampIndex, shoreEnd.ramp, 'ramp', start - shoreEnd.ramp.length, shoreEnd.rampY, 0)
-      workOrder.push(ramp.id)
-    }
-    const queue: Placed[] = [standing]
-    for (let q = 0; q < queue.length; q++) {
-      const host = queue[q]!
-      for (let i = children.first(host.index); i >= 0; i = children.next(i)) {
-        if (results[i]) continue
-        const frame = frameOf(i)
-        if (!frame) continue
-        const item = plan[i]!
-        const on = edgeOf(host, item.edge)
-        const own = edgesOf(frame)[item.with]
-        // The mating edge's outward direction is against the host's; both are of unit length along an axis.
-        const c = -(own.nx * on.nx + own.ny * on.ny)
-        const s = -(own.nx * on.ny - own.ny * on.nx)
-        const heading = c === 1 ? 0 : c === -1 ? 180 : s === 1 ? 90 : 270
-        const mid = item.along + own.length / 2
-        const mx = on.x + on.dx * mid + on.nx * gap
-        const my = on.y + on.dy * mid + on.ny * gap
-        const ox = own.x + (own.dx * own.length) / 2
-        const oy = own.y + (own.dy * own.length) / 2
-        const child = put(i, frame, 'following', mx - (c * ox - s * oy), my - (s * ox + c * oy), heading)
-        queue.push(child)
-        workOrder.push(child.id)
-      }
+    standing = put(shoreEnd.standingIndex, shoreEnd.standing, 'standing', start, 0, 0, null)
+    if (shoreEnd.ramp)
+      ramp = put(
+        shoreEnd.rampIndex,
+        shoreEnd.ramp,
+        'ramp',
+        start - shoreEnd.ramp.length,
+        shoreEnd.rampY,
+        0,
+        null,
+      )
+  }
+  for (let q = 0; q < workOrder.length; q++) {
+    const host = workOrder[q]!
+    if (host.role === 'ramp') continue
+    for (let i = children.first[host.index]!; i >= 0; i = children.next[i]!) {
+      const item = plan[i]!
+      const frame = shop.frames.get(item.frame)
+      if (results[i] || !frame) continue
+      const on = edgeOf(host, item.edge)
+      const own = edgesOf(frame)[item.with]
+      // The mating edge's outward direction is against the host's; both are of unit length along an axis.
+      const c = -(own.nx * on.nx + own.ny * on.ny)
+      const s = -(own.nx * on.ny - own.ny * on.nx)
+      const quarter = c === 1 ? 0 : c === -1 ? 2 : s === 1 ? 1 : 3
+      const mid = item.along + own.length / 2
+      const mx = on.x + on.dx * mid + on.nx * gap
+      const my = on.y + on.dy * mid + on.ny * gap
+      const ox = own.x + (own.dx * own.length) / 2
+      const oy = own.y + (own.dy * own.length) / 2
+      put(i, frame, 'following', mx - (c * ox - s * oy), my - (s * ox + c * oy), quarter, host)
     }
   }
-  const unknown = new Set(unknownFrames.map((u) => u.id))
-  const placed = results.filter((p) => p !== undefined)
+  const unknown = plan.filter((item) => !shop.frames.has(item.frame))
   return {
-    placed,
-    byId: new Map(placed.map((p) => [p.id, p])),
+    placed: results.filter((p) => p !== undefined),
     ramp,
     standing,
-    unreachable: plan.filter((item, i) => !results[i] && !unknown.has(item.id)).map((item) => item.id),
-    unknownFrames,
+    unreachable: plan.filter((item, i) => !results[i] && shop.frames.has(item.frame)).map((item) => item.id),
+    unknownFrames: unknown.map(({ id, frame }) => ({ id, frame })),
     workOrder,
   }
 }

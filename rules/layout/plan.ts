@@ -6,6 +6,8 @@ import type { Shop } from '../shop.ts'
 export interface Planned {
   readonly id: string
   readonly on: string | null
+  /** Place in the plan of the section that it hangs on; -1 where there is none. */
+  readonly host: number
   readonly ramp: boolean
   readonly edge: NonNullable<PlanItem['edge']>
   readonly with: NonNullable<PlanItem['with']>
@@ -13,7 +15,17 @@ export interface Planned {
   readonly frame: string
 }
 
-const ROOT = { on: null, edge: 'end', with: 'start', along: 0 } as const
+/** One shape of object for every section: a long dock has thousands, and a second shape would slow every one that reads them. */
+const planned = (
+  id: string,
+  on: string | null,
+  host: number,
+  ramp: boolean,
+  edge: Planned['edge'],
+  mate: Planned['with'],
+  along: number,
+  frame: string,
+): Planned => ({ id, on, host, ramp, edge, with: mate, along, frame })
 
 /**
  * The plan of a Design: its own, or the one that `sections`, `ramp` and `head` stand for.
@@ -21,41 +33,29 @@ const ROOT = { on: null, edge: 'end', with: 'start', along: 0 } as const
  */
 export function planOf(design: Design, shop: Shop): Planned[] {
   const { dock } = design
-  if (dock.plan)
-    return dock.plan.map((item) => ({
-      id: item.id,
-      on: item.on,
-      ramp: item.role === 'ramp',
-      edge: item.edge ?? 'end',
-      with: item.with ?? 'start',
-      along: item.along,
-      frame: item.frame ?? dock.frame,
-    }))
+  if (dock.plan) return asGiven(dock.plan, dock.frame)
 
   const run = dock.sections ?? 1
   const plan: Planned[] = []
-  for (let i = 1; i <= run; i++) {
-    const place = i === 1 ? ROOT : { ...ROOT, on: `s${i - 1}` }
-    plan.push({ id: `s${i}`, ...place, ramp: i === 1 && dock.ramp === true, frame: dock.frame })
+  let on: string | null = null
+  for (let i = 0; i < run; i++) {
+    const id = `s${i + 1}`
+    plan.push(planned(id, on, i - 1, i === 0 && dock.ramp === true, 'end', 'start', 0, dock.frame))
+    on = id
   }
   const head = dock.head
   const frame = shop.frames.get(dock.frame)
   if (!head || head.sections === 0 || !frame) return plan
 
-  let count = 0
-  const add = (place: Pick<Planned, 'on' | 'edge' | 'with' | 'along'>): string => {
-    const id = `h${++count}`
-    plan.push({ id, ...place, ramp: false, frame: dock.frame })
-    return id
+  const add = (host: number, edge: Planned['edge'], mate: Planned['with'], along: number): void => {
+    const id = `h${plan.length - run + 1}`
+    plan.push(planned(id, plan[host]!.id, host, false, edge, mate, along, dock.frame))
   }
   /** A row hung end-on to a side of the last run section, flush with its end. */
   const row = (side: 'left' | 'right', n: number): void => {
-    let on = `s${run}`
     for (let i = 0; i < n; i++)
-      on =
-        i === 0
-          ? add({ on, edge: side, with: 'start', along: frame.length - frame.width })
-          : add({ on, edge: 'end', with: 'start', along: 0 })
+      if (i === 0) add(run - 1, side, 'start', frame.length - frame.width)
+      else add(plan.length - 1, 'end', 'start', 0)
   }
   switch (head.shape) {
     case 'straight':
@@ -69,9 +69,24 @@ export function planOf(design: Design, shop: Shop): Planned[] {
       row('right', head.sections / 2)
       break
     case 'wide':
-      for (let i = run - head.sections + 1; i <= run; i++)
-        add({ on: `s${i}`, edge: 'left', with: 'right', along: 0 })
+      for (let host = run - head.sections; host < run; host++) add(host, 'left', 'right', 0)
       break
   }
   return plan
+}
+
+function asGiven(items: readonly PlanItem[], frame: string): Planned[] {
+  const places = new Map(items.map((item, i) => [item.id, i]))
+  return items.map((item) =>
+    planned(
+      item.id,
+      item.on,
+      item.on === null ? -1 : (places.get(item.on) ?? -1),
+      item.role === 'ramp',
+      item.edge ?? 'end',
+      item.with ?? 'start',
+      item.along,
+      item.frame ?? frame,
+    ),
+  )
 }

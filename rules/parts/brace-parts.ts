@@ -1,17 +1,19 @@
 /** A fitted brace with its two clamps and its bolts. */
 import type { Shop } from '../shop.ts'
-import type { BraceFit } from './braces.ts'
+import { type BraceFit, riseOf } from './braces.ts'
+import type { PlacedPair } from './pairs.ts'
 import type { Put } from './put.ts'
 import { yawPitch } from './turn.ts'
 
-export function putBrace(put: Put, pairId: string, fit: BraceFit, shop: Shop): void {
+export function putBrace(put: Put, pair: PlacedPair, fit: BraceFit, shop: Shop): void {
   const { low, high, brace, lowZ, highZ } = fit
   const { types } = shop
+  const pairId = pair.id
   const { reach } = shop.catalog.clamp
   const yaw = Math.atan2(high.y - low.y, high.x - low.x)
   const rx = Math.cos(yaw) * reach
   const ry = Math.sin(yaw) * reach
-  const pitch = Math.asin(fit.rise / brace.holes)
+  const pitch = Math.asin(riseOf(fit, pair, shop) / brace.holes)
   const braceType = shop.type('brace', brace.code)
   put(braceType, pairId, low.section, low.x + rx, low.y + ry, lowZ, yawPitch(yaw, pitch))
   put(types.clamp, pairId, low.section, low.x, low.y, lowZ, yawPitch(yaw, 0))

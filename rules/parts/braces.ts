@@ -16,34 +16,32 @@ import { padHeight } from './bodies.ts'
 import type { PlacedLeg } from './legs.ts'
 import type { PlacedPair } from './pairs.ts'
 
-/** One brace tried on a pair one way round. */
+/** One brace on a pair one way round. */
 export interface BraceFit {
   readonly brace: BraceStock
   readonly low: PlacedLeg
   readonly high: PlacedLeg
-  readonly rise: number
   /** Elevations of the holes, m. */
   readonly lowZ: number
   readonly highZ: number
-  /** Of the low end to the bed at its leg, of the whole brace to the bed under it, of the low end to the pad, m. */
-  readonly toBedAtLeg: number
-  readonly toBed: number
-  readonly toPad: number
-  /** Of the high end to frame or sleeve, m. */
-  readonly toFrame: number
-  readonly fits: boolean
 }
 
 export interface BracedPair {
   readonly pair: PlacedPair
-  readonly longest: number | null
   readonly needsBrace: boolean
   /** Left out by the Design. */
   readonly leftOut: boolean
   readonly level: boolean
   readonly fit: BraceFit | null
-  /** What was tried and did not fit, best first, where none did. */
+  /** What was tried, best first, where none fits. */
   readonly tried: readonly BraceFit[]
+}
+
+/** What a brace's clearances are measured in: a kit has it. */
+export interface BraceSite {
+  readonly design: Design
+  readonly shop: Shop
+  readonly bed: Bed
 }
 
 const NONE: readonly BraceFit[] = []
@@ -51,38 +49,59 @@ const NONE: readonly BraceFit[] = []
 /** Bed under a brace is looked at every so many m. */
 const LOOK = 0.1
 
-export function braceAll(pairs: readonly PlacedPair[], design: Design, shop: Shop, bed: Bed): BracedPair[] {
+/** The longer leg of a pair; null where one has no length: it needs a longer leg, and a brace, before anything else. */
+export const longestOf = ({ legs: [a, b] }: PlacedPair): number | null =>
+  a.stock && b.stock ? Math.max(a.stock.length, b.stock.length) : null
+
+export function braceAll(pairs: readonly PlacedPair[], site: BraceSite): BracedPair[] {
+  const { design, shop } = site
   const { braceFrom, braceLevel } = shop.rules
   const none = new Set(design.dock.bracing?.none ?? [])
   let next: Side = design.dock.bracing?.first ?? 'left'
   const candidatesFor = rememberedCandidates(shop)
   return pairs.map((pair) => {
     const [a, b] = pair.legs
-    // A pair one of whose legs has no length cannot be judged by length: it needs a longer leg, and a brace, before anything else.
-    const longest = a.stock && b.stock ? Math.max(a.stock.length, b.stock.length) : null
+    const longest = longestOf(pair)
     const needsBrace = longest === null || atLeast(longest, braceFrom)
     const leftOut = none.has(pair.id)
     const level = Math.abs(a.bed - b.bed) <= braceLevel + SLACK
-    const idle = { pair, longest, needsBrace, leftOut, level, fit: null, tried: NONE }
-    if (!needsBrace || leftOut) return idle
+    if (!needsBrace || leftOut) return { pair, needsBrace, leftOut, level, fit: null, tried: NONE }
     const wanted = pair.across && level ? (next === 'left' ? a : b) : level ? a : a.bed < b.bed ? a : b
-    const other = wanted === a ? b : a
-    const tried: BraceFit[] = []
-    for (const brace of candidatesFor(pair, longest)) {
-      for (let way = 0; way < (level ? 2 : 1); way++) {
-        const [low, high] = way === 0 ? [wanted, other] : [other, wanted]
-        const fit = tryBrace(pair, brace, low, high, design, shop, bed)
-        if (!fit) continue
-        if (!fit.fits) {
-          tried.push(fit)
-          continue
-        }
-        if (pair.across && level) next = low === a ? 'right' : 'left'
-        return { ...idle, fit }
-      }
-    }
-    return { ...idle, tried }
+    const braces = candidatesFor(pair, longest)
+    const fit = firstFit(pair, braces, wanted, level, site)
+    if (fit && pair.across && level) next = fit.low === a ? 'right' : 'left'
+    const tried = fit ? NONE : allFits(pair, braces, wanted, level, site)
+    return { pair, needsBrace, leftOut, level, fit, tried }
   })
+}
+
+/** Each brace as wanted, then on level ground the other way round; the first that keeps its clearances, or null. */
+function firstFit(
+  pair: PlacedPair,
+  braces: readonly BraceStock[],
+  wanted: PlacedLeg,
+  level: boolean,
+  site: BraceSite,
+): BraceFit | null {
+  for (const brace of braces)
+    for (let way = 0; way < (level ? 2 : 1); way++) {
+      const fit = hang(pair, brace, wanted, way, site)
+      if (fit && keepsClear(fit, site)) return fit
+    }
+  return null
+}
+
+/** All of these, whether they keep their clearances or not. */
+function allFits(
+  pair: PlacedPair,
+  braces: readonly BraceStock[],
+  wanted: PlacedLeg,
+  level: boolean,
+  site: BraceSite,
+): BraceFit[] {
+  return braces.flatMap((brace) =>
+    (level ? [0, 1] : [0]).flatMap((way) => hang(pair, brace, wanted, way, site) ?? []),
+  )
 }
 
 /** Pairs alike in spacing and legs try the same braces: a long dock has few kinds of pairs. */
@@ -111,50 +130,59 @@ function candidates(pair: PlacedPair, longest: number | null, shop: Shop): Brace
   )
 }
 
-/** Null where the brace cannot span the holes at all. */
-function tryBrace(
+/** With its low end on the leg `wanted` (`way` 0) or on the other (1); null where the brace cannot span the holes at all. */
+function hang(
   pair: PlacedPair,
   brace: BraceStock,
-  low: PlacedLeg,
-  high: PlacedLeg,
-  design: Design,
-  shop: Shop,
-  bed: Bed,
+  wanted: PlacedLeg,
+  way: number,
+  { design, shop, bed }: BraceSite,
 ): BraceFit | null {
-  const { reach, height } = shop.catalog.clamp
-  const span = pair.spacing - 2 * reach
+  const [a, b] = pair.legs
+  const low = (wanted === a) === (way === 0) ? a : b
+  const high = low === a ? b : a
+  const span = pair.spacing - 2 * shop.catalog.clamp.reach
   if (span <= 0 || brace.holes <= span) return null
   const rise = Math.sqrt(brace.holes * brace.holes - span * span)
-  const under =
-    design.dock.deckHeight -
-    Math.max(shop.shape(low.section.frame).lowest, shop.shape(high.section.frame).lowest)
+  const under = undersideOver(low, high, design, shop)
   // Soft bottom over a firm one is where the brace would drag, so the bed here is what the water ends at.
-  const lowGround = bed.bedAt(low.x, low.y)
-  const middle = (under + Math.max(lowGround, bed.bedAt(high.x, high.y))) / 2
-  const lowZ = middle - rise / 2
-  const highZ = middle + rise / 2
-  const tube = shop.tubeHalf(brace)
-  const half = Math.max(height / 2, tube)
-  const toBedAtLeg = lowZ - half - lowGround
-  const toPad = lowZ - half - (low.bed + padHeight(low.pad))
-  const toFrame = under - (highZ + half)
-  const toBed = Math.min(toBedAtLeg, nearestBed(low, high, lowZ, highZ, tube, bed))
-  const { braceToBed, braceToPad, braceToFrame } = shop.rules
-  const fits = atLeast(toBed, braceToBed) && atLeast(toPad, braceToPad) && atLeast(toFrame, braceToFrame)
-  return { brace, low, high, rise, lowZ, highZ, toBedAtLeg, toBed, toPad, toFrame, fits }
+  const middle = (under + Math.max(bed.bedAt(low.x, low.y), bed.bedAt(high.x, high.y))) / 2
+  return { brace, low, high, lowZ: middle - rise / 2, highZ: middle + rise / 2 }
 }
 
-/** Least height of the tube's underside over the bed between the two legs, m. */
-function nearestBed(
-  low: PlacedLeg,
-  high: PlacedLeg,
-  lowZ: number,
-  highZ: number,
-  tube: number,
-  bed: Bed,
-): number {
+/** The lower of the undersides of two legs' frames with their sleeves, m. */
+const undersideOver = (a: PlacedLeg, b: PlacedLeg, design: Design, shop: Shop): number =>
+  design.dock.deckHeight - Math.max(shop.shape(a.section.frame).lowest, shop.shape(b.section.frame).lowest)
+
+/** Half the height of what is at a brace's end, clamp or tube, m. */
+const halfEnd = (brace: BraceStock, shop: Shop): number =>
+  Math.max(shop.catalog.clamp.height / 2, shop.tubeHalf(brace))
+
+/** Hole to hole, m. */
+export function riseOf({ brace }: BraceFit, { spacing }: PlacedPair, shop: Shop): number {
+  const span = spacing - 2 * shop.catalog.clamp.reach
+  return Math.sqrt(brace.holes * brace.holes - span * span)
+}
+
+/** Of the low end to the bed at its leg, m. */
+export const toBedAtLeg = ({ brace, low, lowZ }: BraceFit, { shop, bed }: BraceSite): number =>
+  lowZ - halfEnd(brace, shop) - bed.bedAt(low.x, low.y)
+
+/** Of the low end to the pad, m. */
+export const toPad = ({ brace, low, lowZ }: BraceFit, { shop }: BraceSite): number =>
+  lowZ - halfEnd(brace, shop) - (low.bed + padHeight(low.pad))
+
+/** Of the high end to frame or sleeve, m. */
+export const toFrame = ({ brace, low, high, highZ }: BraceFit, { design, shop }: BraceSite): number =>
+  undersideOver(low, high, design, shop) - (highZ + halfEnd(brace, shop))
+
+/** Of the whole brace to the bed under it, m. */
+export function toBed(fit: BraceFit, site: BraceSite): number {
+  const { brace, low, high, lowZ, highZ } = fit
+  const { shop, bed } = site
+  const tube = shop.tubeHalf(brace)
+  let least = toBedAtLeg(fit, site)
   const n = Math.ceil(Math.sqrt((high.x - low.x) ** 2 + (high.y - low.y) ** 2) / LOOK)
-  let least = Number.POSITIVE_INFINITY
   for (let i = 0; i <= n; i++) {
     const t = i / n
     const ground = bed.bedAt(low.x + t * (high.x - low.x), low.y + t * (high.y - low.y))
@@ -163,5 +191,11 @@ function nearestBed(
   return least
 }
 
-/** Of the low end as told: to bed or pad, the nearer. */
-export const lowClearance = (fit: BraceFit): number => Math.min(fit.toBedAtLeg, fit.toPad)
+const keepsClear = (fit: BraceFit, site: BraceSite): boolean =>
+  atLeast(toFrame(fit, site), site.shop.rules.braceToFrame) &&
+  atLeast(toPad(fit, site), site.shop.rules.braceToPad) &&
+  atLeast(toBed(fit, site), site.shop.rules.braceToBed)
+
+/** Of the low end as told: to bed or pad, the nearer, m. */
+export const lowClearance = (fit: BraceFit, site: BraceSite): number =>
+  Math.min(toBedAtLeg(fit, site), toPad(fit, site))

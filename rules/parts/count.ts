@@ -1,8 +1,13 @@
-/** The parts list: placements counted, nothing else. Masses add as whole grams, prices as whole minor units. */
+/**
+ * The parts list: placements counted, nothing else. Masses add as whole grams, prices as whole minor units.
+ *
+ * Frames alike, legs alike, joints alike have the same parts wherever they lie, so one of each kind is put piece by piece and
+ * counted, and then only how many there are of it.
+ */
 import type { PartKind, PartRow, Totals } from '../dock.ts'
-import type { Joints, Layout } from '../layout/index.ts'
+import type { Layout } from '../layout/index.ts'
 import type { Shop } from '../shop.ts'
-import type { Put } from './put.ts'
+import type { EachFamily, Family } from './family.ts'
 
 export interface Count {
   readonly parts: readonly PartRow[]
@@ -26,24 +31,62 @@ const NOT_CARRIED: ReadonlySet<PartKind> = new Set<PartKind>([
   'accessory',
 ])
 
-/** `eachPiece` calls back once for every piece there is. */
-export function countParts(
-  eachPiece: (put: Put) => void,
-  { layout, joints, shop }: { readonly layout: Layout; readonly joints: Joints; readonly shop: Shop },
-): Count {
+/** One of a kind, its pieces by part type, and what they weigh on the first and on the second section that carries them, grams. */
+interface Tally<T> {
+  readonly one: T
+  readonly pieces: Int32Array
+  readonly grams: readonly [number, number]
+  readonly lift: readonly [number, number]
+  times: number
+}
+
+function tallyOf<T>(one: T, { carriers, put }: Family<T>, shop: Shop): Tally<T> {
+  const first = carriers.first(one)
+  const pieces = new Int32Array(shop.parts.length)
+  const grams: [number, number] = [0, 0]
+  const lift: [number, number] = [0, 0]
+  put((type, _, section) => {
+    const on = section === first ? 0 : 1
+    pieces[type.index]!++
+    grams[on] += type.grams
+    // The bolts of a section's hung side go in when it hangs.
+    const hung = type.kind === 'hook-bolt' && on === 1
+    if (!hung && !NOT_CARRIED.has(type.kind)) lift[on] += type.grams
+  }, one)
+  return { one, pieces, grams, lift, times: 0 }
+}
+
+function findOrMake<T>(tallies: Tally<T>[], one: T, family: Family<T>, shop: Shop): Tally<T> {
+  for (const known of tallies) if (family.alike(known.one, one)) return known
+  const made = tallyOf(one, family, shop)
+  tallies.push(made)
+  return made
+}
+
+/** `eachFamily` names every part family of the dock. */
+export function countParts(eachFamily: EachFamily, { placed }: Pick<Layout, 'placed'>, shop: Shop): Count {
   const quantities = new Int32Array(shop.parts.length)
-  const size = layout.placed.reduce((most, p) => Math.max(most, p.index + 1), 0)
+  const size = (placed.at(-1)?.index ?? -1) + 1
   const sectionGrams = new Float64Array(size)
   const liftGrams = new Float64Array(size)
-  const carried = shop.parts.map((type) => !NOT_CARRIED.has(type.kind))
-  // The bolts of a section's hung side go in when it hangs.
-  const hungOn: (string | undefined)[] = []
-  for (const joint of joints.all) if (joint.kind === 'hook') hungOn[joint.guest.index] = joint.id
-  eachPiece((type, of, { index }) => {
-    quantities[type.index]!++
-    sectionGrams[index]! += type.grams
-    const hung = type.kind === 'hook-bolt' && hungOn[index] === of
-    if (!hung && carried[type.index]) liftGrams[index]! += type.grams
+  eachFamily((family) => {
+    const { all, alike, carriers } = family
+    const tallies: Tally<(typeof all)[number]>[] = []
+    let last: Tally<(typeof all)[number]> | null = null
+    for (const one of all) {
+      // Neighbors are mostly alike: first the kind of the one before.
+      if (!last || !alike(last.one, one)) last = findOrMake(tallies, one, family, shop)
+      const tally = last
+      tally.times++
+      const first = carriers.first(one).index
+      const second = carriers.second(one).index
+      sectionGrams[first]! += tally.grams[0]
+      liftGrams[first]! += tally.lift[0]
+      sectionGrams[second]! += tally.grams[1]
+      liftGrams[second]! += tally.lift[1]
+    }
+    for (const { pieces, times } of tallies)
+      for (let i = 0; i < pieces.length; i++) quantities[i]! += times * pieces[i]!
   })
 
   const { spares } = shop.catalog
@@ -78,8 +121,8 @@ export function countParts(
 export function totalsOf(count: Count, layout: Layout, currency: string): Totals {
   let heaviestSection: string | null = null
   let most = 0
-  for (const id of layout.workOrder) {
-    const lift = count.liftGrams[layout.byId.get(id)!.index]!
+  for (const { id, index } of layout.workOrder) {
+    const lift = count.liftGrams[index]!
     if (lift > most) {
       most = lift
       heaviestSection = id

@@ -57,7 +57,8 @@ export function placeExtras(layout: Layout, joints: Joints, design: Design, shop
   const noPlace: { index: number; code: string; why: 'section' | 'edge' | 'taken' }[] = []
   const counts = new Map<string, number>()
   const legged = layout.placed.filter((p) => p.role !== 'ramp')
-  const free = freeEdges(joints)
+  const free = freeEdges(layout, joints)
+  const byId = design.dock.placed?.length ? new Map(layout.placed.map((p) => [p.id, p])) : null
 
   const add = (extra: Extra, section: Placed, edge: Edge, along: number): void => {
     const n = (counts.get(extra.code) ?? 0) + 1
@@ -86,7 +87,7 @@ export function placeExtras(layout: Layout, joints: Joints, design: Design, shop
       unknown.push({ code: item.code, path: `/dock/placed/${index}` })
       continue
     }
-    const section = layout.byId.get(item.section)
+    const section = byId?.get(item.section)
     if (!section || section.role === 'ramp') noPlace.push({ index, code: item.code, why: 'section' })
     else if (item.along > edgeLength(section, item.edge) + SLACK)
       noPlace.push({ index, code: item.code, why: 'edge' })
@@ -130,17 +131,17 @@ export function placeExtras(layout: Layout, joints: Joints, design: Design, shop
 type FreeOf = (p: Placed, edge: Edge) => { list: Interval[] }
 
 /** Free stretches by section and edge, worked out when first asked: most edges of a long dock never are. */
-function freeEdges(joints: Joints): FreeOf {
+function freeEdges(layout: Layout, joints: Joints): FreeOf {
   const known = new Map<string, { list: Interval[] }>()
-  let bySection: Map<Placed, PlacedJoint[]> | null = null
+  let jointsOf: ((p: Placed) => Iterable<PlacedJoint>) | null = null
   return (p, edge) => {
     const key = `${p.id}.${edge}`
     let free = known.get(key)
     if (free) return free
     free = { list: [[0, edgeLength(p, edge)]] }
     known.set(key, free)
-    bySection ??= jointsBySection(joints)
-    for (const joint of bySection.get(p) ?? []) {
+    jointsOf ??= jointsBySection(layout, joints)
+    for (const joint of jointsOf(p)) {
       if (joint.host === p && joint.edge === edge) cut(free, joint.from, joint.to)
       if (joint.guest === p && joint.guestEdge === edge) {
         // The same stretch, seen from the guest's own start corner.
@@ -159,15 +160,21 @@ function freeEdges(joints: Joints): FreeOf {
 const edgeLength = (p: Placed, edge: Edge): number =>
   edge === 'left' || edge === 'right' ? p.frame.length : p.frame.width
 
-function jointsBySection(joints: Joints): Map<Placed, PlacedJoint[]> {
-  const by = new Map<Placed, PlacedJoint[]>()
-  for (const joint of joints.all)
-    for (const p of [joint.host, joint.guest]) {
-      const list = by.get(p)
-      if (list) list.push(joint)
-      else by.set(p, [joint])
-    }
-  return by
+/** A section's joints, in the order of them all: kept as linked lists, for there is a joint a section. */
+function jointsBySection({ placed }: Layout, { all }: Joints): (p: Placed) => Iterable<PlacedJoint> {
+  const first = new Int32Array((placed.at(-1)?.index ?? -1) + 1).fill(-1)
+  // The next joint of a joint's host, then of its guest.
+  const next = new Int32Array(2 * all.length)
+  for (let i = all.length - 1; i >= 0; i--) {
+    const { host, guest } = all[i]!
+    next[2 * i] = first[host.index]!
+    next[2 * i + 1] = first[guest.index]!
+    first[host.index] = i
+    first[guest.index] = i
+  }
+  return function* (p) {
+    for (let i = first[p.index]!; i >= 0; i = next[all[i]!.host === p ? 2 * i : 2 * i + 1]!) yield all[i]!
+  }
 }
 
 function cut(free: { list: Interval[] }, from: number, to: number): void {

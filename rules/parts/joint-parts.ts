@@ -1,5 +1,5 @@
 /** Hook brackets with their bolts, tie plates, the hinge: what holds sections together. */
-import type { PlacedJoint } from '../layout/index.ts'
+import { edgeOf, hooksOf, type PlacedJoint } from '../layout/index.ts'
 import type { Shop } from '../shop.ts'
 import { frameTop, type Pose, type Put, putIn, spread } from './put.ts'
 import { headingOf, quarterTurn } from './turn.ts'
@@ -9,14 +9,15 @@ const BESIDE = 0.04
 
 /** Brackets and their bolts: fixed to the carrying edge, locked to the hung one. */
 export function putHooks(put: Put, joint: PlacedJoint, deck: number, shop: Shop): void {
-  const { id, nx, ny, host, guest, hooks } = joint
+  const { id, host, guest } = joint
+  const { nx, ny } = edgeOf(host, joint.edge)
   const { rules, types } = shop
   const { bracket } = shop.catalog.hooks
   const top = deck + frameTop(shop)
   const middle = top - bracket.size[2] / 2
   const outward = quarterTurn(headingOf(nx, ny))
   const inward = quarterTurn(headingOf(-nx, -ny))
-  for (const hook of hooks)
+  for (const hook of hooksOf(joint, shop))
     for (let b = 0; b < rules.bracketsPerHook; b++) {
       const aside = spread(b, rules.bracketsPerHook, rules.bracketsPerHook * bracket.size[1])
       const x = hook.x - ny * aside
@@ -35,9 +36,9 @@ export function putHooks(put: Put, joint: PlacedJoint, deck: number, shop: Shop)
 }
 
 export function putTies(put: Put, joint: PlacedJoint, deck: number, shop: Shop): void {
-  const [a, b] = joint.hooks
+  const [a, b] = hooksOf(joint, shop)
   if (!a || !b) return
-  const { nx, ny } = joint
+  const { nx, ny } = edgeOf(joint.host, joint.edge)
   const n = shop.rules.tiesPerTie
   const half = shop.rules.jointGap / 2
   const turn = quarterTurn(headingOf(nx, ny))

@@ -14,14 +14,19 @@ export interface PlacedLeg {
   /** Tube axis in plan, m. */
   readonly x: number
   readonly y: number
+  /** What its pad stands on, m. */
   readonly bed: number
-  readonly setHeight: number
-  readonly reserve: number
-  readonly required: number
   readonly stock: LegStock | null
   /** How the stock was chosen. */
   readonly by: 'rule' | 'override'
   readonly pad: Pad
+}
+
+/** What the heights and lengths of legs follow from: a kit has it. */
+export interface LegSite {
+  readonly design: Design
+  readonly shop: Shop
+  readonly bed: Bed
 }
 
 /** One-sided 95 % of a normal distribution (any table of it). */
@@ -39,50 +44,65 @@ export const axisAcross = (frame: Frame, corner: Corner, { catalog }: Shop): num
 export const padOf = (design: Design, shop: Shop): Pad =>
   (design.dock.pad !== undefined ? shop.pads.get(design.dock.pad) : undefined) ?? shop.catalog.pads[0]!
 
-/**
- * Set height = sole of the foot pad to deck surface = deck elevation - bed. Reserve = the shop's minimum, or 1.64 sigma of the
- * sounding + scour of that bottom + the Design's own, whichever is more. The shortest stock with length + sole >= set height +
- * reserve; null where none is long enough (common practice).
- */
-export function placeLegs(layout: Layout, joints: Joints, design: Design, shop: Shop, bed: Bed): PlacedLeg[] {
-  const deck = design.dock.deckHeight
+const SUFFIX: Readonly<Record<Corner, string>> = {
+  'start.left': '.start.left',
+  'start.right': '.start.right',
+  'end.left': '.end.left',
+  'end.right': '.end.right',
+}
+
+/** A leg where every corner stands on one; the shortest stock that does, or the one asked for by hand. */
+export function placeLegs(layout: Layout, joints: Joints, site: LegSite): PlacedLeg[] {
+  const { design, shop, bed } = site
   const pad = padOf(design, shop)
-  const extra = SIGMAS * design.site.soundingError + (design.dock.reserve ?? 0)
-  const scour = shop.catalog.rules.scour.value
-  const overrides = design.dock.overrides ?? {}
+  const { overrides } = design.dock
   const legs: PlacedLeg[] = []
   for (const section of layout.placed) {
-    for (const corner of joints.legCorners[section.index] ?? []) {
+    const corners = joints.legCorners[section.index]
+    if (!corners) continue
+    for (const corner of corners) {
       const ownX = axisAlong(section.frame, corner, shop)
       const ownY = axisAcross(section.frame, corner, shop)
       const x = section.x + section.c * ownX - section.s * ownY
       const y = section.y + section.s * ownX + section.c * ownY
-      const id = `${section.id}.${corner}`
+      const id = section.id + SUFFIX[corner]
+      const asked = overrides && Object.hasOwn(overrides, id) ? (overrides[id]!.stock ?? null) : null
+      const chosen = asked === null ? null : stockOf(asked, shop)
       const at = bed.firmAt(x, y)
-      const setHeight = deck - at
-      const reserve = Math.max(shop.rules.reserveMin, extra + scour[bed.bottomAt(x, y)])
-      const required = setHeight + reserve - pad.sole
-      const asked = Object.hasOwn(overrides, id) ? overrides[id]!.stock : undefined
-      const chosen =
-        asked === undefined ? undefined : shop.legs.find((leg) => Math.abs(leg.length - asked) <= 0.001)
-      legs.push({
-        id,
-        section,
-        corner,
-        x,
-        y,
-        bed: at,
-        setHeight,
-        reserve,
-        required,
-        stock: chosen ?? shop.legs.find((leg) => atLeast(leg.length, required)) ?? null,
-        by: chosen ? 'override' : 'rule',
-        pad,
-      })
+      const stock = chosen ?? shortest(requiredAt(x, y, at, pad, site), shop)
+      legs.push({ id, section, corner, x, y, bed: at, stock, by: chosen ? 'override' : 'rule', pad })
     }
   }
   return legs
 }
 
-export const aboveDeck = (leg: PlacedLeg): number | null =>
-  leg.stock ? leg.stock.length + leg.pad.sole - leg.setHeight : null
+const stockOf = (length: number, { legs }: Shop): LegStock | null =>
+  legs.find((leg) => Math.abs(leg.length - length) <= 0.001) ?? null
+
+function shortest(required: number, { legs }: Shop): LegStock | null {
+  for (const leg of legs) if (atLeast(leg.length, required)) return leg
+  return null
+}
+
+/** The shop's minimum, or 1.64 sigma of the sounding + scour of that bottom + the Design's own, whichever is more (common practice), m. */
+function reserveAt(x: number, y: number, { design, shop, bed }: LegSite): number {
+  const extra = SIGMAS * design.site.soundingError + (design.dock.reserve ?? 0)
+  return Math.max(shop.rules.reserveMin, extra + shop.catalog.rules.scour.value[bed.bottomAt(x, y)])
+}
+
+/** The shortest length that does: length + sole >= set height + reserve, m. */
+const requiredAt = (x: number, y: number, at: number, pad: Pad, site: LegSite): number =>
+  site.design.dock.deckHeight - at + reserveAt(x, y, site) - pad.sole
+
+/** Sole of the foot pad to deck surface, m. */
+export const setHeightOf = (leg: PlacedLeg, { design }: Pick<LegSite, 'design'>): number =>
+  design.dock.deckHeight - leg.bed
+
+export const reserveOf = (leg: PlacedLeg, site: LegSite): number => reserveAt(leg.x, leg.y, site)
+
+export const requiredOf = (leg: PlacedLeg, site: LegSite): number =>
+  requiredAt(leg.x, leg.y, leg.bed, leg.pad, site)
+
+/** What is left over the deck surface, m; null without a length. */
+export const aboveDeck = (leg: PlacedLeg, site: Pick<LegSite, 'design'>): number | null =>
+  leg.stock ? leg.stock.length + leg.pad.sole - setHeightOf(leg, site) : null

@@ -15,8 +15,6 @@ export interface PlacedPair {
   readonly spacing: number
   /** Across its section (or the dock): has a left and a right end. */
   readonly across: boolean
-  /** Index of the section that it comes with, for an order from the shore. */
-  readonly order: number
 }
 
 /** `first`: side that goes first where nothing else decides, so that a mirrored dock pairs its mirrored legs. */
@@ -27,20 +25,21 @@ export function pairLegs(legs: readonly PlacedLeg[], shop: Shop, first: 'left' |
     const a = legs[i]!
     const b = legs[i + 1]
     // Corners come as start.left, start.right, end.left, end.right: two of one edge stand side by side.
-    if (b && a.section === b.section && a.corner.split('.')[0] === b.corner.split('.')[0]) {
-      pairs.push({
-        id: `${a.section.id}.${a.corner.split('.')[0]}`,
-        legs: [a, b],
-        spacing: apart(a, b),
-        across: true,
-        order: a.section.index,
-      })
+    if (b && a.section === b.section && atEnd(a) === atEnd(b)) {
+      const id = a.section.id + (atEnd(a) ? '.end' : '.start')
+      pairs.push({ id, legs: [a, b], spacing: apart(a, b), across: true })
       i++
     } else left.push(a)
   }
-  pairs.push(...pairLeftOver(left, shop, first))
-  return pairs.sort((p, q) => p.order - q.order)
+  const further = pairLeftOver(left, shop, first)
+  if (further.length === 0) return pairs
+  return [...pairs, ...further].sort((p, q) => sectionOf(p) - sectionOf(q))
 }
+
+const atEnd = (leg: PlacedLeg): boolean => leg.corner === 'end.left' || leg.corner === 'end.right'
+
+/** Index of the section that a pair comes with, for an order from the shore. */
+const sectionOf = ({ legs: [a, b] }: PlacedPair): number => Math.max(a.section.index, b.section.index)
 
 function pairLeftOver(legs: readonly PlacedLeg[], shop: Shop, first: 'left' | 'right'): PlacedPair[] {
   const { pairAlign } = shop.rules
@@ -101,14 +100,13 @@ function pairLeftOver(legs: readonly PlacedLeg[], shop: Shop, first: 'left' | 'r
       legs: [p, q],
       spacing: apart(a, b),
       across,
-      order: Math.max(a.section.index, b.section.index),
     })
   }
   return pairs
 }
 
 const rank = (leg: PlacedLeg, first: 'left' | 'right'): number =>
-  (leg.corner.startsWith('end') ? 2 : 0) + (leg.corner.endsWith(first) ? 0 : 1)
+  (atEnd(leg) ? 2 : 0) + (leg.corner.endsWith(first) ? 0 : 1)
 
 const apart = (a: PlacedLeg, b: PlacedLeg): number =>
   Math.sqrt((a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y))

@@ -3,6 +3,7 @@
  */
 import type { BraceUse } from '../../dock.ts'
 import { round6 } from '../../numbers.ts'
+import { riseOf } from '../../parts/braces.ts'
 import { braceStrength, braceUse } from '../strength/index.ts'
 import type { DockFrame } from './frame.ts'
 
@@ -24,7 +25,8 @@ export function braceJudge({ kit, braces, slot }: DockFrame): BraceJudge {
     },
     uses: () =>
       braces.map(({ pair }, i): BraceUse => {
-        const { brace, rise } = pair.fit!
+        const { brace } = pair.fit!
+        const rise = riseOf(pair.fit!, pair.pair, kit.shop)
         const strength = braceStrength(kit.shop.catalog, brace)!
         const tell = ({ axial, name }: { axial: number; name: string }) => ({
           axial,

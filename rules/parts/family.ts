@@ -1,0 +1,16 @@
+/** A part family: what there is of it in a dock, who carries its parts, and how they are put. */
+import type { Placed } from '../layout/index.ts'
+import type { Put } from './put.ts'
+
+export interface Family<T> {
+  /** In the order in which a dock lists them. */
+  readonly all: readonly T[]
+  /** Two of which this holds have the same parts, shared alike between the sections that carry them. */
+  alike(a: T, b: T): boolean
+  /** The sections that carry its parts: one twice, or two. */
+  readonly carriers: { first(item: T): Placed; second(item: T): Placed }
+  put(put: Put, item: T): void
+}
+
+/** Names each family of a dock, one after the other. */
+export type EachFamily = (take: <T>(family: Family<T>) => void) => void
