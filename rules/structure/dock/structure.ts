@@ -191,12 +191,12 @@ function judgesOf(frame: DockFrame): Judges {
       })
       return [...byJoint.values()]
     },
-    rails: ({ liveMovement }) => {
+    rails: (analysis) => {
       const bySection = new Map<string, RailUse>()
       frame.rails.forEach((rail, i) => {
         const { use, case: name } = rails[i]!.worst()
         const side = rail.edge === 'left' || rail.edge === 'right'
-        const { deflection, span } = side ? sag(frame, rail.nodes, liveMovement) : { deflection: 0, span: 0 }
+        const { deflection, span } = side ? sag(frame, rail, analysis) : { deflection: 0, span: 0 }
         const known = bySection.get(rail.section.id)
         bySection.set(rail.section.id, {
           section: rail.section.id,
@@ -212,22 +212,37 @@ function judgesOf(frame: DockFrame): Judges {
   }
 }
 
-/** How far a rail's nodes go down under the line between its ends, m. */
+/** How far a rail goes down under people below the line between its ends, at its nodes and half way between them, m. */
 function sag(
   frame: DockFrame,
-  rail: readonly number[],
-  movement: Float64Array,
+  rail: DockFrame['rails'][number],
+  { liveMovement: movement, live }: Analysis,
 ): { deflection: number; span: number } {
-  const first = rail[0]!
-  const last = rail.at(-1)!
+  const first = rail.nodes[0]!
+  const last = rail.nodes.at(-1)!
   const a = frame.nodes[first]!
   const far = (node: number): number => Math.hypot(frame.nodes[node]!.x - a.x, frame.nodes[node]!.y - a.y)
   const span = far(last)
   const z = (node: number): number => movement[node * 6 + 2]!
+  const line = (t: number): number => z(first) * (1 - t) + z(last) * t
   let deflection = 0
-  for (const node of rail) {
-    const t = far(node) / span
-    deflection = Math.max(deflection, z(first) * (1 - t) + z(last) * t - z(node))
-  }
+  rail.members.forEach((member, i) => {
+    const from = rail.nodes[i]!
+    const to = rail.nodes[i + 1]!
+    const length = far(to) - far(from)
+    const ux = (frame.nodes[to]!.x - frame.nodes[from]!.x) / length
+    const uy = (frame.nodes[to]!.y - frame.nodes[from]!.y) / length
+    const slope = (node: number): number => uy * movement[node * 6 + 3]! - ux * movement[node * 6 + 4]!
+    const { E, Iy } = frame.members[member]!
+    // Its own even load, from the half of it that goes to the end.
+    const q = (2 * live.onMembers[member * 12 + 2]!) / length
+    const own = (q * length ** 4) / (384 * E * Iy)
+    const middle = (z(from) + z(to)) / 2 + ((slope(from) - slope(to)) * length) / 8 + own
+    deflection = Math.max(
+      deflection,
+      line(far(to) / span) - z(to),
+      line((far(from) + far(to)) / 2 / span) - middle,
+    )
+  })
   return { deflection, span }
 }
