@@ -1,45 +1,10 @@
 /** The scene in the real page: what is dragged in the strip moves in it, and what is picked in it is picked everywhere. */
-import type { Page } from 'playwright-core'
-import { PNG } from 'pngjs'
 import { expect, test } from 'vitest'
 import type { SceneStats } from '../../src/scene/scene.tsx'
-import { nextFrame, open, read, withBrowser } from './support/open.ts'
+import { differing, settled, shot, stats } from './scene-in-page.ts'
+import { open, read, withBrowser } from './support/open.ts'
 
 withBrowser()
-
-const stats = (page: Page): Promise<Omit<SceneStats, 'at'>> =>
-  page.locator('canvas').evaluate((canvas) => {
-    const { at: _, ...rest } = (canvas as never as { leadlineScene: SceneStats }).leadlineScene
-    return rest
-  })
-
-/** Waits until the picture stands still. */
-async function settled(page: Page): Promise<void> {
-  await page.locator('canvas').waitFor()
-  let last = -1
-  let quiet = 0
-  await expect
-    .poll(
-      async () => {
-        await nextFrame(page)
-        const { frames, still } = await stats(page)
-        quiet = frames === last && still && frames > 0 ? quiet + 1 : 0
-        last = frames
-        return quiet
-      },
-      { timeout: 60_000, interval: 200 },
-    )
-    .toBeGreaterThan(3)
-}
-
-const shot = async (page: Page): Promise<PNG> => PNG.sync.read(await page.locator('canvas').screenshot())
-
-function differing(a: PNG, b: PNG): number {
-  let n = 0
-  for (let i = 0; i < a.data.length; i += 4)
-    if (Math.abs(a.data[i]! - b.data[i]!) + Math.abs(a.data[i + 1]! - b.data[i + 1]!) > 12) n++
-  return n
-}
 
 test('a sounding dragged in the strip moves bed and leg in the scene, by its numbers and by its pixels', async () => {
   const { page, close } = await open({ webgl: true, viewport: { width: 1000, height: 900 } })

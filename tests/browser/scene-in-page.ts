@@ -1,0 +1,66 @@
+/** The scene as it is in the real page: waiting for it, its numbers, its pixels. */
+import type { Page } from 'playwright-core'
+import { PNG } from 'pngjs'
+import { expect } from 'vitest'
+import type { SceneStats } from '../../src/scene/scene.tsx'
+import { nextFrame } from './support/open.ts'
+
+export const stats = (page: Page): Promise<Omit<SceneStats, 'at'>> =>
+  page.locator('canvas').evaluate((canvas) => {
+    const { at: _, ...rest } = (canvas as never as { leadlineScene: SceneStats }).leadlineScene
+    return rest
+  })
+
+/** Waits until the picture stands still. */
+export async function settled(page: Page): Promise<void> {
+  await page.locator('canvas').waitFor()
+  let last = -1
+  let quiet = 0
+  await expect
+    .poll(
+      async () => {
+        await nextFrame(page)
+        const { frames, still } = await stats(page)
+        quiet = frames === last && still && frames > 0 ? quiet + 1 : 0
+        last = frames
+        return quiet
+      },
+      { timeout: 60_000, interval: 200 },
+    )
+    .toBeGreaterThan(3)
+}
+
+export const shot = async (page: Page): Promise<PNG> =>
+  PNG.sync.read(await page.locator('canvas').screenshot())
+
+/** Pixels that differ by more than noise. */
+export function differing(a: PNG, b: PNG): number {
+  let n = 0
+  for (let i = 0; i < a.data.length; i += 4)
+    if (Math.abs(a.data[i]! - b.data[i]!) + Math.abs(a.data[i + 1]! - b.data[i + 1]!) > 12) n++
+  return n
+}
+
+/** Where on the canvas a place of the dock's frame is seen, px. */
+export const placeOf = async (page: Page, place: readonly [number, number, number]) => {
+  const at = await page
+    .locator('canvas')
+    .evaluate(
+      (canvas, [x, y, z]) => (canvas as never as { leadlineScene: SceneStats }).leadlineScene.at(x, y, z),
+      place,
+    )
+  if (!at) throw new Error(`placeOf: ${place} is behind the eye`)
+  return at
+}
+
+/** The mean color of the few pixels at a place, 0 to 255. */
+export async function colorAt(page: Page, place: readonly [number, number, number]) {
+  const { x, y } = await placeOf(page, place)
+  const { data, width } = await shot(page)
+  const sum = [0, 0, 0]
+  for (let dy = -1; dy <= 1; dy++)
+    for (let dx = -1; dx <= 1; dx++)
+      for (let k = 0; k < 3; k++)
+        sum[k]! += data[4 * ((Math.round(y) + dy) * width + Math.round(x) + dx) + k]! / 9
+  return { red: sum[0]!, green: sum[1]!, blue: sum[2]! }
+}
