@@ -281,15 +281,21 @@ export interface Waves {
   readonly tenth: number
   /** Taken for strength: min(1.8 × significant, 0.78 × depth). */
   readonly highest: number
-  /** Crest of the tenth, or of a wake where that is higher, over still water. */
+  /** Crest of the tenth, or of a wake where that is higher, over still water: on the day of the survey, and at the high level. */
   readonly crest: number
+  readonly crestHigh: number
+  /** Elevation of the underside of the frames that stand, and what is left between it and those crests; negative where they reach it. */
+  readonly underside: number
+  readonly clear: number
+  readonly clearHigh: number
   /** Boat wake of the Design, 0 where none is told of. */
   readonly wake: number
   /** The depth at the dock holds them down. */
   readonly breaks: boolean
   /** Significant, out on the lake. */
   readonly open: number
-  /** The same by each law, out on the lake. */
+  /** The law that all of this goes by; and the same by each, out on the lake. */
+  readonly law: 'spm1984'
   readonly laws: Readonly<
     Record<'spm1984' | 'cem2002' | 'youngVerhagen1996', { readonly height: number; readonly period: number }>
   >
@@ -297,7 +303,26 @@ export interface Waves {
   readonly recommendedDeckHeight: number
   /** … and left all season, over the high level. */
   readonly recommendedAllSeason: number
+  /** How long such a wind must blow until they are grown, s; 0 where only wakes are told of. */
+  readonly duration: number
+  /** What is said about them: where a law is used outside of what it was made for, and what is left out. */
+  readonly notes: readonly WaveNote[]
 }
+
+/**
+ * `assumed-deep`: no depth along the fetch is given, so none holds them down (cautious). `short-fetch`: shorter, for this wind, than what
+ * the laws were measured on. `depth-breaks`: the depth at the dock lets only lower ones stand. `highest-break`: that of the highest ones.
+ * `steep`: the highest would break by themselves; counted whole (cautious). `shallow-long`: so long for their height and depth that linear
+ * theory tells too little of how the water moves. `wake-no-load`: the wake counts for heights, not for the loads on legs.
+ */
+export type WaveNote =
+  | 'assumed-deep'
+  | 'short-fetch'
+  | 'depth-breaks'
+  | 'highest-break'
+  | 'steep'
+  | 'shallow-long'
+  | 'wake-no-load'
 
 /** What the worst case does to one leg. `use` is of what it may carry: over 1 is too much. */
 export interface LegUse {

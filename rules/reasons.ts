@@ -52,26 +52,43 @@ export function explain(kit: Kit, waves: Waves | null): Reasons {
   }
 }
 
-function waveReasons({ design, shop, layout }: Kit, waves: Waves): Reason[] {
+function waveReasons({ design, shop }: Kit, waves: Waves): Reason[] {
   const { wind, levels } = design.site
   const basis = 'Shore Protection Manual 1984; crest and breaking by ASCE 7-16 5.4.4 (from memory)'
-  const frame = shop.shape(layout.standing!.frame).depth
+  const frame = design.dock.deckHeight - waves.underside
   const sum = [
     term('clearance', shop.rules.waveClearance, 'm', 'catalog'),
     term('frame', frame, 'm', 'catalog'),
   ]
   const high = Math.max(0, levels.high)
+  const byWake = waves.wake > waves.tenth
+  const raised = wind
+    ? [
+        reason(
+          waves.breaks ? 'wave-height-depth' : 'wave-height',
+          [
+            term('wind', wind.speed, 'm/s', 'site'),
+            term('fetch', wind.fetch, 'm', 'site'),
+            ...(wind.depth ? [term('fetchDepth', wind.depth, 'm', 'site')] : []),
+            term('open', waves.open, 'm', 'Shore Protection Manual 1984'),
+            term('period', waves.period, 's', 'Shore Protection Manual 1984'),
+            term('depth', waves.depth, 'm', 'site'),
+          ],
+          waves.height,
+          'm',
+          basis,
+        ),
+      ]
+    : []
   return [
+    ...raised,
     reason(
-      'wave-height',
+      byWake ? 'wake-crest' : 'wave-crest',
       [
-        term('wind', wind?.speed ?? 0, 'm/s', 'site'),
-        term('fetch', wind?.fetch ?? 0, 'm', 'site'),
-        ...(wind?.depth ? [term('fetchDepth', wind.depth, 'm', 'site')] : []),
+        byWake ? term('wake', waves.wake, 'm', 'site') : term('tenth', waves.tenth, 'm', 'waves'),
         term('depth', waves.depth, 'm', 'site'),
-        term('wake', waves.wake, 'm', 'site'),
       ],
-      waves.height,
+      waves.crest,
       'm',
       basis,
     ),
@@ -84,11 +101,7 @@ function waveReasons({ design, shop, layout }: Kit, waves: Waves): Reason[] {
     ),
     reason(
       'deck-all-season',
-      [
-        term('high', high, 'm', 'site'),
-        term('crest', waves.recommendedAllSeason - high - shop.rules.waveClearance - frame, 'm', 'waves'),
-        ...sum,
-      ],
+      [term('high', high, 'm', 'site'), term('crest', waves.crestHigh, 'm', 'waves'), ...sum],
       waves.recommendedAllSeason,
       'm',
       basis,

@@ -6,17 +6,15 @@ export const crestReachesFrame: Check = {
   code: 'crest-reaches-frame',
   severity: 'warn',
   basis: WAVES,
-  find({ waves, design, shop, layout }) {
-    if (!waves || !layout.standing) return []
-    const { deckHeight } = design.dock
-    const under = deckHeight - shop.shape(layout.standing.frame).depth
-    const clear = under - waves.crest
-    if (clear >= shop.rules.waveClearance - 1e-6) return []
+  find({ waves, shop }) {
+    if (!waves) return []
+    const { waveClearance } = shop.rules
+    if (waves.clear >= waveClearance - 1e-6) return []
     const height = upToCentimeter(waves.recommendedDeckHeight)
     return [
       {
         parts: [],
-        values: { crest: meters(waves.crest), clear: meters(clear), least: meters(shop.rules.waveClearance) },
+        values: { crest: meters(waves.crest), clear: meters(waves.clear), least: meters(waveClearance) },
         remedy: remedy('raise-deck', [replace('/dock/deckHeight', height)], { height: meters(height) }),
       },
     ]

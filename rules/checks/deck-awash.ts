@@ -1,5 +1,5 @@
 import { type Check, meters, remedy, replace } from './check.ts'
-import { crestAt, upToCentimeter, WAVES } from './wave-words.ts'
+import { upToCentimeter, WAVES } from './wave-words.ts'
 
 /** At the high level one wave in ten runs over the deck: nobody on it then, and no boat at it. */
 export const deckAwash: Check = {
@@ -8,9 +8,8 @@ export const deckAwash: Check = {
   basis: WAVES,
   find({ waves, design }) {
     if (!waves) return []
-    const { deckHeight } = design.dock
     const high = Math.max(0, design.site.levels.high)
-    const over = high + crestAt(waves, high) - deckHeight
+    const over = high + waves.crestHigh - design.dock.deckHeight
     if (over <= 1e-6) return []
     const height = upToCentimeter(waves.recommendedAllSeason)
     return [

@@ -32,6 +32,9 @@ export const windStress = (speed: number): number => 0.71 * speed ** 1.23
 /**
  * Shore Protection Manual 1984, eqs. 3-39 and 3-40, with the wind-stress factor; in deep water 3-33 to 3-38 as their limit. The
  * cautious one of the three: at short fetches a fifth to a quarter more than the Coastal Engineering Manual.
+ *
+ * Made for one even depth along the fetch and a wind that blows long enough (`growthTime`); a wind over land must be brought to 10 m
+ * over water first.
  */
 export function spm1984({ speed, fetch, depth }: Blowing): Grown {
   if (speed <= 0 || fetch <= 0 || depth === 0) return CALM
@@ -45,7 +48,22 @@ export function spm1984({ speed, fetch, depth }: Blowing): Grown {
   }
 }
 
-/** Coastal Engineering Manual EM 1110-2-1100 part II-2 (2002), eqs. II-2-36 to 39; in shallow water up to 0.6 of its depth and 9.78 √(d/g). */
+/** Shore Protection Manual 1984, eq. 3-41: how long a wind must blow until waves of this period are grown over the fetch, s. */
+export const growthTime = (speed: number, period: number): number => {
+  const U = windStress(speed)
+  return speed > 0 ? (U / g) * 537 * ((g * period) / U) ** (7 / 3) : 0
+}
+
+/**
+ * gF/U² under which a fetch is shorter, for its wind, than what the laws were measured on: JONSWAP's field data begin at about 100,
+ * those of Lake George (Young and Verhagen 1996) at about 50 (both from memory).
+ */
+export const shortFetch = ({ speed, fetch }: Blowing): boolean => (g * fetch) / speed ** 2 < 50
+
+/**
+ * Coastal Engineering Manual EM 1110-2-1100 part II-2 (2002), eqs. II-2-36 to 39, up to the fully grown sea. Shallow water holds nothing
+ * down there but the period, at 9.78 √(d/g); the height at 0.6 of the depth is a limit of ours.
+ */
 export function cem2002({ speed, fetch, depth }: Blowing): Grown {
   if (speed <= 0 || fetch <= 0 || depth === 0) return CALM
   const u = speed * Math.sqrt(0.001 * (1.1 + 0.035 * speed))
@@ -57,7 +75,10 @@ export function cem2002({ speed, fetch, depth }: Blowing): Grown {
     : { height: Math.min(height, 0.6 * depth), period: Math.min(period, 9.78 * Math.sqrt(depth / g)) }
 }
 
-/** Young and Verhagen 1996, Coastal Engineering 29:47-78 (coefficients from memory; they close on the paper's own limits). */
+/**
+ * Young and Verhagen 1996, Coastal Engineering 29:47-78 (coefficients from memory; they close on the paper's own limits). Measured on
+ * Lake George: some 2 m deep, fetches of 1 to 16 km (memory). By the wind itself, not its stress.
+ */
 export function youngVerhagen1996({ speed, fetch, depth }: Blowing): Grown {
   if (speed <= 0 || fetch <= 0 || depth === 0) return CALM
   const F = (g * fetch) / speed ** 2

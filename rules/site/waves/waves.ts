@@ -4,13 +4,21 @@
  * Wind, fetch and the depth along the fetch raise them (Shore Protection Manual 1984); the depth at the dock lets at most 0.78 of itself
  * stand. Significant height is told; one wave in ten (1.27 times that) counts for comfort and clearance; 1.8 times it, or what the depth
  * lets stand, for strength. The crest stands 0.7 of the height over still water (ASCE 7-16 5.4.4 and earlier, memory). A boat's wake counts
- * where it is higher.
+ * where it is higher. Shoaling, bending about points of land, and what comes back from a wall are left out.
  */
-import type { Waves } from '../../dock.ts'
+import type { WaveNote, Waves } from '../../dock.ts'
 import type { Kit } from '../../kit.ts'
 import { round6 } from '../../numbers.ts'
-import { dispersion } from './dispersion.ts'
-import { cem2002, spm1984, youngVerhagen1996 } from './growth.ts'
+import { dispersion, type Length } from './dispersion.ts'
+import {
+  type Blowing,
+  cem2002,
+  type Grown,
+  growthTime,
+  shortFetch,
+  spm1984,
+  youngVerhagen1996,
+} from './growth.ts'
 
 /** Most of its depth that a wave's height can be, ASCE 7-16 5.4.4 (memory). */
 export const BREAKING = 0.78
@@ -20,6 +28,10 @@ export const CREST = 0.7
 export const TENTH = 1.27
 /** Highest wave over the significant one. */
 export const HIGHEST = 1.8
+/** Over this part of the length times tanh(kd) a wave breaks by itself (Miche 1944; memory). */
+const STEEPEST = 0.142
+/** H·L²/d³ over which a wave is too long and high for its depth to be told by sines (Ursell 1953; the bound is common usage, memory). */
+const URSELL = 26
 
 /** Null where the Design tells of no wind and no wakes, or there is nothing on legs. */
 export function wavesOf({ design, shop, legs, layout }: Kit): Waves | null {
@@ -34,37 +46,78 @@ export function wavesOf({ design, shop, legs, layout }: Kit): Waves | null {
   const depth = at(0)
   const limit = BREAKING * depth
   const height = Math.min(raised.height, limit)
-  const { length, speed } =
-    raised.period > 0 && depth > 0 ? dispersion(raised.period, depth) : { length: 0, speed: 0 }
+  const highest = Math.min(HIGHEST * raised.height, limit)
+  const long = raised.period > 0 && depth > 0 ? dispersion(raised.period, depth) : FLAT
   /** Crest over still water for comfort and clearance, at a level. */
   const crestAt = (level: number): number =>
     CREST * Math.min(Math.max(TENTH * raised.height, wake), BREAKING * at(level))
-  const frame = shop.shape(layout.standing.frame).depth
-  const { waveClearance } = shop.rules
   const high = Math.max(0, levels.high)
+  const frame = layout.placed.reduce(
+    (most, p) => (p.role === 'ramp' ? most : Math.max(most, shop.shape(p.frame).depth)),
+    0,
+  )
+  const underside = design.dock.deckHeight - frame
+  const crest = crestAt(0)
+  const crestHigh = crestAt(high)
+  const over = shop.rules.waveClearance + frame
   return {
     height: round6(height),
     period: round6(raised.period),
-    length: round6(length),
-    speed: round6(speed),
+    length: round6(long.length),
+    speed: round6(long.speed),
     depth: round6(depth),
     tenth: round6(Math.min(TENTH * raised.height, limit)),
-    highest: round6(Math.min(HIGHEST * raised.height, limit)),
-    crest: round6(crestAt(0)),
+    highest: round6(highest),
+    crest: round6(crest),
+    crestHigh: round6(crestHigh),
+    underside: round6(underside),
+    clear: round6(underside - crest),
+    clearHigh: round6(underside - high - crestHigh),
     wake: round6(wake),
     breaks: raised.height > limit,
     open: round6(raised.height),
+    law: 'spm1984',
     laws: {
       spm1984: rounded(raised),
       cem2002: rounded(cem2002(blowing)),
       youngVerhagen1996: rounded(youngVerhagen1996(blowing)),
     },
-    recommendedDeckHeight: round6(crestAt(0) + waveClearance + frame),
-    recommendedAllSeason: round6(high + crestAt(high) + waveClearance + frame),
+    recommendedDeckHeight: round6(crest + over),
+    recommendedAllSeason: round6(high + crestHigh + over),
+    duration: round6(growthTime(blowing.speed, raised.period)),
+    notes: notesOf({ blowing, raised, limit, height, highest, long, depth, wake }),
   }
 }
 
-const rounded = ({ height, period }: { height: number; period: number }) => ({
+const FLAT: Length = { k: 0, length: 0, speed: 0 }
+
+interface Told {
+  readonly blowing: Blowing
+  readonly raised: Grown
+  readonly limit: number
+  readonly height: number
+  readonly highest: number
+  readonly long: Length
+  readonly depth: number
+  readonly wake: number
+}
+
+function notesOf({ blowing, raised, limit, height, highest, long, depth, wake }: Told): WaveNote[] {
+  const windy = raised.height > 0
+  const { k, length } = long
+  const told: readonly (readonly [WaveNote, boolean])[] = [
+    ['assumed-deep', windy && blowing.depth === null],
+    ['short-fetch', windy && shortFetch(blowing)],
+    ['depth-breaks', raised.height > limit],
+    ['highest-break', windy && raised.height <= limit && HIGHEST * raised.height > limit],
+    ['steep', length > 0 && highest > STEEPEST * length * Math.tanh(k * depth)],
+    ['shallow-long', length > 0 && height * length ** 2 > URSELL * depth ** 3],
+    ['wake-no-load', wake > highest],
+  ]
+  return told.filter(([, holds]) => holds).map(([note]) => note)
+}
+
+const rounded = ({ height, period }: Grown): Grown => ({
   height: round6(height),
   period: round6(period),
 })
