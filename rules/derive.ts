@@ -9,11 +9,11 @@
  */
 import { assessKit } from './assess-kit.ts'
 import type { Catalog } from './catalog/index.ts'
-import { inOrder } from './checks/index.ts'
 import type { Design } from './design/index.ts'
 import type { Dock } from './dock.ts'
 import { deriveKit, type Kit } from './kit.ts'
-import { type Standing, stand } from './structure/stand.ts'
+import { stand } from './structure/stand.ts'
+import { withStructure } from './with-structure.ts'
 
 export const derive = (design: Design, catalog: Catalog): Dock => assess(deriveKit(design, catalog))
 
@@ -21,9 +21,4 @@ export const derive = (design: Design, catalog: Catalog): Dock => assess(deriveK
 export function assess(kit: Kit): Dock {
   const dock = assessKit(kit)
   return withStructure(dock, stand(kit, dock.waves))
-}
-
-/** The Dock with its structure, which may come later than the rest. */
-export function withStructure({ pending: _, ...dock }: Dock, { structure, findings }: Standing): Dock {
-  return Object.freeze({ ...dock, structure, findings: inOrder([...dock.findings, ...findings]) })
 }

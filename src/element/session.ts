@@ -4,11 +4,12 @@
  */
 import { type Catalog, type Design, demoDesign, parseDesignText } from '../../rules/index.ts'
 import type { Contact, Host } from '../state/host.ts'
-import { judgeAtRest } from '../state/judging.ts'
+import { judge } from '../state/judging.ts'
 import type { Earlier, Keeper } from '../state/keep.ts'
 import {
   createLeadlineStore,
   dockOf,
+  isJudged,
   type LeadlineStore,
   type Notice,
   type StoreInit,
@@ -49,6 +50,8 @@ export class Session implements Host {
   #timer: ReturnType<typeof setTimeout> | undefined
   #putAside: Design | undefined
   #silent = false
+  /** A change that the page was not yet told of: its dock is still being judged. */
+  #owed = false
 
   constructor(options: SessionOptions) {
     this.#options = options
@@ -123,6 +126,7 @@ export class Session implements Host {
   }
 
   end(): void {
+    if (this.#owed) this.#tellChange()
     if (this.#timer !== undefined) this.#keepNow()
     this.#over.abort()
     // The last write is let through before the base is closed.
@@ -217,15 +221,35 @@ export class Session implements Host {
   #listen(): void {
     const { signal } = this.#over
     const stop = this.store.subscribe((now, before) => {
-      if (now.design === before.design && now.dragging === before.dragging) return
-      const type = now.dragging ? 'leadline-input' : 'leadline-change'
-      if (!this.#silent) this.#options.tell(type, { design: now.design, dock: dockOf(now) })
-      if (!now.dragging) this.#keepSoon()
+      if (now.design !== before.design || now.dragging !== before.dragging) {
+        this.#owed = !now.dragging && !this.#silent
+        if (now.dragging && !this.#silent)
+          this.#options.tell('leadline-input', { design: now.design, dock: dockOf(now) })
+        if (!now.dragging) this.#keepSoon()
+      }
+      if (this.#owed && isJudged(now)) this.#tellChange()
     })
     signal.addEventListener('abort', stop)
-    signal.addEventListener('abort', judgeAtRest(this.store))
+    signal.addEventListener('abort', judge(this.store))
     addEventListener('hashchange', () => this.#followed(), { signal })
-    addEventListener('pagehide', () => this.#timer !== undefined && this.#keepNow(), { signal })
+    addEventListener(
+      'pagehide',
+      () => {
+        if (this.#owed) this.#tellChange()
+        if (this.#timer !== undefined) this.#keepNow()
+      },
+      { signal },
+    )
+  }
+
+  /**
+   * Of several changes that follow each other before the first is judged only the last is told: its Dock is whole, with all that is found.
+   * Where the page goes meanwhile it is told all the same, and the Dock says that it is pending.
+   */
+  #tellChange(): void {
+    this.#owed = false
+    const { design, catalog } = this.store.getState()
+    this.#options.tell('leadline-change', { design, dock: dockOf({ design, catalog }) })
   }
 
   async #openKeeper(): Promise<Design | null> {

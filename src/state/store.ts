@@ -3,16 +3,16 @@
  * remembers by identity, so that every view reads one and the same Dock. What takes longer than a frame comes after it
  * (`judging.ts`): `dockOf` then gives the Dock with it.
  */
-import { createContext, useContext } from 'react'
-import { useStore } from 'zustand'
+import { createContext, useContext, useSyncExternalStore } from 'react'
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import {
+  assessKit,
   type Catalog,
   type Design,
   type Dock,
   demoCatalog,
   demoDesign,
-  derive,
+  deriveKit,
   type Issue,
   parseDesign,
 } from '../../rules/index.ts'
@@ -72,8 +72,8 @@ export interface LeadlineState extends ViewState {
   /** Another catalog. No step of undo: a catalog is not the user's. */
   setCatalog(catalog: Catalog): void
   set(view: Partial<ViewState>): void
-  /** Takes in the Dock of a design with what was found after its frame. */
-  judged(of: Designed, dock: Dock): void
+  /** Takes in the Dock of a design with what was found after its frame. `whole`: nothing more is going to be found. */
+  judged(of: Designed, dock: Dock, whole: boolean): void
 }
 
 export type Designed = Pick<LeadlineState, 'design' | 'catalog'>
@@ -166,8 +166,8 @@ export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
       set(view) {
         set(view)
       },
-      judged(of, dock) {
-        knownOf(of).judged = dock
+      judged(of, judged, whole) {
+        Object.assign(knownOf(of), { judged, whole })
         set({ judgements: get().judgements + 1 })
       },
     }
@@ -180,27 +180,29 @@ export const sameDesign = (a: Design, b: Design): boolean =>
 
 interface Known {
   readonly catalog: Catalog
-  readonly dock: Dock
-  judged: Dock | null
+  readonly placed: Dock
+  judged: Dock
+  whole: boolean
 }
 const docks = new WeakMap<Design, Known>()
 
 function knownOf({ design, catalog }: Designed): Known {
   const known = docks.get(design)
   if (known?.catalog === catalog) return known
-  const made: Known = { catalog, dock: derive(design, catalog), judged: null }
+  const placed = assessKit(deriveKit(design, catalog))
+  const made: Known = { catalog, placed, judged: placed, whole: false }
   docks.set(design, made)
   return made
 }
 
 /** The Dock of this state, as far as it is judged: derived once for each pair of objects, never stored in the state. */
-export function dockOf(state: Designed): Dock {
-  const { dock, judged } = knownOf(state)
-  return judged ?? dock
-}
+export const dockOf = (state: Designed): Dock => knownOf(state).judged
+
+/** The same as it was placed, fitted and counted: for views that show nothing of what is found later, it stays one object. */
+export const placedOf = (state: Designed): Dock => knownOf(state).placed
 
 /** Nothing more is going to be found about it. */
-export const isJudged = (state: Designed): boolean => knownOf(state).judged !== null
+export const isJudged = (state: Designed): boolean => knownOf(state).whole
 
 /** Given by the element to all that is drawn in it. */
 export const StoreContext = createContext<LeadlineStore | null>(null)
@@ -211,7 +213,11 @@ export function useLeadlineStore(): LeadlineStore {
   return store
 }
 
-export const useLeadline = <T>(selector: (state: LeadlineState) => T): T =>
-  useStore(useLeadlineStore(), selector)
+/** Not zustand's own hook: that one is bound to React, which draws only the scene (`src/build/screen-react.ts`). */
+export function useLeadline<T>(selector: (state: LeadlineState) => T): T {
+  const store = useLeadlineStore()
+  return useSyncExternalStore(store.subscribe, () => selector(store.getState()))
+}
 
 export const useDock = (): Dock => useLeadline(dockOf)
+export const usePlaced = (): Dock => useLeadline(placedOf)

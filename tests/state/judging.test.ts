@@ -1,101 +1,267 @@
-/** What is found after the frame of an edit: when the hand rests, never for an older dock, and the same as in the terminal. */
+/** What is found after the frame of an edit: never for an older dock, whole when the hand rests, and the same as in the terminal. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { judged } from '../../geometry/index.ts'
-import { type Design, demoCatalog, demoDesign, derive, parseDesign } from '../../rules/index.ts'
-import { judgeAtRest } from '../../src/state/judging.ts'
-import { createLeadlineStore, dockOf, isJudged } from '../../src/state/store.ts'
+import { demoCatalog, demoDesign, derive, parseDesign } from '../../rules/index.ts'
+import type { Standing } from '../../rules/structure/stand.ts'
+import { type Asker, makeAsker, type Wish } from '../../src/state/ask-structure.ts'
+import { keepJudging } from '../../src/state/judge.ts'
+import { judge } from '../../src/state/judging.ts'
+import type { Answer, Question } from '../../src/state/stand-worker.ts'
+import { createLeadlineStore, dockOf, isJudged, placedOf } from '../../src/state/store.ts'
 
-/** Another object each time: docks are remembered by it. */
-function clashing(): Design {
-  const parsed = parseDesign({ ...demoDesign, dock: { ...demoDesign.dock, pad: 'mud-pad-14' } })
-  if (!parsed.ok) throw new Error('clashing')
+const designOf = (dock: Record<string, unknown>) => {
+  const parsed = parseDesign({ ...demoDesign, dock: { ...demoDesign.dock, ...dock } })
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues))
   return parsed.value
 }
-const clashesIn = (store: ReturnType<typeof createLeadlineStore>): number =>
-  dockOf(store.getState()).findings.filter((f) => f.code === 'parts-clash').length
+/** Docks are known by the identity of their design: each test has one of its own. */
+const clashing = () => designOf({ pad: 'mud-pad-14' })
+const plain = () => designOf({})
+type Store = ReturnType<typeof createLeadlineStore>
+const now = (store: Store) => dockOf(store.getState())
+const clashesIn = (store: Store): number => now(store).findings.filter((f) => f.code === 'parts-clash').length
+const load = (store: Store, to: number): void => {
+  store.getState().edit((design) => ({ ...design, dock: { ...design.dock, load: to } }), { gesture: 'test' })
+}
 
 let stop: () => void = () => {}
 beforeEach(async () => {
-  // The chunk is there: what is tested is when it is asked.
-  await import('../../src/state/judge.ts')
+  // The chunks are there: what is tested is when they are asked.
+  await import('../../rules/structure/stand.ts')
   vi.useFakeTimers()
 })
 afterEach(() => {
   stop()
   vi.useRealTimers()
 })
-const atRest = () => vi.advanceTimersByTimeAsync(2000)
+const atRest = () => vi.advanceTimersByTimeAsync(3000)
 
 describe('a dock is judged', () => {
-  it('when the hand rests, and not before; then all that read the dock read what was found', async () => {
+  it('and then is what the terminal tells of it, to the last finding; before it says that it is pending', async () => {
     const store = createLeadlineStore({ design: clashing() })
-    stop = judgeAtRest(store)
-    await vi.advanceTimersByTimeAsync(100)
+    expect(now(store)).toMatchObject({ structure: null, pending: true })
+    stop = judge(store)
     expect(isJudged(store.getState())).toBe(false)
-    expect(clashesIn(store)).toBe(0)
-    let told = 0
-    store.subscribe(() => told++)
     await atRest()
     expect(isJudged(store.getState())).toBe(true)
-    expect(told).toBe(1)
     const { design } = store.getState()
-    expect(dockOf(store.getState()).findings).toEqual(
-      judged(derive(design, demoCatalog), design, demoCatalog).findings,
-    )
+    expect(now(store)).toEqual(judged(derive(design, demoCatalog), design, demoCatalog))
     expect(clashesIn(store)).toBeGreaterThan(0)
+    expect(now(store).structure?.deep).toBe(true)
+    expect('pending' in now(store)).toBe(false)
   })
 
-  it('anew after an edit and after undo, at once without what was found of the one before', async () => {
-    const store = createLeadlineStore({ design: clashing() })
-    stop = judgeAtRest(store)
+  it('as it was placed all along: the same legs, the same pieces, one object', async () => {
+    const store = createLeadlineStore({ design: plain() })
+    const placed = placedOf(store.getState())
+    stop = keepJudging(store)
     await atRest()
-    const before = clashesIn(store)
-    expect(before).toBeGreaterThan(0)
+    expect(placedOf(store.getState())).toBe(placed)
+    expect(now(store).placements).toBe(placed.placements)
+    expect(now(store).legs).toBe(placed.legs)
+  })
+
+  it('quickly at first, deeply and for clashes when the hand rests', async () => {
+    const store = createLeadlineStore({ design: clashing() })
+    stop = keepJudging(store)
+    await vi.advanceTimersByTimeAsync(100)
+    expect(now(store).structure?.deep).toBe(false)
+    expect(now(store).pending).toBeUndefined()
+    expect(isJudged(store.getState())).toBe(false)
+    expect(clashesIn(store)).toBe(0)
+    await atRest()
+    expect(now(store).structure?.deep).toBe(true)
+  })
+
+  it('anew after an edit, at once without what was found of the one before, and so after undo', async () => {
+    const store = createLeadlineStore({ design: clashing() })
+    stop = keepJudging(store)
+    await atRest()
+    const before = now(store)
     store.getState().edit(({ dock: { pad: _, ...dock }, ...design }) => ({ ...design, dock }))
     expect(isJudged(store.getState())).toBe(false)
+    expect(now(store)).toMatchObject({ structure: null, pending: true })
     expect(clashesIn(store)).toBe(0)
     await atRest()
     expect(isJudged(store.getState())).toBe(true)
     expect(clashesIn(store)).toBe(0)
     store.getState().undo()
-    expect(clashesIn(store)).toBe(0)
+    expect(now(store)).toMatchObject({ structure: null, pending: true })
     await atRest()
-    expect(clashesIn(store)).toBe(before)
+    expect(now(store)).toEqual(before)
   })
 
-  it('not while one edit follows another, and what was begun for an older one is dropped', async () => {
-    const store = createLeadlineStore({ design: clashing() })
-    stop = judgeAtRest(store)
-    const docks = new Set([dockOf(store.getState())])
-    for (let i = 0; i < 20; i++) {
-      store
-        .getState()
-        .edit((design) => ({ ...design, dock: { ...design.dock, deckHeight: 0.45 + i / 1000 } }), {
-          gesture: 'test',
-        })
-      // Longer than an edit takes, shorter than a rest.
-      await vi.advanceTimersByTimeAsync(120)
-      docks.add(dockOf(store.getState()))
-      expect(clashesIn(store)).toBe(0)
-    }
-    expect(docks.size).toBe(20)
+  it('overloaded it must not be built so; with the load taken off again it stands as before', async () => {
+    const store = createLeadlineStore({ design: plain() })
+    stop = keepJudging(store)
     await atRest()
-    expect(clashesIn(store)).toBeGreaterThan(0)
-  })
-
-  it('where nothing is in the way it stays the same object: no view is drawn again for it', async () => {
-    const store = createLeadlineStore({ design: { ...demoDesign } })
-    stop = judgeAtRest(store)
-    const dock = dockOf(store.getState())
+    const codes = () =>
+      now(store)
+        .findings.filter(({ severity }) => severity === 'stop')
+        .map(({ code }) => code)
+    expect(codes()).toEqual([])
+    load(store, 15_000)
+    await atRest()
+    expect(codes().length).toBeGreaterThan(0)
+    expect(now(store).structure?.live).toBe(15_000)
+    store.getState().undo()
     await atRest()
     expect(isJudged(store.getState())).toBe(true)
-    expect(dockOf(store.getState())).toBe(dock)
+    expect(codes()).toEqual([])
+  })
+
+  it('never by what was found of another: at every moment of fast edits the structure is that of the design shown', async () => {
+    const store = createLeadlineStore({ design: plain() })
+    stop = keepJudging(store)
+    const wrong: unknown[] = []
+    let stood = 0
+    const look = () => {
+      const { structure, pending } = now(store)
+      if (structure) {
+        stood++
+        if (structure.live !== store.getState().design.dock.load) wrong.push(structure.live)
+      } else if (!pending) wrong.push('neither')
+    }
+    load(store, 1999)
+    store.subscribe(look)
+    for (let i = 0; i < 40; i++) {
+      load(store, 2000 + i)
+      look()
+      await vi.advanceTimersByTimeAsync(i % 3 === 0 ? 8 : 40)
+      look()
+    }
+    expect(wrong).toEqual([])
+    expect(stood).toBeGreaterThan(10)
   })
 
   it('no more when it is told to stop', async () => {
     const store = createLeadlineStore({ design: clashing() })
-    judgeAtRest(store)()
+    judge(store)()
     await atRest()
     expect(isJudged(store.getState())).toBe(false)
+  })
+
+  it('without a structure where it cannot be worked out here: then it stays pending, and nothing is waited for', async () => {
+    const store = createLeadlineStore({ design: plain() })
+    const none: Asker = { ask: ({ failed }) => failed(), drop() {}, close() {} }
+    stop = keepJudging(store, none)
+    await atRest()
+    expect(isJudged(store.getState())).toBe(true)
+    expect(now(store)).toMatchObject({ structure: null, pending: true })
+  })
+
+  it('for a second element of the page that shows the same one, too', async () => {
+    const design = plain()
+    const [one, two] = [createLeadlineStore({ design }), createLeadlineStore({ design })]
+    const stops = [keepJudging(one)]
+    await atRest()
+    let told = 0
+    two.subscribe(() => told++)
+    stops.push(keepJudging(two))
+    expect(told).toBeGreaterThan(0)
+    expect(now(two)).toBe(now(one))
+    for (const end of stops) end()
+  })
+})
+
+/** A worker that answers when it is told to. */
+function puppet() {
+  const made: { questions: Question[]; ended: boolean; answer(question: Question): void; fail(): void }[] = []
+  class Puppet {
+    readonly #listeners = new Map<string, (event: unknown) => void>()
+    readonly #own = {
+      questions: [] as Question[],
+      ended: false,
+      answer: ({ number, design, deep }: Question): void => {
+        const standing = { structure: { live: design.dock.load, deep }, findings: [] } as unknown as Standing
+        this.#listeners.get('message')?.({ data: { number, standing } satisfies Answer })
+      },
+      fail: (): void => this.#listeners.get('error')?.({ preventDefault() {} }),
+    }
+    constructor() {
+      made.push(this.#own)
+    }
+    addEventListener(type: string, listener: (event: unknown) => void): void {
+      this.#listeners.set(type, listener)
+    }
+    postMessage(question: Question): void {
+      this.#own.questions.push(structuredClone(question))
+    }
+    terminate(): void {
+      this.#own.ended = true
+      this.#listeners.clear()
+    }
+  }
+  return { made, spawn: () => new Puppet() as unknown as Worker }
+}
+
+describe('asked of a worker', () => {
+  beforeEach(() => void vi.stubGlobal('Worker', class {}))
+  afterEach(() => void vi.unstubAllGlobals())
+  const wish = (live: number, deep: boolean, got: number[], failed: () => void = () => {}): Wish => ({
+    of: { design: designOf({ load: live }), catalog: demoCatalog },
+    deep,
+    got: ({ structure }) => got.push(structure!.live),
+    failed,
+  })
+
+  it('of several only the last is asked, the catalog goes once, and no answer to an older one is told', () => {
+    const { made, spawn } = puppet()
+    const asker = makeAsker(spawn)
+    const got: number[] = []
+    for (const live of [1000, 2000, 3000]) {
+      asker.drop()
+      asker.ask(wish(live, false, got))
+    }
+    const [worker] = made
+    expect(worker!.questions.map(({ design }) => design.dock.load)).toEqual([1000])
+    worker!.answer(worker!.questions[0]!)
+    expect(got).toEqual([])
+    expect(worker!.questions.map(({ design }) => design.dock.load)).toEqual([1000, 3000])
+    expect(worker!.questions.map(({ catalog }) => catalog !== null)).toEqual([true, false])
+    worker!.answer(worker!.questions[1]!)
+    expect(got).toEqual([3000])
+    // An answer that comes twice, or late, is none.
+    worker!.answer(worker!.questions[0]!)
+    expect(got).toEqual([3000])
+  })
+
+  it('a deep question has a worker of its own, which is ended when nobody waits for it any more', () => {
+    const { made, spawn } = puppet()
+    const asker = makeAsker(spawn)
+    const got: number[] = []
+    asker.ask(wish(1000, false, got))
+    asker.ask(wish(1000, true, got))
+    expect(made.length).toBe(2)
+    asker.drop()
+    expect(made.map(({ ended }) => ended)).toEqual([false, true])
+    asker.ask(wish(2000, true, got))
+    expect(made.length).toBe(3)
+    // A new worker knows no catalog.
+    expect(made[2]!.questions[0]!.catalog).not.toBeNull()
+    made[2]!.answer(made[2]!.questions[0]!)
+    asker.drop()
+    expect(made[2]!.ended).toBe(false)
+    asker.close()
+    expect(made.every(({ ended }) => ended)).toBe(true)
+    expect(got).toEqual([2000])
+  })
+
+  it('a worker that does not start leaves its question to the page', async () => {
+    const { made, spawn } = puppet()
+    const asker = makeAsker(spawn)
+    const got: number[] = []
+    asker.ask(wish(2500, false, got))
+    made[0]!.fail()
+    await atRest()
+    expect(got).toEqual([2500])
+    const refused: number[] = []
+    const none = makeAsker(() => {
+      throw new Error('another origin')
+    })
+    none.ask(wish(2600, true, refused))
+    await atRest()
+    expect(refused).toEqual([2600])
+    expect(made.length).toBe(1)
   })
 })

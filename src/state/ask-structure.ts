@@ -1,0 +1,178 @@
+/**
+ * Asks whether a dock stands, beside the page: in a worker, two of them. One gives the quick answer to every change; what takes longer has
+ * one of its own, which is ended where another design comes meanwhile: nobody waits for an answer that nobody needs. Where a page allows
+ * no workers (another origin, its policy) the same is done on the page's own thread when it is idle.
+ *
+ * Latest wins: of several questions of one kind that wait only the last is asked, and answers to others are dropped.
+ */
+import { deriveKit } from '../../rules/index.ts'
+import { wavesOf } from '../../rules/site/waves/waves.ts'
+import type { Standing } from '../../rules/structure/stand.ts'
+import { whenIdle } from './idle.ts'
+import type { Answer, Question } from './stand-worker.ts'
+import type { Designed } from './store.ts'
+
+export interface Wish {
+  readonly of: Designed
+  readonly deep: boolean
+  readonly got: (standing: Standing) => void
+  /** It cannot be worked out here: its code did not come, say. */
+  readonly failed: () => void
+}
+
+export interface Asker {
+  ask(wish: Wish): void
+  /** Nothing that was asked is wanted any more. */
+  drop(): void
+  close(): void
+}
+
+interface Line {
+  ask(wish: Wish): void
+  drop(): void
+  close(): void
+}
+
+export type Spawn = () => Worker
+
+const spawnWorker: Spawn = () =>
+  new Worker(new URL('./stand-worker.ts', import.meta.url), { type: 'module', name: 'leadline' })
+
+export function makeAsker(spawn: Spawn = spawnWorker): Asker {
+  let workers = typeof Worker !== 'undefined'
+  const onPage = pageLine()
+  /** A worker that does not start is asked for no more: its questions are answered on the page. */
+  const none = (unanswered: Wish | null): void => {
+    workers = false
+    if (unanswered) onPage.ask(unanswered)
+  }
+  const quick = workerLine(spawn, none)
+  const deep = workerLine(spawn, none)
+  return {
+    ask(wish) {
+      if (!workers) onPage.ask(wish)
+      else if (wish.deep) deep.ask(wish)
+      else quick.ask(wish)
+    },
+    drop() {
+      quick.drop()
+      deep.drop()
+      onPage.drop()
+    },
+    close() {
+      quick.close()
+      deep.close()
+      onPage.drop()
+    },
+  }
+}
+
+/** One worker and its questions, one at a time. */
+function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void): Line {
+  let worker: Worker | null = null
+  let catalog: { readonly of: Designed['catalog']; readonly number: number } | null = null
+  let number = 0
+  /** In the worker, `wish` null where its answer is no longer wanted. */
+  let asked: { readonly number: number; readonly deep: boolean; wish: Wish | null } | null = null
+  let waiting: Wish | null = null
+
+  const end = (): void => {
+    worker?.terminate()
+    worker = null
+    catalog = null
+    asked = null
+  }
+  const answered = ({ data }: MessageEvent<Answer>): void => {
+    if (data.number !== asked?.number) return
+    const { wish } = asked
+    asked = null
+    const next = waiting
+    waiting = null
+    // The next one is under way before the page draws what this one found.
+    if (next) send(next)
+    if (!wish) return
+    if ('standing' in data) wish.got(data.standing)
+    else wish.failed()
+  }
+  const broken = (event: Event): void => {
+    event.preventDefault()
+    const unanswered = waiting ?? asked?.wish ?? null
+    waiting = null
+    end()
+    none(unanswered)
+  }
+  const send = (wish: Wish): void => {
+    if (!worker) {
+      try {
+        worker = spawn()
+      } catch {
+        none(wish)
+        return
+      }
+      worker.addEventListener('message', answered)
+      worker.addEventListener('error', broken)
+    }
+    const fresh = catalog?.of !== wish.of.catalog
+    if (fresh) catalog = { of: wish.of.catalog, number: (catalog?.number ?? 0) + 1 }
+    number++
+    asked = { number, deep: wish.deep, wish }
+    const question: Question = {
+      number,
+      design: wish.of.design,
+      catalog: fresh ? wish.of.catalog : null,
+      catalogNumber: catalog!.number,
+      deep: wish.deep,
+    }
+    worker.postMessage(question)
+  }
+  return {
+    ask(wish) {
+      if (asked) waiting = wish
+      else send(wish)
+    },
+    drop() {
+      waiting = null
+      if (asked?.deep) end()
+      else if (asked) asked.wish = null
+    },
+    close() {
+      waiting = null
+      end()
+    },
+  }
+}
+
+/** The page's own thread, between what it has to do. A quick answer goes first; the chunk of the structure comes with the first one. */
+function pageLine(): Line {
+  let turn = 0
+  let wishes: Wish[] = []
+  const go = async (mine: number): Promise<void> => {
+    const chunk = await import('../../rules/structure/stand.ts').catch(() => null)
+    const next = (): void => {
+      const wish = mine === turn ? wishes.shift() : undefined
+      if (!wish) return
+      if (!chunk) {
+        wish.failed()
+        return
+      }
+      const kit = deriveKit(wish.of.design, wish.of.catalog)
+      wish.got(chunk.stand(kit, wavesOf(kit), { deep: wish.deep }))
+      if (mine === turn && wishes.length > 0) whenIdle(next)
+    }
+    whenIdle(next)
+  }
+  return {
+    ask(wish) {
+      wishes = [...wishes.filter(({ deep }) => deep !== wish.deep), wish].sort((a, b) => +a.deep - +b.deep)
+      void go(++turn)
+    },
+    drop() {
+      turn++
+      wishes = []
+    },
+    close() {
+      turn++
+      wishes = []
+    },
+  }
+}
