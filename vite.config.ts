@@ -7,6 +7,8 @@ import { rmSync } from 'node:fs'
 import { resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig, type Plugin } from 'vite'
+import { screenReact } from './src/build/screen-react.ts'
+import { leanThree } from './src/scene/lean-three.ts'
 
 /** Nothing is preloaded, so a dynamic import is just that: the build's own helper for it would be dead weight at first sight. */
 const plainImports: Plugin = {
@@ -33,7 +35,7 @@ const clearChunks = (): Plugin => {
 
 export default defineConfig({
   base: './',
-  plugins: [react(), plainImports, clearChunks()],
+  plugins: [react(), screenReact(), leanThree(), plainImports, clearChunks()],
   build: {
     target: 'es2022',
     outDir: 'dist',

@@ -1,5 +1,6 @@
 /** The React side of one element: its root in the shadow tree, from the first word to the last. */
-import { useEffect } from 'react'
+import { options } from 'preact'
+import { type ReactNode, useEffect } from 'react'
 import { createRoot } from 'react-dom/client'
 import { HostContext } from '../state/host.ts'
 import { StoreContext } from '../state/store.ts'
@@ -16,15 +17,32 @@ export interface Screen {
   close(): void
 }
 
+/**
+ * True while the tree is being changed. A browser says that a field was left when it is taken out while it has the focus; nobody left it,
+ * and what was typed in it is not to be taken in once more. React holds such words back by itself, its stand-in does not.
+ */
+let changing = false
+const change = (act: () => void): void => {
+  changing = true
+  try {
+    act()
+  } finally {
+    changing = false
+  }
+}
+options.debounceRendering = (draw) => queueMicrotask(() => change(draw))
+
 export function showScreen(shadow: ShadowRoot, session: Session, mode: Mode): Screen {
   const box = document.createElement('div')
   box.className = 'root'
+  box.addEventListener('focusout', (event) => changing && event.stopImmediatePropagation(), true)
   shadow.append(box)
   const root = createRoot(box)
   let now = mode
   let told: (() => void) | null = null
+  const render = (what: ReactNode): void => change(() => root.render(what))
   const draw = (): void =>
-    root.render(
+    render(
       <StoreContext value={session.store}>
         <HostContext value={session}>
           <App mode={now} />
@@ -39,7 +57,7 @@ export function showScreen(shadow: ShadowRoot, session: Session, mode: Mode): Sc
     },
     fail(again) {
       const { lang, units } = session.store.getState()
-      root.render(
+      render(
         <div className="app failed" role="alert">
           <p>{say(lang, units, 'catalog.failed')}</p>
           <button type="button" onClick={again}>
@@ -53,7 +71,7 @@ export function showScreen(shadow: ShadowRoot, session: Session, mode: Mode): Sc
       if (told) draw()
     },
     close() {
-      root.unmount()
+      change(() => root.unmount())
       box.remove()
     },
   }
