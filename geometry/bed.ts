@@ -1,4 +1,4 @@
-/** The lake bed as a mesh: a regular grid, with a column at every break of the profile, so that breaks and a wall's edge are exact. */
+/** The lake bed as a mesh: a grid with a column at every break of the profile, so that breaks and a wall's edge are exact. */
 import type { Bed } from '../rules/index.ts'
 import type { Extent } from './types.ts'
 
@@ -12,31 +12,43 @@ export interface BedMesh {
   readonly depths: Float32Array
   readonly nx: number
   readonly ny: number
+  /** Distances of the columns and offsets of the rows, ascending, m. */
+  readonly xs: readonly number[]
+  readonly ys: readonly number[]
 }
 
 /** The step grows where a mesh would get more vertices than this: it is made anew while a sounding is dragged. */
 const MOST_VERTICES = 20_000
+/** With more breaks than this a column at each would be too many: the regular row is as near to the bed as its step. */
+const MOST_BREAKS = 300
 /** Two breaks this near to each other are the faces of a wall, m. */
 const WALL = 1e-5
 
 /**
  * Exact in line mode: there the ground is straight from side to side, so that two rows are enough. Where soundings were triangulated it is
- * exact at its vertices, `step` m apart along x and y. At a wall the columns of its upper and lower edge are there twice: its face is
- * upright and its edges are hard.
+ * exact at its vertices, `step` m apart along x and y.
  */
 export function bedMesh(bed: Bed, extent: Extent, step: number): BedMesh {
   const { x0, x1, y0, y1 } = extent
   const coarse = Math.max(step, Math.sqrt(((x1 - x0) * (y1 - y0)) / MOST_VERTICES))
-  const xs = columns(bed, x0, x1, coarse)
-  const rows = bed.mode === 'line' ? 1 : Math.max(1, Math.ceil((y1 - y0) / coarse))
-  const ys = Array.from({ length: rows + 1 }, (_, j) => y0 + ((y1 - y0) * j) / rows)
-  const [nx, ny] = [xs.length, ys.length]
+  return groundMesh(bedColumns(bed, x0, x1, coarse), bedRows(bed, y0, y1, coarse), bed.bedAt)
+}
 
+/**
+ * Ground of any height over columns and rows, m. Where a column is there twice its face stands upright with hard edges: nothing is between
+ * the two.
+ */
+export function groundMesh(
+  xs: readonly number[],
+  ys: readonly number[],
+  at: (x: number, y: number) => number,
+): BedMesh {
+  const [nx, ny] = [xs.length, ys.length]
   const positions = new Float32Array(nx * ny * 3)
   const depths = new Float32Array(nx * ny)
   for (let j = 0, k = 0; j < ny; j++)
     for (let i = 0; i < nx; i++, k++) {
-      const z = bed.bedAt(xs[i]!, ys[j]!)
+      const z = at(xs[i]!, ys[j]!)
       positions[3 * k] = xs[i]!
       positions[3 * k + 1] = ys[j]!
       positions[3 * k + 2] = z
@@ -46,28 +58,38 @@ export function bedMesh(bed: Bed, extent: Extent, step: number): BedMesh {
   let used = 0
   for (let j = 0; j + 1 < ny; j++)
     for (let i = 0; i + 1 < nx; i++) {
-      // Twin columns of a wall lie on each other: nothing is between them.
       if (xs[i] === xs[i + 1]) continue
       const a = j * nx + i
-      for (const v of [a, a + 1, a + nx + 1, a, a + nx + 1, a + nx]) indices[used++] = v
+      indices[used] = a
+      indices[used + 1] = a + 1
+      indices[used + 2] = a + nx + 1
+      indices[used + 3] = a
+      indices[used + 4] = a + nx + 1
+      indices[used + 5] = a + nx
+      used += 6
     }
-  const kept = indices.slice(0, used)
-  return { positions, normals: smoothNormals(positions, kept), indices: kept, depths, nx, ny }
+  const kept = indices.subarray(0, used)
+  return { positions, normals: smoothNormals(positions, kept), indices: kept, depths, nx, ny, xs, ys }
 }
 
-/** Ascending distances: a regular row, breaks in place of what is too near to them, both columns of a wall's face twice. */
-function columns(bed: Bed, x0: number, x1: number, step: number): number[] {
-  const n = Math.max(1, Math.ceil((x1 - x0) / step))
-  const regular = Array.from({ length: n + 1 }, (_, i) => x0 + ((x1 - x0) * i) / n)
+/** Ascending offsets of a bed's rows: along one line of soundings the ends are enough. */
+export function bedRows(bed: Bed, y0: number, y1: number, step: number): number[] {
+  return regular(y0, y1, bed.mode === 'line' ? y1 - y0 : step)
+}
+
+/** Ascending distances of a bed's columns: a regular row, breaks in place of what is too near to them, the columns of a wall's edges twice. */
+export function bedColumns(bed: Bed, x0: number, x1: number, step: number): number[] {
+  const row = regular(x0, x1, step)
   // In area mode knots are a fine row of their own, of no use here, and a wall is the only break along x.
-  const knots = bed.mode === 'line' ? bed.knots(x0, x1) : wallOf(bed, x0, x1)
-  const breaks = knots.filter((x) => x > x0 && x < x1)
+  const knots = bed.mode === 'line' ? bed.knots(x0, x1) : []
+  const inner = knots.filter((x) => x > x0 && x < x1)
+  const breaks = inner.length > MOST_BREAKS || bed.mode === 'area' ? wallOf(bed, x0, x1) : inner
   const near = step / 4
   const kept: number[] = []
   let next = 0
-  regular.forEach((x, i) => {
+  row.forEach((x, i) => {
     while (next < breaks.length && breaks[next]! < x - near) next++
-    if (i === 0 || i === n || next === breaks.length || breaks[next]! > x + near) kept.push(x)
+    if (i === 0 || i === row.length - 1 || next === breaks.length || breaks[next]! > x + near) kept.push(x)
   })
   const all = [...new Set([...kept, ...breaks])].sort((a, b) => a - b)
   return all.flatMap((x, i) => {
@@ -77,9 +99,14 @@ function columns(bed: Bed, x0: number, x1: number, step: number): number[] {
   })
 }
 
+function regular(from: number, to: number, step: number): number[] {
+  const n = Math.max(1, Math.ceil((to - from) / step))
+  return Array.from({ length: n + 1 }, (_, i) => from + ((to - from) * i) / n)
+}
+
 /** Both sides of the water's edge where the ground jumps there. */
 const wallOf = (bed: Bed, x0: number, x1: number): number[] =>
-  x0 < 0 && x1 > 0 && Math.abs(bed.bedAt(-1e-7, 0) - bed.bedAt(0, 0)) > 1e-3 ? [-1e-7, 0] : []
+  x0 < 0 && x1 > 0 && Math.abs(bed.bedAt(-1e-7, bed.lineY) - bed.bedAt(0, bed.lineY)) > 1e-3 ? [-1e-7, 0] : []
 
 /** By area, over the triangles at each vertex. */
 function smoothNormals(p: Float32Array, indices: Uint32Array): Float32Array {

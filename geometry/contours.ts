@@ -11,63 +11,69 @@ export interface Contour {
 }
 
 /** Lines at each of the depths given, deeper ground on their left, joined as far as they go. */
-export function contours(mesh: BedMesh, depths: readonly number[]): Contour[] {
-  return depths.flatMap((depth) => contoursAt(mesh, depth))
-}
-
-/** Depths at equal steps from the shallowest to the deepest place of a bed, without 0. */
-export function depthSteps(mesh: BedMesh, step: number, from = step): number[] {
-  let deepest = Number.NEGATIVE_INFINITY
-  for (const depth of mesh.depths) deepest = Math.max(deepest, depth)
-  const n = Math.floor((deepest - from) / step + 1e-9)
-  return Array.from({ length: Math.max(0, n + 1) }, (_, i) => from + i * step)
-}
-
-function contoursAt({ positions, indices, depths }: BedMesh, depth: number): Contour[] {
-  const vertices = depths.length
-  // From the edge that a line comes in by to the edge that it leaves by, within each triangle. An edge is its two vertices, ascending.
-  const next = new Map<number, number>()
-  const entered = new Set<number>()
+export function contours(
+  { positions, indices, depths: under }: BedMesh,
+  depths: readonly number[],
+): Contour[] {
+  const vertices = under.length
+  // An edge is its two vertices, ascending. By line: from the edge that it comes into a triangle by to the edge that it leaves by.
   const edge = (a: number, b: number): number => (a < b ? a * vertices + b : b * vertices + a)
+  const lines = [...depths].sort((a, b) => a - b).map((depth) => ({ depth, next: new Map<number, number>() }))
   for (let t = 0; t < indices.length; t += 3) {
-    let into = -1
-    let out = -1
-    for (let k = 0; k < 3; k++) {
-      const a = indices[t + k]!
-      const b = indices[t + ((k + 1) % 3)]!
-      const [deepA, deepB] = [depths[a]! >= depth, depths[b]! >= depth]
+    const [a, b, c] = [indices[t]!, indices[t + 1]!, indices[t + 2]!]
+    const [da, db, dc] = [under[a]!, under[b]!, under[c]!]
+    const least = Math.min(da, db, dc)
+    const most = Math.max(da, db, dc)
+    // Most triangles lie between two lines.
+    for (const { depth, next } of lines) {
+      if (depth > most) break
+      if (depth <= least) continue
+      const [ina, inb, inc] = [da >= depth, db >= depth, dc >= depth]
       // Counter-clockwise round the triangle: going shallow keeps the deep ground on the left of the line that comes in here.
-      if (deepA && !deepB) into = edge(a, b)
-      else if (!deepA && deepB) out = edge(a, b)
-    }
-    if (into >= 0) {
+      const into = ina && !inb ? edge(a, b) : inb && !inc ? edge(b, c) : edge(c, a)
+      const out = !ina && inb ? edge(a, b) : !inb && inc ? edge(b, c) : edge(c, a)
       next.set(into, out)
-      entered.add(out)
     }
   }
-  const place = (key: number): [number, number, number] => {
-    const a = Math.floor(key / vertices)
-    const b = key % vertices
-    const t = (depth - depths[a]!) / (depths[b]! - depths[a]!)
-    const along = (k: number): number =>
-      positions[3 * a + k]! + t * (positions[3 * b + k]! - positions[3 * a + k]!)
-    return [along(0), along(1), -depth]
-  }
-  const lines: Contour[] = []
+  return lines.flatMap(({ depth, next }) =>
+    joined(next).map(({ edges, closed }) => {
+      const points = new Float32Array(edges.length * 3)
+      edges.forEach((key, i) => {
+        const a = Math.floor(key / vertices)
+        const b = key % vertices
+        const t = (depth - under[a]!) / (under[b]! - under[a]!)
+        for (let k = 0; k < 2; k++)
+          points[3 * i + k] = positions[3 * a + k]! + t * (positions[3 * b + k]! - positions[3 * a + k]!)
+        points[3 * i + 2] = -depth
+      })
+      return { depth, points, closed }
+    }),
+  )
+}
+
+/** Depths at equal steps down to the deepest place, without 0. */
+export function depthSteps(deepest: number, step: number): number[] {
+  const n = Math.floor(deepest / step + 1e-9)
+  return Array.from({ length: Math.max(0, n) }, (_, i) => (i + 1) * step)
+}
+
+/** Chains of edges: open ones first, from where they begin at the border; what is left closes upon itself. */
+function joined(next: Map<number, number>): { edges: number[]; closed: boolean }[] {
+  const entered = new Set(next.values())
+  const chains: { edges: number[]; closed: boolean }[] = []
   const follow = (start: number): void => {
-    const points: number[] = []
+    const edges: number[] = []
     let key: number | undefined = start
     while (key !== undefined) {
-      points.push(...place(key))
+      edges.push(key)
       const to: number | undefined = next.get(key)
       next.delete(key)
       key = to
       if (key === start) break
     }
-    lines.push({ depth, points: new Float32Array(points), closed: key === start })
+    chains.push({ edges, closed: key === start })
   }
-  // Open lines first, from where they begin at the border; what is left closes upon itself.
   for (const key of [...next.keys()]) if (!entered.has(key)) follow(key)
   for (const key of next.keys()) follow(key)
-  return lines
+  return chains
 }

@@ -1,5 +1,5 @@
 /** From Dock to shape. No DOM, no three: typed arrays and plain data, m, the dock's frame of reference (z up). */
-export { type BedMesh, bedMesh } from './bed.ts'
+export { type BedMesh, bedColumns, bedMesh, bedRows, groundMesh } from './bed.ts'
 export { clashSteps, judged, withClashes } from './clashes.ts'
 export type { Contact } from './clearance/contacts.ts'
 export {

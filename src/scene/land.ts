@@ -2,24 +2,19 @@
  * The ground in the picture. Under and beside the dock, as far as the strip shows it, it is `bedAt` and nothing else. Beyond that, where
  * nobody measured, it is scenery: the shore bends lakeward into a cove and the bank rolls off into low land.
  */
-import type { Extent } from '../../geometry/index.ts'
+import { type BedMesh, bedColumns, bedRows, type Extent, groundMesh } from '../../geometry/index.ts'
 import type { Bed, BottomKind, Design } from '../../rules/index.ts'
 
 export interface Land {
   /** Elevation that is drawn, m. */
   at(x: number, y: number): number
-  readonly positions: Float32Array
-  readonly normals: Float32Array
-  readonly indices: Uint32Array
+  readonly mesh: BedMesh
   /** Linear color of each vertex, and how stony: share and size of stones, m. */
   readonly tints: Float32Array
   readonly stones: Float32Array
   /** Offsets between which the ground is as measured, m. */
   readonly y0: number
   readonly y1: number
-  /** Distances of the columns and offsets of the rows of the mesh, ascending, m. */
-  readonly xs: readonly number[]
-  readonly ys: readonly number[]
   /** Linear color of the bottom at a place. */
   tintAt(x: number, y: number): readonly [number, number, number]
 }
@@ -37,10 +32,9 @@ const BOTTOMS: Readonly<Record<BottomKind, readonly [number, number, number, num
 
 /** `extent`: what is shown as measured, at least from `x0` on, m. */
 export function makeLand(bed: Bed, extent: Extent, site: Design['site'], x0: number): Land {
-  const wall = site.shore?.kind === 'wall'
   const { y0, y1 } = extent
   const back = x0 - 0.5
-  const cove = coveOf(wall ? 0 : 1)
+  const cove = coveOf(site.shore?.kind === 'wall' ? 0 : 1)
 
   const at = (x: number, y: number): number => {
     const aside = Math.max(y0 - y, y - y1, 0)
@@ -54,22 +48,24 @@ export function makeLand(bed: Bed, extent: Extent, site: Design['site'], x0: num
     return edge + steep * 2.5 * run + rolling(along, y) * Math.min(1, landward / 25)
   }
 
+  // Lengths of a dock make no more columns than this many.
+  const step = Math.max(bed.mode === 'line' ? 1 : 0.5, (extent.x1 + 2 - back) / MOST_STEPS)
   const xs = [
     ...graded(back, back - FAR.shore, 0.8, 1.3).reverse(),
-    ...columns(bed, back, extent.x1 + 2, wall),
+    ...bedColumns(bed, back, extent.x1 + 2, step),
     ...graded(extent.x1 + 2, extent.x1 + 2 + FAR.lake, 0.9, 1.25),
   ]
   const ys = [
     ...graded(y0, y0 - FAR.side, 0.9, 1.14).reverse(),
-    // Along one line of soundings the ground is straight across it.
-    ...regular(y0, y1, bed.mode === 'line' ? Math.max(2, (y1 - y0) / 3) : 0.6),
+    ...bedRows(bed, y0, y1, Math.max(0.6, (y1 - y0) / MOST_STEPS)),
     ...graded(y1, y1 + FAR.side, 0.9, 1.14),
   ]
   const tintAt: Land['tintAt'] = (x, y) => {
     const [r, g, b] = BOTTOMS[bed.bottomAt(x, y)]
     return [r, g, b]
   }
-  return { at, y0, y1, xs, ys, tintAt, ...mesh(xs, ys, at, bed) }
+  const mesh = groundMesh(xs, ys, at)
+  return { at, y0, y1, mesh, tintAt, ...bottoms(mesh, bed) }
 }
 
 /** How far the shoreline at y lies lakeward of where it is measured, m: a cove, with a wandering edge. */
@@ -105,64 +101,20 @@ function graded(from: number, to: number, first: number, growth: number): number
 /** At most this many steps: a very long dock gets coarser ones. */
 const MOST_STEPS = 160
 
-function regular(from: number, to: number, step: number): number[] {
-  const n = Math.min(MOST_STEPS, Math.max(1, Math.ceil((to - from) / step)))
-  return Array.from({ length: n + 1 }, (_, i) => from + ((to - from) * i) / n)
-}
-
-/** A regular row with a column at each break of the profile; both sides of a wall's face. */
-function columns(bed: Bed, from: number, to: number, wall: boolean): number[] {
-  const breaks = bed.mode === 'line' ? bed.knots(from, to).slice(1, -1) : wall ? [-1e-7, 0] : []
-  const some = breaks.length > MOST_STEPS ? [] : breaks
-  const row = regular(from, to, bed.mode === 'line' ? 1 : 0.5).filter(
-    (x) => !some.some((b) => Math.abs(b - x) < 0.2),
-  )
-  return [...row, ...some].sort((a, b) => a - b)
-}
-
-function mesh(xs: readonly number[], ys: readonly number[], at: Land['at'], bed: Bed) {
-  const nx = xs.length
-  const ny = ys.length
-  const positions = new Float32Array(nx * ny * 3)
-  const tints = new Float32Array(nx * ny * 3)
-  const stones = new Float32Array(nx * ny * 2)
-  for (let j = 0, v = 0; j < ny; j++)
-    for (let i = 0; i < nx; i++, v++) {
-      const x = xs[i]!
-      const y = ys[j]!
-      positions[3 * v] = x
-      positions[3 * v + 1] = y
-      positions[3 * v + 2] = at(x, y)
+/** What the bottom looks like at each vertex. */
+function bottoms({ xs, ys }: BedMesh, bed: Bed): { tints: Float32Array; stones: Float32Array } {
+  const tints = new Float32Array(xs.length * ys.length * 3)
+  const stones = new Float32Array(xs.length * ys.length * 2)
+  let v = 0
+  for (const y of ys)
+    for (const x of xs) {
       const [r, g, b, share, size] = BOTTOMS[bed.bottomAt(x, y)]
       tints[3 * v] = r
       tints[3 * v + 1] = g
       tints[3 * v + 2] = b
       stones[2 * v] = share
       stones[2 * v + 1] = size
+      v++
     }
-  const indices = new Uint32Array((nx - 1) * (ny - 1) * 6)
-  for (let j = 0, k = 0; j + 1 < ny; j++)
-    for (let i = 0; i + 1 < nx; i++, k += 6) {
-      const a = j * nx + i
-      indices.set([a, a + 1, a + nx + 1, a, a + nx + 1, a + nx], k)
-    }
-  return { positions, normals: normalsOf(positions, nx, ny), indices, tints, stones }
-}
-
-/** From the slopes to the neighbors; uneven steps weigh by their length. */
-function normalsOf(positions: Float32Array, nx: number, ny: number): Float32Array {
-  const normals = new Float32Array(positions.length)
-  const p = (v: number, k: number): number => positions[3 * v + k]!
-  for (let j = 0, v = 0; j < ny; j++)
-    for (let i = 0; i < nx; i++, v++) {
-      const [w, e] = [i > 0 ? v - 1 : v, i + 1 < nx ? v + 1 : v]
-      const [s, n] = [j > 0 ? v - nx : v, j + 1 < ny ? v + nx : v]
-      const sx = (p(e, 2) - p(w, 2)) / Math.max(1e-6, p(e, 0) - p(w, 0))
-      const sy = (p(n, 2) - p(s, 2)) / Math.max(1e-6, p(n, 1) - p(s, 1))
-      const long = Math.hypot(sx, sy, 1)
-      normals[3 * v] = -sx / long
-      normals[3 * v + 1] = -sy / long
-      normals[3 * v + 2] = 1 / long
-    }
-  return normals
+  return { tints, stones }
 }

@@ -138,7 +138,7 @@ export function makeScenery(world: World): Scenery {
 }
 
 /** Distance of the shoreline of an elevation by offset, read off the rows of the mesh; NaN where there is none. */
-function shoreline({ positions, xs, ys }: Land, z: number): (y: number) => number {
+function shoreline({ mesh: { positions, xs, ys } }: Land, z: number): (y: number) => number {
   const nx = xs.length
   const at = ys.map((_, j) => {
     const height = (i: number): number => positions[3 * (j * nx + i) + 2]!

@@ -52,9 +52,9 @@ describe('the ground in the picture', () => {
   it('has a column at every break of the profile, so that the mesh is the bed between them', () => {
     const { land, bed, range } = landOf()
     for (const x of bed.knots(range.x0, range.x1).slice(1, -1))
-      expect(Math.min(...land.xs.map((other) => Math.abs(other - x)))).toBe(0)
-    expect([...land.xs]).toEqual([...land.xs].sort((a, b) => a - b))
-    expect([...land.ys]).toEqual([...land.ys].sort((a, b) => a - b))
+      expect(Math.min(...land.mesh.xs.map((other) => Math.abs(other - x)))).toBe(0)
+    expect([...land.mesh.xs]).toEqual([...land.mesh.xs].sort((a, b) => a - b))
+    expect([...land.mesh.ys]).toEqual([...land.mesh.ys].sort((a, b) => a - b))
   })
 
   it('goes on beyond without a step', () => {
@@ -68,6 +68,6 @@ describe('the ground in the picture', () => {
   })
 
   it('stays small for a long dock', () => {
-    expect(landOf({}, { sections: 400 }).land.positions.length / 3).toBeLessThan(20_000)
+    expect(landOf({}, { sections: 400 }).land.mesh.positions.length / 3).toBeLessThan(20_000)
   })
 })

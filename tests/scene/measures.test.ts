@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { bedMesh } from '../../geometry/index.ts'
 import { demoCatalog, demoDesign, formatLength, makeBed, parseDesign } from '../../rules/index.ts'
 import { contourStep, type MeasuredFrom, measure } from '../../src/scene/measures/measures.ts'
 import { findingId } from '../../src/state/lit.ts'
@@ -19,6 +20,7 @@ function measured(change: Partial<MeasuredFrom> = {}, dockChange: Record<string,
     units: 'metric',
     lang: 'en',
     ground: bed.bedAt,
+    mesh: bedMesh(bed, { x0: -10, x1: 30, y0: -8, y1: 8 }, 1),
     contour: 0.25,
     range: { x0: -4, x1: 13 },
     plane: null,

@@ -2,6 +2,7 @@
  * What is measured in the picture: lines where the measures are, and the words at them. Plain data from the Dock; the numbers are the
  * Dock's own, only the level that is looked at comes in here.
  */
+import { type BedMesh, contours, depthSteps } from '../../../geometry/index.ts'
 import {
   type Design,
   type Dock,
@@ -55,8 +56,9 @@ export interface MeasuredFrom {
   readonly level: number
   readonly units: Units
   readonly lang: string
-  /** Elevation of the ground that is drawn, m. */
+  /** Elevation of the ground that is drawn, m, and the ground itself. */
   readonly ground: (x: number, y: number) => number
+  readonly mesh: BedMesh
   /** Interval of the contour lines, m; 0 = none. */
   readonly contour: number
   /** Distances that the picture is about, m. */
@@ -337,29 +339,35 @@ function ofEnd(sheet: Sheet): void {
 
 /** A depth at each contour line, beside the dock. */
 function ofContours(sheet: Sheet): void {
-  const { contour, level, range, ground, dock, plane, left } = sheet.from
+  const { contour, level, range, ground, mesh, dock, plane, left } = sheet.from
   if (contour <= 0 || dock.sections.length === 0) return
   const bounds = boundsOf(dock.sections)!
   // On the side of the eye; where it is cut, on the face of the cut: what is before it is not there.
   const beside = left ? bounds.y1 + 1.1 : bounds.y0 - 1.1
   const y = plane ?? beside
-  const step = Math.max(0.1, (range.x1 - range.x0) / 4000)
+  // The mesh goes on into deep water that nobody measured: what is not met here is not looked for.
+  const deepest = mesh.xs.reduce(
+    (deep, x) => (x < range.x0 || x > range.x1 ? deep : Math.max(deep, level - ground(x, y))),
+    level - Math.min(ground(range.x0, y), ground(range.x1, y)),
+  )
+  const lines = contours(
+    mesh,
+    depthSteps(deepest, contour).map((depth) => depth - level),
+  )
   const found = new Map<number, Vec3[]>()
-  let before = level - ground(range.x0, y)
-  for (let x = range.x0 + step; x <= range.x1; x += step) {
-    const depth = level - ground(x, y)
-    const [a, b] = [before / contour, depth / contour]
-    before = depth
-    const n = Math.max(Math.floor(a), Math.floor(b))
-    if (Math.floor(a) === Math.floor(b) || n < 1) continue
-    const at: Vec3 = [x - step + (step * (n - a)) / (b - a), y, level - n * contour]
-    found.set(n, [...(found.get(n) ?? []), at])
-  }
-  for (const [n, at] of [...found].sort((a, b) => a[0] - b[0]))
+  for (const { depth, points } of lines)
+    for (let i = 3; i < points.length; i += 3) {
+      const [ya, yb] = [points[i - 2]! - y, points[i + 1]! - y]
+      if (ya < 0 === yb < 0) continue
+      const x = points[i - 3]! + ((points[i]! - points[i - 3]!) * ya) / (ya - yb)
+      if (x < range.x0 || x > range.x1) continue
+      found.set(depth, [...(found.get(depth) ?? []), [x, y, -depth]])
+    }
+  for (const [depth, at] of [...found].sort((a, b) => a[0] - b[0]))
     sheet.notes.push({
-      id: `contour ${n}`,
+      id: `contour ${Math.round((depth + level) / contour)}`,
       at: at.slice(0, 4),
-      text: sheet.tell('deep', { depth: meters(n * contour) }),
+      text: sheet.tell('deep', { depth: meters(depth + level) }),
       tone: 'water',
       sign: true,
     })

@@ -41,12 +41,12 @@ export function Lake({ world, facts, plane }: Props) {
   const face = useMade(() => new BufferGeometry(), [])
   useLayoutEffect(() => {
     fill(bed, {
-      position: [land.positions, 3],
-      normal: [land.normals, 3],
+      position: [land.mesh.positions, 3],
+      normal: [land.mesh.normals, 3],
       aTint: [land.tints, 3],
       aStone: [land.stones, 2],
     })
-    fillIndex(bed, land.indices)
+    fillIndex(bed, land.mesh.indices)
     invalidate()
   }, [bed, land, invalidate])
   const scenery = useMemo(() => makeScenery(world), [world])
@@ -126,11 +126,12 @@ function faceOf(
   land: Land,
   y: number,
 ): { positions: Float32Array; tints: Float32Array; indices: Uint32Array } {
-  const n = land.xs.length
+  const { xs } = land.mesh
+  const n = xs.length
   const positions = new Float32Array(n * 6)
   const tints = new Float32Array(n * 6)
   const indices = new Uint32Array((n - 1) * 6)
-  land.xs.forEach((x, i) => {
+  xs.forEach((x, i) => {
     const z = land.at(x, y)
     positions.set([x, z, z, x, z, z - DOWN], 6 * i)
     const tint = land.tintAt(x, y)

@@ -39,6 +39,7 @@ export function Measured({ world, facts, store, overlay, plane, left }: Props) {
       units,
       lang,
       ground: land.at,
+      mesh: land.mesh,
       contour,
       range,
       plane,
@@ -69,7 +70,7 @@ export function Measured({ world, facts, store, overlay, plane, left }: Props) {
 }
 
 /** The level drawn along the cut, wherever there is water. */
-function waterlineOf({ xs, at }: Land, y: number, level: number): Line[] {
+function waterlineOf({ mesh: { xs }, at }: Land, y: number, level: number): Line[] {
   const lines: Line[] = []
   for (let i = 0; i + 1 < xs.length; i++) {
     const [a, b] = [xs[i]!, xs[i + 1]!]
