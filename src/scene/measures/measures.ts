@@ -350,8 +350,14 @@ function ofContours(sheet: Sheet): void {
     (deep, x) => (x < range.x0 || x > range.x1 ? deep : Math.max(deep, level - ground(x, y))),
     level - Math.min(ground(range.x0, y), ground(range.x1, y)),
   )
+  // Only the row of the mesh that the labels stand in.
+  const row = Math.max(
+    0,
+    mesh.ys.findLastIndex((at) => at <= y),
+  )
+  const long = mesh.indices.length / (mesh.ny - 1)
   const lines = contours(
-    mesh,
+    { ...mesh, indices: mesh.indices.subarray(row * long, (row + 1) * long) },
     depthSteps(deepest, contour).map((depth) => depth - level),
   )
   const found = new Map<number, Vec3[]>()
