@@ -345,6 +345,17 @@ const BREAKS: readonly [law: string, what: string, breakIt: (dock: Broken) => un
       Object.assign(d, { structure: { ...structure, legs: [{ ...first!, use: 1.2 }, ...rest] } })
     },
   ],
+  ['wavesByTheBook', 'no waves are told of', (d) => Object.assign(d, { waves: null })],
+  ['wavesByTheBook', 'a wave is higher', (d) => shift(d.waves!, 'open', 0.01)],
+  ['wavesByTheBook', 'its crest is lower', (d) => shift(d.waves!, 'crest', -0.01)],
+  ['wavesByTheBook', 'a deck is recommended lower', (d) => shift(d.waves!, 'recommendedAllSeason', -0.01)],
+  ['wavesByTheBook', 'a wave is longer', (d) => shift(d.waves!, 'length', 0.1)],
+  [
+    'wavesFound',
+    'a crest reaches the frame without a finding',
+    (d) => shift(d.waves!, 'recommendedDeckHeight', 0.5),
+  ],
+  ['wavesFound', 'a deck awash that is not', (d) => d.findings.push({ ...FINDING, code: 'deck-awash' })],
 ]
 
 const FINDING: Mutable<Dock['findings'][number]> = {

@@ -93,8 +93,18 @@ const site = fc
       }),
     ),
     bearing: once(20, meters(0, 360)),
-    wind: once(5, fc.record({ speed: meters(0, 30), fetch: meters(0, 5000) })),
-    wake: once(20, meters(0, 0.5)),
+    wind: once(
+      5,
+      fc
+        .record({
+          speed: meters(0, 30),
+          fetch: fc.oneof(meters(0, 800), meters(0, 20_000)),
+          depth: once(2, fc.oneof(fc.constant(null), meters(0, 6))),
+          from: once(8, meters(-180, 180)),
+        })
+        .map(given),
+    ),
+    wake: once(10, meters(0, 0.6)),
   })
   .map(({ low, range, ...rest }) =>
     given({ ...rest, levels: { low, high: Math.round((low + range) * 1000) / 1000 } }),
@@ -210,6 +220,16 @@ const dock = (catalog: Catalog): fc.Arbitrary<Raw> =>
       pad: once(4, fc.constantFrom(...catalog.pads.map((p) => p.code), 'no-such-pad')),
       reserve: once(3, meters(0, 0.9)),
       load: once(30, meters(0, 5000)),
+      boat: once(
+        12,
+        fc.record({
+          length: meters(3, 9),
+          height: meters(0.05, 1),
+          draught: meters(0.15, 0.9),
+          mass: meters(80, 3000),
+          side: fc.constantFrom('left', 'right'),
+        }),
+      ),
       first: once(3, fc.constantFrom('left', 'right')),
       none: once(5, fc.subarray([...PAIRS, 'no.such.pair'], { minLength: 1, maxLength: 3 })),
       overrides: once(

@@ -18,6 +18,7 @@ import * as places from './laws/places.ts'
 import * as ramp from './laws/ramp.ts'
 import * as structure from './laws/structure.ts'
 import * as sums from './laws/sums.ts'
+import * as waves from './laws/waves.ts'
 
 /** All laws by name. */
 export const LAWS: Readonly<Record<string, Law>> = {
@@ -31,6 +32,7 @@ export const LAWS: Readonly<Record<string, Law>> = {
   ...sums,
   ...papers,
   ...structure,
+  ...waves,
 }
 
 /** What is wrong with a dock: `law: sentence` for every violation; empty where it is sound. */
