@@ -202,11 +202,14 @@ function neighbors(box: Float64Array, gap: number): number[] {
 
 /** Places in `box` by where they begin along an axis. A straight run stands in that order as it is. */
 function sweepOrder(box: Float64Array, along: number): Int32Array {
-  const order = new Int32Array(box.length / 4).map((_, i) => i)
+  const order = new Int32Array(box.length / 4)
   const begin = (i: number): number => box[4 * i + along]!
-  for (let i = 1; i < order.length; i++)
-    if (begin(i) < begin(i - 1)) return order.sort((p, q) => begin(p) - begin(q) || p - q)
-  return order
+  let sorted = true
+  for (let i = 1; i < order.length; i++) {
+    order[i] = i
+    if (begin(i) < begin(i - 1)) sorted = false
+  }
+  return sorted ? order : order.sort((p, q) => begin(p) - begin(q) || p - q)
 }
 
 /** The edges of two sections that face each other across the joint gap, or null; `p` and `q` their footprints as above. */

@@ -6,7 +6,7 @@
  */
 import type { PartKind, PartRow, Totals } from '../dock.ts'
 import type { Layout } from '../layout/index.ts'
-import type { Shop } from '../shop.ts'
+import type { PartType, Shop } from '../shop.ts'
 import type { EachFamily, Family } from './family.ts'
 
 export interface Count {
@@ -31,34 +31,34 @@ const NOT_CARRIED: ReadonlySet<PartKind> = new Set<PartKind>([
   'accessory',
 ])
 
-/** One of a kind, its pieces by part type, and what they weigh on the first and on the second section that carries them, grams. */
+/** One of a kind, the type of each of its pieces, and what they weigh on the first and on the second section that carries them, grams. */
 interface Tally<T> {
   readonly one: T
-  readonly pieces: Int32Array
+  readonly types: readonly PartType[]
   readonly grams: readonly [number, number]
   readonly lift: readonly [number, number]
   times: number
 }
 
-function tallyOf<T>(one: T, { carriers, put }: Family<T>, shop: Shop): Tally<T> {
+function tallyOf<T>(one: T, { carriers, put }: Family<T>): Tally<T> {
   const first = carriers.first(one)
-  const pieces = new Int32Array(shop.parts.length)
+  const types: PartType[] = []
   const grams: [number, number] = [0, 0]
   const lift: [number, number] = [0, 0]
   put((type, _, section) => {
     const on = section === first ? 0 : 1
-    pieces[type.index]!++
+    types.push(type)
     grams[on] += type.grams
     // The bolts of a section's hung side go in when it hangs.
     const hung = type.kind === 'hook-bolt' && on === 1
     if (!hung && !NOT_CARRIED.has(type.kind)) lift[on] += type.grams
   }, one)
-  return { one, pieces, grams, lift, times: 0 }
+  return { one, types, grams, lift, times: 0 }
 }
 
-function findOrMake<T>(tallies: Tally<T>[], one: T, family: Family<T>, shop: Shop): Tally<T> {
+function findOrMake<T>(tallies: Tally<T>[], one: T, family: Family<T>): Tally<T> {
   for (const known of tallies) if (family.alike(known.one, one)) return known
-  const made = tallyOf(one, family, shop)
+  const made = tallyOf(one, family)
   tallies.push(made)
   return made
 }
@@ -75,7 +75,7 @@ export function countParts(eachFamily: EachFamily, { placed }: Pick<Layout, 'pla
     let last: Tally<(typeof all)[number]> | null = null
     for (const one of all) {
       // Neighbors are mostly alike: first the kind of the one before.
-      if (!last || !alike(last.one, one)) last = findOrMake(tallies, one, family, shop)
+      if (!last || !alike(last.one, one)) last = findOrMake(tallies, one, family)
       const tally = last
       tally.times++
       const first = carriers.first(one).index
@@ -85,8 +85,7 @@ export function countParts(eachFamily: EachFamily, { placed }: Pick<Layout, 'pla
       sectionGrams[second]! += tally.grams[1]
       liftGrams[second]! += tally.lift[1]
     }
-    for (const { pieces, times } of tallies)
-      for (let i = 0; i < pieces.length; i++) quantities[i]! += times * pieces[i]!
+    for (const { types, times } of tallies) for (const { index } of types) quantities[index]! += times
   })
 
   const { spares } = shop.catalog

@@ -27,6 +27,8 @@ export interface Timing {
   readonly least: number
 }
 
+const middle = (list: readonly number[]): number => [...list].sort((a, b) => a - b)[list.length >> 1]!
+
 export function timeKit(sections: number, runs: number): Timing {
   const design = longDock(sections)
   for (let i = 0; i < Math.ceil(runs / 4); i++) deriveKit(design, demoCatalog)
@@ -34,10 +36,34 @@ export function timeKit(sections: number, runs: number): Timing {
     const start = performance.now()
     deriveKit(design, demoCatalog)
     return performance.now() - start
-  }).sort((a, b) => a - b)
-  return { sections, median: times[times.length >> 1]!, least: times[0]! }
+  })
+  return { sections, median: middle(times), least: Math.min(...times) }
 }
 
-/** Time a section at the longer over that at the shorter; the least of each, which a busy machine disturbs least. */
-export const growth = (short: Timing, long: Timing): number =>
-  long.least / long.sections / (short.least / short.sections)
+/** Processor time of one run, all threads, milliseconds: what other processes take meanwhile does not count. */
+function work(design: Design): number {
+  const before = process.cpuUsage()
+  deriveKit(design, demoCatalog)
+  const { user, system } = process.cpuUsage(before)
+  return (user + system) / 1000
+}
+
+/**
+ * Work a section at `long` sections over that at `short`, garbage collection and all.
+ *
+ * The two take turns, so that what slows the machine for a while slows both, and the median of the turns is told. A short dock is
+ * mostly done before garbage is collected, a long one is not: what a section leaves in memory counts in full.
+ */
+export function growth(short: number, long: number, turns: number): number {
+  const [few, many] = [longDock(short), longDock(long)]
+  for (let i = 0; i < 20; i++) {
+    for (let k = 0; k < (2 * long) / short; k++) deriveKit(few, demoCatalog)
+    deriveKit(many, demoCatalog)
+  }
+  return middle(
+    Array.from({ length: turns }, () => {
+      const before = work(few) / short
+      return work(many) / long / before
+    }),
+  )
+}
