@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest'
 import { dispersion, orbit } from '../../rules/site/waves/dispersion.ts'
-import { cem2002, spm1984, windStress, youngVerhagen1996 } from '../../rules/site/waves/growth.ts'
+import { cem2002, growthTime, spm1984, windStress, youngVerhagen1996 } from '../../rules/site/waves/growth.ts'
 import { atPhase, onUpright } from '../../rules/site/waves/morison.ts'
 
 const KNOT = 1852 / 3600
@@ -39,6 +39,20 @@ describe('growth under wind', () => {
       const deep = spm1984({ speed, fetch, depth: 1e6 })
       expect(deep.height / height).toBeCloseTo(1, 5)
     }
+  })
+
+  it('takes as long as eq. 3-41 says, which closes on the fully grown sea of eqs. 3-37 and 3-38: gT/UA = 8.134 after gt/UA = 71500', () => {
+    for (const speed of [8, 15, 25]) {
+      const UA = windStress(speed)
+      const time = growthTime(speed, (8.134 * UA) / 9.81)
+      expect(Math.abs((9.81 * time) / UA / 71_500 - 1)).toBeLessThan(0.002)
+    }
+    expect(growthTime(0, 0)).toBe(0)
+  })
+
+  it('turns a wind into its stress factor by eq. 3-28a: 45.7 knots into 34.5 m/s (p. 3-53), and exactly so at 1 m/s', () => {
+    expect(Math.abs(windStress(45.7 * KNOT) - 34.5)).toBeLessThan(0.5)
+    expect(windStress(1)).toBe(0.71)
   })
 
   it('of Young and Verhagen 1996 closes on the paper’s own limits by depth and by fetch (memory)', () => {
@@ -105,7 +119,11 @@ describe('growth under wind', () => {
 
 /** Shore Protection Manual 1984, table C-1: d/L0 and d/L, tanh, n = Cg/C (rows from memory, to the digits printed). */
 const TABLE_C1 = [
+  [0.001, 0.01263, 0.0792],
+  [0.005, 0.02836, 0.1764],
   [0.01, 0.04032, 0.248],
+  [0.015, 0.04964, 0.3022],
+  [0.02, 0.05763, 0.347],
   [0.05, 0.09416, 0.531],
   [0.1, 0.141, 0.7093],
   [0.15, 0.1833, 0.8183],
@@ -129,6 +147,23 @@ describe('linear waves', () => {
     const { length, speed } = dispersion(10, 3)
     expect(Math.abs(length / 53.2 - 1)).toBeLessThan(0.003)
     expect(Math.abs(speed / 5.32 - 1)).toBeLessThan(0.003)
+    // Its short cut by Eckart gives 54.1 m: not what is used here.
+    expect(Math.abs(length / 54.1 - 1)).toBeGreaterThan(0.01)
+  })
+
+  it('come to the limits of deep and of shallow water: gT²/2π, and √(gd)', () => {
+    expect(dispersion(2, 50).length / ((9.80665 * 4) / (2 * Math.PI))).toBeCloseTo(1, 12)
+    expect(dispersion(600, 0.5).speed / Math.sqrt(9.80665 * 0.5)).toBeCloseTo(1, 4)
+  })
+
+  it('drawn out to a crest, as Wheeler has it, move the water there as at still water, and at the bed as at the bed', () => {
+    const wave = { height: 0.4, period: 2.2, depth: 1.5, k: dispersion(2.2, 1.5).k }
+    for (const part of [0, 0.3, 1]) {
+      const still = orbit(wave, 0, part * 1.5)
+      const drawn = orbit(wave, 0.28, part * 1.78)
+      expect(drawn.u).toBeCloseTo(still.u, 12)
+      expect(drawn.a).toBeCloseTo(still.a, 12)
+    }
   })
 
   it('satisfy their own equation to the last digits, from a puddle to the deep', () => {
@@ -176,6 +211,19 @@ describe('forces on an upright', () => {
     const SD = 0.5 + (1 / (2 * n)) * (0.5 + (1 - Math.cosh(2 * kd)) / (2 * kd * Math.sinh(2 * kd)))
     expect(on.inertiaAt / (Si * d)).toBeCloseTo(1, 4)
     expect(on.dragAt / (SD * d)).toBeCloseTo(1, 4)
+  })
+
+  it('say a sixth less than the Shore Protection Manual 1984 for a wave near breaking (chapter 7, about p. 7-127; memory)', () => {
+    // H 3 m, T 10 s, d 4.5 m, D 0.3 m in sea water: by stream function FD = 6741 N with CD 0.7. Airy's wave to still water has a third of it.
+    const depth = 4.5
+    const wave = { height: 3, period: 10, depth, k: dispersion(10, depth).k }
+    const pile = { width: 0.3, shape: 'round' } as const
+    const still = onUpright(wave, pile, 0, false)
+    expect((still.drag * 1.0252 * 0.7) / 1.2 / 6741).toBeCloseTo(0.33, 2)
+    // Drawn out to the crest and with the CD of a slow, thin leg: 0.83 of it. What is left is why breaking has a rule of its own.
+    const ours = onUpright(wave, pile, 0.7, false)
+    expect((ours.drag * 1.0252) / 6741).toBeCloseTo(0.83, 2)
+    expect(onUpright(wave, pile, 0.7, true).drag * 1.0252).toBeGreaterThan(3 * 6741)
   })
 
   it('are those of a public calculator’s default case: H 4, T 8, d 10, D 1 m: Fi 22.41 kN, FD 16.29 kN, in sea water with CD 1', () => {
