@@ -240,29 +240,30 @@ function toLocal({ axes, from, to }: MemberTable, member: number, movement: Floa
   }
 }
 
-/**
- * Movements where one held direction of a node is moved by 1 and nothing else acts.
- *
- * @param members those that end at the node
- */
-export function settle(
-  state: State,
-  node: number,
-  direction: number,
-  members: readonly number[],
-): Float64Array {
+/** A support that is moved: a held direction of a node, and the members that end there. */
+export interface Moved {
+  readonly node: number
+  /** 0, 1, 2: x, y, z; 3, 4, 5: turns about them. */
+  readonly direction: number
+  /** m or rad */
+  readonly by: number
+  readonly members: readonly number[]
+}
+
+/** Movements where supports are moved and nothing else acts, six a node. */
+export function settle(state: State, moves: readonly Moved[]): Float64Array {
   const { layout } = state
   const moved = new Float64Array(layout.held.length)
-  moved[node * 6 + direction] = 1
+  for (const { node, direction, by } of moves) moved[node * 6 + direction] = by
   const load = new Float64Array(layout.held.length)
   const forces = new Float64Array(12)
-  for (const member of members) {
+  for (const member of new Set(moves.flatMap((one) => one.members))) {
     endForces(state, member, moved, null, forces, 0)
     for (let i = 0; i < 12; i++) forces[i] = -forces[i]!
     addInGlobal(layout.members, member, forces, 0, load)
     addInGlobal(layout.members, member, forces, 6, load)
   }
   const movement = respond(state, load)
-  movement[node * 6 + direction] = 1
+  for (const { node, direction, by } of moves) movement[node * 6 + direction] = by
   return movement
 }
