@@ -120,7 +120,9 @@ interface Edges {
 /** Null where a member's material states no stiffness, or a part that must carry is not there. */
 export function dockFrame(kit: Kit, options: FrameOptions = AS_BUILT): DockFrame {
   const build: Build = { kit, nodes: [], members: [] }
-  const edges = kit.layout.placed.map((p) => sectionNodes(build, p))
+  // By a section's own index: one that has no known frame leaves a hole.
+  const edges: Edges[] = []
+  for (const p of kit.layout.placed) edges[p.index] = sectionNodes(build, p)
   const links = kit.joints.all.flatMap((joint) =>
     joint.kind === 'tie' ? [] : hang(build, joint, edges[joint.host.index]!, edges[joint.guest.index]!),
   )
@@ -129,7 +131,7 @@ export function dockFrame(kit: Kit, options: FrameOptions = AS_BUILT): DockFrame
     if (!own || !extra.post?.stock) return []
     return [{ id: extra.id, member: drivePost(build, extra, own) }]
   })
-  if (options.cross) for (const own of edges) addCross(build, own)
+  if (options.cross) for (const p of kit.layout.placed) addCross(build, edges[p.index]!)
   const rails = edges.flatMap((own) => addRails(build, own))
   const legs: LegInFrame[] = []
   const braces: BraceInFrame[] = []

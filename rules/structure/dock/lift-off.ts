@@ -26,8 +26,8 @@ const LOOSE = 1e-8
 export interface Standing {
   /** Off the bed, by index of `frame.legs`. */
   readonly lifted: readonly number[]
-  /** Feet that hold nothing sideways: these, and those that came down again. */
-  readonly loose: readonly number[]
+  /** What is let go sideways, foot · 3 + 1 or 2 (x or y): of these feet, and of those that came down again. */
+  readonly sideways: readonly number[]
   /** False where nothing bears any more, or the dock tips. */
   readonly stands: boolean
 }
@@ -99,19 +99,25 @@ export function lifter(state: State, frame: DockFrame): Lifter {
 export function letGo(lifting: Lifter, forces: Float64Array): Standing {
   const off = together(lifting, forces) ?? oneByOne(lifting, forces)
   if (!off || off.lifted.some((foot) => off.by[foot * 3]! > TIPPED))
-    return { lifted: off?.lifted ?? [], loose: off?.loose ?? [], stands: false }
+    return { lifted: off?.lifted ?? [], sideways: off?.sideways ?? [], stands: false }
   if (off.loose.length > 0) lifting.move(off.by, forces)
-  return { lifted: off.lifted, loose: off.loose, stands: true }
+  return { lifted: off.lifted, sideways: off.sideways, stands: true }
 }
 
 interface Off {
   lifted: number[]
   loose: number[]
+  sideways: number[]
   /** How far each foot is moved, three each, m. */
   by: Float64Array
 }
 
-const none = ({ feet }: Lifter): Off => ({ lifted: [], loose: [], by: new Float64Array(feet.length * 3) })
+const none = ({ feet }: Lifter): Off => ({
+  lifted: [],
+  loose: [],
+  sideways: [],
+  by: new Float64Array(feet.length * 3),
+})
 
 /** What the bed does to feet that bear and pull, N, negative; by foot. */
 function pulling(
@@ -146,9 +152,9 @@ function together(lifting: Lifter, forces: Float64Array): Off | null {
     if (pulls.length === 0 && stay.length === off.lifted.length) return off
     const lifted = [...stay, ...pulls]
     const loose = withAll(off.loose, pulls)
-    const { to } = release(lifting, forces, lifted, loose)
+    const { to, sideways } = release(lifting, forces, lifted, loose)
     if (!to) return null
-    off = { lifted, loose, by: to }
+    off = { lifted, loose, sideways, by: to }
   }
   return null
 }
@@ -171,8 +177,10 @@ function oneByOne(lifting: Lifter, forces: Float64Array): Off | null {
     if (next < 0) return off
     off.lifted.push(next)
     off.loose = withAll(off.loose, [next])
-    while (off.lifted.length > 0) {
-      const { to, way } = release(lifting, forces, off.lifted, off.loose)
+    // With none left in the air the loose ones still give way sideways.
+    for (;;) {
+      const { to, way, sideways } = release(lifting, forces, off.lifted, off.loose)
+      off.sideways = sideways
       const step = way ?? to!.map((there, i) => there - off.by[i]!)
       // As far as it goes, or until a foot on the way comes down.
       let part = to ? 1 : Number.POSITIVE_INFINITY
@@ -203,11 +211,12 @@ function release(
   forces: Float64Array,
   lifted: readonly number[],
   loose: readonly number[],
-): { readonly to?: Float64Array; readonly way?: Float64Array } {
+): { readonly to?: Float64Array; readonly way?: Float64Array; readonly sideways: number[] } {
   // By Maxwell's reciprocity the matrix is symmetric, and positive where the dock is stable: LDLᵀ without exchange of rows.
   const dofs: number[] = []
   const rows: Float64Array[] = []
   const x: number[] = []
+  const sideways = (): number[] => dofs.filter((dof) => dof % 3 !== 0)
   const place = (solution: ArrayLike<number>): Float64Array => {
     const all = new Float64Array(feet.length * 3)
     dofs.forEach((dof, i) => {
@@ -240,12 +249,12 @@ function release(
       const way = dofs.map((_, i) => -row[i]!)
       backward(rows, way)
       dofs.push(dof)
-      return { way: place([...way, 1]) }
+      return { way: place([...way, 1]), sideways: sideways() }
     }
   }
   for (let r = 0; r < x.length; r++) x[r]! /= rows[r]![r]!
   backward(rows, x)
-  return { to: place(x) }
+  return { to: place(x), sideways: sideways() }
 }
 
 /** Solves Lᵀ·x = x. */
