@@ -204,7 +204,7 @@ export interface Totals {
 export type Severity = 'stop' | 'warn' | 'note'
 export interface Figure {
   readonly value: number | string
-  /** `m`, `mm`, `kg`, `N`, `Nm`, `Pa`, `slope`, `share` (of 1), `factor`, `count`, `deg`, `text`, `kind` of part … */
+  /** `m`, `fetch` (m over water), `m/s`, `s`, `mm`, `kg`, `N`, `Nm`, `Pa`, `slope`, `share` (of 1), `factor`, `count`, `deg`, `text`, `kind` of part … */
   readonly unit: string
 }
 

@@ -1,7 +1,7 @@
 import { type Check, meters, remedy, replace } from './check.ts'
 import { upToCentimeter, WAVES } from './wave-words.ts'
 
-/** One wave in ten comes up to the frame, or nearer than the shop wants, with the lake as on the day of the survey. */
+/** The highest tenth of the waves come up to the frame, or nearer than the shop wants, with the lake as on the day of the survey. */
 export const crestReachesFrame: Check = {
   code: 'crest-reaches-frame',
   severity: 'warn',

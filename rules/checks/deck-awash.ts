@@ -1,7 +1,7 @@
 import { type Check, meters, remedy, replace } from './check.ts'
 import { upToCentimeter, WAVES } from './wave-words.ts'
 
-/** At the high level one wave in ten runs over the deck: nobody on it then, and no boat at it. */
+/** At the high level the highest tenth of the waves run over the deck: nobody on it then, and no boat at it. */
 export const deckAwash: Check = {
   code: 'deck-awash',
   severity: 'warn',

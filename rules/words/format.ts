@@ -6,6 +6,8 @@ export type Units = 'metric' | 'imperial'
 const FOOT = 0.3048
 const INCH = 0.0254
 const POUND = 0.45359237
+const MILE = 5280 * FOOT
+const MILE_PER_HOUR = MILE / 3600
 /** N, at standard gravity. */
 const POUND_FORCE = POUND * 9.80665
 
@@ -35,6 +37,27 @@ export const formatLength = (meters: number, units: Units): string =>
 export const formatMass = (kg: number, units: Units): string =>
   units === 'imperial' ? `${fixed(kg / POUND, 1)} lb` : `${fixed(kg, 1)} kg`
 
+/** Distances over water, in the unit that they are told in: `1.8 km`, `400 m`; `1.1 mi`, `980 ft`. */
+export function formatDistance(meters: number, units: Units): string {
+  const [small, large, most, round] = units === 'imperial' ? [FOOT, MILE, 1000, 10] : [1, 1000, 1000, 1]
+  if (meters / small < most)
+    return `${Math.round(meters / small / round) * round} ${units === 'imperial' ? 'ft' : 'm'}`
+  const far = meters / large
+  return `${short(far, far < 1 ? 2 : 1)} ${units === 'imperial' ? 'mi' : 'km'}`
+}
+
+/** `22 mph`, `10 m/s`. */
+export const formatSpeed = (speed: number, units: Units): string =>
+  units === 'imperial' ? `${fixed(speed / MILE_PER_HOUR, 0)} mph` : `${short(speed, 1)} m/s`
+
+/** `1.4 s`, `8 min`, `3.5 h`. */
+export const formatTime = (seconds: number): string =>
+  seconds < 100
+    ? `${fixed(seconds, 1)} s`
+    : seconds < 7200
+      ? `${fixed(seconds / 60, 0)} min`
+      : `${short(seconds / 3600, 1)} h`
+
 /** Rise over run as `1 in 8.3`. */
 export const formatSlope = (slope: number): string =>
   Math.abs(slope) < 0.005 ? 'level' : `1 in ${fixed(1 / Math.abs(slope), 1)}`
@@ -59,6 +82,12 @@ export function formatFigure({ value, unit }: Figure, units: Units): string {
       return formatLength(value, units)
     case 'kg':
       return formatMass(value, units)
+    case 'fetch':
+      return formatDistance(value, units)
+    case 'm/s':
+      return formatSpeed(value, units)
+    case 's':
+      return formatTime(value)
     case 'slope':
       return formatSlope(value)
     case 'deg':
@@ -90,5 +119,8 @@ export function fixed(value: number, digits: number): string {
   return /^-0\.?0*$/.test(text) ? text.slice(1) : text
 }
 
+/** Up to so many digits, none of them a last nought. */
+const short = (value: number, digits: number): string => String(Number(value.toFixed(digits)))
+
 /** Pounds to kilograms and feet to meters, exact by definition (NIST SP 811, B.8). */
-export const EXACT = { foot: FOOT, inch: INCH, pound: POUND } as const
+export const EXACT = { foot: FOOT, inch: INCH, pound: POUND, mile: MILE } as const

@@ -64,7 +64,7 @@ export const setLevel = (design: Design, which: 'low' | 'high', value: number): 
  * part one kind of lake from the next; a shop or a survey gives better ones.
  */
 export const EXPOSURES = {
-  sheltered: { speed: 12, fetch: 300 },
+  sheltered: { speed: 10, fetch: 400 },
   small: { speed: 15, fetch: 1800 },
   wide: { speed: 18, fetch: 5000 },
   open: { speed: 22, fetch: 15_000 },
@@ -84,3 +84,11 @@ export function setExposure(design: Design, exposure: Exposure): Design {
   const { wind: _, ...site } = design.site
   return { ...design, site }
 }
+
+export type Wind = NonNullable<Design['site']['wind']>
+
+/** A wind without fetch raises nothing, and a fetch without wind: what is not known yet begins with a small lake's. */
+export const setWind = (design: Design, change: Partial<Wind>): Design =>
+  withSite(design, { wind: { ...EXPOSURES.small, ...design.site.wind, ...change } })
+
+export const setWake = (design: Design, wake: number): Design => withSite(design, { wake })

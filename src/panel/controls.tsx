@@ -4,7 +4,7 @@ import type { Issue } from '../../rules/index.ts'
 import { useLeadlineStore } from '../state/store.ts'
 import { bareUnit, parseLength } from '../units/parse.ts'
 import { keyStep, snap } from '../units/steps.ts'
-import { text } from '../words/index.ts'
+import { text, type Word } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 
 export function Group({ title, children }: { readonly title: string; readonly children: ReactNode }) {
@@ -22,27 +22,61 @@ export const Hint = ({ id, children }: { readonly id?: string; readonly children
   </p>
 )
 
-interface LengthFieldProps {
+interface FieldProps<T> {
   readonly label: string
   /** m; negative only where the field means it. */
-  readonly value: number
-  /** Takes a length; what it gives back is why not. */
-  readonly commit: (meters: number) => readonly Issue[]
+  readonly value: T
+  /** Takes what was typed; what it gives back is why not. */
+  readonly commit: (to: T) => readonly Issue[]
   readonly hideLabel?: boolean
   readonly className?: string
 }
 
+interface QuantityFieldProps<T> extends FieldProps<T> {
+  readonly shown: string
+  readonly placeholder?: string
+  /** What a text says, or why it says nothing; null where it is no such thing at all. */
+  read(typed: string): { readonly value: T } | { readonly fault: Word; readonly example: string }
+  /** The next one up or down by an arrow key. */
+  next(way: 1 | -1, large: boolean): T
+}
+
+/** A length typed the way people type it. */
+export function LengthField(props: FieldProps<number>) {
+  const { units, length } = useWords()
+  const example = units === 'imperial' ? '7\' 2", 86 in or 7.2 ft' : '2.1 m or 210 cm'
+  return (
+    <QuantityField
+      {...props}
+      shown={length(props.value)}
+      read={(typed) => {
+        const read = parseLength(typed, bareUnit(units))
+        return read.ok ? { value: read.meters } : { fault: `length.${read.fault}`, example }
+      }}
+      next={(way, large) => props.value + way * keyStep(units, large)}
+    />
+  )
+}
+
 /**
- * A length typed the way people type it. Taken on Enter or when left; a text that was not touched changes nothing, so that what the
- * screen rounds never gets into the design. What is wrong stays as typed, with what was expected beside it.
+ * Taken on Enter or when left; a text that was not touched changes nothing, so that what the screen rounds never gets into the design.
+ * What is wrong stays as typed, with what was expected beside it.
  */
-export function LengthField({ label, value, commit, hideLabel = false, className = '' }: LengthFieldProps) {
-  const words = useWords()
-  const { units, t } = words
+export function QuantityField<T>({
+  label,
+  value,
+  shown,
+  placeholder,
+  read,
+  next,
+  commit,
+  hideLabel = false,
+  className = '',
+}: QuantityFieldProps<T>) {
+  const { units, t } = useWords()
   const id = useId()
   const [typed, setTyped] = useState<string | null>(null)
   const [fault, setFault] = useState<string | null>(null)
-  const shown = words.length(value)
   // Another value from elsewhere (a drag, undo) takes the place of what stood here.
   const [last, setLast] = useState(value)
   if (last !== value) {
@@ -50,7 +84,6 @@ export function LengthField({ label, value, commit, hideLabel = false, className
     setTyped(null)
     setFault(null)
   }
-  const example = text(units === 'imperial' ? '7\' 2", 86 in or 7.2 ft' : '2.1 m or 210 cm')
 
   const take = (): void => {
     if (typed === null || typed === shown) {
@@ -58,20 +91,20 @@ export function LengthField({ label, value, commit, hideLabel = false, className
       setFault(null)
       return
     }
-    const read = parseLength(typed, bareUnit(units))
-    if (!read.ok) {
-      setFault(t(`length.${read.fault}`, { example }))
+    const said = read(typed)
+    if ('fault' in said) {
+      setFault(t(said.fault, { example: text(said.example) }))
       return
     }
-    const issues = commit(read.meters)
+    const issues = commit(said.value)
     if (issues[0]) setFault(t('length.refused', { why: text(issues[0].message) }))
     else {
       setTyped(null)
       setFault(null)
     }
   }
-  const nudge = (by: number): void => {
-    if (commit(value + by).length === 0) setTyped(null)
+  const nudge = (way: 1 | -1, large: boolean): void => {
+    if (commit(next(way, large)).length === 0) setTyped(null)
   }
   return (
     <div className={`field ${className}`}>
@@ -85,6 +118,7 @@ export function LengthField({ label, value, commit, hideLabel = false, className
         autoComplete="off"
         spellCheck={false}
         value={typed ?? shown}
+        placeholder={placeholder}
         aria-invalid={fault !== null}
         aria-describedby={fault === null ? undefined : `${id}-fault`}
         onFocus={(event) => event.currentTarget.select()}
@@ -98,7 +132,7 @@ export function LengthField({ label, value, commit, hideLabel = false, className
             setFault(null)
           } else if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
             event.preventDefault()
-            nudge((event.key === 'ArrowUp' ? 1 : -1) * keyStep(units, event.shiftKey))
+            nudge(event.key === 'ArrowUp' ? 1 : -1, event.shiftKey)
           }
         }}
       />

@@ -1,11 +1,14 @@
 /** The few parameters, each with what it changes. */
 import { LIMITS } from '../../rules/index.ts'
 import { useDock, useLeadline } from '../state/store.ts'
+import { snapUp } from '../units/steps.ts'
 import { meters, text } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 import * as change from './changes.ts'
 import { Choice, Group, Hint, LengthField, LengthSlider, Stepper } from './controls.tsx'
 import { factsOf } from './facts.ts'
+import { Fold } from './fold.tsx'
+import { chunk, Later } from './later.tsx'
 import { HeadPicture, type HeadShape } from './pictures.tsx'
 
 export function Parameters() {
@@ -53,6 +56,36 @@ function DeckHeight() {
         {t(over < 0 ? 'deck.under-high' : 'deck.over-high', { height: meters(Math.abs(over)) })}{' '}
         {t('deck.hint')}
       </Hint>
+      <ClearOfWaves />
+    </div>
+  )
+}
+
+/** The two heights that clear the waves, to be taken by a tap; the deck stays where it is until then. */
+function ClearOfWaves() {
+  const { waves } = useDock()
+  const deck = useLeadline((s) => s.design.dock.deckHeight)
+  const edit = useLeadline((s) => s.edit)
+  const { t, units } = useWords()
+  if (!waves) return null
+  const height = (key: 'waves.re-set' | 'waves.all-season', least: number) => {
+    const to = snapUp(least, units)
+    return (
+      <button
+        type="button"
+        aria-pressed={Math.abs(deck - to) < 1e-6}
+        onClick={() => edit((d) => change.setDeck(d, to))}
+      >
+        {t(key, { height: meters(to) })}
+      </button>
+    )
+  }
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: two buttons with their name before them, not fields.
+    <div className="heights" role="group" aria-label={t('waves.deck')}>
+      <Hint>{t('waves.deck')}</Hint>
+      {height('waves.re-set', waves.recommendedDeckHeight)}
+      {height('waves.all-season', waves.recommendedAllSeason)}
     </div>
   )
 }
@@ -238,15 +271,38 @@ function Levels() {
   )
 }
 
+const exposure = chunk(() => import('./exposure.tsx').then((m) => m.Exposure))
+const EXPOSED = ['sheltered', 'small', 'wide', 'open'] as const
+
 function ExposureChoice() {
   const design = useLeadline((s) => s.design)
   const edit = useLeadline((s) => s.edit)
-  const pending = useDock().waves === null
+  const { waves } = useDock()
   const { t } = useWords()
   const now = change.exposureOf(design)
-  const names: change.Exposure[] = ['sheltered', 'small', 'wide', 'open', 'none']
-  const { wind } = design.site
-  const own = t('exposure.own', { speed: text(String(wind?.speed ?? 0)), fetch: meters(wind?.fetch ?? 0) })
+  const option = <T extends change.Exposure>(value: T, wind: change.Wind | undefined) => ({
+    value,
+    label: (
+      <>
+        {t(`exposure.${value}`)}
+        {wind && (
+          <small>
+            {t('exposure.wind', {
+              speed: { value: wind.speed, unit: 'm/s' },
+              fetch: { value: wind.fetch, unit: 'fetch' },
+            })}
+          </small>
+        )}
+      </>
+    ),
+  })
+  const hint = !waves
+    ? `${t('exposure.hint')} ${t('exposure.pending')}`
+    : t(waves.period > 0 ? 'waves.told' : 'waves.wakes', {
+        height: meters(waves.height),
+        period: { value: waves.period, unit: 's' },
+        crest: meters(waves.crest),
+      })
   return (
     <div className="control">
       <Choice
@@ -254,15 +310,16 @@ function ExposureChoice() {
         value={now}
         columns={2}
         options={[
-          ...names.map((name) => ({
-            value: name,
-            label: t(`exposure.${name as Exclude<typeof name, 'own'>}`),
-          })),
-          ...(now === 'own' ? [{ value: 'own' as const, label: own }] : []),
+          ...EXPOSED.map((name) => option<change.Exposure>(name, change.EXPOSURES[name])),
+          option('none', undefined),
+          ...(now === 'own' ? [option('own', design.site.wind)] : []),
         ]}
-        hint={`${t('exposure.hint')}${pending ? ` ${t('exposure.pending')}` : ''}`}
-        set={(exposure) => edit((d) => change.setExposure(d, exposure))}
+        hint={hint}
+        set={(to) => edit((d) => change.setExposure(d, to))}
       />
+      <Fold summary={t('exposure.figures')}>
+        <Later chunk={exposure} props={{}} />
+      </Fold>
     </div>
   )
 }

@@ -9,6 +9,8 @@ export function reasonText(reason: Reason, words: MoreWords): string {
   for (const { key, value, unit } of reason.terms) values[key] = { value, unit }
   let { rule } = reason
 
+  // Miles and kilometers, not feet and inches.
+  if (values.fetch) values.fetch = { ...values.fetch, unit: 'fetch' }
   // Heights are told from the water's surface without a sign.
   const bed = values.bed
   if (rule === 'set-height' && bed && Number(bed.value) > 0) rule = 'set-height-high'

@@ -5,7 +5,15 @@
 import { EXACT, type Units } from '../../rules/index.ts'
 
 /** m, exact by definition (NIST SP 811, B.8). */
-const METERS = { ft: EXACT.foot, in: EXACT.inch, m: 1, cm: 0.01, mm: 0.001 } as const
+const METERS = {
+  ft: EXACT.foot,
+  in: EXACT.inch,
+  mi: EXACT.mile,
+  m: 1,
+  cm: 0.01,
+  mm: 0.001,
+  km: 1000,
+} as const
 export type LengthUnit = keyof typeof METERS
 
 /** The unit that may follow another within one length. */
@@ -34,6 +42,10 @@ const UNIT_WORDS: Readonly<Record<string, LengthUnit>> = {
   metres: 'm',
   cm: 'cm',
   mm: 'mm',
+  mi: 'mi',
+  mile: 'mi',
+  miles: 'mi',
+  km: 'km',
 }
 
 const FRACTIONS: Readonly<Record<string, string>> = {

@@ -8,6 +8,10 @@ const KEY = { imperial: [0.0254, 0.1524], metric: [0.01, 0.1] } as const
 
 export const keyStep = (units: Units, large: boolean): number => KEY[units][large ? 1 : 0]
 
+/** The next length up that is read in these units: nothing that must be cleared is reached into. */
+export const snapUp = (meters: number, units: Units): number =>
+  Math.round(Math.ceil(meters / SNAP[units] - 1e-6) * SNAP[units] * 1e7) / 1e7
+
 /** The nearest length that is read in these units. */
 export const snap = (meters: number, units: Units): number =>
   Math.round(Math.round(meters / SNAP[units]) * SNAP[units] * 1e7) / 1e7 + 0

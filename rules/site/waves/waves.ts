@@ -2,7 +2,7 @@
  * The waves of a dock's site, and how high the deck must be to stay over them.
  *
  * Wind, fetch and the depth along the fetch raise them (Shore Protection Manual 1984); the depth at the dock lets at most 0.78 of itself
- * stand. Significant height is told; one wave in ten (1.27 times that) counts for comfort and clearance; 1.8 times it, or what the depth
+ * stand. Significant height is told; the mean of the highest tenth (1.27 times that) counts for comfort and clearance; 1.8 times it, or what the depth
  * lets stand, for strength. The crest stands 0.7 of the height over still water (ASCE 7-16 5.4.4 and earlier, memory). A boat's wake counts
  * where it is higher. Shoaling, bending about points of land, and what comes back from a wall are left out.
  */
