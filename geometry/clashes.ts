@@ -30,19 +30,30 @@ const text = (value: string): Figure => ({ value, unit: 'text' })
 const kind = (value: string): Figure => ({ value, unit: 'kind' })
 const meters = (value: number): Figure => ({ value: Math.round(value * 1e6) / 1e6, unit: 'm' })
 
-/** An extra that is given by its number can be left out; what the dock stands on cannot. */
-function remedyOf({ a, b }: Found, { dock }: Design, catalog: Catalog): Remedy | null {
+/** An extra can be left out; what the dock stands on cannot. */
+function remedyOf({ a, b }: Found, dock: Dock, design: Design, catalog: Catalog): Remedy | null {
   for (const part of [a, b]) {
     if (part?.kind !== 'anchor-post') continue
     const extra = catalog.extras.find(({ code }) => part.of.startsWith(`${code}.`))
-    if (extra && dock.extras?.[extra.code] !== undefined)
-      return {
-        key: 'leave-out-extra',
-        values: { extra: text(extra.name) },
-        patch: [{ op: 'remove', path: `/dock/extras/${pointer(extra.code)}` }],
-      }
+    if (!extra) continue
+    return {
+      key: 'leave-out-extra',
+      values: { extra: text(extra.name) },
+      patch: [{ op: 'remove', path: pathOf(part.of, extra.code, dock, design) }],
+    }
   }
   return null
+}
+
+/** Where in the Design an extra is asked for. They are numbered by kind, first those with a place that there was, then those by rule. */
+function pathOf(id: string, code: string, dock: Dock, design: Design): string {
+  const refused = new Set(
+    dock.findings.filter((f) => f.code === 'extra-no-place').map((f) => f.remedy?.patch[0]?.path),
+  )
+  const byHand = (design.dock.placed ?? [])
+    .map((item, i) => ({ ...item, path: `/dock/placed/${i}` }))
+    .filter((item) => item.code === code && !refused.has(item.path))
+  return byHand[Number(id.slice(code.length + 1)) - 1]?.path ?? `/dock/extras/${pointer(code)}`
 }
 
 /**
@@ -80,7 +91,7 @@ export function* clashSteps(
       values,
       text: findingText({ code, values }, 'text'),
       basis: 'Geometry',
-      remedy: remedyOf(clearance, design, catalog),
+      remedy: remedyOf(clearance, dock, design, catalog),
     })
     yield
   }

@@ -74,7 +74,7 @@ export function deriveKit(design: Design, catalog: Catalog): Kit {
   const first = design.dock.bracing?.first ?? 'left'
   const legs = placeLegs(layout, joints, { design, shop, bed })
   const pairs = braceAll(pairLegs(legs, shop, first), { design, shop, bed })
-  const extras = placeExtras(layout, joints, design, shop, bed)
+  const extras = placeExtras(layout, joints, legs, { design, shop, bed })
   const ramp = layout.ramp ? restRamp(layout, design, shop, bed, start.x) : null
 
   const placed = { design, shop, bed, start, layout, joints, ramp, legs, pairs, extras }

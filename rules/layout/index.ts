@@ -10,6 +10,7 @@ export {
   type PlacedJoint,
 } from './joints.ts'
 export {
+  edgeLength,
   edgeOf,
   footprint,
   type Layout,

@@ -219,6 +219,9 @@ export interface Rectangle {
   readonly y1: number
 }
 
+export const edgeLength = (p: Placed, edge: Edge): number =>
+  edge === 'left' || edge === 'right' ? p.frame.length : p.frame.width
+
 /** What a section covers in plan. */
 export function footprint(p: Placed): Rectangle {
   const { x, y, c, s } = p

@@ -3,15 +3,18 @@
  *
  * Those with a place (`dock.placed`) go where the Design says. Those by count go by rule (ours): posts before the rest, from the
  * outermost section inward, one on each side a round, at the lakeward end of what is free; the other edges when the sides are full.
+ * A post is put so that its tube is clear of the foot pads and of other frames.
  */
 import type { Extra } from '../catalog/index.ts'
 import type { Design } from '../design/index.ts'
 import { pointer } from '../design/pointer.ts'
 import type { Edge } from '../dock.ts'
-import { edgeOf, type Joints, type Layout, type Placed, type PlacedJoint } from '../layout/index.ts'
+import { edgeLength, edgeOf, type Joints, type Layout, type Placed } from '../layout/index.ts'
 import { atLeast, SLACK } from '../numbers.ts'
 import type { Shop } from '../shop.ts'
-import type { Bed } from '../site/index.ts'
+import { freeEdges, type Interval } from './free-edges.ts'
+import type { LegSite, PlacedLeg } from './legs.ts'
+import { blockedFor } from './post-room.ts'
 import { frameTop, type Put, spread } from './put.ts'
 import { headingOf, quarterTurn } from './turn.ts'
 
@@ -48,9 +51,14 @@ export interface Extras {
   }[]
 }
 
-type Interval = [from: number, to: number]
+const NOTHING: readonly Interval[] = []
 
-export function placeExtras(layout: Layout, joints: Joints, design: Design, shop: Shop, bed: Bed): Extras {
+export function placeExtras(
+  layout: Layout,
+  joints: Joints,
+  legs: readonly PlacedLeg[],
+  { design, shop, bed }: LegSite,
+): Extras {
   const placed: PlacedExtra[] = []
   const unknown: { code: string; path: string }[] = []
   const noRoom: { code: string; missing: number }[] = []
@@ -91,7 +99,7 @@ export function placeExtras(layout: Layout, joints: Joints, design: Design, shop
     if (!section || section.role === 'ramp') noPlace.push({ index, code: item.code, why: 'section' })
     else if (item.along > edgeLength(section, item.edge) + SLACK)
       noPlace.push({ index, code: item.code, why: 'edge' })
-    else if (take(free(section, item.edge), item.along, extra.space, edgeLength(section, item.edge)))
+    else if (free.take(section, item.edge, item.along, extra.space))
       add(extra, section, item.edge, item.along)
     else noPlace.push({ index, code: item.code, why: 'taken' })
   }
@@ -103,6 +111,7 @@ export function placeExtras(layout: Layout, joints: Joints, design: Design, shop
     for (const [code, wanted] of asked) {
       const extra = shop.extras.get(code)
       if (extra?.place !== place) continue
+      const blocked = extra.place === 'post' ? blockedFor(extra, layout, legs, shop) : () => NOTHING
       let left = wanted
       for (const edges of [sides, ['end', 'start'] as Edge[]]) {
         let some = true
@@ -113,7 +122,7 @@ export function placeExtras(layout: Layout, joints: Joints, design: Design, shop
               if (left === 0) break
               // Sides from their lakeward end; start and end edges, which run from the left corner, from the side that goes first.
               const far = edge === 'left' || edge === 'right' || first === 'right'
-              const along = takeEnd(free(legged[i]!, edge), extra.space, far)
+              const along = free.takeEnd(legged[i]!, edge, extra.space, far, blocked(legged[i]!, edge))
               if (along === null) continue
               add(extra, legged[i]!, edge, along)
               left--
@@ -126,88 +135,6 @@ export function placeExtras(layout: Layout, joints: Joints, design: Design, shop
   for (const [code] of asked)
     if (!shop.extras.has(code)) unknown.push({ code, path: `/dock/extras/${pointer(code)}` })
   return { placed, unknown, noRoom, noPlace }
-}
-
-type FreeOf = (p: Placed, edge: Edge) => { list: Interval[] }
-
-/** Free stretches by section and edge, worked out when first asked: most edges of a long dock never are. */
-function freeEdges(layout: Layout, joints: Joints): FreeOf {
-  const known = new Map<string, { list: Interval[] }>()
-  let jointsOf: ((p: Placed) => Iterable<PlacedJoint>) | null = null
-  return (p, edge) => {
-    const key = `${p.id}.${edge}`
-    let free = known.get(key)
-    if (free) return free
-    free = { list: [[0, edgeLength(p, edge)]] }
-    known.set(key, free)
-    jointsOf ??= jointsBySection(layout, joints)
-    for (const joint of jointsOf(p)) {
-      if (joint.host === p && joint.edge === edge) cut(free, joint.from, joint.to)
-      if (joint.guest === p && joint.guestEdge === edge) {
-        // The same stretch, seen from the guest's own start corner.
-        const on = edgeOf(joint.host, joint.edge)
-        const own = edgeOf(p, edge)
-        const at = (t: number): number =>
-          (on.x + on.dx * t - own.x) * own.dx + (on.y + on.dy * t - own.y) * own.dy
-        const [a, b] = [at(joint.from), at(joint.to)]
-        cut(free, Math.min(a, b), Math.max(a, b))
-      }
-    }
-    return free
-  }
-}
-
-const edgeLength = (p: Placed, edge: Edge): number =>
-  edge === 'left' || edge === 'right' ? p.frame.length : p.frame.width
-
-/** A section's joints, in the order of them all: kept as linked lists, for there is a joint a section. */
-function jointsBySection({ placed }: Layout, { all }: Joints): (p: Placed) => Iterable<PlacedJoint> {
-  const first = new Int32Array((placed.at(-1)?.index ?? -1) + 1).fill(-1)
-  // The next joint of a joint's host, then of its guest.
-  const next = new Int32Array(2 * all.length)
-  for (let i = all.length - 1; i >= 0; i--) {
-    const { host, guest } = all[i]!
-    next[2 * i] = first[host.index]!
-    next[2 * i + 1] = first[guest.index]!
-    first[host.index] = i
-    first[guest.index] = i
-  }
-  return function* (p) {
-    for (let i = first[p.index]!; i >= 0; i = next[all[i]!.host === p ? 2 * i : 2 * i + 1]!) yield all[i]!
-  }
-}
-
-function cut(free: { list: Interval[] }, from: number, to: number): void {
-  const rest: Interval[] = []
-  for (const [p, q] of free.list) {
-    if (q <= from + SLACK || p >= to - SLACK) rest.push([p, q])
-    else {
-      if (from - p > SLACK) rest.push([p, from])
-      if (q - to > SLACK) rest.push([to, q])
-    }
-  }
-  free.list = rest
-}
-
-/** Takes a stretch about `along`, if that is free. What hangs over the end of the edge need not be. */
-function take(free: { list: Interval[] }, along: number, space: number, length: number): boolean {
-  const from = Math.max(0, along - space / 2)
-  const to = Math.min(length, along + space / 2)
-  if (!free.list.some((i) => i[0] <= from + SLACK && i[1] >= to - SLACK)) return false
-  cut(free, from, to)
-  return true
-}
-
-/** Takes `space` at one end of what is free; its middle, or null. */
-function takeEnd({ list }: { list: Interval[] }, space: number, far: boolean): number | null {
-  for (let k = 0; k < list.length; k++) {
-    const i = far ? list.length - 1 - k : k
-    const [from, to] = list[i]!
-    if (!atLeast(to - from, space)) continue
-    list[i] = far ? [from, to - space] : [from + space, to]
-    return far ? to - space / 2 : from + space / 2
-  }
-  return null
 }
 
 function fitPost(

@@ -38,7 +38,15 @@ describe('clashes', () => {
   })
 
   it('are found where a mud pad 14 in wide reaches under an anchor post 3 in off the edge', () => {
-    const { found, findings, all, design } = look({ pad: 'mud-pad-14' })
+    // By hand, 6 in from the corner: a post by rule keeps clear of it.
+    const by = { code: 'anchor-post', section: 's5', edge: 'left', along: 2.286 }
+    const bumper = { code: 'bumper', section: 's5', edge: 'left', along: 0.4 }
+    const elsewhere = { ...by, section: 's9' }
+    const { found, findings, all, design } = look({
+      pad: 'mud-pad-14',
+      placed: [elsewhere, bumper, by],
+      extras: { 'anchor-post': 2 },
+    })
     const clash = found.find((c) => c.clash)!
     expect([clash.a.kind, clash.b?.kind]).toEqual(['foot-pad', 'anchor-post'])
     expect(findings[0]).toMatchObject({
@@ -53,6 +61,7 @@ describe('clashes', () => {
     )
     // Its remedy is a step that makes it go.
     expect(remedyText(findings[0]!.remedy!)).toBe('Leave out: Anchor post')
+    expect(findings[0]!.remedy!.patch).toEqual([{ op: 'remove', path: '/dock/placed/2' }])
     const mended = applyPatch(design, findings[0]!.remedy!.patch)
     expect(
       judged(deriveAtOnce(mended, demoCatalog), mended, demoCatalog).findings.map((f) => f.code),
@@ -131,7 +140,11 @@ describe('clashes', () => {
   })
 
   it('come bit by bit, and the same as in one go', () => {
-    const { design, dock, findings } = look({ pad: 'mud-pad-14', sections: 12 })
+    const { design, dock, findings } = look({
+      pad: 'mud-pad-14',
+      placed: [{ code: 'anchor-post', section: 's5', edge: 'left', along: 2.286 }],
+      sections: 12,
+    })
     const steps = clashSteps(dock, design, demoCatalog)
     let pauses = 0
     let step = steps.next()

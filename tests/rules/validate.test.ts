@@ -41,6 +41,9 @@ const drop = (dock: Broken, kind: PartKind): void => {
   const piece = of(dock, kind)
   dock.placements = dock.placements.filter((p) => p !== piece)
 }
+const moveTo = (piece: Mutable<Placement>, { x, y }: { x: number; y: number }): void => {
+  piece.at = [x, y, piece.at[2]]
+}
 const row = (dock: Broken, kind: PartKind) => dock.parts.find((r) => r.kind === kind)!
 const braced = (dock: Broken) => dock.pairs.find((p) => p.brace !== null)!
 const leg = (dock: Broken, id: string) => dock.legs.find((l) => l.id === id)!
@@ -237,6 +240,7 @@ const BREAKS: readonly [law: string, what: string, breakIt: (dock: Broken) => un
     'a post is longer than it must be',
     (d) => Object.assign(of(d, 'anchor-post'), { code: 'post-12' }),
   ],
+  ['postsBesidePads', 'a post stands on a pad', (d) => moveTo(of(d, 'anchor-post'), leg(d, 's5.end.left'))],
   ['extrasOnEdges', 'a bumper hangs in the air', (d) => shift(of(d, 'bumper').at, 1, 0.2)],
   ['hingeOnAxis', 'a hinge pin is on the deck', (d) => shift(of(d, 'hinge-pin').at, 2, 0.0635)],
   ['rowsCountPlacements', 'a row counts one more', (d) => shift(row(d, 'foot-pad'), 'quantity', 1)],

@@ -149,6 +149,34 @@ export const postsReach: Law = (dock, design, catalog) => {
   return out
 }
 
+/** A post that the rule placed goes past every foot pad, in plan. One with a place of its own (`dock.placed`) stands where it was put. */
+export const postsBesidePads: Law = (dock, design, catalog) => {
+  const out: string[] = []
+  for (const extra of catalog.extras) {
+    if (extra.place !== 'post') continue
+    const refused = dock.findings.filter(
+      (f) => f.code === 'extra-no-place' && f.values.extra?.value === extra.code,
+    ).length
+    const byHand = (design.dock.placed ?? []).filter((p) => p.code === extra.code).length - refused
+    for (const post of dock.placements) {
+      if (post.kind !== 'anchor-post' || !post.of.startsWith(`${extra.code}.`)) continue
+      if (Number(post.of.slice(extra.code.length + 1)) <= byHand) continue
+      const stock = catalog.stock[extra.posts.find(({ code }) => code === post.code)!.stock]!
+      const tube = (stock.shape === 'round-tube' ? stock.diameter : 0) / 2
+      for (const pad of dock.placements) {
+        const plate = pad.kind === 'foot-pad' && catalog.pads.find(({ code }) => code === pad.code)?.plate
+        if (!plate) continue
+        const heading = dock.sections.find((s) => s.id === pad.section)!.heading
+        const [long, wide] = heading % 180 === 0 ? [plate.length, plate.width] : [plate.width, plate.length]
+        const dx = Math.max(0, Math.abs(post.at[0] - pad.at[0]) - long / 2)
+        const dy = Math.max(0, Math.abs(post.at[1] - pad.at[1]) - wide / 2)
+        if (Math.hypot(dx, dy) < tube) out.push(`${post.of} goes through the pad of ${pad.of}`)
+      }
+    }
+  }
+  return out
+}
+
 /** Extras with a place of their own are on an edge of a section: on its outline, or a post its standoff away. */
 export const extrasOnEdges: Law = (dock, _design, catalog) => {
   const out: string[] = []
