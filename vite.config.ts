@@ -8,6 +8,7 @@ import { resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig, type Plugin } from 'vite'
 import { screenReact } from './src/build/screen-react.ts'
+import { workersOfPage } from './src/build/shared-worker.ts'
 import { leanThree } from './src/scene/lean-three.ts'
 
 /** Nothing is preloaded, so a dynamic import is just that: the build's own helper for it would be dead weight at first sight. */
@@ -33,9 +34,15 @@ const clearChunks = (): Plugin => {
   }
 }
 
+/**
+ * Whether a dock stands is worked out later and beside the page: these modules are in reach of the first picture by the engine's index
+ * alone, which exports the whole engine, and are kept out of its file.
+ */
+const LATER = /\/rules\/(?:derive|structure|checks\/structure|words\/structure)|\/stand-worker\.ts/
+
 export default defineConfig({
   base: './',
-  plugins: [react(), screenReact(), leanThree(), plainImports, clearChunks()],
+  plugins: [react(), screenReact(), leanThree(), workersOfPage(), plainImports, clearChunks()],
   build: {
     target: 'es2022',
     outDir: 'dist',
@@ -45,6 +52,8 @@ export default defineConfig({
     reportCompressedSize: false,
     rolldownOptions: {
       input: { leadline: 'src/element/index.ts' },
+      // Importing a module of the engine does nothing by itself: what is not used of it is left out.
+      treeshake: { moduleSideEffects: (id) => !/\/(?:rules|geometry)\/[^?]*\.(?:ts|json)$/.test(id) },
       preserveEntrySignatures: 'exports-only',
       output: {
         format: 'es',
@@ -52,7 +61,9 @@ export default defineConfig({
         chunkFileNames: 'leadline/[name]-[hash].js',
         assetFileNames: 'leadline/[name]-[hash][extname]',
         // All that the first picture needs is one file that can be kept for good; `leadline.js` itself only names it.
-        codeSplitting: { groups: [{ name: 'app', tags: ['$initial'] }] },
+        codeSplitting: {
+          groups: [{ name: 'app', tags: ['$initial'], test: (id) => !LATER.test(id) }],
+        },
       },
     },
   },

@@ -1,28 +1,27 @@
 /** Always in sight: does it stand, what it costs and weighs, and the way to ask for it. */
 
 import { verdictOf } from '../panel/facts.ts'
-import { Mark } from '../panel/stands.tsx'
-import { useDock } from '../state/store.ts'
+import { MARKS, Mark } from '../panel/stands.tsx'
+import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { useWords } from '../words/use-words.ts'
 
 export function SumBar({ ask }: { readonly ask: () => void }) {
   const dock = useDock()
   const { t, money, mass } = useWords()
-  const { stops, warnings } = verdictOf(dock)
-  const state = stops > 0 ? 'stop' : warnings > 0 ? 'warn' : 'good'
+  const { standing } = verdictOf(dock, useLeadline(isJudged))
   return (
     <div className="sum-bar">
       <button
         type="button"
-        className={`short quiet ${state}`}
+        className={`short quiet ${standing}`}
         onClick={(event) => {
           // Not by an address: the fragment of the page is not ours to change here.
           const root = event.currentTarget.getRootNode() as ShadowRoot
           root.querySelector('.stands')?.scrollIntoView({ block: 'center' })
         }}
       >
-        <Mark state={state} />
-        <span>{t(`sum.${state}`)}</span>
+        <Mark state={MARKS[standing]} />
+        <span>{t(`sum.${standing}`)}</span>
         <span className="unseen">{t('sum.show')}</span>
       </button>
       <p className="figures">

@@ -35,14 +35,30 @@ export function factsOf(dock: Dock, design: Design): Facts {
   }
 }
 
+/** What must not be built so is that whatever is still to be found; else nothing is said before it is known. */
+export type Standing = 'stop' | 'checking' | 'so-far' | 'unknown' | 'warn' | 'good'
+
 export interface Verdict {
+  readonly standing: Standing
   readonly stops: number
   readonly warnings: number
-  readonly notes: number
 }
 
-export const verdictOf = ({ findings }: Dock): Verdict => ({
-  stops: findings.filter((f) => f.severity === 'stop').length,
-  warnings: findings.filter((f) => f.severity === 'warn').length,
-  notes: findings.filter((f) => f.severity === 'note').length,
-})
+/** @param whole nothing more is going to be found of this dock */
+export function verdictOf({ findings, structure, pending }: Dock, whole: boolean): Verdict {
+  const stops = findings.filter((f) => f.severity === 'stop').length
+  const warnings = findings.filter((f) => f.severity === 'warn').length
+  const standing =
+    stops > 0
+      ? 'stop'
+      : whole
+        ? structure === null
+          ? 'unknown'
+          : warnings > 0
+            ? 'warn'
+            : 'good'
+        : pending || structure === null
+          ? 'checking'
+          : 'so-far'
+  return { standing, stops, warnings }
+}

@@ -5,7 +5,6 @@ import { useHost } from '../state/host.ts'
 import { useDock } from '../state/store.ts'
 import { text } from '../words/index.ts'
 import { useMoreWords } from '../words/use-more-words.ts'
-import { verdictOf } from './facts.ts'
 import { useWhat } from './what.tsx'
 
 type State = 'asked' | 'sending' | 'sent' | 'handed' | { readonly failed: string }
@@ -91,7 +90,9 @@ export function Request({ close }: { readonly close: () => void }) {
           </p>
         ) : (
           <>
-            {verdictOf(dock).stops > 0 && <p className="care">{more('request.stop')}</p>}
+            {dock.findings.some(({ severity }) => severity === 'stop') && (
+              <p className="care">{more('request.stop')}</p>
+            )}
             {field('name', name, setName, 'name')}
             {field('contact', contact, setContact, 'email')}
             <div className="field">

@@ -4,15 +4,20 @@ import { type Finding, findingText, remedyText, wordsIn } from '../../rules/inde
 import { findingId } from '../state/lit.ts'
 import { applyPatch } from '../state/patch.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
-import { count, text } from '../words/index.ts'
+import { count, type Word } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
-import { verdictOf } from './facts.ts'
+import { type Standing, verdictOf } from './facts.ts'
 import { Fold } from './fold.tsx'
+import { Hold } from './hold.tsx'
+import { chunk, Later } from './later.tsx'
+
+const figures = chunk(() => import('./figures.tsx').then((m) => m.Figures))
+const loads = chunk(() => import('./loads.tsx').then((m) => m.Loads))
 
 export function Stands() {
   const dock = useDock()
   const { t } = useWords()
-  const judged = useLeadline(isJudged)
+  const whole = useLeadline(isJudged)
   const first = dock.findings.filter(({ severity }) => severity !== 'note')
   const notes = dock.findings.filter(({ severity }) => severity === 'note')
   return (
@@ -20,52 +25,72 @@ export function Stands() {
       <h2>{t('stands.title')}</h2>
       <VerdictLine />
       {/* Its place is kept while there is nothing to say: what is below it does not jump. */}
-      <p className="hint checking">{judged ? '' : t('stands.checking')}</p>
-      {first.length > 0 && (
-        <ul className="findings">
-          {first.map((finding) => (
-            <Item key={findingId(finding)} finding={finding} />
-          ))}
-        </ul>
-      )}
-      {notes.length > 0 && (
-        <Fold className="notes" summary={t('stands.notes', { notes: count(notes.length) })}>
+      <p className="hint checking">
+        {whole ? (dock.pending ? t('stands.not-here') : '') : t('stands.still-checking')}
+      </p>
+      <Hold whole={whole}>
+        {first.length > 0 && (
           <ul className="findings">
-            {notes.map((finding) => (
+            {first.map((finding) => (
               <Item key={findingId(finding)} finding={finding} />
             ))}
           </ul>
-        </Fold>
-      )}
-      {dock.structure === null && <p className="hint">{t('stands.not-yet-checked')}</p>}
+        )}
+        {notes.length > 0 && (
+          <Fold className="notes" summary={t('stands.notes', { notes: count(notes.length) })}>
+            <ul className="findings">
+              {notes.map((finding) => (
+                <Item key={findingId(finding)} finding={finding} />
+              ))}
+            </ul>
+          </Fold>
+        )}
+      </Hold>
+      <Fold className="notes" summary={t('stands.loads')}>
+        <Later chunk={loads} props={{}} />
+      </Fold>
     </section>
   )
 }
 
-export function VerdictLine() {
+export const MARKS: Readonly<Record<Standing, MarkName>> = {
+  stop: 'stop',
+  checking: 'checking',
+  'so-far': 'checking',
+  unknown: 'note',
+  warn: 'warn',
+  good: 'good',
+}
+
+function VerdictLine() {
   const dock = useDock()
+  const whole = useLeadline(isJudged)
   const { t } = useWords()
-  const { stops, warnings } = verdictOf(dock)
-  const [state, line] =
-    stops > 0
-      ? ['stop', t('stands.no', { stops: count(stops) })]
-      : warnings > 0
-        ? ['warn', t('stands.yes-look', { warnings: count(warnings) })]
-        : ['good', t('stands.yes')]
+  const { standing, stops, warnings } = verdictOf(dock, whole)
+  const line = t(`stands.${standing}` as Word, { stops: count(stops), warnings: count(warnings) })
   return (
-    <p className={`verdict ${state}`} role="status">
-      <Mark state={state as 'stop' | 'warn' | 'good'} />
-      <strong>{line}</strong>
-    </p>
+    <>
+      <p className={`verdict ${standing}`}>
+        <Mark state={MARKS[standing]} />
+        <strong>{line}</strong>
+      </p>
+      {/* Read aloud when it is settled, not at each move of a drag. */}
+      <p className="unseen" role="status">
+        {whole ? line : ''}
+      </p>
+    </>
   )
 }
 
+type MarkName = 'stop' | 'warn' | 'note' | 'good' | 'checking'
+
 /** A shape of its own for each severity: color alone says nothing. */
-export function Mark({ state }: { readonly state: 'stop' | 'warn' | 'note' | 'good' }) {
+export function Mark({ state }: { readonly state: MarkName }) {
   const shapes = {
     stop: 'M6 1.5h8L18.5 6v8L14 18.5H6L1.5 14V6zM6.8 6.8l6.4 6.4M13.2 6.8l-6.4 6.4',
     warn: 'M10 2.2 18.6 17.5H1.4zM10 8v4.4M10 14.6v.6',
     note: 'M10 1.5a8.5 8.5 0 1 1 0 17a8.5 8.5 0 1 1 0-17zM10 9v5M10 6v.6',
+    checking: 'M10 1.5a8.5 8.5 0 1 1 0 17a8.5 8.5 0 1 1 0-17zM6.2 10h.1M10 10h.1M13.8 10h.1',
     good: 'M10 1.5a8.5 8.5 0 1 1 0 17a8.5 8.5 0 1 1 0-17zM6 10.4l2.8 2.8 5.3-6',
   }
   return (
@@ -126,8 +151,7 @@ function Item({ finding }: { readonly finding: Finding }) {
           </p>
         )}
         <Fold summary={t('stands.figures')}>
-          <p>{findingText(finding, 'text', units, lang)}</p>
-          <p className="hint">{t('stands.basis', { basis: text(finding.basis) })}</p>
+          <Later chunk={figures} props={{ finding }} />
         </Fold>
       </div>
     </li>

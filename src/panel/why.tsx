@@ -3,6 +3,7 @@ import { type Dock, type Leg, type Reason, wordsIn } from '../../rules/index.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { meters, text } from '../words/index.ts'
 import { type MoreWords, useMoreWords } from '../words/use-more-words.ts'
+import { Carries } from './carries.tsx'
 import { Fold } from './fold.tsx'
 import { reasonText } from './reason.ts'
 
@@ -45,6 +46,7 @@ export function Why() {
       <Reasons
         reasons={picked ? reasonsOf(selection, dock) : [...dock.reasons.start, ...dock.reasons.ramp]}
       />
+      {picked && <Carries id={selection} dock={dock} />}
       <Fold summary={more('why.table')}>
         <LegTable />
       </Fold>
