@@ -2,7 +2,11 @@
  * For the build: leaves out of three what this scene never asks for (a quarter of its bytes: most shaders, animation), and comments and
  * indentation out of our own. What is kept is a list; a test holds it against what our materials include.
  */
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import type { Plugin } from 'vite'
+import { keptNames, readSource, type Source, withoutMethods, wordsOf } from './lean/methods.ts'
+import { withStubs } from './lean/stubs.ts'
 
 /** Chunks that our materials, the renderer's preamble and the shadow's depth material are made of. */
 export const KEPT_CHUNKS: readonly string[] = [
@@ -54,16 +58,53 @@ export function leanGlsl(code: string): string {
   })
 }
 
-export const leanThree = (): Plugin => ({
-  name: 'leadline-lean-three',
-  apply: 'build',
-  // Before anything else: comments that mark GLSL are gone after types are.
-  enforce: 'pre',
-  transform(code, id) {
-    const path = id.split('?')[0]!
-    if (path.endsWith('three.core.js')) return { code: leanCore(code), map: null }
-    if (path.endsWith('three.module.js')) return { code: leanShaders(code), map: null }
-    if (path.includes('/scene/look/') && path.endsWith('.ts')) return { code: leanGlsl(code), map: null }
-    return null
-  },
-})
+/** All words of our own code, of what draws it, and of the helpers that it takes from drei: what three is asked for. */
+function askedFor(root: string): Set<string> {
+  const sources = readdirSync(join(root, 'src'), { recursive: true, encoding: 'utf8' })
+    .filter((file) => /\.tsx?$/.test(file) && !/scene.lean/.test(file))
+    .map((file) => readFileSync(join(root, 'src', file), 'utf8'))
+  const packages = join(root, 'node_modules/@react-three')
+  const fiber = readdirSync(join(packages, 'fiber/dist')).filter((file) =>
+    /^(events|react).*\.esm\.js$/.test(file),
+  )
+  const drei = sources.flatMap((text) =>
+    [...text.matchAll(/'@react-three\/(drei\/[^']+)'/g)].map((m) => `${m[1]}.js`),
+  )
+  for (const file of [...fiber.map((name) => `fiber/dist/${name}`), ...drei])
+    sources.push(readFileSync(join(packages, file), 'utf8'))
+  return new Set(sources.flatMap((text) => [...wordsOf(text)]))
+}
+
+export function leanThree(): Plugin {
+  let root = ''
+  let kept: ReadonlySet<string> | null = null
+  const sources = new Map<string, Source>()
+  /** Both modules are looked at together: each names what is in the other. */
+  const lean = (folder: string, name: string): string => {
+    if (!kept) {
+      for (const [file, first] of [
+        ['three.core.js', leanCore],
+        ['three.module.js', (code: string) => withStubs(leanShaders(code))],
+      ] as const)
+        sources.set(file, readSource(file, first(readFileSync(join(folder, file), 'utf8'))))
+      kept = keptNames([...sources.values()], askedFor(root))
+    }
+    return withoutMethods(sources.get(name)!, kept)
+  }
+  return {
+    name: 'leadline-lean-three',
+    apply: 'build',
+    // Before anything else: comments that mark GLSL are gone after types are.
+    enforce: 'pre',
+    configResolved(config) {
+      root = config.root
+    },
+    transform(code, id) {
+      const path = id.split('?')[0]!
+      const three = /^(.*\/three\/build)\/(three\.(?:core|module)\.js)$/.exec(path)
+      if (three) return { code: lean(three[1]!, three[2]!), map: null }
+      if (path.includes('/scene/look/') && path.endsWith('.ts')) return { code: leanGlsl(code), map: null }
+      return null
+    },
+  }
+}

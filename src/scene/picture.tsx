@@ -53,6 +53,7 @@ export function makePicture(
   let lost = false
   let over = false
   let ready = false
+  let told = false
   const stats = { frames: 0, drawCalls: 0, triangles: 0, instances: 0, mostDrawCalls: 0, still: true }
   const at = (x: number, y: number, z: number): { x: number; y: number } | null => {
     if (!state || !size) return null
@@ -66,7 +67,7 @@ export function makePicture(
   const coarse = makeCoarse()
   const sharpness = makeSharpness(slow, () => state?.invalidate())
 
-  const draw = (rig: Rig, parts: Parts, world: World): void => {
+  const draw = (rig: Rig, parts: Parts, world: World, playing: boolean): void => {
     if (!state || over) return
     if (!visible || lost || !ready) {
       missed = true
@@ -74,7 +75,7 @@ export function makePicture(
     }
     const { gl, scene, camera } = state
     const { width, height } = size!
-    const ratio = sharpness.next(width, height, rig.moving)
+    const ratio = sharpness.next(width, height, rig.moving || playing)
     const sharp = ratio >= gl.getPixelRatio() - 1e-6
     gl.info.reset()
     if (sharp) {
@@ -91,8 +92,11 @@ export function makePicture(
     stats.triangles = triangles
     stats.mostDrawCalls = Math.max(stats.mostDrawCalls, calls)
     stats.instances = parts.instances()
-    stats.still = !rig.moving && sharp
-    if (stats.still)
+    stats.still = !rig.moving && !playing && sharp
+    if (playing) state.invalidate()
+    // Water that moves never comes to rest: a picture it is all the same.
+    if (stats.still || (playing && !told)) {
+      told = true
       canvas.dispatchEvent(
         new CustomEvent(READY, {
           bubbles: true,
@@ -100,6 +104,7 @@ export function makePicture(
           detail: { drawCalls: calls, instances: stats.instances, triangles },
         }),
       )
+    }
   }
   const drawMissed = (): void => {
     if (missed && visible && !lost && ready) {

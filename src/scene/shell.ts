@@ -12,6 +12,8 @@ export interface Shell {
   describe(canvas: HTMLCanvasElement, what: string, view: Pick<ViewState, 'lang' | 'units'>): void
   /** Shows some words over the picture for a moment. */
   hint(text: string): void
+  /** Words over the upper edge for as long as they hold; null takes them away. Gives the height that they take, px. */
+  caption(text: string | null): number
   /** Said to those who do not see it. */
   say(text: string): void
   /** Offers to bring the picture back; null takes the offer away. */
@@ -39,10 +41,13 @@ export function makeShell(host: HTMLElement): Shell {
   const hint = document.createElement('p')
   hint.className = 'scene-hint'
   hint.setAttribute('aria-hidden', 'true')
+  const caption = document.createElement('p')
+  caption.className = 'scene-caption'
+  caption.hidden = true
   const lost = document.createElement('div')
   lost.className = 'scene-lost'
   lost.hidden = true
-  box.append(keys, said, hint, lost)
+  box.append(keys, said, caption, hint, lost)
   host.append(box)
   let timer: ReturnType<typeof setTimeout> | undefined
 
@@ -72,6 +77,11 @@ export function makeShell(host: HTMLElement): Shell {
       hint.classList.add('seen')
       clearTimeout(timer)
       timer = setTimeout(() => hint.classList.remove('seen'), 1600)
+    },
+    caption(text) {
+      caption.hidden = text === null
+      caption.textContent = text
+      return text === null ? 0 : caption.offsetTop + caption.offsetHeight
     },
     say(text) {
       if (said.textContent !== text) said.textContent = text

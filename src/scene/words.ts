@@ -29,6 +29,8 @@ const en = {
   'person.tall': '{height}',
   'section.long': '{length} long',
   'section.wide': '{length} wide',
+  waves:
+    'Waves {height} high, one in ten {tenth}; {length} from crest to crest, one every {period}. Drawn at their true size.',
 } as const
 
 export type SceneWord = keyof typeof en

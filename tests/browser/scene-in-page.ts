@@ -1,8 +1,9 @@
 /** The scene as it is in the real page: waiting for it, its numbers, its pixels. */
 import type { Page } from 'playwright-core'
-import { PNG } from 'pngjs'
+import type { PNG } from 'pngjs'
 import { expect } from 'vitest'
 import type { SceneStats } from '../../src/scene/scene.tsx'
+import { shot } from './scene-pixels.ts'
 import { nextFrame } from './support/open.ts'
 
 export const stats = (page: Page): Promise<Omit<SceneStats, 'at'>> =>
@@ -30,16 +31,7 @@ export async function settled(page: Page): Promise<void> {
     .toBeGreaterThan(3)
 }
 
-export const shot = async (page: Page): Promise<PNG> =>
-  PNG.sync.read(await page.locator('canvas').screenshot())
-
-/** Pixels that differ by more than noise. */
-export function differing(a: PNG, b: PNG): number {
-  let n = 0
-  for (let i = 0; i < a.data.length; i += 4)
-    if (Math.abs(a.data[i]! - b.data[i]!) + Math.abs(a.data[i + 1]! - b.data[i + 1]!) > 12) n++
-  return n
-}
+export const shotOf = (page: Page): Promise<PNG> => shot(page.locator('canvas'))
 
 /** Where on the canvas a place of the dock's frame is seen, px. */
 export const placeOf = async (page: Page, place: readonly [number, number, number]) => {
@@ -56,7 +48,7 @@ export const placeOf = async (page: Page, place: readonly [number, number, numbe
 /** The mean color of the few pixels at a place, 0 to 255. */
 export async function colorAt(page: Page, place: readonly [number, number, number]) {
   const { x, y } = await placeOf(page, place)
-  const { data, width } = await shot(page)
+  const { data, width } = await shotOf(page)
   const sum = [0, 0, 0]
   for (let dy = -1; dy <= 1; dy++)
     for (let dx = -1; dx <= 1; dx++)

@@ -1,5 +1,5 @@
 /** Builds the page of `scene-page.ts` as the real one is built, serves it under the strict policy, and opens it. */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
@@ -19,37 +19,19 @@ declare global {
   const scenes: SceneApi
 }
 
+/** Of this run of the tests, whose files follow one another in processes of their own. */
+const FOLDER = join(tmpdir(), `leadline-scenes-${process.ppid}`)
+/** What an earlier run left, ms. */
+const STALE = 3_600_000
+
 let browser: Browser
 let site: Site
-let folder: string
 
 /** To be called at the top of a test file: page and browser for all of its tests. */
 export function withScenes(): void {
   beforeAll(async () => {
-    folder = mkdtempSync(join(tmpdir(), 'leadline-scenes-'))
-    // Else the test runner's own environment would bring React's development build in.
-    const environment = process.env.NODE_ENV
-    process.env.NODE_ENV = 'production'
-    await build({
-      configFile: false,
-      logLevel: 'error',
-      plugins: [react(), leanThree()],
-      build: {
-        outDir: folder,
-        emptyOutDir: false,
-        target: 'es2022',
-        modulePreload: false,
-        chunkSizeWarningLimit: 4000,
-        rolldownOptions: {
-          input: { 'scene-page': resolve('tests/browser/scene-page.ts') },
-          output: { entryFileNames: '[name].js' },
-        },
-      },
-    })
-    if (environment !== undefined) process.env.NODE_ENV = environment
-    writeFileSync(join(folder, 'index.html'), HTML)
-    writeFileSync(join(folder, 'page.css'), 'html, body { margin: 0 }')
-    site = await serve([folder])
+    await buildOnce()
+    site = await serve([FOLDER])
     const { path, env } = inject('browser')
     browser = await chromium.launch({
       executablePath: path,
@@ -60,8 +42,43 @@ export function withScenes(): void {
   afterAll(async () => {
     await browser?.close()
     await site?.close()
-    rmSync(folder, { recursive: true, force: true })
   })
+}
+
+/** Once a run. */
+async function buildOnce(): Promise<void> {
+  const mark = join(FOLDER, 'built-for')
+  // Numbers of processes come again, addresses hardly with them.
+  if (existsSync(mark) && readFileSync(mark, 'utf8') === inject('site')) return
+  for (const name of readdirSync(tmpdir())) {
+    const folder = join(tmpdir(), name)
+    if (!name.startsWith('leadline-scenes-')) continue
+    if (folder === FOLDER || Date.now() - statSync(folder).mtimeMs > STALE)
+      rmSync(folder, { recursive: true, force: true })
+  }
+  // Else the test runner's own environment would bring React's development build in.
+  const environment = process.env.NODE_ENV
+  process.env.NODE_ENV = 'production'
+  await build({
+    configFile: false,
+    logLevel: 'error',
+    plugins: [react(), leanThree()],
+    build: {
+      outDir: FOLDER,
+      emptyOutDir: false,
+      target: 'es2022',
+      modulePreload: false,
+      chunkSizeWarningLimit: 4000,
+      rolldownOptions: {
+        input: { 'scene-page': resolve('tests/browser/scene-page.ts') },
+        output: { entryFileNames: '[name].js' },
+      },
+    },
+  })
+  if (environment !== undefined) process.env.NODE_ENV = environment
+  writeFileSync(join(FOLDER, 'index.html'), HTML)
+  writeFileSync(join(FOLDER, 'page.css'), 'html, body { margin: 0 }')
+  writeFileSync(mark, inject('site'))
 }
 
 export interface OpenedScenes {

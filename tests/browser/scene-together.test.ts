@@ -1,7 +1,8 @@
 /** The scene in the real page: what is dragged in the strip moves in it, and what is picked in it is picked everywhere. */
 import { expect, test } from 'vitest'
 import type { SceneStats } from '../../src/scene/scene.tsx'
-import { differing, settled, shot, stats } from './scene-in-page.ts'
+import { settled, shotOf, stats } from './scene-in-page.ts'
+import { differing } from './scene-pixels.ts'
 import { open, read, withBrowser } from './support/open.ts'
 
 withBrowser()
@@ -11,7 +12,7 @@ test('a sounding dragged in the strip moves bed and leg in the scene, by its num
   await settled(page)
   await page.getByRole('button', { name: 'Side' }).click()
   await settled(page)
-  const before = await shot(page)
+  const before = await shotOf(page)
   const count = (await stats(page)).instances
   expect(count).toBe(await read(page, (e) => e.dock.placements.length))
   const leg = await read(page, (e) => e.dock.legs.at(-1)!.stock)
@@ -24,7 +25,7 @@ test('a sounding dragged in the strip moves bed and leg in the scene, by its num
   await page.mouse.move(5, 5)
   await settled(page)
   expect(await read(page, (e) => e.dock.legs.at(-1)!.stock)).toBeGreaterThan(leg!)
-  expect(differing(before, await shot(page))).toBeGreaterThan(2000)
+  expect(differing(before, await shotOf(page))).toBeGreaterThan(2000)
   expect((await stats(page)).instances).toBe(await read(page, (e) => e.dock.placements.length))
   await close()
 })

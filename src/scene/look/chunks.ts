@@ -5,7 +5,7 @@
  * darkens and tints itself (Beer-Lambert, red first); the surface adds only what it mirrors.
  */
 
-/** Uniforms of `World`, in the order of that interface. */
+/** Uniforms of `World`; those of the moving surface are in `sea.ts`. */
 export const WORLD = /* glsl */ `
 uniform vec3 uSun, uSunLight, uZenith, uHorizon, uGlow, uHillsFar, uHillsNear, uBounce, uDeep, uAbsorb, uScreen;
 uniform float uLevel, uGreen, uContour, uTime, uDeck;
@@ -94,7 +94,13 @@ float waterPath(vec3 p) {
   vec3 ray = p - cameraPosition;
   float enter = 0.0, leave = 1.0;
   bool fromAbove = false;
-  float ez = cameraPosition.z - uLevel, pz = p.z - uLevel;
+  float level = uLevel;
+  if (uSeaLook.x > 0.0) {
+    // As the surface stands where the ray comes in: through the cut, else from above.
+    float t = uCut.z > 0.5 ? (uCut.y - cameraPosition.y) / ray.y : (uLevel - cameraPosition.z) / ray.z;
+    level = levelAt(t > 0.0 && t < 1.0 ? cameraPosition.xy + t * ray.xy : p.xy);
+  }
+  float ez = cameraPosition.z - level, pz = p.z - level;
   if (ez > 0.0 && pz > 0.0) return 0.0;
   if (ez > 0.0) { enter = ez / (ez - pz); fromAbove = true; }
   else if (pz > 0.0) leave = ez / (ez - pz);

@@ -7,6 +7,7 @@ import {
   UniformsUtils,
 } from 'three'
 import { DECK, NOISE, SHADOW, SKY, WATER, WORLD } from './chunks.ts'
+import { SEA } from './sea.ts'
 import type { World } from './world.ts'
 
 export interface MaterialParts {
@@ -38,8 +39,8 @@ export function makeMaterial(world: World, parts: MaterialParts): ShaderMaterial
     name: parts.name,
     lights: shadow,
     toneMapped: false,
-    vertexShader: `${shadow ? SHADOW_PARS_VERTEX : '#include <common>\n'}${WORLD}${NOISE}${parts.vertex}`,
-    fragmentShader: `${shadow ? SHADOW_PARS_FRAGMENT : '#include <common>\n'}#include <tonemapping_pars_fragment>\n${WORLD}${NOISE}${SKY}${WATER}${DECK}${shadow ? `#define TAPS ${parts.shadow}\n${SHADOW}` : ''}${parts.fragment}`,
+    vertexShader: `${shadow ? SHADOW_PARS_VERTEX : '#include <common>\n'}${WORLD}${SEA}${NOISE}${parts.vertex}`,
+    fragmentShader: `${shadow ? SHADOW_PARS_FRAGMENT : '#include <common>\n'}#include <tonemapping_pars_fragment>\n${WORLD}${SEA}${NOISE}${SKY}${WATER}${DECK}${shadow ? `#define TAPS ${parts.shadow}\n${SHADOW}` : ''}${parts.fragment}`,
     ...parts.options,
   })
   Object.assign(

@@ -10,13 +10,17 @@ export const makeWaterMaterial = (world: World): ShaderMaterial =>
     name: 'water',
     options: { transparent: true, depthWrite: false, side: DoubleSide },
     vertex: /* glsl */ `
+attribute vec2 aSea;
 varying vec3 vWorld;
+varying float vSea;
 void main() {
-  vWorld = vec3(position.xy, uLevel);
+  vWorld = vec3(position.xy, uLevel + sea(position.xy, aSea.x).x);
+  vSea = aSea.y;
   gl_Position = projectionMatrix * viewMatrix * vec4(vWorld, 1.0);
 }`,
     fragment: /* glsl */ `
 varying vec3 vWorld;
+varying float vSea;
 /** Slope of the ripples; those smaller than a pixel are left out. */
 vec2 ripples(vec2 p, float pixel) {
   float calm = 0.35 + 0.65 * smoothstep(0.25, 0.7, noise(p * vec2(0.06, 0.1) + 4.0));
@@ -66,7 +70,8 @@ void main() {
   vec3 view = -ray / far;
   float pixel = max(length(dFdx(vWorld.xy)), length(dFdy(vWorld.xy)));
   vec2 slope = ripples(vWorld.xy, pixel);
-  float up = view.z >= 0.0 ? 1.0 : -1.0;
+  if (uSeaLook.x > 0.0) slope += sea(vWorld.xy, vSea).yz * (1.0 - smoothstep(0.7, 2.0, pixel * length(uSea[0].xy)));
+  float up = gl_FrontFacing ? 1.0 : -1.0;
   vec3 n = normalize(vec3(-slope, 1.0)) * up;
   float facing = max(dot(n, view), 0.0);
   vec3 c;

@@ -4,6 +4,7 @@
  */
 import { Color, Vector2, Vector3, Vector4 } from 'three'
 import type { Slab } from '../slabs.ts'
+import { TRAINS } from '../water/sea.ts'
 import { type Hour, PALETTES } from './palette.ts'
 
 /** Rectangles of deck that light knows of. */
@@ -39,6 +40,12 @@ export interface World {
   readonly uContour: Value<number>
   /** Seconds of played waves; 0 in a still picture. */
   readonly uTime: Value<number>
+  /** Wave trains of the moving surface: wave numbers along x and y, phase now, amplitude (`sea.ts`). */
+  readonly uSea: Value<Vector4[]>
+  /** Share of their height that is shown, 0 in still water; sharpness, 1/m; variance, m². */
+  readonly uSeaLook: Value<Vector3>
+  /** Distance at which the water along the dock ends, m, and share of the full height that each m beyond gives. */
+  readonly uShoal: Value<Vector2>
   /** Shadow map: share of its width and height that 1 m takes. */
   readonly uShadowPerMeter: Value<Vector2>
   /** The deck as rectangles: x0, x1, y0, y1, m; how many of them count. */
@@ -70,6 +77,9 @@ export function makeWorld(): World {
     uGreen: { value: 0.3 },
     uContour: { value: 0 },
     uTime: { value: 0 },
+    uSea: { value: Array.from({ length: TRAINS }, () => new Vector4()) },
+    uSeaLook: { value: new Vector3() },
+    uShoal: { value: new Vector2(0, 1) },
     uShadowPerMeter: { value: new Vector2(0.1, 0.1) },
     uSlabs: { value: Array.from({ length: MOST_SLABS }, () => new Vector4()) },
     uSlabCount: { value: 0 },

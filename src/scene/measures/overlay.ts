@@ -6,9 +6,10 @@ import { place, type Wanted } from './place.ts'
 
 export interface Look {
   readonly camera: Camera
-  /** Of the picture, px, and along its lower edge what stays free. */
+  /** Of the picture, px, and along its upper and lower edge what stays free. */
   readonly width: number
   readonly height: number
+  readonly head: number
   readonly foot: number
   /** Whether the deck is between the eye and a place. */
   readonly hidden: (at: Vec3) => boolean
@@ -75,7 +76,7 @@ export function makeOverlay(parent: HTMLElement): Overlay {
         label.note = note
       }
     },
-    draw({ camera, width, height, foot, hidden, places }) {
+    draw({ camera, width, height, head, foot, hidden, places }) {
       // All sizes are read before anything is written: one layout a change of words, none while turning.
       for (const label of shown.values())
         if (label.width === 0) {
@@ -93,7 +94,7 @@ export function makeOverlay(parent: HTMLElement): Overlay {
         if (anchors.length > 0)
           wanted.push({ id, anchors, width: label.width, height: label.height, centered: sign })
       }
-      const placed = new Map(place(wanted, width, height - foot, points).map((p) => [p.id, p]))
+      const placed = new Map(place(wanted, width, height - foot, points, head).map((p) => [p.id, p]))
       for (const [id, label] of shown) {
         const spot = placed.get(id)
         if (!spot) {

@@ -30,13 +30,14 @@ const BESIDE = [9, 22, 38]
 
 /**
  * `wanted` in order of importance: what comes first stays, what finds no free place is left out. Of the free places the first
- * that covers least of `shown`, points of what the picture is about.
+ * that covers least of `shown`, points of what the picture is about. `head`: height along the upper edge that stays free.
  */
 export function place(
   wanted: readonly Wanted[],
   width: number,
   height: number,
   shown: readonly { readonly x: number; readonly y: number }[] = [],
+  head = 0,
 ): Placed[] {
   const taken: Box[] = []
   const placed: Placed[] = []
@@ -44,7 +45,7 @@ export function place(
     let best: { box: Box; covers: number } | null = null
     for (const { x, y } of spots(label)) {
       const box = { x0: x, y0: y, x1: x + label.width, y1: y + label.height }
-      if (x < GAP || y < GAP || box.x1 > width - GAP || box.y1 > height - GAP) continue
+      if (x < GAP || y < head + GAP || box.x1 > width - GAP || box.y1 > height - GAP) continue
       if (taken.some((other) => meets(box, other, GAP))) continue
       const covers = label.centered
         ? 0

@@ -25,11 +25,13 @@ interface Props {
   readonly overlay: Overlay
   /** The eye went over to the other side of the dock: true where it is on the left. */
   readonly onSide: (left: boolean) => void
-  /** Draws the frame; says whether it did. */
+  /** Height along the upper edge that labels keep clear of, px. */
+  readonly head: () => number
+  /** Draws the frame. */
   readonly draw: (rig: Rig) => void
 }
 
-export function Eye({ facts, store, shell, parts, overlay, onSide, draw }: Props) {
+export function Eye({ facts, store, shell, parts, overlay, onSide, head, draw }: Props) {
   const camera = useThree((s) => s.camera) as PerspectiveCamera
   const gl = useThree((s) => s.gl)
   const size = useThree((s) => s.size)
@@ -97,6 +99,7 @@ export function Eye({ facts, store, shell, parts, overlay, onSide, draw }: Props
       camera,
       width: size.width,
       height: size.height,
+      head: head(),
       foot: foot.current,
       hidden: (at) => behindDeck(camera.position, at, now.current),
       places,

@@ -1,18 +1,19 @@
 /** Sky, ground, water, and the face of the cut. */
+import { ScreenQuad } from '@react-three/drei/core/ScreenQuad'
 import { useThree } from '@react-three/fiber'
 import { useEffect, useLayoutEffect, useMemo } from 'react'
 import { BufferAttribute, BufferGeometry, type Material } from 'three'
 import type { Land } from '../land.ts'
+import { makeEdgeMaterial } from '../look/edge.ts'
 import { makeGroundMaterial } from '../look/ground.ts'
 import { makeSectionMaterial } from '../look/section.ts'
 import { makeSkyMaterial } from '../look/sky.ts'
 import { makeWaterMaterial } from '../look/water.ts'
 import type { World } from '../look/world.ts'
 import { makeScenery } from '../scenery.ts'
+import { HORIZON } from '../water/mesh.ts'
 import type { Facts } from './facts.ts'
 
-/** How far the water goes, m: to where it is only a line. */
-const HORIZON = 5000
 /** The cut ground goes down this far, m: out of any picture. */
 const DOWN = 60
 
@@ -21,17 +22,21 @@ interface Props {
   readonly facts: Facts
   /** Where the lake is cut: offset of the plane, m; null where it is not. */
   readonly plane: number | null
+  /** The water's surface while it has waves; null where it lies flat. */
+  readonly sea: BufferGeometry | null
+  /** The same where the lake is cut. */
+  readonly edge: BufferGeometry | null
 }
 
 /** Opaque things are drawn from what mostly covers to what is mostly covered: what is hidden then costs nothing. */
-export function Lake({ world, facts, plane }: Props) {
+export function Lake({ world, facts, plane, sea, edge }: Props) {
   const { land, level, design } = facts
   const invalidate = useThree((s) => s.invalidate)
   const sky = useMade(() => makeSkyMaterial(world), [world])
   const ground = useMade(() => makeGroundMaterial(world), [world])
   const water = useMade(() => makeWaterMaterial(world), [world])
   const section = useMade(() => makeSectionMaterial(world), [world])
-  const screen = useMade(() => flat([-1, -1, 3, -1, -1, 3]), [])
+  const edged = useMade(() => makeEdgeMaterial(world), [world])
   const surface = useMade(
     () =>
       flat([-HORIZON, -HORIZON, HORIZON, -HORIZON, -HORIZON, HORIZON, HORIZON, HORIZON], [0, 1, 2, 1, 3, 2]),
@@ -66,7 +71,7 @@ export function Lake({ world, facts, plane }: Props) {
   }, [face, land, plane, invalidate])
   return (
     <>
-      <mesh geometry={screen} material={sky} frustumCulled={false} renderOrder={4} />
+      <ScreenQuad material={sky} renderOrder={4} />
       <mesh geometry={bed} material={ground} frustumCulled={false} receiveShadow renderOrder={3} />
       <mesh
         geometry={face}
@@ -76,7 +81,8 @@ export function Lake({ world, facts, plane }: Props) {
         renderOrder={-1}
       />
       <primitive object={scenery.group} />
-      <mesh geometry={surface} material={water} frustumCulled={false} renderOrder={5} />
+      <mesh geometry={sea ?? surface} material={water} frustumCulled={false} renderOrder={5} />
+      {edge && <mesh geometry={edge} material={edged} frustumCulled={false} renderOrder={6} />}
     </>
   )
 }
@@ -95,6 +101,7 @@ function flat(xy: readonly number[], index?: readonly number[]): BufferGeometry 
     i % 3 === 2 ? 0 : xy[Math.floor(i / 3) * 2 + (i % 3)]!,
   )
   geometry.setAttribute('position', new BufferAttribute(positions, 3))
+  geometry.setAttribute('aSea', new BufferAttribute(new Float32Array((xy.length / 2) * 2), 2))
   if (index) geometry.setIndex([...index])
   return geometry
 }

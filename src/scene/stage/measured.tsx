@@ -18,9 +18,11 @@ interface Props {
   readonly plane: number | null
   /** The eye is on the left of the dock. */
   readonly left: boolean
+  /** The water lies flat: else its line is drawn with it. */
+  readonly flat: boolean
 }
 
-export function Measured({ world, facts, store, overlay, plane, left }: Props) {
+export function Measured({ world, facts, store, overlay, plane, left, flat }: Props) {
   const { dock, design, land, level, contour, range, dark } = facts
   const invalidate = useThree((s) => s.invalidate)
   const selection = useStore(store, (s) => s.selection)
@@ -45,7 +47,7 @@ export function Measured({ world, facts, store, overlay, plane, left }: Props) {
       plane,
       left,
     })
-    lines.show([...measured.lines, ...(plane === null ? [] : waterlineOf(land, plane, level))], dark)
+    lines.show([...measured.lines, ...(plane === null || !flat ? [] : waterlineOf(land, plane, level))], dark)
     overlay.show(measured.notes)
     invalidate()
   }, [
@@ -63,6 +65,7 @@ export function Measured({ world, facts, store, overlay, plane, left }: Props) {
     range,
     plane,
     left,
+    flat,
     dark,
     invalidate,
   ])

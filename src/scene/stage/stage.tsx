@@ -8,6 +8,8 @@ import { makeWorld, setHour, setSlabs, type World } from '../look/world.ts'
 import { makeOverlay } from '../measures/overlay.ts'
 import { makeParts, type Parts } from '../parts/parts.ts'
 import type { Shell } from '../shell.ts'
+import { useCaption } from '../water/use-caption.ts'
+import { useSea } from '../water/use-sea.ts'
 import { DockParts } from './dock.tsx'
 import { Eye } from './eye.tsx'
 import { useFacts } from './facts.ts'
@@ -25,7 +27,8 @@ const GREEN = 0.1
 interface Props {
   readonly store: LeadlineStore
   readonly shell: Shell
-  readonly draw: (rig: Rig, parts: Parts, world: World) => void
+  /** `playing`: the water moves, and the next frame is to follow at once. */
+  readonly draw: (rig: Rig, parts: Parts, world: World, playing: boolean) => void
 }
 
 export function Stage({ store, shell, draw }: Props) {
@@ -56,17 +59,27 @@ export function Stage({ store, shell, draw }: Props) {
     invalidate()
   }, [world, level, deck, contour, high, left, plane, slab, bounds, invalidate])
 
+  const { play, surface, edge } = useSea(store, world, facts, plane)
   const lang = useStore(store, (s) => s.lang)
   const units = useStore(store, (s) => s.units)
   useEffect(
     () => shell.describe(gl.domElement, design.name, { lang, units }),
     [shell, gl, design.name, lang, units],
   )
+  const head = useCaption(shell, surface && facts.dock.waves, { lang, units })
   return (
     <>
-      <Lake world={world} facts={facts} plane={plane} />
+      <Lake world={world} facts={facts} plane={plane} sea={surface} edge={edge} />
       <DockParts world={world} facts={facts} store={store} parts={parts} />
-      <Measured world={world} facts={facts} store={store} overlay={overlay} plane={plane} left={left} />
+      <Measured
+        world={world}
+        facts={facts}
+        store={store}
+        overlay={overlay}
+        plane={plane}
+        left={left}
+        flat={surface === null}
+      />
       <Eye
         facts={facts}
         store={store}
@@ -74,7 +87,11 @@ export function Stage({ store, shell, draw }: Props) {
         parts={parts}
         overlay={overlay}
         onSide={setLeft}
-        draw={(rig) => draw(rig, parts, world)}
+        head={head}
+        draw={(rig) => {
+          play.tick(performance.now())
+          draw(rig, parts, world, play.moving)
+        }}
       />
     </>
   )

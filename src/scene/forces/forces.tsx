@@ -1,0 +1,51 @@
+/** What parts use of their strength, in color on the parts themselves, and in words at those that use most. The legend is the page's. */
+import { useThree } from '@react-three/fiber'
+import { useEffect, useLayoutEffect, useMemo } from 'react'
+import { useStore } from 'zustand'
+import type { Dock, Units } from '../../../rules/index.ts'
+import { dockOf, type LeadlineStore } from '../../state/store.ts'
+import { worstOf } from '../../state/worst.ts'
+import { seen } from '../../words/seen.ts'
+import type { World } from '../look/world.ts'
+import type { Joined } from '../measures/joined.ts'
+import { anchorOf, type Note } from '../measures/measures.ts'
+import { makePaint } from './paint.ts'
+
+export interface ForcesProps {
+  readonly world: World
+  readonly store: LeadlineStore
+  readonly overlay: Joined
+}
+
+export function Forces({ world, store, overlay }: ForcesProps) {
+  const invalidate = useThree((s) => s.invalidate)
+  const dock = useStore(store, dockOf)
+  const catalog = useStore(store, (s) => s.catalog)
+  const lang = useStore(store, (s) => s.lang)
+  const units = useStore(store, (s) => s.units)
+  const paint = useMemo(() => makePaint(world), [world])
+  useLayoutEffect(() => {
+    paint.show(dock, catalog)
+    overlay.add('forces', notesOf(dock, lang, units))
+    invalidate()
+  }, [paint, overlay, dock, catalog, lang, units, invalidate])
+  useEffect(
+    () => () => {
+      overlay.add('forces', [])
+      paint.dispose()
+      invalidate()
+    },
+    [overlay, paint, invalidate],
+  )
+  return <primitive object={paint.group} />
+}
+
+function notesOf(dock: Dock, lang: string, units: Units): Note[] {
+  if (!dock.structure) return []
+  return worstOf(dock.structure).flatMap(({ kind, id, use }): Note[] => {
+    const at = anchorOf(id, dock)
+    if (!at) return []
+    const text = seen(lang, units, 'forces.label', { use: { value: use, unit: 'share' } })
+    return [{ id: `use ${kind}`, at: [at], text, tone: use > 1 ? 'stop' : 'picked', sign: false }]
+  })
+}

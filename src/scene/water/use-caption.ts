@@ -1,0 +1,31 @@
+/** What the moving water shows, in words over the picture. */
+
+import { useThree } from '@react-three/fiber'
+import { useLayoutEffect, useRef } from 'react'
+import type { Units, Waves } from '../../../rules/index.ts'
+import { meters } from '../../words/index.ts'
+import type { Shell } from '../shell.ts'
+import { tell } from '../words.ts'
+
+/** Gives the height that the words take along the upper edge, px, to whoever asks at a frame. */
+export function useCaption(
+  shell: Shell,
+  waves: Waves | null,
+  { lang, units }: { readonly lang: string; readonly units: Units },
+): () => number {
+  const size = useThree((s) => s.size)
+  const height = useRef(0)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it takes another height in another size.
+  useLayoutEffect(() => {
+    height.current = shell.caption(
+      waves &&
+        tell(lang, units, 'waves', {
+          height: meters(waves.height),
+          tenth: meters(waves.tenth),
+          length: meters(waves.length),
+          period: { value: waves.period, unit: 's' },
+        }),
+    )
+  }, [shell, waves, lang, units, size])
+  return () => height.current
+}
