@@ -4,6 +4,7 @@ import { EXACT } from '../../rules/index.ts'
 import { litIds } from '../state/lit.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { useWords } from '../words/use-words.ts'
+import { CrestClearance, CrestLines } from './crests.tsx'
 import { Decor } from './decor.tsx'
 import { DeckHandle, LevelHandles, SoundingHandles } from './handles.tsx'
 import { Measures } from './measures.tsx'
@@ -44,6 +45,7 @@ function Section({ width }: { readonly width: number }) {
         <Lake view={view} scale={scale} />
         <Parts view={view} scale={scale} />
         <Distances scale={scale} />
+        <CrestClearance view={view} scale={scale} />
         <Measures scale={scale} />
         <LevelHandles scale={scale} />
         <SoundingHandles scale={scale} />
@@ -84,6 +86,7 @@ function Lake({ view, scale }: { readonly view: SideView; readonly scale: Scale 
       {line(high, 'high')}
       {line(low, 'low')}
       <line className="level now" x1={0} x2={width} y1={z(level)} y2={z(level)} />
+      <CrestLines scale={scale} />
       <polygon className="bed" points={`0,${height + 1} ${bed} ${width},${height + 1}`} />
       <polyline className="bed-line" points={bed} />
     </Decor>
