@@ -15,7 +15,12 @@ const designOf = (dock: Record<string, unknown>) => {
   return parsed.value
 }
 /** Docks are known by the identity of their design: each test has one of its own. */
-const clashing = () => designOf({ pad: 'mud-pad-14' })
+/** A post put by hand where a wide pad reaches. */
+const clashing = () =>
+  designOf({
+    pad: 'mud-pad-14',
+    placed: [{ code: 'anchor-post', section: 's5', edge: 'left', along: 2.286 }],
+  })
 const plain = () => designOf({})
 type Store = ReturnType<typeof createLeadlineStore>
 const now = (store: Store) => dockOf(store.getState())
