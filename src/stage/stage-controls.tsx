@@ -1,7 +1,8 @@
 /** Where it is looked at from, how high the lake stands while it is looked at, and what is shown with it. */
 
+import { Sign } from '../panel/controls.tsx'
 import type { ViewState } from '../state/store.ts'
-import { useLeadline } from '../state/store.ts'
+import { placedOf, useLeadline } from '../state/store.ts'
 import { meters } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 
@@ -12,6 +13,8 @@ export function StageControls({ live }: { readonly live: boolean }) {
   const cut = useLeadline((s) => s.cut)
   const person = useLeadline((s) => s.person)
   const labels = useLeadline((s) => s.labels)
+  const waves = useLeadline((s) => s.waves)
+  const wavy = useLeadline((s) => (placedOf(s).waves?.length ?? 0) > 0)
   const set = useLeadline((s) => s.set)
   const { t } = useWords()
   const toggle = (name: 'cut' | 'person' | 'labels', on: boolean) => (
@@ -36,6 +39,12 @@ export function StageControls({ live }: { readonly live: boolean }) {
         {live && toggle('cut', cut)}
         {live && toggle('labels', labels)}
         {toggle('person', person)}
+        {live && wavy && (
+          <button type="button" aria-pressed={waves} onClick={() => set({ waves: !waves })}>
+            <Sign d={waves ? 'M6 4v10M12 4v10' : 'M5.5 3.5 14 9l-8.5 5.5Z'} />
+            {t('view.waves')}
+          </button>
+        )}
       </div>
       <LevelSlider />
     </div>

@@ -33,6 +33,8 @@ export interface ViewState {
   readonly cut: boolean
   readonly person: boolean
   readonly labels: boolean
+  /** The water moves as the wind of the design raises it; else it lies still. */
+  readonly waves: boolean
   /** A gesture that changes the design is going on. */
   readonly dragging: boolean
   /** Something to tell the user once; null when read. */
@@ -97,6 +99,7 @@ export const initialView: ViewState = {
   cut: false,
   person: true,
   labels: true,
+  waves: false,
   dragging: false,
   notice: null,
   kept: 'no',
