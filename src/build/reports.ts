@@ -1,5 +1,5 @@
-/** Where the two test runs leave their reports. */
+/** Where test runs leave their reports. */
 export const REPORTS = {
-  unit: 'node_modules/.cache/leadline/unit.json',
+  all: 'node_modules/.cache/leadline/tests.json',
   browser: 'node_modules/.cache/leadline/browser.json',
 } as const

@@ -1,14 +1,11 @@
 import { defineConfig } from 'vitest/config'
 import { REPORTS } from '../../src/build/reports.ts'
+import { browserProjects } from './projects.ts'
 
-/** Tests of the built page in a real browser, one file after the other: a machine of two cores draws one scene at a time. */
+/** The tests in a browser by themselves, of the page as it is built: `npm run test:browser`. */
 export default defineConfig({
   test: {
-    include: ['tests/browser/**/*.test.ts'],
-    globalSetup: ['tests/browser/support/setup.ts'],
-    fileParallelism: false,
-    testTimeout: 120_000,
-    hookTimeout: 60_000,
     reporters: ['default', ['json', { outputFile: REPORTS.browser }]],
+    projects: browserProjects,
   },
 })

@@ -4,14 +4,11 @@
  */
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
 import { chromium } from 'playwright-core'
-import { afterAll, beforeAll, expect, inject } from 'vitest'
+import { afterAll, expect, inject } from 'vitest'
 import type { LeadlineDock } from '../../../src/element/leadline-dock.ts'
 
-export const ARGS = [
+const BARE = [
   '--no-sandbox',
-  '--use-gl=angle',
-  '--use-angle=swiftshader',
-  '--enable-unsafe-swiftshader',
   '--disable-quic',
   '--no-first-run',
   '--disable-background-networking',
@@ -19,6 +16,12 @@ export const ARGS = [
   '--disable-sync',
   '--js-flags=--expose-gc',
 ]
+
+/** For pages with the scene: WebGL is drawn by the processor, and so looks the same on every machine. */
+export const ARGS = [...BARE, '--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader']
+
+/** For pages without: else all of the page, words and lines, were drawn the way that the scene is, at four times the work. */
+const WITHOUT_SCENE = [...BARE, '--disable-gpu']
 
 export const DESKTOP = { width: 1440, height: 900 } as const
 export const PHONE = { width: 390, height: 844 } as const
@@ -44,24 +47,35 @@ export interface Opened {
   close(): Promise<void>
 }
 
-let browser: Browser
+/** By whether they give WebGL; started when a test first asks for one. */
+const browsers = new Map<boolean, Promise<Browser>>()
 
-/** To be called at the top of a test file: a browser for all of its tests. */
-export function withBrowser(): void {
-  beforeAll(async () => {
-    const { path, env } = inject('browser')
-    browser = await chromium.launch({
+function browserFor(webgl: boolean): Promise<Browser> {
+  const { path, env } = inject('browser')
+  const started =
+    browsers.get(webgl) ??
+    chromium.launch({
       executablePath: path,
-      args: ARGS,
+      args: webgl ? ARGS : WITHOUT_SCENE,
       ...(env ? { env: { ...(process.env as Record<string, string>), ...env } } : {}),
     })
+  browsers.set(webgl, started)
+  return started
+}
+
+/** To be called at the top of a test file: its browsers are closed after its tests. */
+export function withBrowser(): void {
+  afterAll(async () => {
+    for (const browser of browsers.values()) await (await browser).close()
+    browsers.clear()
   })
-  afterAll(() => browser.close())
 }
 
 export async function open(options: OpenOptions = {}): Promise<Opened> {
   const { path = '/index.html', webgl = false, context: given, elements = 1, expected, ...rest } = options
-  const context = given ?? (await browser.newContext({ viewport: DESKTOP, reducedMotion: 'reduce', ...rest }))
+  const context =
+    given ??
+    (await (await browserFor(webgl)).newContext({ viewport: DESKTOP, reducedMotion: 'reduce', ...rest }))
   const page = await context.newPage()
   const site = inject('site')
   const wrong: string[] = []
@@ -125,6 +139,15 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
 /** Waits for the next picture. */
 export const nextFrame = (page: Page): Promise<unknown> =>
   page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
+
+/** Waits until nothing more is going to be found about the first element's dock: `leadline-change` is told then. */
+export const judged = (page: Page): Promise<unknown> =>
+  expect
+    .poll(() => page.locator('.checking').first().textContent(), {
+      timeout: 60_000,
+      message: 'the dock is judged',
+    })
+    .toBe('')
 
 /** Reads from the first element: its design, its dock. */
 export const read = <T>(page: Page, get: (element: LeadlineDock) => T): Promise<T> =>
