@@ -53,8 +53,9 @@ export interface Found extends Clearance {
 }
 
 export interface ClearanceOptions {
-  /** Gaps up to this are told, m. */
+  /** Gaps up to this are told, m; those to the ground up to `ground`, where it is given. */
   readonly within?: number
+  readonly ground?: number
   /** Only of the parts of one section, leg, pair or extra, by its id. */
   readonly of?: string
 }
@@ -100,7 +101,7 @@ export function* clearanceSteps(
   dock: Dock,
   catalog: Catalog,
   bed: Bed,
-  { within = WITHIN, of }: ClearanceOptions = {},
+  { within = WITHIN, ground: deep = within, of }: ClearanceOptions = {},
 ): Generator<undefined, Found[]> {
   const parts = partsOf(dock, catalog)
   yield
@@ -114,7 +115,7 @@ export function* clearanceSteps(
     // A ramp rests on the shore.
     if (!wanted(part) || !OVER_GROUND.has(part.kind) || (part.kind === 'frame' && ramps.has(part.section)))
       continue
-    const found = overGround(part, ground, within)
+    const found = overGround(part, ground, deep)
     if (found) out.push(found)
     if (++tried % STEP === 0) yield
   }

@@ -13,6 +13,7 @@ export {
 } from './clearance.ts'
 export { type Contour, contours, depthSteps } from './contours.ts'
 export { extentOf } from './extent.ts'
+export { type Gap, gapsOf } from './gaps.ts'
 export { groupPlacements } from './placements.ts'
 export { partKeyOf, solidOf } from './solids/index.ts'
 export type { Extent, Look, Solid, SolidBody, SolidGroup } from './types.ts'

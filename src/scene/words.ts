@@ -27,6 +27,8 @@ const en = {
   'dry.here': 'no water here',
   deep: '{depth}',
   'person.tall': '{height}',
+  'gap.ground': '{height} clear of the ground',
+  'gap.part': '{height} to the {what}',
   'section.long': '{length} long',
   'section.wide': '{length} wide',
   waves:

@@ -5,10 +5,12 @@ import { useStore } from 'zustand'
 import type { LeadlineStore } from '../../state/store.ts'
 import type { Land } from '../land.ts'
 import type { World } from '../look/world.ts'
+import { measureGaps } from '../measures/gaps.ts'
 import { makeLines } from '../measures/lines.ts'
 import { type Line, measure } from '../measures/measures.ts'
 import type { Overlay } from '../measures/overlay.ts'
 import type { Facts } from './facts.ts'
+import { useGaps } from './use-gaps.ts'
 
 interface Props {
   readonly world: World
@@ -29,6 +31,7 @@ export function Measured({ world, facts, store, overlay, plane, left, flat }: Pr
   const units = useStore(store, (s) => s.units)
   const lang = useStore(store, (s) => s.lang)
   const labels = useStore(store, (s) => s.labels)
+  const gaps = useGaps(store)
   const lines = useMemo(() => makeLines(world), [world])
   useEffect(() => () => lines.dispose(), [lines])
   useLayoutEffect(() => {
@@ -47,8 +50,10 @@ export function Measured({ world, facts, store, overlay, plane, left, flat }: Pr
       plane,
       left,
     })
-    lines.show([...measured.lines, ...(plane === null || !flat ? [] : waterlineOf(land, plane, level))], dark)
-    overlay.show(measured.notes)
+    const near = measureGaps(gaps, lang, units)
+    const waterline = plane === null || !flat ? [] : waterlineOf(land, plane, level)
+    lines.show([...measured.lines, ...near.lines, ...waterline], dark)
+    overlay.show([...near.notes, ...measured.notes])
     invalidate()
   }, [
     lines,
@@ -56,6 +61,7 @@ export function Measured({ world, facts, store, overlay, plane, left, flat }: Pr
     dock,
     design,
     selection,
+    gaps,
     labels,
     level,
     units,

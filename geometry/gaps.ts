@@ -1,0 +1,40 @@
+/** What is near a part that is picked: how far it is from the ground and from the next part that is not its own. */
+import { type Catalog, type Design, type Dock, makeBed, type PartKind, type Vec3 } from '../rules/index.ts'
+import { type Clearance, clearances } from './clearance.ts'
+
+export interface Gap {
+  /** What it is measured to; null: the ground. */
+  readonly to: { readonly kind: PartKind; readonly of: string } | null
+  /** m. */
+  readonly gap: number
+  /** From a point of what is picked to one of the other. */
+  readonly line: readonly [Vec3, Vec3]
+}
+
+/** Ground is told of up to this far below, other parts up to so far beside, m. */
+const GROUND = 6
+const BESIDE = 0.3
+/** What stands close to these by design says nothing. */
+const CARRIES: ReadonlySet<PartKind> = new Set(['frame', 'deck-panel'])
+
+/**
+ * At most one to the ground and one to another part, each the least; none to parts that it overlaps, which is a finding. Of a pair its
+ * clearance to the ground is in the Dock (`brace.lowClearance`) and not told again.
+ */
+export function gapsOf(id: string, dock: Dock, design: Design, catalog: Catalog): Gap[] {
+  const found = clearances(dock, catalog, makeBed(design.site), { of: id, within: BESIDE, ground: GROUND })
+  const least = (wanted: (clearance: Clearance) => boolean): Gap[] => {
+    const near = found.filter((c) => !c.clash && wanted(c)).reduce<Clearance | null>(nearer, null)
+    if (!near) return []
+    const [own, other] = near.a.of === id ? [near.a, near.b] : [near.b!, near.a]
+    const line = own === near.a ? ([near.from, near.to] as const) : ([near.to, near.from] as const)
+    return [{ to: other && { kind: other.kind, of: other.of }, gap: near.gap, line }]
+  }
+  const isPair = dock.pairs.some((pair) => pair.id === id)
+  return [
+    ...least(({ b }) => b === null && !isPair),
+    ...least(({ a, b }) => b !== null && a.of !== b.of && !CARRIES.has(a.kind) && !CARRIES.has(b.kind)),
+  ]
+}
+
+const nearer = (a: Clearance | null, b: Clearance): Clearance => (a && a.gap <= b.gap ? a : b)

@@ -1,0 +1,41 @@
+/** How near what is picked is to the ground and to other parts: at once when it is picked, after an edit when the hand rests. */
+import { useLayoutEffect, useRef, useState } from 'react'
+import { useStore } from 'zustand'
+import { type Gap, gapsOf } from '../../../geometry/index.ts'
+import type { Dock } from '../../../rules/index.ts'
+import { whenIdle } from '../../state/idle.ts'
+import { type LeadlineStore, placedOf } from '../../state/store.ts'
+
+/** An edit is followed by others; after this long it is the last one, ms. */
+const REST = 160
+/** A dock of more pieces than this takes longer than a frame. */
+const LARGE = 2000
+
+const NONE: readonly Gap[] = []
+
+/** Of the dock that is shown and nothing else: until they are known there are none. */
+export function useGaps(store: LeadlineStore): readonly Gap[] {
+  const selection = useStore(store, (s) => s.selection)
+  const placed = useStore(store, placedOf)
+  const [found, setFound] = useState<{ id: string; dock: Dock; gaps: readonly Gap[] } | null>(null)
+  const last = useRef<Dock | null>(null)
+  useLayoutEffect(() => {
+    const same = last.current === null || last.current === placed
+    last.current = placed
+    if (selection === null || /^(?:finding|part):/.test(selection)) return
+    let over = false
+    const find = (): void => {
+      if (over) return
+      const { design, catalog } = store.getState()
+      setFound({ id: selection, dock: placed, gaps: gapsOf(selection, placed, design, catalog) })
+    }
+    let timer: ReturnType<typeof setTimeout> | undefined
+    if (same && placed.placements.length < LARGE) find()
+    else timer = setTimeout(() => whenIdle(find), REST)
+    return () => {
+      over = true
+      clearTimeout(timer)
+    }
+  }, [store, selection, placed])
+  return found && found.id === selection && found.dock === placed ? found.gaps : NONE
+}
