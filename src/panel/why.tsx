@@ -5,6 +5,7 @@ import { meters, text } from '../words/index.ts'
 import { type MoreWords, useMoreWords } from '../words/use-more-words.ts'
 import { Carries } from './carries.tsx'
 import { Fold } from './fold.tsx'
+import { Near } from './near.tsx'
 import { reasonText } from './reason.ts'
 
 export function Why() {
@@ -46,6 +47,7 @@ export function Why() {
       <Reasons
         reasons={picked ? reasonsOf(selection, dock) : [...dock.reasons.start, ...dock.reasons.ramp]}
       />
+      {picked && <Near id={selection} />}
       {picked && <Carries id={selection} dock={dock} />}
       <Fold summary={more('why.table')}>
         <LegTable />
