@@ -8,7 +8,6 @@ export const notConsidered: Check = {
   find({ design, bed }) {
     const { site } = design
     const given: [string, unknown][] = [
-      ['site.wind.from', site.wind?.from],
       ['site.bearing', site.bearing],
       ['site.benchmark', site.benchmark],
       ['site.crossSlope', bed.mode === 'area' ? site.crossSlope : undefined],

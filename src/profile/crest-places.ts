@@ -16,16 +16,24 @@ export interface Room {
 /** Between two of them, px. */
 const APART = 10
 
-/** Up to `most` middles for words, in the widest gaps there are, the lakeward ones first among equals. */
+/** Nearer than this to an upright the middle of words would seem to be about it, px. */
+const BESIDE = 12
+
+/** Up to `most` middles for words, where they have most room between two uprights, the lakeward ones first among equals. */
 export function wordPlaces({ uprights, from, to, width, floor, bedAt }: Room, most: number): number[] {
   const edges = [...uprights].sort((a, b) => a - b)
   const gaps = edges
     .slice(1)
-    .map((right, i) => ({ x: (edges[i]! + right) / 2, room: Math.min(width, right - edges[i]!) }))
-    .filter(({ x }) => {
-      const [a, b] = [x - width / 2, x + width / 2]
-      return a >= from && b <= to && [a, x, b].every((at) => bedAt(at) >= floor)
+    .map((right, i) => {
+      const left = edges[i]!
+      const x = Math.min(to - width / 2, Math.max(from + width / 2, (left + right) / 2))
+      return { x, beside: Math.min(x - left, right - x) }
     })
+    .filter(
+      ({ x, beside }) =>
+        beside >= BESIDE && [x - width / 2, x, x + width / 2].every((at) => at >= from && bedAt(at) >= floor),
+    )
+    .map(({ x, beside }) => ({ x, room: Math.min(width, 2 * beside) }))
     .sort((a, b) => b.room - a.room || b.x - a.x)
   const taken: number[] = []
   for (const { x } of gaps)

@@ -5,6 +5,7 @@ import { meters } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 import { heightAt, wordPlaces } from './crest-places.ts'
 import { Decor } from './decor.tsx'
+import { deckPlace } from './handles.tsx'
 import type { Scale } from './scale.ts'
 import type { SideView } from './section.ts'
 
@@ -15,6 +16,8 @@ const WIDE = 600
 /** Height of a line of words, and its width by letter, px. */
 const LINE = 14
 const LETTER = 6.3
+/** The deck's handle with some air, px. */
+const GRIP = 18
 
 /** Over which level, where its crests are, and what is left under the frame. */
 const linesOf = (waves: Waves, high: number) => [
@@ -35,7 +38,8 @@ export function CrestLines({ scale }: { readonly scale: Scale }) {
 
 /** What is left, measured where it is and told in the water below. Left out where a picked part has its own measures. */
 export function CrestClearance({ view, scale }: { readonly view: SideView; readonly scale: Scale }) {
-  const { waves, legs } = useDock()
+  const dock = useDock()
+  const { waves, legs } = dock
   const { levels, soundings } = useLeadline((s) => s.design.site)
   const picked = useLeadline((s) => s.selection)
   const { t, length } = useWords()
@@ -51,32 +55,39 @@ export function CrestClearance({ view, scale }: { readonly view: SideView; reado
   const ends = legs.map((leg) => leg.x)
   const first = ends.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY)
   const last = ends.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY)
+  const leads = soundings.map((s) => s.distance).filter((at) => at > first && at < last)
   // The names of the levels, `High +1 ft`, in letters.
   const letters =
-    width < WIDE ? 6 : 7 + Math.max(...[levels.low, levels.high].map((at) => length(Math.abs(at)).length))
-  const leads = soundings.map((s) => s.distance).filter((at) => at > first && at < last)
-  const places = wordPlaces(
-    {
-      uprights: [...ends, ...leads].map(x),
-      from: 0,
-      to: width - letters * LETTER - 10,
-      width: LETTER * Math.max(...lines.flatMap(({ words }) => words.map((w) => w.length))),
-      floor: z(0) + 2 * LINE + 8,
-      bedAt: (px) => z(heightAt(view.ground, px / scale.perX + view.ground[0]![0])),
-    },
-    lines.length,
-  )
-  // Today's nearer to the shore; where there is no room for two, today's alone.
-  places.sort((a, b) => a - b)
+    width < WIDE ? 5 : 6 + Math.max(...[levels.low, levels.high].map((at) => length(Math.abs(at)).length))
+  const places = (words: readonly string[][], rows: number): number[] =>
+    wordPlaces(
+      {
+        uprights: [...ends, ...leads].map(x),
+        from: 0,
+        to: width - letters * LETTER - 10,
+        width: LETTER * Math.max(...words.flat().map((word) => word.length)),
+        floor: z(0) + rows * LINE + 8,
+        bedAt: (px) => z(heightAt(view.ground, px / scale.perX + view.ground[0]![0])),
+      },
+      words.length,
+    )
+  // Both, today's nearer to the shore; else today's alone; else without its name.
+  const all = lines.map((line) => line.words)
+  const told = [all, all.slice(0, 1), [all[0]!.slice(1)]]
+    .map((words) => ({ words, at: places(words, words[0]!.length).sort((a, b) => a - b) }))
+    .find(({ words, at }) => at.length === words.length)
+  if (!told) return null
   return (
     <Decor className="crests">
-      {places.map((place, i) => {
-        const { name, crest, clear, words } = lines[i]!
+      {told.at.map((place, i) => {
+        const { name, crest, clear } = lines[i]!
         const [top, low] = [z(waves.underside), z(crest)]
+        // Not under the deck's handle.
+        const at = Math.abs(place - x(deckPlace(dock))) < GRIP ? place - GRIP : place
         return (
           <g key={name} className={clear < 0 ? 'reached' : ''}>
-            <path d={`M${place - 4} ${top}h8M${place - 4} ${low}h8M${place} ${top}V${low}`} />
-            {words.map((word, line) => (
+            <path d={`M${at - 4} ${top}h8M${at - 4} ${low}h8M${at} ${top}V${low}`} />
+            {told.words[i]!.map((word, line) => (
               <text key={word} x={place} y={z(0) + (line + 1) * LINE + 2}>
                 {word}
               </text>

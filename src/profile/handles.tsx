@@ -125,7 +125,7 @@ export function LevelHandles({ scale }: { readonly scale: Scale }) {
 }
 
 /** On the deck, in the outermost wide gap between legs, where no leg's length is written: its distance, m. */
-function deckPlace(dock: Dock): number {
+export function deckPlace(dock: Dock): number {
   const xs = [...new Set(dock.legs.map((leg) => leg.x))].sort((a, b) => a - b)
   const gaps = xs.slice(1).map((x, i) => ({ middle: (x + xs[i]!) / 2, wide: x - xs[i]! }))
   const widest = Math.max(...gaps.map((gap) => gap.wide), 0)

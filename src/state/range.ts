@@ -45,6 +45,7 @@ export function rangeOf(dock: Dock, design: Design): Range {
   const bed = makeBed(design.site)
   const ground = bed.knots(x0, x1).map((x) => bed.bedAt(x, bed.lineY))
   const heights = [levels.low, levels.high, 0, deck, ...ground]
+  if (dock.waves) heights.push(Math.max(0, levels.high) + dock.waves.crestHigh)
   for (const leg of dock.legs) heights.push(leg.bed, deck + (leg.aboveDeck ?? 0))
   const z0 = least(heights)
   const z1 = most(heights)

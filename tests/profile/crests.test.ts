@@ -26,7 +26,9 @@ describe('places for words in the water', () => {
   })
 
   it('leave the handles at the edge alone', () => {
-    expect(wordPlaces(flat([100, 200, 320, 440], { to: 424 }), 1)).toEqual([260])
+    // A little aside of the middle, between the same two.
+    expect(wordPlaces(flat([100, 200, 320, 440], { to: 424 }), 2)).toEqual([379, 260])
+    expect(wordPlaces(flat([100, 200, 320, 440], { to: 370 }), 2)).toEqual([260, 150])
   })
 
   it('of any dock lie in the water, under the dock, within the strip, and off each other', () => {
