@@ -420,6 +420,8 @@ export interface Structure {
   }
   /** False where some case has no foot bearing, or none that all bear. */
   readonly stands: boolean
+  /** Those cases; `D+L` first where dead load and people alone are past what it can be softened by. */
+  readonly falls: readonly string[]
   /** Cases looked at. */
   readonly cases: number
   /** People on the deck, Pa. */

@@ -1,13 +1,22 @@
-import { COMBINED, endBefore, type StructureCheck } from './judged.ts'
+import { text } from '../check.ts'
+import { braceAgain, COMBINED, endBefore, inWeather, type StructureCheck } from './judged.ts'
 
-/** In some case no foot bears any more, or none that all bear: the dock goes over. */
+/** By people alone no foot bears any more, or none that all bear: the dock goes over. */
 export const doesNotStand: StructureCheck = {
   code: 'does-not-stand',
   severity: 'stop',
   basis: COMBINED,
   find({ kit, structure }) {
-    if (structure.stands) return []
+    const cases = structure.falls.filter((name) => !inWeather(name))
+    if (cases.length === 0) return []
+    const bare = kit.design.dock.bracing?.none?.[0]
     const last = kit.layout.placed.filter((p) => p.role !== 'ramp').at(-1)
-    return [{ parts: [], values: {}, remedy: last ? endBefore(kit, last.id) : null }]
+    return [
+      {
+        parts: [],
+        values: { case: text(cases[0]!) },
+        remedy: (bare ? braceAgain(kit, bare) : null) ?? (last ? endBefore(kit, last.id) : null),
+      },
+    ]
   },
 }

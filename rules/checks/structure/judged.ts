@@ -91,3 +91,6 @@ export function raiseToClear({ shop }: Kit, elevation: number): Remedy {
   const height = quantize(Math.ceil((elevation + shop.catalog.decking.rise) * 100 - 1e-6) / 100)
   return remedy('raise-deck', [replace('/dock/deckHeight', height)], { height: meters(height) })
 }
+
+/** Whether a case has wind and waves in it. */
+export const inWeather = (name: string): boolean => name.includes('W')

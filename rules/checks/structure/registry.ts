@@ -8,6 +8,7 @@ import { doesNotStand } from './does-not-stand.ts'
 import { feetLift } from './feet-lift.ts'
 import { footPresses } from './foot-presses.ts'
 import { footSinks } from './foot-sinks.ts'
+import { goesOver } from './goes-over.ts'
 import { hooksLift } from './hooks-lift.ts'
 import type { StructureCheck } from './judged.ts'
 import { legOverloaded } from './leg-overloaded.ts'
@@ -27,6 +28,7 @@ export const STRUCTURE_CHECKS: readonly StructureCheck[] = [
   braceOverloaded,
   railOverloaded,
   sleevesDecide,
+  goesOver,
   dockSlides,
   swaysAcross,
   swaysAlong,

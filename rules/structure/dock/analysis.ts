@@ -12,6 +12,7 @@ import {
   endForces,
   factorState,
   layOutStates,
+  loadNode,
   respond,
   type State,
   type StateLayout,
@@ -120,7 +121,7 @@ export function analyze(
   if (levels.low < 0) names.unshift('low')
   if (levels.high > 0) names.push('high')
   const sway = swayOf(states, frame, plain)
-  const sides = [...sideLoads(states, sway), ...bumpLoads(states, frame, plain)]
+  const sides = [...sideLoads(states, frame, sway), ...bumpLoads(states, frame, plain)]
   const list = gravityOnly ? [] : combinations(names, weather, sides)
 
   const weatherLoads = new Map<string, CaseLoad>()
@@ -229,16 +230,21 @@ export function swayOf(states: StateLayout, frame: DockFrame, plain: State): Swa
   return sway
 }
 
-/** The push at the corner that gives most, each way. */
+/** The push at the corner that gives most, each way, with the weight of who pushes. */
 function sideLoads(
   states: StateLayout,
+  frame: DockFrame,
   sway: Sway,
 ): { readonly name: string; readonly toward: Toward; readonly load: CaseLoad }[] {
   return (['left', 'right', 'shore', 'lake'] as const).flatMap((toward) => {
     const [x, y] = TOWARD[toward]
     const node = x === 0 ? sway.nodeAcross : sway.nodeAlong
     if (node < 0) return []
-    return [{ name: `D+P ${toward}`, toward, load: pushLoad(states, node, PUSH * x, PUSH * y) }]
+    const load = pushLoad(states, node, PUSH * x, PUSH * y)
+    // Whoever shoves stands on that section, in its middle.
+    const section = frame.corners.find((corners) => corners.includes(node)) ?? []
+    for (const corner of section) loadNode(load, corner, [0, 0, -PUSH / section.length])
+    return [{ name: `D+P ${toward}`, toward, load }]
   })
 }
 

@@ -63,7 +63,8 @@ export function structureOf(kit: Kit, waves: Waves | null, { deep }: Depth = { d
     sleeves: deep ? SLEEVES.map((part) => withSleeves(kit, waves, part)) : [],
     deep,
     slides: judges.slides(),
-    stands: judges.stands() && !analysis.buckled,
+    stands: judges.falls().length === 0 && !analysis.buckled,
+    falls: analysis.buckled ? ['D+L', ...judges.falls()] : judges.falls(),
     cases,
     live: round6(kit.design.dock.load ?? DECK_LIVE),
   }
@@ -107,7 +108,7 @@ interface Judges {
   hooks(): HookUse[]
   rails(analysis: Analysis): RailUse[]
   slides(): Structure['slides']
-  stands(): boolean
+  falls(): readonly string[]
 }
 
 function judgesOf(frame: DockFrame): Judges {
@@ -141,12 +142,12 @@ function judgesOf(frame: DockFrame): Judges {
   const braces = braceJudge(frame)
   const feet = feetJudge(frame)
   const hooks = frame.links.map(() => ({ down: 0, up: 0, upCase: null as string | null }))
-  let stands = true
+  const falls: string[] = []
   return {
     visit(solved) {
       const { forces, combination } = solved
-      if (!solved.stands) stands = false
       const { name } = combination
+      if (!solved.stands && !falls.includes(name)) falls.push(name)
       for (const leg of legs) leg.visit(forces, name)
       if (combination.gravity === 'full') for (const rail of rails) rail.visit(forces, name)
       braces.visit(forces, name)
@@ -208,7 +209,7 @@ function judgesOf(frame: DockFrame): Judges {
       })
       return [...bySection.values()]
     },
-    stands: () => stands,
+    falls: () => falls,
   }
 }
 

@@ -1,0 +1,21 @@
+import { number, text } from '../check.ts'
+import { COMBINED, inWeather, morePosts, type StructureCheck } from './judged.ts'
+
+/** In the wind and waves of its site the dock goes over, light as it is: posts hold it, or it comes out before such a day. */
+export const goesOver: StructureCheck = {
+  code: 'goes-over',
+  severity: 'warn',
+  basis: COMBINED,
+  find({ kit, structure }) {
+    const cases = structure.falls.filter(inWeather)
+    return cases.length === 0
+      ? []
+      : [
+          {
+            parts: [],
+            values: { case: text(cases[0]!), cases: number(cases.length) },
+            remedy: morePosts(kit),
+          },
+        ]
+  },
+}
