@@ -1,9 +1,11 @@
 /** The waves of a site and the deck heights that follow: worked by hand, at their limits, and on random sites. */
+import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Dock, WaveNote, Waves } from '../../rules/dock.ts'
 import { demoCatalog, demoDesign } from '../../rules/index.ts'
 import { cem2002, growthTime, spm1984, youngVerhagen1996 } from '../../rules/site/waves/growth.ts'
+import { EXPOSURES } from '../../src/panel/changes.ts'
 import { parsedDesign } from '../support/arbitraries.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 import { metricCatalog } from '../support/catalogs.ts'
@@ -259,6 +261,58 @@ describe(`on random sites (seed ${SEED})`, () => {
         },
       ),
       { seed: SEED + 3, numRuns: 200 },
+    )
+  })
+})
+
+/** Rows of a table of the guide by the name in their first cell: figures as printed. */
+function guideTable(first: string): Map<string, string[]> {
+  const lines = readFileSync('public/guide/waves.md', 'utf8').split('\n')
+  const start = lines.findIndex((line) => line.includes(first))
+  const end = lines.findIndex((line, i) => i > start && !line.startsWith('|'))
+  return new Map(
+    lines.slice(start + 2, end).map((line) => {
+      const [name, ...cells] = line
+        .split('|')
+        .slice(1, -1)
+        .map((cell) => cell.trim())
+      return [name!, cells]
+    }),
+  )
+}
+
+describe('the guide', () => {
+  const NAMES = {
+    sheltered: 'Sheltered cove',
+    small: 'Open, small lake',
+    wide: 'Open, wide lake',
+    open: 'Exposed, big lake',
+  } as const
+  const lake = guideTable('H out on the lake')
+  const dock = guideTable('H at the dock')
+
+  it.each(Object.entries(EXPOSURES))('prints what is worked out for %s water', (exposure, wind) => {
+    const name = NAMES[exposure as keyof typeof NAMES]
+    const w = wavesOf({ site: { wind } })
+    expect(lake.get(name)).toEqual([
+      String(wind.speed),
+      String(wind.fetch),
+      w.open.toFixed(3),
+      w.period.toFixed(2),
+      (w.duration / 60).toFixed(0),
+      w.laws.cem2002.height.toFixed(3),
+      w.laws.youngVerhagen1996.height.toFixed(3),
+    ])
+    expect(dock.get(name)).toEqual(
+      [w.height, w.crest, w.crestHigh, w.recommendedDeckHeight, w.recommendedAllSeason].map((n) =>
+        n.toFixed(3),
+      ),
+    )
+  })
+
+  it('names every note, and no other', () => {
+    expect([...guideTable('| note').keys()].map((code) => code.replaceAll('`', '')).sort()).toEqual(
+      NOTES.map(([note]) => note).sort(),
     )
   })
 })
