@@ -14,6 +14,8 @@ import type { DockFrame } from './frame.ts'
 
 /** Guesses that take all feet at once, before they are let go one by one. */
 const TOGETHER = 3
+/** One by one: of the greatest pull, what counts as as much. */
+const NEARLY = 0.7
 /** Pull under this is none, N. */
 const NO_PULL = 0.5
 /** A foot this far under its bed bears, m. */
@@ -55,7 +57,7 @@ export interface Lifter {
   /** Of each leg along itself, N/m. */
   readonly stiffness: Float64Array
   /** What it does to all feet, three each, to move one of them by 1 in one direction. */
-  column(foot: number, direction: number): Float64Array
+  column(dof: number): Float64Array
   /** Adds to the judged members' forces what it does to move feet, three numbers each. */
   move(by: Float64Array, forces: Float64Array): void
 }
@@ -63,32 +65,29 @@ export interface Lifter {
 export function lifter(state: State, frame: DockFrame): Lifter {
   const { legs, slot } = frame
   const kept = new Map<number, Float64Array>()
-  const moving = (foot: number, direction: number, by: number) => {
-    const { foot: node, members } = legs[foot]!
-    return { node, direction: DIRECTIONS[direction]!, by, members: members.slice(0, 1) }
+  const moving = (dof: number, by: number) => {
+    const { foot: node, members } = legs[footOf(dof)]!
+    return { node, direction: DIRECTIONS[dof % 3]!, by, members: members.slice(0, 1) }
   }
   const end = new Float64Array(12)
   return {
     feet: Int32Array.from(legs, ({ members }) => slot[members[0]!]! * 12),
     stiffness: Float64Array.from(legs, ({ members }) => state.layout.members.axial[members[0]!]!),
-    column(foot, direction) {
-      const key = foot * 3 + direction
-      let column = kept.get(key)
+    column(dof) {
+      let column = kept.get(dof)
       if (!column) {
-        const movement = settle(state, [moving(foot, direction, 1)])
+        const movement = settle(state, [moving(dof, 1)])
         column = new Float64Array(legs.length * 3)
         for (let i = 0; i < legs.length; i++) {
           endForces(state, legs[i]!.members[0]!, movement, null, end, 0)
           for (let k = 0; k < 3; k++) column[i * 3 + k] = end[k]!
         }
-        kept.set(key, column)
+        kept.set(dof, column)
       }
       return column
     },
     move(by, forces) {
-      const moves = Array.from(by).flatMap((way, i) =>
-        way === 0 ? [] : [moving(Math.floor(i / 3), i % 3, way)],
-      )
+      const moves = Array.from(by).flatMap((way, dof) => (way === 0 ? [] : [moving(dof, way)]))
       const more = judgedForces(state, frame, settle(state, moves), null)
       for (let k = 0; k < forces.length; k++) forces[k]! += more[k]!
     },
@@ -98,166 +97,211 @@ export function lifter(state: State, frame: DockFrame): Lifter {
 /** @param forces of the judged members with all feet held; left as they are with feet let go, or as they were where the dock tips */
 export function letGo(lifting: Lifter, forces: Float64Array): Standing {
   const off = together(lifting, forces) ?? oneByOne(lifting, forces)
-  if (!off || off.lifted.some((foot) => off.by[foot * 3]! > TIPPED))
-    return { lifted: off?.lifted ?? [], sideways: off?.sideways ?? [], stands: false }
-  if (off.loose.length > 0) lifting.move(off.by, forces)
-  return { lifted: off.lifted, sideways: off.sideways, stands: true }
+  if (off === 'tips') return { lifted: [], sideways: [], stands: false }
+  const { by, free } = off
+  const lifted = free.filter(isUp).map(footOf)
+  const sideways = free.filter((dof) => !isUp(dof))
+  if (lifted.some((foot) => by[foot * 3]! > TIPPED)) return { lifted, sideways, stands: false }
+  if (free.length > 0) lifting.move(by, forces)
+  return { lifted, sideways, stands: true }
 }
+
+/** A foot's directions by one number: foot · 3 + 0, 1, 2 for up, x, y. */
+const isUp = (dof: number): boolean => dof % 3 === 0
+const footOf = (dof: number): number => (dof - (dof % 3)) / 3
 
 interface Off {
-  lifted: number[]
-  loose: number[]
-  sideways: number[]
+  /** What is let go. */
+  readonly free: readonly number[]
   /** How far each foot is moved, three each, m. */
-  by: Float64Array
+  readonly by: Float64Array
 }
 
-const none = ({ feet }: Lifter): Off => ({
-  lifted: [],
-  loose: [],
-  sideways: [],
-  by: new Float64Array(feet.length * 3),
-})
-
-/** What the bed does to feet that bear and pull, N, negative; by foot. */
+/** Feet that bear and pull, and what the bed does to them, N, negative. */
 function pulling(
-  lifting: Lifter,
+  { feet, column }: Lifter,
   forces: Float64Array,
-  { lifted, loose, by }: Off,
+  { free, by }: Off,
 ): [foot: number, up: number][] {
   const found: [number, number][] = []
-  for (let foot = 0; foot < lifting.feet.length; foot++) {
-    if (lifted.includes(foot)) continue
-    let up = forces[lifting.feet[foot]!]!
-    for (const other of loose)
-      for (let k = 0; k < 3; k++) {
-        const way = by[other * 3 + k]!
-        if (way !== 0) up += way * lifting.column(other, k)[foot * 3]!
-      }
+  const lifted = new Set(free.filter(isUp).map(footOf))
+  const moved = free.filter((dof) => by[dof] !== 0).map((dof) => ({ way: by[dof]!, own: column(dof) }))
+  for (let foot = 0; foot < feet.length; foot++) {
+    if (lifted.has(foot)) continue
+    let up = forces[feet[foot]!]!
+    for (const { way, own } of moved) up += way * own[foot * 3]!
     if (up < -NO_PULL) found.push([foot, up])
   }
   return found
 }
 
-const withAll = (list: readonly number[], more: readonly number[]): number[] => [
-  ...new Set([...list, ...more]),
-]
-
 /** All feet that pull are let go at once, and those that would sink set down: most often that is all. Null where it is not. */
 function together(lifting: Lifter, forces: Float64Array): Off | null {
-  let off = none(lifting)
+  let off: Off = { free: [], by: new Float64Array(lifting.feet.length * 3) }
+  let ask: number[] = []
+  const solver = solverOf(lifting, forces)
   for (let round = 0; round <= TOGETHER; round++) {
     const pulls = pulling(lifting, forces, off).map(([foot]) => foot)
-    const stay = off.lifted.filter((foot) => off.by[foot * 3]! >= -SUNK)
-    if (pulls.length === 0 && stay.length === off.lifted.length) return off
-    const lifted = [...stay, ...pulls]
-    const loose = withAll(off.loose, pulls)
-    const { to, sideways } = release(lifting, forces, lifted, loose)
+    const sinks = new Set(off.free.filter((dof) => isUp(dof) && off.by[dof]! < -SUNK))
+    if (pulls.length === 0 && sinks.size === 0) return off
+    ask = letLoose(
+      ask.filter((dof) => !sinks.has(dof)),
+      pulls,
+    )
+    const { by, free, to } = solver.release(ask)
     if (!to) return null
-    off = { lifted, loose, sideways, by: to }
+    off = { free, by }
   }
   return null
 }
 
+/** Sideways, where they are not yet, and up. */
+const letLoose = (ask: readonly number[], feet: readonly number[]): number[] => {
+  const has = new Set(ask)
+  return [
+    ...ask,
+    ...feet.flatMap((foot) => [foot * 3 + 1, foot * 3 + 2, foot * 3].filter((dof) => !has.has(dof))),
+  ]
+}
+
 /**
- * One foot after the other, the one that pulls most first; whoever would sink on the way is set down again. Each step takes energy
+ * One foot after the other, those that pull most first; whoever would sink on the way is set down again. Each step takes energy
  * out, so no set comes twice. Source: Lawson & Hanson, Solving Least Squares Problems (1974), chapter 23 (memory), with a way out
- * where nothing resists. Null where the dock tips.
+ * where nothing resists.
  */
-function oneByOne(lifting: Lifter, forces: Float64Array): Off | null {
-  const off = none(lifting)
+function oneByOne(lifting: Lifter, forces: Float64Array): Off | 'tips' {
+  const by = new Float64Array(lifting.feet.length * 3)
+  let off: Off = { free: [], by }
+  let ask: number[] = []
+  const solver = solverOf(lifting, forces)
   for (let round = 0; round < 4 * lifting.feet.length; round++) {
-    let next = -1
-    let most = 0
-    for (const [foot, up] of pulling(lifting, forces, off))
-      if (up < most) {
-        most = up
-        next = foot
-      }
-    if (next < 0) return off
-    off.lifted.push(next)
-    off.loose = withAll(off.loose, [next])
+    const pulls = pulling(lifting, forces, off)
+    if (pulls.length === 0) return off
+    const most = pulls.reduce((least, [, up]) => Math.min(least, up), 0)
+    ask = letLoose(
+      ask,
+      pulls.filter(([, up]) => up <= most * NEARLY).map(([foot]) => foot),
+    )
     // With none left in the air the loose ones still give way sideways.
     for (;;) {
-      const { to, way, sideways } = release(lifting, forces, off.lifted, off.loose)
-      off.sideways = sideways
-      const step = way ?? to!.map((there, i) => there - off.by[i]!)
+      const { to, by: there, free } = solver.release(ask)
+      const step = to ? there.map((way, i) => way - by[i]!) : there
       // As far as it goes, or until a foot on the way comes down.
       let part = to ? 1 : Number.POSITIVE_INFINITY
       let down = -1
-      for (const foot of off.lifted) {
-        const here = off.by[foot * 3]!
-        const rise = step[foot * 3]!
-        if (rise >= 0 || here + part * rise >= 0) continue
-        part = here / -rise
-        down = foot
+      for (const dof of free) {
+        if (!isUp(dof) || step[dof]! >= 0 || by[dof]! + part * step[dof]! >= 0) continue
+        part = by[dof]! / -step[dof]!
+        down = dof
       }
-      if (part === Number.POSITIVE_INFINITY) return null
-      for (let i = 0; i < step.length; i++) off.by[i]! += part * step[i]!
+      if (part === Number.POSITIVE_INFINITY) return 'tips'
+      for (let i = 0; i < step.length; i++) by[i]! += part * step[i]!
+      off = { free, by }
       if (down < 0) break
-      off.by[down * 3] = 0
-      off.lifted = off.lifted.filter((foot) => foot !== down)
+      by[down] = 0
+      ask = ask.filter((dof) => dof !== down)
     }
   }
-  return null
+  return 'tips'
+}
+
+interface Solver {
+  /**
+   * Where feet go until nothing acts on what is let go (`to`); or, where nothing stops a lifted one, the way that they go. A foot without
+   * which nothing would hold the dock sideways stays held so: `free` is what is really let go.
+   */
+  release(ask: readonly number[]): {
+    readonly to: boolean
+    readonly by: Float64Array
+    readonly free: number[]
+  }
 }
 
 /**
- * Where feet go until nothing acts on `lifted` upward and on `loose` sideways; or, where nothing stops a lifted one, the way that
- * they go. A foot without which nothing would hold the dock sideways stays held so.
+ * By Maxwell's reciprocity what feet do to each other is symmetric, and positive where the dock is stable: LDLᵀ without exchange of rows.
+ * What is asked in the same order as before is kept.
  */
-function release(
-  { feet, stiffness, column }: Lifter,
-  forces: Float64Array,
-  lifted: readonly number[],
-  loose: readonly number[],
-): { readonly to?: Float64Array; readonly way?: Float64Array; readonly sideways: number[] } {
-  // By Maxwell's reciprocity the matrix is symmetric, and positive where the dock is stable: LDLᵀ without exchange of rows.
+function solverOf({ feet, stiffness, column }: Lifter, forces: Float64Array): Solver {
+  let asked: number[] = []
+  /** By what was asked: how many rows there are after it. */
+  let count: number[] = []
   const dofs: number[] = []
   const rows: Float64Array[] = []
-  const x: number[] = []
-  const sideways = (): number[] => dofs.filter((dof) => dof % 3 !== 0)
-  const place = (solution: ArrayLike<number>): Float64Array => {
+  const pivots: number[] = []
+  const rest: number[] = []
+  /** Adds a row, or gives how the others follow where nothing resists it. */
+  const append = (dof: number): Float64Array | null => {
+    const n = dofs.length
+    const own = column(dof)
+    const row = new Float64Array(n)
+    let pivot = own[dof]!
+    let b = -forces[feet[footOf(dof)]! + (dof % 3)]!
+    for (let c = 0; c < n; c++) {
+      const other = rows[c]!
+      let sum = own[dofs[c]!]!
+      for (let k = 0; k < c; k++) sum -= row[k]! * other[k]!
+      row[c] = sum
+    }
+    for (let c = 0; c < n; c++) {
+      const share = row[c]! / pivots[c]!
+      pivot -= row[c]! * share
+      b -= share * rest[c]!
+      row[c] = share
+    }
+    if (!(pivot > LOOSE * stiffness[footOf(dof)]!)) return row
+    dofs.push(dof)
+    rows.push(row)
+    pivots.push(pivot)
+    rest.push(b)
+    return null
+  }
+  const place = (x: ArrayLike<number>): Float64Array => {
     const all = new Float64Array(feet.length * 3)
     dofs.forEach((dof, i) => {
-      all[dof] = solution[i]!
+      all[dof] = x[i]!
     })
     return all
   }
-  for (const dof of [
-    ...loose.flatMap((foot) => [foot * 3 + 1, foot * 3 + 2]),
-    ...lifted.map((foot) => foot * 3),
-  ]) {
-    const foot = Math.floor(dof / 3)
-    const own = column(foot, dof % 3)
-    const row = Float64Array.from([...dofs.map((other) => own[other]!), own[dof]!])
-    const r = dofs.length
-    let b = -forces[feet[foot]! + (dof % 3)]!
-    for (let c = 0; c < r; c++) {
-      const other = rows[c]!
-      let sum = row[c]!
-      for (let k = 0; k < c; k++) sum -= row[k]! * other[k]! * rows[k]![k]!
-      row[c] = sum / other[c]!
-      b -= row[c]! * x[c]!
-    }
-    for (let k = 0; k < r; k++) row[r]! -= row[k]! ** 2 * rows[k]![k]!
-    if (row[r]! > LOOSE * stiffness[foot]!) {
-      dofs.push(dof)
-      rows.push(row)
-      x.push(b)
-    } else if (dof % 3 === 0) {
-      const way = dofs.map((_, i) => -row[i]!)
-      backward(rows, way)
-      dofs.push(dof)
-      return { way: place([...way, 1]), sideways: sideways() }
-    }
+  return {
+    release(ask) {
+      let same = 0
+      while (same < asked.length && asked[same] === ask[same]) same++
+      const left = same === 0 ? 0 : count[same - 1]!
+      for (const list of [dofs, rows, pivots, rest]) list.length = left
+      asked = asked.slice(0, same)
+      count = count.slice(0, same)
+      for (const dof of ask.slice(same)) {
+        const follow = append(dof)
+        if (follow && isUp(dof)) {
+          const by = place(
+            backward(
+              rows,
+              Array.from(follow, (share) => -share),
+            ),
+          )
+          by[dof] = 1
+          return { to: false, by, free: [...dofs, dof] }
+        }
+        asked.push(dof)
+        count.push(dofs.length)
+      }
+      const by = place(
+        backward(
+          rows,
+          rest.map((b, i) => b / pivots[i]!),
+        ),
+      )
+      return { to: true, by, free: [...dofs] }
+    },
   }
-  for (let r = 0; r < x.length; r++) x[r]! /= rows[r]![r]!
-  backward(rows, x)
-  return { to: place(x), sideways: sideways() }
 }
 
 /** Solves Lᵀ·x = x. */
-function backward(rows: readonly Float64Array[], x: number[]): void {
-  for (let r = x.length - 1; r >= 0; r--) for (let k = r + 1; k < x.length; k++) x[r]! -= rows[k]![r]! * x[k]!
+function backward(rows: readonly Float64Array[], x: number[]): number[] {
+  for (let r = x.length - 1; r > 0; r--) {
+    const row = rows[r]!
+    const value = x[r]!
+    for (let k = 0; k < r; k++) x[k]! -= row[k]! * value
+  }
+  return x
 }
