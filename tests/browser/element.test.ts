@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect, inject, test } from 'vitest'
 import { type Design, demoCatalog, demoDesign, derive } from '../../rules/index.ts'
-import { events, judged, nextFrame, open, read, withBrowser } from './support/open.ts'
+import { events, nextFrame, open, read, told, withBrowser } from './support/open.ts'
 
 withBrowser()
 
@@ -167,12 +167,12 @@ test('design and catalog set as properties are taken in; the page is told of no 
   await page.locator('leadline-dock').evaluate((e, given) => Object.assign(e, given), { design, catalog })
   expect(await read(page, (e) => e.dock.fingerprint)).toEqual(derive(design, catalog).fingerprint)
   expect(await page.locator('.sum-bar strong').textContent()).toContain('€')
-  await judged(page)
   expect(await events(page, 'leadline-change')).toEqual([])
   await page.getByRole('button', { name: 'One section more' }).click()
-  await judged(page)
-  const [change] = await events(page, 'leadline-change')
-  const detail = change!.detail as { design: Design; dock: { fingerprint: unknown } }
+  const changes = await told(page, 'leadline-change')
+  expect(changes).toHaveLength(1)
+  const detail = changes[0]!.detail as { design: Design; dock: { fingerprint: unknown } }
+  expect(detail.design.dock.sections).toBe(design.dock.sections! + 1)
   expect(detail.dock.fingerprint).toEqual(derive(detail.design, catalog).fingerprint)
   await close()
 })

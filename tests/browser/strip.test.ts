@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { events, judged, nextFrame, open, PHONE, read, withBrowser } from './support/open.ts'
+import { events, nextFrame, open, PHONE, read, told, withBrowser } from './support/open.ts'
 
 withBrowser()
 
@@ -43,8 +43,7 @@ test('a sounding dragged down in the strip makes the leg over it longer, in the 
   expect((await events(page, 'leadline-input')).length).toBeGreaterThan(2)
   expect(await events(page, 'leadline-change')).toEqual([])
   await page.mouse.up()
-  await judged(page)
-  expect(await events(page, 'leadline-change')).toHaveLength(1)
+  expect(await told(page, 'leadline-change')).toHaveLength(1)
   // One gesture, one step.
   await page.getByRole('button', { name: 'Undo' }).click()
   expect(await stocks(page)).toEqual(before.stocks)

@@ -140,15 +140,6 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
 export const nextFrame = (page: Page): Promise<unknown> =>
   page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
 
-/** Waits until nothing more is going to be found about the first element's dock: `leadline-change` is told then. */
-export const judged = (page: Page): Promise<unknown> =>
-  expect
-    .poll(() => page.locator('.checking').first().textContent(), {
-      timeout: 60_000,
-      message: 'the dock is judged',
-    })
-    .toBe('')
-
 /** Reads from the first element: its design, its dock. */
 export const read = <T>(page: Page, get: (element: LeadlineDock) => T): Promise<T> =>
   page
@@ -165,6 +156,14 @@ export const events = (page: Page, type: string): Promise<{ detail: never }[]> =
       ),
     type,
   )
+
+/** Waits for the next event of a kind, which may come when the dock is judged, and gives all so far. */
+export async function told(page: Page, type: string, least = 1): Promise<{ detail: never }[]> {
+  await expect
+    .poll(async () => (await events(page, type)).length, { timeout: 60_000, message: type })
+    .toBeGreaterThanOrEqual(least)
+  return events(page, type)
+}
 
 declare module 'vitest' {
   interface ProvidedContext {
