@@ -61,8 +61,13 @@ export default defineConfig({
         chunkFileNames: 'leadline/[name]-[hash].js',
         assetFileNames: 'leadline/[name]-[hash][extname]',
         // All that the first picture needs is one file that can be kept for good; `leadline.js` itself only names it.
+        // The scene is one file too, though parts that come later use some of it. Solids are of use without it.
         codeSplitting: {
-          groups: [{ name: 'app', tags: ['$initial'], test: (id) => !LATER.test(id) }],
+          groups: [
+            { name: 'app', tags: ['$initial'], test: (id) => !LATER.test(id), priority: 3 },
+            { name: 'solids', test: /\/geometry\//, priority: 2 },
+            { name: 'scene', test: /\/src\/scene\/scene\.tsx$/, priority: 1 },
+          ],
         },
       },
     },

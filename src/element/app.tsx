@@ -15,12 +15,14 @@ export type Mode = 'full' | 'compact'
 
 const depths = chunk(() => import('../profile/depths.tsx').then((m) => m.Depths))
 const guide = chunk(() => import('../profile/guide.tsx').then((m) => m.Guide))
+const seen = chunk(() => import('../stage/seen.tsx').then((m) => m.Seen))
 const request = chunk(() => import('../panel/request.tsx').then((m) => m.Request))
 
 export function App({ mode }: { readonly mode: Mode }) {
   const store = useLeadlineStore()
   const theme = useLeadline((s) => s.theme)
   const lang = useLeadline((s) => s.lang)
+  const asked = useLeadline((s) => s.forces || s.sway !== 'none')
   const [asking, setAsking] = useState(false)
   const app = useRef<HTMLDivElement>(null)
   const { t } = useWords()
@@ -54,6 +56,7 @@ export function App({ mode }: { readonly mode: Mode }) {
             <Stage />
             <Strip />
             <p className="hint under-strip">{t('strip.drag')}</p>
+            {asked && <Later chunk={seen} props={{}} />}
           </div>
           <div className="measured">
             <Fold className="answer fold" title={t('depths.title')}>

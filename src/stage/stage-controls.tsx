@@ -15,6 +15,8 @@ export function StageControls({ live }: { readonly live: boolean }) {
   const labels = useLeadline((s) => s.labels)
   const waves = useLeadline((s) => s.waves)
   const wavy = useLeadline((s) => (placedOf(s).waves?.length ?? 0) > 0)
+  const forces = useLeadline((s) => s.forces)
+  const sway = useLeadline((s) => s.sway !== 'none')
   const set = useLeadline((s) => s.set)
   const { t } = useWords()
   const toggle = (name: 'cut' | 'person' | 'labels', on: boolean) => (
@@ -43,6 +45,21 @@ export function StageControls({ live }: { readonly live: boolean }) {
           <button type="button" aria-pressed={waves} onClick={() => set({ waves: !waves })}>
             <Sign d={waves ? 'M6 4v10M12 4v10' : 'M5.5 3.5 14 9l-8.5 5.5Z'} />
             {t('view.waves')}
+          </button>
+        )}
+        {/* One at a time: colors are painted on the dock at rest. */}
+        {live && (
+          <button type="button" aria-pressed={forces} onClick={() => set({ forces: !forces, sway: 'none' })}>
+            {t('view.forces')}
+          </button>
+        )}
+        {live && (
+          <button
+            type="button"
+            aria-pressed={sway}
+            onClick={() => set({ sway: sway ? 'none' : 'across', forces: false })}
+          >
+            {t('view.sway')}
           </button>
         )}
       </div>

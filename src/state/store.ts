@@ -35,6 +35,10 @@ export interface ViewState {
   readonly labels: boolean
   /** The water moves as the wind of the design raises it; else it lies still. */
   readonly waves: boolean
+  /** Legs, braces and frames in the colors of what they use of their strength. */
+  readonly forces: boolean
+  /** The dock moving as it does under a shove, many times as far; and which way. */
+  readonly sway: 'none' | 'across' | 'along'
   /** A gesture that changes the design is going on. */
   readonly dragging: boolean
   /** Something to tell the user once; null when read. */
@@ -100,6 +104,8 @@ export const initialView: ViewState = {
   person: true,
   labels: true,
   waves: false,
+  forces: false,
+  sway: 'none',
   dragging: false,
   notice: null,
   kept: 'no',

@@ -45,7 +45,7 @@ function notesOf(dock: Dock, lang: string, units: Units): Note[] {
   return worstOf(dock.structure).flatMap(({ kind, id, use }): Note[] => {
     const at = anchorOf(id, dock)
     if (!at) return []
-    const text = seen(lang, units, 'forces.label', { use: { value: use, unit: 'share' } })
+    const text = seen(lang, units, `forces.label-${kind}`, { use: { value: use, unit: 'share' } })
     return [{ id: `use ${kind}`, at: [at], text, tone: use > 1 ? 'stop' : 'picked', sign: false }]
   })
 }

@@ -2,7 +2,7 @@
  * What the dock is made of, in one program: brushed aluminum, galvanized steel, cedar, plastic, rubber, and cloth for the
  * person. Every body of a solid has its own tone and its own direction of brushing or grain.
  */
-import { DoubleSide, FrontSide, type ShaderMaterial } from 'three'
+import { DoubleSide, FrontSide, type IUniform, type ShaderMaterial } from 'three'
 import { FINISH } from './chunks.ts'
 import { makeMaterial } from './material.ts'
 import type { World } from './world.ts'
@@ -21,20 +21,32 @@ const NUMBERS: Readonly<Record<Surface, number>> = {
 }
 
 /** Attributes: `aGrain` x tone, y axis (0, 1, 2) along the body; the instance color carries marks: r picked, g pointed at, b warned of. */
-/** `baked`: vertices are in place already (`parts/baked.ts`), else instances. */
-export const makePartMaterial = (world: World, surface: Surface, baked: boolean): ShaderMaterial =>
+/**
+ * `baked`: vertices are in place already (`parts/baked.ts`), else instances. `sway`: by what each vertex's own movement (`aSway`) is
+ * multiplied (`sway/`).
+ */
+export const makePartMaterial = (
+  world: World,
+  surface: Surface,
+  baked: boolean,
+  sway?: IUniform<number>,
+): ShaderMaterial =>
   makeMaterial(world, {
     name: `part-${surface}`,
     shadow: 4,
     options: {
-      ...(baked ? { defines: { BAKED: '' } } : {}),
+      defines: { ...(baked ? { BAKED: '' } : {}), ...(sway ? { SWAYS: '' } : {}) },
       side: surface === 'leaf' ? DoubleSide : FrontSide,
     },
-    uniforms: { uSurface: { value: NUMBERS[surface] } },
+    uniforms: { uSurface: { value: NUMBERS[surface] }, ...(sway ? { uSway: sway } : {}) },
     vertex: /* glsl */ `
 attribute vec2 aGrain;
 #ifdef BAKED
 attribute vec3 aMark, aLocal, aAlong;
+#endif
+#ifdef SWAYS
+attribute vec3 aSway;
+uniform float uSway;
 #endif
 varying vec3 vWorld, vNormal, vAlong, vGrain, vMark;
 varying float vTone;
@@ -55,6 +67,9 @@ void main() {
   #endif
   vGrain = aGrain.y < 0.5 ? local : aGrain.y < 1.5 ? local.yzx : local.zxy;
   vec4 worldPosition = place * vec4(position, 1.0);
+  #ifdef SWAYS
+  worldPosition.xyz += uSway * aSway;
+  #endif
   vWorld = worldPosition.xyz;
   vNormal = mat3(place) * normal;
   vec3 transformedNormal = mat3(viewMatrix) * vNormal;

@@ -6,6 +6,7 @@ import type { Dock as DockData } from '../../../rules/index.ts'
 import type { LeadlineStore } from '../../state/store.ts'
 import { makePartMaterial } from '../look/part.ts'
 import type { World } from '../look/world.ts'
+import { warnedParts } from '../parts/marks.ts'
 import type { Parts } from '../parts/parts.ts'
 import { HEIGHT, personGeometry } from '../person.ts'
 import { fitSun, makeSun } from '../sun.ts'
@@ -20,29 +21,33 @@ interface Props {
 }
 
 export function DockParts({ world, facts, store, parts }: Props) {
-  const { dock, catalog, bounds, deck, dark } = facts
+  const { dock, placed, catalog, bounds, deck, dark } = facts
   const gl = useThree((s) => s.gl)
   const invalidate = useThree((s) => s.invalidate)
   const selection = useStore(store, (s) => s.selection)
   const hover = useStore(store, (s) => s.hover)
-  const person = useStore(store, (s) => s.person)
+  // Nobody stands on a deck that is shown to move many times as far as it does.
+  const person = useStore(store, (s) => s.person && s.sway === 'none')
   const sun = useMemo(makeSun, [])
   useEffect(() => () => sun.dispose(), [sun])
 
-  useLayoutEffect(() => parts.update(dock, catalog), [parts, dock, catalog])
+  useLayoutEffect(() => parts.update(placed, catalog), [parts, placed, catalog])
+  // What is found later is drawn anew only where it marks other parts.
+  const warned = useMemo(() => [...warnedParts(dock)].join(' '), [dock])
+  const told = [selection, hover].some((id) => id?.startsWith('finding:')) ? dock : placed
   // biome-ignore lint/correctness/useExhaustiveDependencies: another catalog brings other meshes, unmarked.
   useLayoutEffect(() => {
     parts.mark(dock, selection, hover)
     invalidate()
-  }, [parts, dock, catalog, selection, hover, invalidate])
+  }, [parts, told, warned, catalog, selection, hover, invalidate])
   // biome-ignore lint/correctness/useExhaustiveDependencies: the hour moves the sun, the person throws a shadow too.
   useLayoutEffect(() => {
-    const low = dock.legs.reduce((z, leg) => Math.min(z, leg.bed), deck - 0.3)
-    const high = deck + Math.max(person ? HEIGHT : 0, ...dock.legs.map((leg) => leg.aboveDeck ?? 0), 0.2)
+    const low = placed.legs.reduce((z, leg) => Math.min(z, leg.bed), deck - 0.3)
+    const high = deck + Math.max(person ? HEIGHT : 0, ...placed.legs.map((leg) => leg.aboveDeck ?? 0), 0.2)
     fitSun(sun, { ...bounds, z0: low, z1: high }, world)
     gl.shadowMap.needsUpdate = true
     invalidate()
-  }, [sun, dock, bounds, deck, dark, person, world, gl, invalidate])
+  }, [sun, placed, bounds, deck, dark, person, world, gl, invalidate])
   return (
     <>
       <primitive object={sun} />
@@ -56,7 +61,7 @@ export function DockParts({ world, facts, store, parts }: Props) {
 function Person({ world, facts }: { readonly world: World; readonly facts: Facts }) {
   const geometry = useMade(personGeometry, [])
   const material = useMade(() => makePartMaterial(world, 'cloth', true), [world])
-  const { x, y, z, turn } = standing(facts.dock, facts.deck)
+  const { x, y, z, turn } = standing(facts.placed, facts.deck)
   return (
     <mesh
       geometry={geometry}

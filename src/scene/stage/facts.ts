@@ -4,7 +4,7 @@ import { useStore } from 'zustand'
 import { extentOf } from '../../../geometry/index.ts'
 import { type Catalog, type Design, type Dock, makeBed } from '../../../rules/index.ts'
 import type { Range } from '../../state/range.ts'
-import { dockOf, type LeadlineStore } from '../../state/store.ts'
+import { dockOf, type LeadlineStore, placedOf } from '../../state/store.ts'
 import { type Land, makeLand } from '../land.ts'
 import { MOST_SLABS } from '../look/world.ts'
 import { contourStep } from '../measures/measures.ts'
@@ -14,7 +14,10 @@ import { useMedia } from './use-media.ts'
 export interface Facts {
   readonly design: Design
   readonly catalog: Catalog
+  /** As far as it is judged: for what is told of it. */
   readonly dock: Dock
+  /** As it was placed: for what is drawn of it. The same object whatever is found later. */
+  readonly placed: Dock
   readonly land: Land
   readonly range: Range
   /** Of the deck in plan; a small place at the shore for an empty dock. */
@@ -37,6 +40,7 @@ export function useFacts(store: LeadlineStore): Facts {
   const design = useStore(store, (s) => s.design)
   const catalog = useStore(store, (s) => s.catalog)
   const dock = useStore(store, dockOf)
+  const placed = useStore(store, placedOf)
   const range = useStore(store, (s) => s.range)
   const level = useStore(store, (s) => s.waterLevel)
   const cut = useStore(store, (s) => s.cut || s.view === 'side')
@@ -47,17 +51,18 @@ export function useFacts(store: LeadlineStore): Facts {
   const dark = theme === 'dark' || (theme === 'auto' && prefersDark)
   const bed = useMemo(() => makeBed(design.site), [design.site])
   const land = useMemo(
-    () => makeLand(bed, extentOf(dock, design), design.site, range.x0),
-    [bed, dock, design, range.x0],
+    () => makeLand(bed, extentOf(placed, design), design.site, range.x0),
+    [bed, placed, design, range.x0],
   )
-  const bounds = useMemo(() => boundsOf(dock.sections) ?? NOTHING, [dock])
-  const slabs = useMemo(() => slabsOf(dock.sections, MOST_SLABS), [dock])
+  const bounds = useMemo(() => boundsOf(placed.sections) ?? NOTHING, [placed])
+  const slabs = useMemo(() => slabsOf(placed.sections, MOST_SLABS), [placed])
   const contour = labels ? contourStep(Math.max(0.1, level - range.z0), units) : 0
   return useMemo(
     () => ({
       design,
       catalog,
       dock,
+      placed,
       land,
       range,
       bounds,
@@ -68,6 +73,6 @@ export function useFacts(store: LeadlineStore): Facts {
       dark,
       contour,
     }),
-    [design, catalog, dock, land, range, bounds, slabs, level, cut, dark, contour],
+    [design, catalog, dock, placed, land, range, bounds, slabs, level, cut, dark, contour],
   )
 }

@@ -1,19 +1,22 @@
 /** The scene put together. */
 import { useThree } from '@react-three/fiber'
-import { useEffect, useLayoutEffect, useMemo, useState } from 'react'
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import { useStore } from 'zustand'
-import type { LeadlineStore } from '../../state/store.ts'
+import { type LeadlineStore, placedOf } from '../../state/store.ts'
 import type { Rig } from '../camera/rig.ts'
 import { makeWorld, setHour, setSlabs, type World } from '../look/world.ts'
+import { joined } from '../measures/joined.ts'
 import { makeOverlay } from '../measures/overlay.ts'
 import { makeParts, type Parts } from '../parts/parts.ts'
 import type { Shell } from '../shell.ts'
+import { asideOf, both } from '../sway/aside.ts'
 import { useCaption } from '../water/use-caption.ts'
 import { useSea } from '../water/use-sea.ts'
 import { DockParts } from './dock.tsx'
 import { Eye } from './eye.tsx'
 import { useFacts } from './facts.ts'
 import { Lake } from './lake.tsx'
+import { Later } from './later.tsx'
 import { Measured } from './measured.tsx'
 
 /** The cut runs this far off the dock, on the side of the eye, so that the whole dock stands behind it, m. */
@@ -24,10 +27,13 @@ const WHOLE = 1e6
 /** The bank gets green this far over high water, m. */
 const GREEN = 0.1
 
+const loadForces = () => import('../forces/forces.tsx').then((m) => m.Forces)
+const loadSway = () => import('../sway/sway.tsx').then((m) => m.Sway)
+
 interface Props {
   readonly store: LeadlineStore
   readonly shell: Shell
-  /** `playing`: the water moves, and the next frame is to follow at once. */
+  /** `playing`: something moves by itself, and the next frame is to follow at once. */
   readonly draw: (rig: Rig, parts: Parts, world: World, playing: boolean) => void
 }
 
@@ -37,7 +43,7 @@ export function Stage({ store, shell, draw }: Props) {
   const invalidate = useThree((s) => s.invalidate)
   const world = useMemo(makeWorld, [])
   const parts = useMemo(() => makeParts(world), [world])
-  const overlay = useMemo(() => makeOverlay(shell.box), [shell])
+  const overlay = useMemo(() => joined(makeOverlay(shell.box)), [shell])
   useEffect(() => () => parts.dispose(), [parts])
   useEffect(() => () => overlay.dispose(), [overlay])
   const [left, setLeft] = useState(false)
@@ -66,6 +72,15 @@ export function Stage({ store, shell, draw }: Props) {
     () => shell.describe(gl.domElement, design.name, { lang, units }),
     [shell, gl, design.name, lang, units],
   )
+  const forces = useStore(store, (s) => s.forces)
+  const swaying = useStore(store, (s) => s.sway !== 'none')
+  const twice = useStore(store, (s) => s.sway === 'across' && placedOf(s).legs.some(({ braced }) => braced))
+  const aside = asideOf(bounds, left)
+  const seen = useMemo(
+    () => (twice ? { ...facts, bounds: both(bounds, aside) } : facts),
+    [facts, twice, bounds, aside],
+  )
+  const moving = useRef(false)
   const head = useCaption(shell, surface && facts.dock.waves, { lang, units })
   return (
     <>
@@ -80,8 +95,10 @@ export function Stage({ store, shell, draw }: Props) {
         left={left}
         flat={surface === null}
       />
+      <Later on={forces} load={loadForces} props={{ world, store, overlay }} />
+      <Later on={swaying} load={loadSway} props={{ world, store, overlay, parts, aside, moving }} />
       <Eye
-        facts={facts}
+        facts={seen}
         store={store}
         shell={shell}
         parts={parts}
@@ -90,7 +107,7 @@ export function Stage({ store, shell, draw }: Props) {
         head={head}
         draw={(rig) => {
           play.tick(performance.now())
-          draw(rig, parts, world, play.moving)
+          draw(rig, parts, world, play.moving || moving.current)
         }}
       />
     </>

@@ -1,0 +1,130 @@
+/**
+ * The dock as it gives under a shove, slowly and many times as far as it does (told beside it), and beside it the same without its braces.
+ * It moves only while it is shown; where less motion is asked for it stands still at its farthest. While the design is being
+ * dragged the real dock is shown at rest: nothing that moves belongs to another design.
+ */
+import { useFrame, useThree } from '@react-three/fiber'
+import { type RefObject, useEffect, useLayoutEffect, useMemo } from 'react'
+import { useStore } from 'zustand'
+import { type Dock, deriveKit, type Units, type Vec3 } from '../../../rules/index.ts'
+import { type SwayShape, swayShape, type Way } from '../../../rules/structure/dock/sway-shape.ts'
+import { exaggeration } from '../../state/exaggerate.ts'
+import { type LeadlineStore, placedOf } from '../../state/store.ts'
+import { seen } from '../../words/seen.ts'
+import type { World } from '../look/world.ts'
+import type { Joined } from '../measures/joined.ts'
+import type { Note } from '../measures/measures.ts'
+import type { Parts } from '../parts/parts.ts'
+import { rectOf } from '../slabs.ts'
+import { useMedia } from '../stage/use-media.ts'
+import { makeModel } from './model.ts'
+
+/** To one side and the other and back, s: much slower than a dock sways. */
+const PERIOD = 4
+
+export interface SwayProps {
+  readonly world: World
+  readonly store: LeadlineStore
+  readonly overlay: Joined
+  readonly parts: Parts
+  /** Where the one without braces stands, m to the left. */
+  readonly aside: number
+  /** Set while it moves: each frame is then followed by another. */
+  readonly moving: RefObject<boolean>
+}
+
+export function Sway({ world, store, overlay, parts, aside, moving }: SwayProps) {
+  const invalidate = useThree((s) => s.invalidate)
+  const dock = useStore(store, placedOf)
+  const design = useStore(store, (s) => s.design)
+  const catalog = useStore(store, (s) => s.catalog)
+  const way = useStore(store, (s) => s.sway)
+  const dragging = useStore(store, (s) => s.dragging)
+  const lang = useStore(store, (s) => s.lang)
+  const units = useStore(store, (s) => s.units)
+  const reduced = useMedia('(prefers-reduced-motion: reduce)')
+  const uSway = useMemo(() => ({ value: 0 }), [])
+  const shapes = useMemo(
+    () => (dragging || way === 'none' ? [] : shapesOf(design, catalog, way)),
+    [design, catalog, way, dragging],
+  )
+  const models = useMemo(() => [makeModel(world, uSway), makeModel(world, uSway)] as const, [world, uSway])
+  const times = exaggeration(Math.max(0, ...shapes.map(({ most }) => most)))
+
+  useLayoutEffect(() => {
+    const shown = shapes.length > 0
+    parts.group.visible = !shown
+    models.forEach(({ group, show }, i) => {
+      const shape = shapes[i]
+      group.visible = shape !== undefined
+      if (shape) show(dock, catalog, shape)
+    })
+    invalidate()
+    return () => {
+      parts.group.visible = true
+      invalidate()
+    }
+  }, [models, parts, shapes, dock, catalog, invalidate])
+  useLayoutEffect(() => {
+    models[1].group.position.y = aside
+    overlay.add('sway', notesOf(shapes, dock, aside, lang, units))
+    invalidate()
+    return () => overlay.add('sway', [])
+  }, [models, overlay, shapes, dock, aside, lang, units, invalidate])
+  useEffect(() => {
+    moving.current = shapes.length > 0 && !reduced
+    uSway.value = reduced ? times : 0
+    invalidate()
+    return () => {
+      moving.current = false
+    }
+  }, [moving, shapes, reduced, times, uSway, invalidate])
+  useEffect(() => () => models.forEach((model) => void model.dispose()), [models])
+
+  useFrame(() => {
+    if (moving.current) uSway.value = times * Math.sin((performance.now() / 1000 / PERIOD) * 2 * Math.PI)
+  })
+  return (
+    <>
+      <primitive object={models[0].group} />
+      <primitive object={models[1].group} />
+    </>
+  )
+}
+
+/** With its braces, then without them where they make a difference; none where the dock cannot be solved. */
+function shapesOf(...[design, catalog, way]: [...Parameters<typeof deriveKit>, Way]): readonly SwayShape[] {
+  try {
+    const kit = deriveKit(design, catalog)
+    const own = swayShape(kit, { braces: true, way })
+    if (!own) return []
+    const bare = way === 'across' && own.braceEnds.length > 0 ? swayShape(kit, { braces: false, way }) : null
+    return bare ? [own, bare] : [own]
+  } catch {
+    // It can move without resistance: a finding says so.
+    return []
+  }
+}
+
+function notesOf(
+  shapes: readonly SwayShape[],
+  dock: Dock,
+  aside: number,
+  lang: string,
+  units: Units,
+): Note[] {
+  const far = dock.sections.map(rectOf).reduce((a, b) => (b.x1 > a.x1 ? b : a), rectOf(dock.sections[0]!))
+  const z = dock.sections[0]!.z
+  return shapes.map(({ most, braces }, i): Note => {
+    const at: Vec3 = [far.x1 - 0.3, (far.y0 + far.y1) / 2 + (i === 0 ? 0 : aside), z + 0.35]
+    const sway = { value: most * 1000, unit: 'mm' }
+    const key = shapes.length === 1 ? 'single' : braces ? 'braced' : 'bare'
+    return {
+      id: `sway ${key}`,
+      at: [at],
+      text: seen(lang, units, `sway.label-${key}`, { sway }),
+      tone: 'picked',
+      sign: false,
+    }
+  })
+}

@@ -1,0 +1,9 @@
+/** How many times as far a sway is shown as it is: a round number, told beside it, so that it is plainly seen and no leg tears off. */
+
+/** Widest that is shown, m. */
+const WIDEST = 0.3
+const TIMES = [1, 2, 5, 10, 20, 50, 100, 200, 500] as const
+
+/** @param most the largest movement of all that is shown together, m */
+export const exaggeration = (most: number): number =>
+  TIMES.filter((times) => times * most <= WIDEST).at(-1) ?? 1

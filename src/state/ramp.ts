@@ -1,0 +1,36 @@
+/**
+ * Colors of use, for the picture and its legend. Lightness falls all the way from nothing to too much, so that the order is read without
+ * color too; what is over has a color of its own.
+ */
+
+/** Use (share of 1) and color as on the screen. */
+export const RAMP: readonly (readonly [use: number, color: string])[] = [
+  [0, '#f5efc9'],
+  [0.15, '#f5d36c'],
+  [0.35, '#ee9f3f'],
+  [0.6, '#d9603a'],
+  [0.85, '#b02a4c'],
+  [1, '#7c1458'],
+]
+export const OVER = '#30064a'
+
+/** Screen color, 0 to 1 each, of a use. */
+export function colorOf(use: number): readonly [number, number, number] {
+  if (use > 1) return channels(OVER)
+  const after = Math.max(
+    1,
+    RAMP.findIndex(([at]) => at >= use),
+  )
+  const [from, a] = RAMP[after - 1]!
+  const [to, b] = RAMP[after]!
+  const t = Math.min(1, Math.max(0, (use - from) / (to - from)))
+  const [one, two] = [channels(a), channels(b)]
+  return [0, 1, 2].map((k) => one[k]! + (two[k]! - one[k]!) * t) as unknown as [number, number, number]
+}
+
+const channels = (hex: string): [number, number, number] =>
+  [1, 3, 5].map((at) => Number.parseInt(hex.slice(at, at + 2), 16) / 255) as [number, number, number]
+
+/** The same for a style: `linear-gradient(to right, …)` from no use to all of it. */
+export const gradient = (): string =>
+  `linear-gradient(to right, ${RAMP.map(([use, color]) => `${color} ${use * 100}%`).join(', ')})`
