@@ -31,8 +31,7 @@ const en = {
   'gap.part': '{height} to the {what}',
   'section.long': '{length} long',
   'section.wide': '{length} wide',
-  waves:
-    'Waves {height} high, one in ten {tenth}; {length} from crest to crest, one every {period}. Drawn at their true size.',
+  waves: 'Waves {height} high, one in ten {tenth}; {length} long, one every {period}. True to scale.',
 } as const
 
 export type SceneWord = keyof typeof en

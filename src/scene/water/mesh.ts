@@ -61,9 +61,10 @@ export function edgeGeometry(sea: Sea, ground: Ground, dock: Slab, level: number
   const xs = columns.flatMap((x, i) => (i === 0 ? [x] : [(columns[i - 1]! + x) / 2, x]))
   const positions = new Float32Array(xs.length * 6)
   const index: number[] = []
+  const landward = ground.mesh.xs[0]!
   let wet = false
   xs.forEach((x, i) => {
-    const depth = level - bottom(x, y)
+    const depth = x < landward ? 0 : level - bottom(x, y)
     for (const k of [0, 1]) positions.set([x, shareAt(sea, depth) * fade(x), k], 6 * i + 3 * k)
     // From the last dry place on: there the ground covers it.
     if (i > 0 && (depth > 0 || wet)) {

@@ -2,10 +2,17 @@
 
 import { useThree } from '@react-three/fiber'
 import { useLayoutEffect, useRef } from 'react'
-import type { Units, Waves } from '../../../rules/index.ts'
+import { EXACT, type Units, type Waves } from '../../../rules/index.ts'
 import { meters } from '../../words/index.ts'
 import type { Shell } from '../shell.ts'
 import { tell } from '../words.ts'
+
+/** A length in whole feet or half meters, short ones in half feet or tenths: nobody counts the inches from crest to crest. */
+function rough(length: number, units: Units): number {
+  const large = units === 'imperial' ? EXACT.foot : 0.5
+  const step = length > 8 * large ? large : units === 'imperial' ? large / 2 : 0.1
+  return Math.round(length / step) * step
+}
 
 /** Gives the height that the words take along the upper edge, px, to whoever asks at a frame. */
 export function useCaption(
@@ -22,7 +29,7 @@ export function useCaption(
         tell(lang, units, 'waves', {
           height: meters(waves.height),
           tenth: meters(waves.tenth),
-          length: meters(waves.length),
+          length: meters(rough(waves.length, units)),
           period: { value: waves.period, unit: 's' },
         }),
     )
