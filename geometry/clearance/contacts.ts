@@ -12,7 +12,6 @@ export type Contact =
   | 'pad-on-leg'
   | 'clamp-on-leg'
   | 'brace-in-clamp'
-  | 'brace-end-at-leg'
   | 'panel-on-frame'
   | 'joined-frames'
   | 'neighboring-panels'
@@ -31,7 +30,6 @@ const joined: Rule = (a, b, known) => known.joined.has(`${a.section}~${b.section
 const MEANT: Readonly<Record<string, readonly [Contact, Rule]>> = {
   'foot-pad leg': ['pad-on-leg', sameLeg],
   'brace-clamp leg': ['clamp-on-leg', ofPair],
-  'brace leg': ['brace-end-at-leg', ofPair],
   'brace brace-clamp': ['brace-in-clamp', (a, b) => a.of === b.of],
   'deck-panel frame': ['panel-on-frame', (a, b, known) => a.section === b.section || joined(a, b, known)],
   'frame frame': ['joined-frames', joined],

@@ -103,7 +103,8 @@ describe('leadline list', () => {
       '3/4 in, sleeve 0.75 turn',
       's5.end.left',
       'Where each brace goes',
-      'Weight 921.8 lb',
+      // 401.046 kg and two posts of 8 ft, 19.746 kg.
+      'Weight 927.7 lb',
       'Price $5,686.00',
       'Heaviest section',
       'Cautions',

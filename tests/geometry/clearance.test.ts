@@ -46,7 +46,6 @@ function meant(a: Placement, b: Placement, dock: Dock): boolean {
     case 'foot-pad+leg':
     case 'brace+brace-clamp':
       return a.of === b.of
-    case 'brace+leg':
     case 'brace-clamp+leg':
       return a.kind === 'leg' ? pairOf(b, a) : pairOf(a, b)
     case 'deck-panel+frame':
