@@ -18,8 +18,8 @@ const BESIDE = 0.3
 const CARRIES: ReadonlySet<PartKind> = new Set(['frame', 'deck-panel'])
 
 /**
- * At most one to the ground and one to another part, each the least; none to parts that it overlaps, which is a finding. Of a pair its
- * clearance to the ground is in the Dock (`brace.lowClearance`) and not told again.
+ * At most one to the ground and one to another part, each the least; none to parts that it overlaps, which is a finding, and none
+ * between a brace and its own legs. Of a pair its clearance to the ground is in the Dock (`brace.lowClearance`) and not told again.
  */
 export function gapsOf(id: string, dock: Dock, design: Design, catalog: Catalog): Gap[] {
   const found = clearances(dock, catalog, makeBed(design.site), { of: id, within: BESIDE, ground: GROUND })
@@ -33,8 +33,19 @@ export function gapsOf(id: string, dock: Dock, design: Design, catalog: Catalog)
   const isPair = dock.pairs.some((pair) => pair.id === id)
   return [
     ...least(({ b }) => b === null && !isPair),
-    ...least(({ a, b }) => b !== null && a.of !== b.of && !CARRIES.has(a.kind) && !CARRIES.has(b.kind)),
+    ...least(
+      ({ a, b }) =>
+        b !== null &&
+        a.of !== b.of &&
+        !isClamped(dock, a.of, b.of) &&
+        !CARRIES.has(a.kind) &&
+        !CARRIES.has(b.kind),
+    ),
   ]
 }
+
+/** A brace and a leg that it is clamped to: its end is near the leg by design. */
+const isClamped = ({ pairs }: Dock, a: string, b: string): boolean =>
+  pairs.some(({ id, legs }) => (id === a && legs.includes(b)) || (id === b && legs.includes(a)))
 
 const nearer = (a: Clearance | null, b: Clearance): Clearance => (a && a.gap <= b.gap ? a : b)
