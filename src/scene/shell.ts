@@ -5,8 +5,9 @@ import { type SceneWord, tell } from './words.ts'
 
 export interface Shell {
   readonly box: HTMLDivElement
-  /** Height along the lower edge that the page's own buttons lie over, px. */
+  /** Height along the lower edge that the page's own buttons lie over, px; and what to do when it is another. */
   foot(): number
+  onFoot(changed: () => void): () => void
   /** Makes a canvas, in the place of the one before. */
   newCanvas(): HTMLCanvasElement
   describe(canvas: HTMLCanvasElement, what: string, view: Pick<ViewState, 'lang' | 'units'>): void
@@ -51,9 +52,31 @@ export function makeShell(host: HTMLElement): Shell {
   host.append(box)
   let timer: ReturnType<typeof setTimeout> | undefined
 
+  // Rows of buttons come and go with what there is to show; beside a narrow picture they stand under it.
+  const buttons = host.parentElement?.querySelector('.stage-controls')
+  const feet = new Set<() => void>()
+  let foot = 0
+  const measure = (): void => {
+    const now = buttons
+      ? Math.max(0, box.getBoundingClientRect().bottom - buttons.getBoundingClientRect().top)
+      : 0
+    if (Math.abs(now - foot) < 1) return
+    foot = now
+    box.style.setProperty('--scene-foot', `${foot}px`)
+    for (const changed of feet) changed()
+  }
+  const rows = new ResizeObserver(measure)
+  if (buttons) rows.observe(buttons)
+  rows.observe(box)
+  measure()
+
   return {
     box,
-    foot: () => Number.parseFloat(getComputedStyle(box).getPropertyValue('--scene-foot')) || 0,
+    foot: () => foot,
+    onFoot(changed) {
+      feet.add(changed)
+      return () => feet.delete(changed)
+    },
     newCanvas() {
       box.querySelector('canvas')?.remove()
       const canvas = document.createElement('canvas')
@@ -98,6 +121,7 @@ export function makeShell(host: HTMLElement): Shell {
     },
     dispose() {
       clearTimeout(timer)
+      rows.disconnect()
       box.remove()
       root.adoptedStyleSheets = root.adoptedStyleSheets.filter((s) => s !== sheet)
     },

@@ -77,14 +77,20 @@ export function Eye({ facts, store, shell, parts, overlay, onSide, head, draw }:
     reset(before !== null && before.aspect === aspect)
   }, [view, frame, aspect, dragging, rig])
 
+  const latest = useRef({ rig, reset })
+  latest.current = { rig, reset }
+  useEffect(
+    () =>
+      shell.onFoot(() => {
+        if (shown.current && !latest.current.rig.byHand) latest.current.reset(true)
+        else invalidate()
+      }),
+    [shell, invalidate],
+  )
+
   useGestures(gl.domElement, { rig, store, shell, parts, camera, reset })
 
   const places = useMemo(() => placesOf(facts.dock, facts.deck), [facts.dock, facts.deck])
-  const foot = useRef(0)
-  // biome-ignore lint/correctness/useExhaustiveDependencies: it is another with another size.
-  useLayoutEffect(() => {
-    foot.current = shell.foot()
-  }, [shell, size])
   const left = useRef<boolean | null>(null)
   useFrame(() => {
     rig.tick(performance.now())
@@ -100,7 +106,7 @@ export function Eye({ facts, store, shell, parts, overlay, onSide, head, draw }:
       width: size.width,
       height: size.height,
       head: head(),
-      foot: foot.current,
+      foot: shell.foot(),
       hidden: (at) => behindDeck(camera.position, at, now.current),
       places,
     })

@@ -13,7 +13,7 @@ export interface Play {
 
 /** Waves come up within this time, s. */
 const RISE = 0.8
-/** A longer pause was no frame's: the page was out of sight, s. */
+/** A longer step was a pause: the page was out of sight, and the water goes on from where it was, s. */
 const PAUSE = 1
 
 export function makePlay(world: World): Play {
@@ -43,9 +43,8 @@ export function makePlay(world: World): Play {
     },
     tick(now) {
       if (!moving) return
-      const step = last === null ? 0 : (now - last) / 1000
+      const step = last === null ? 0 : Math.min(PAUSE, (now - last) / 1000)
       last = now
-      if (step > PAUSE) return
       time += step
       shown = Math.min(1, shown + step / RISE)
       put()
