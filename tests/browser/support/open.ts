@@ -36,6 +36,10 @@ export interface OpenOptions extends BrowserContextOptions {
   readonly elements?: number
   /** Messages that this test brings about on purpose. */
   readonly expected?: RegExp
+  /** Runs in the page before anything of it. */
+  readonly before?: () => void
+  /** Addresses that cannot be had. */
+  readonly without?: RegExp
 }
 
 export interface Opened {
@@ -72,7 +76,16 @@ export function withBrowser(): void {
 }
 
 export async function open(options: OpenOptions = {}): Promise<Opened> {
-  const { path = '/index.html', webgl = false, context: given, elements = 1, expected, ...rest } = options
+  const {
+    path = '/index.html',
+    webgl = false,
+    context: given,
+    elements = 1,
+    expected,
+    before,
+    without,
+    ...rest
+  } = options
   const context =
     given ??
     (await (await browserFor(webgl)).newContext({ viewport: DESKTOP, reducedMotion: 'reduce', ...rest }))
@@ -116,6 +129,8 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
     },
     { webgl, elements },
   )
+  if (before) await page.addInitScript(before)
+  if (without) await page.route(without, (route) => route.abort())
   await page.goto(site + path)
   if (elements > 0)
     await page.evaluate(() => (window as unknown as { leadlineReady: Promise<void> }).leadlineReady)

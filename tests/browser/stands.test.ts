@@ -1,0 +1,198 @@
+/** Does it stand? Said of the very dock that is shown, whole when it is told to the page, and worked out beside it. */
+import type { Page } from 'playwright-core'
+import { expect, test } from 'vitest'
+import { judged } from '../../geometry/index.ts'
+import { type Design, type Dock, demoCatalog, demoDesign, derive } from '../../rules/index.ts'
+import { events, open, read, told, withBrowser } from './support/open.ts'
+
+withBrowser()
+
+const overloaded: Design = { ...demoDesign, dock: { ...demoDesign.dock, load: 15_000 } }
+const give = (page: Page, design: Design) =>
+  page.locator('leadline-dock').evaluate((e, design) => Object.assign(e, { design }), design)
+const verdict = (page: Page) => page.locator('.verdict').textContent()
+/** Nothing more is going to be found: the verdict is said aloud. */
+const settled = (page: Page) =>
+  expect.poll(() => page.locator('.stands [role=status]').textContent(), { timeout: 60_000 }).not.toBe('')
+
+test('overloaded it must not be built so, and with the load taken off it stands again', async () => {
+  const { page, close } = await open()
+  await settled(page)
+  expect(await verdict(page)).toMatch(/^It stands\./)
+  expect(await page.locator('.sum-bar .short').textContent()).toMatch(/^(Stands|Worth a look)/)
+  await give(page, overloaded)
+  await settled(page)
+  expect(await verdict(page)).toMatch(/^It must not be built so\./)
+  expect(await page.locator('.sum-bar .short').textContent()).toMatch(/^Must change/)
+  const { findings } = judged(derive(overloaded, demoCatalog), overloaded, demoCatalog)
+  const grave = findings.filter(({ severity }) => severity !== 'note').length
+  expect(await page.locator('.stands .finding:not(.note)').count()).toBe(grave)
+  // In plain words, and its case too.
+  const figures = page.locator('.stands .finding.stop details').first()
+  await figures.locator('summary').click()
+  await figures.locator('.hint').waitFor()
+  expect(await figures.textContent()).not.toMatch(/D\+|0\.6D|\{/)
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await settled(page)
+  expect(await verdict(page)).toMatch(/^It stands\./)
+  await close()
+})
+
+test('what a remedy does is judged anew: end the dock where it still stands, say', async () => {
+  const { page, close } = await open()
+  await give(page, overloaded)
+  await settled(page)
+  const remedy = page.locator('.stands .finding.stop .remedy').first()
+  const before = await read(page, (e) => JSON.stringify(e.design.dock))
+  await remedy.click()
+  expect(await read(page, (e) => JSON.stringify(e.design.dock))).not.toBe(before)
+  await settled(page)
+  const [design, dock] = await read(page, (e) => [e.design, e.dock] as [Design, Dock])
+  expect(dock).toEqual(judged(derive(design, demoCatalog), design, demoCatalog))
+  await close()
+})
+
+test('at every moment of fast changes what is shown is of the design shown, or nothing is', async () => {
+  const { page, close } = await open()
+  await settled(page)
+  await page.locator('.stands summary', { hasText: 'What every part carries' }).click()
+  await page.locator('.loads').waitFor()
+  const seen = await page.locator('leadline-dock').evaluate(async (e) => {
+    const element = e as never as { design: Design; dock: Dock }
+    const root = e.shadowRoot!
+    const wrong: string[] = []
+    const counts = { stood: 0, pending: 0, told: 0 }
+    const frame = () => new Promise((done) => requestAnimationFrame(done))
+    const look = (when: string, drawn = true): void => {
+      const { design, dock } = element
+      if (dock.structure) {
+        counts.stood++
+        if (dock.structure.live !== design.dock.load)
+          wrong.push(`${when}: ${dock.structure.live} for ${design.dock.load}`)
+        if (dock.structure.legs.length !== dock.legs.length) wrong.push(`${when}: legs`)
+      } else if (dock.pending) counts.pending++
+      else wrong.push(`${when}: neither structure nor pending`)
+      // The screen: pounds a square foot, as it tells them.
+      const loads = root.querySelector('.loads > .hint')?.textContent
+      if (loads && drawn) {
+        counts.told++
+        const now = `${Math.round((design.dock.load! * 0.3048 ** 2) / 4.4482216152605)} lb/ft²`
+        if (!loads.includes(now)) wrong.push(`${when}: "${loads}" for ${now}`)
+      }
+    }
+    const start = element.design
+    for (let i = 0; i < 80; i++) {
+      element.design = {
+        ...start,
+        dock: { ...start.dock, load: 2000 + 100 * i, sections: 3 + (i % 4) },
+      }
+      // The screen follows within the same task.
+      look('at once', false)
+      // Some follow at once, some leave time for an answer.
+      for (let k = i % 5 === 0 ? 12 : 1; k > 0; k--) {
+        await frame()
+        look('at a frame')
+        await new Promise((done) => setTimeout(done, i % 3))
+        look('between frames')
+      }
+    }
+    return { wrong, ...counts }
+  })
+  expect(seen.wrong, seen.wrong.slice(0, 5).join('\n')).toEqual([])
+  expect(seen.pending).toBeGreaterThan(80)
+  expect(seen.stood).toBeGreaterThan(10)
+  expect(seen.told).toBeGreaterThan(10)
+  await close()
+})
+
+test('a page is told of the whole dock once it is known, and at once while the hand moves', async () => {
+  const { page, close } = await open()
+  await page.getByRole('button', { name: 'One section more' }).click()
+  const [change] = await told(page, 'leadline-change')
+  const { design, dock } = change!.detail as { design: Design; dock: Dock }
+  expect(design.dock.sections).toBe(demoDesign.dock.sections! + 1)
+  expect(dock).toEqual(judged(derive(design, demoCatalog), design, demoCatalog))
+  // Three that follow each other are told as one: the last.
+  for (let i = 0; i < 3; i++) await page.getByRole('button', { name: 'One section less' }).click()
+  const changes = await told(page, 'leadline-change', 2)
+  expect((changes.at(-1)!.detail as { design: Design }).design.dock.sections).toBe(3)
+  const handle = page.locator('.deck-handle, .handle.deck-handle').first()
+  const box = (await handle.boundingBox())!
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2)
+  await page.mouse.down()
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2 - 8)
+  const [input] = await events(page, 'leadline-input')
+  expect((input!.detail as { dock: Dock }).dock).toMatchObject({ structure: null, pending: true })
+  await page.mouse.up()
+  await close()
+})
+
+test('it is worked out in workers of the page, from a folder too', async () => {
+  const { page, requests, close } = await open({ path: '/deep/page.html' })
+  await settled(page)
+  expect(page.workers().length).toBeGreaterThan(0)
+  for (const worker of page.workers()) expect(worker.url()).toMatch(/\/leadline\/stand-worker-[\w-]+\.js$/)
+  // The engine comes once: a worker takes the page's own files.
+  const files = new Set(requests.filter((url) => url.endsWith('.js')))
+  expect([...files].filter((url) => /\/app-/.test(url)).length).toBe(1)
+  expect(await verdict(page)).toMatch(/^It stands\./)
+  await close()
+})
+
+test('where a page lets no worker begin it is worked out all the same', async () => {
+  const { page, close } = await open({
+    before: () => {
+      Object.assign(window, {
+        Worker: class {
+          constructor() {
+            throw new DOMException('from another origin', 'SecurityError')
+          }
+        },
+      })
+    },
+  })
+  await settled(page)
+  expect(page.workers()).toEqual([])
+  expect(await read(page, (e) => e.dock.structure?.deep)).toBe(true)
+  await give(page, overloaded)
+  await settled(page)
+  expect(await verdict(page)).toMatch(/^It must not be built so\./)
+  await close()
+})
+
+test('where its code does not come it says so, and stands by nothing', async () => {
+  const { page, close } = await open({ without: /\/judge-/, expected: /Failed to load|ERR_FAILED|404/ })
+  await settled(page)
+  expect(await verdict(page)).toBe('Not known whether it stands.')
+  expect(await page.locator('.stands .checking').textContent()).toContain('could not be fetched')
+  expect(await read(page, (e) => e.dock.pending)).toBe(true)
+  await close()
+})
+
+test('every figure of every part, a tap deeper, with its case in words', async () => {
+  const { page, close } = await open()
+  await settled(page)
+  await page.locator('.stands summary', { hasText: 'What every part carries' }).click()
+  const groups = page.locator('.load-group')
+  await groups.first().waitFor()
+  for (const group of await groups.all()) await group.locator(':scope > summary').click()
+  const { structure, legs } = await read(page, (e) => e.dock)
+  const rows = (of: number) => groups.nth(of).locator('tbody')
+  expect(await rows(0).count()).toBe(legs.length)
+  expect(await rows(1).count()).toBe(structure!.braces.length)
+  expect(await rows(2).count()).toBe(structure!.rails.length)
+  expect(await rows(3).count()).toBe(legs.length)
+  const worst = structure!.legs.reduce((a, b) => (b.use > a.use ? b : a))
+  expect(await groups.first().locator(':scope > summary').textContent()).toContain(
+    `${Math.round(worst.use * 100)} %`,
+  )
+  const all = await page.locator('.loads').textContent()
+  expect(all).not.toMatch(/D\+|0\.[67]5?[DLW]|\{\w+\}|NaN|undefined|null/)
+  // What is pointed at lights up elsewhere.
+  await rows(0).nth(2).getByRole('button').click()
+  expect(await rows(0).nth(2).getAttribute('class')).toBe('lit')
+  await page.locator('summary', { hasText: 'Why?' }).click()
+  await page.locator('.carries').first().waitFor()
+  expect(await page.locator('.carries').first().textContent()).toContain('Of what this leg can take')
+  await close()
+})
