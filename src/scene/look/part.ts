@@ -20,7 +20,7 @@ const NUMBERS: Readonly<Record<Surface, number>> = {
   leaf: 7,
 }
 
-/** Attributes: `aGrain` x tone, y axis (0, 1, 2) along the body; the instance color carries marks: r picked, g pointed at, b warned of. */
+/** Attributes: `aGrain` x tone, y axis (0, 1, 2) along the body, z half of the seam beside a plank (`parts/shape.ts`); the instance color carries marks: r picked, g pointed at, b warned of. */
 /**
  * `baked`: vertices are in place already (`parts/baked.ts`), else instances. `sway`: by what each vertex's own movement (`aSway`) is
  * multiplied (`sway/`).
@@ -40,7 +40,7 @@ export const makePartMaterial = (
     },
     uniforms: { uSurface: { value: NUMBERS[surface] }, ...(sway ? { uSway: sway } : {}) },
     vertex: /* glsl */ `
-attribute vec2 aGrain;
+attribute vec3 aGrain;
 #ifdef BAKED
 attribute vec3 aMark, aLocal, aAlong;
 #endif
@@ -49,6 +49,7 @@ attribute vec3 aSway;
 uniform float uSway;
 #endif
 varying vec3 vWorld, vNormal, vAlong, vGrain, vMark;
+varying vec2 vSeam;
 varying float vTone;
 void main() {
   #ifdef BAKED
@@ -70,6 +71,13 @@ void main() {
   #ifdef SWAYS
   worldPosition.xyz += uSway * aSway;
   #endif
+  // Seams of planks that would be finer than a pixel are closed here and painted below: else they break up into dots.
+  vSeam = vec2(0.0);
+  if (aGrain.z != 0.0) {
+    float pixel = -2.0 * (viewMatrix * worldPosition).z / (projectionMatrix[1][1] * uScreen.y);
+    vSeam = vec2(sign(aGrain.z), smoothstep(0.15, 0.5, pixel / (2.0 * abs(aGrain.z))));
+    worldPosition.xyz += normalize(cross(vAlong, vec3(0.0, 0.0, 1.0))) * aGrain.z * vSeam.y;
+  }
   vWorld = worldPosition.xyz;
   vNormal = mat3(place) * normal;
   vec3 transformedNormal = mat3(viewMatrix) * vNormal;
@@ -79,17 +87,24 @@ void main() {
     fragment: /* glsl */ `
 uniform float uSurface;
 varying vec3 vWorld, vNormal, vAlong, vGrain, vMark;
+varying vec2 vSeam;
 varying float vTone;
 /** The surroundings as a rough surface mirrors them. */
 vec3 around(vec3 d, float rough) {
   float wide = 0.06 + 0.6 * rough;
   // Below lie lit sand and water, which mirrors the sky in its turn.
   vec3 air = mix(uHorizon, uZenith, 0.55);
-  vec3 below = uBounce * 0.75 + uDeep * 0.3 + 0.5 * air;
+  vec3 below = uBounce * 0.62 + uDeep * 0.4 + 0.36 * air;
   vec3 above = mix(sky(normalize(vec3(d.xy, abs(d.z) + 0.3 * rough))), air, 0.45);
   vec3 c = mix(below, above, smoothstep(-wide, wide, d.z));
   float ridge = 1.0 - smoothstep(0.0, 0.1 + wide * 0.4, abs(d.z - 0.03));
   return mix(c, mix(uHillsNear, uHillsFar, 0.6), 0.35 * ridge);
+}
+/** The same under water: the sky is a window overhead, all else the water's own light and the lit bed. */
+vec3 aroundUnder(vec3 d, float rough, float depth) {
+  vec3 haze = hazeAt(depth);
+  vec3 water = mix(vec3(dot(haze, vec3(0.3, 0.5, 0.2))), haze, 0.5) * 1.5 + uBounce * (0.14 + 0.26 * max(-d.z, 0.0));
+  return mix(water, around(d, rough), smoothstep(0.5, 0.9, d.z));
 }
 void main() {
   // The dock stands whole behind the cut; what grows on the shore is cut with it.
@@ -108,8 +123,8 @@ void main() {
     vec3 across = normalize(cross(along, n) + 1e-5);
     float streak = fine <= 0.0 ? 0.5 : noise(vec2(vGrain.x * 3.0 + vTone * 71.0, dot(vGrain.yz, vec2(613.0, 457.0))));
     float band = noise(vec2(vGrain.x * 0.9 + vTone * 9.0, dot(vGrain.yz, vec2(61.0, 47.0))));
-    n = normalize(n + across * ((streak - 0.5) * 0.22 * fine + (band - 0.5) * 0.07));
-    base = vec3(0.9, 0.915, 0.93) * (0.93 + 0.04 * vTone + 0.09 * (streak - 0.5) * fine + 0.05 * (band - 0.5));
+    n = normalize(n + across * ((streak - 0.5) * 0.22 * fine + (band - 0.5) * 0.1));
+    base = vec3(0.87, 0.885, 0.905) * (0.9 + 0.05 * vTone + 0.12 * (streak - 0.5) * fine + 0.13 * (band - 0.5));
     metal = 0.86;
     rough = 0.38;
   } else if (uSurface < 1.5) {
@@ -130,6 +145,10 @@ void main() {
     base = mix(base, silver, 0.22 * fract(vTone * 7.3));
     base *= 0.82 + 0.26 * mix(0.5, rings, 1.0 - smoothstep(0.008, 0.03, pixel)) + 0.18 * (fibre - 0.5) * fine;
     n = normalize(n + 0.1 * fine * cross(along, n) * (fibre - 0.5));
+    // What a seam has of the pixel: its half of the band on either side of the edge.
+    float wide = max(fwidth(vSeam.x), 1e-4), edge_ = abs(vSeam.x);
+    float seam = max(min(1.04, edge_ + wide * 0.5) - max(0.96, edge_ - wide * 0.5), 0.0) / wide;
+    base *= 1.0 - 0.75 * vSeam.y * max(min(seam, 1.0), 0.04 * smoothstep(0.5, 2.0, wide));
     rough = 0.7;
     spec = 0.03;
   } else if (uSurface < 3.5) {
@@ -183,7 +202,8 @@ void main() {
     float th = dot(along, half_);
     float shine = pow(max(1.0 - th * th, 0.0), 22.0) * pow(max(dot(n, half_), 0.0), 9.0);
     vec3 tint = mix(base, vec3(1.0), edge * 0.5);
-    c += tint * metal * (around(mirror, rough) * roof * (0.92 + 0.1 * n.z) + sunlight * (0.2 * facing + 0.55 * shine * step(0.0, dot(n, uSun))));
+    vec3 seen = depth > 0.0 ? mix(around(mirror, rough), aroundUnder(mirror, rough, depth), smoothstep(0.0, 0.06, depth)) : around(mirror, rough);
+    c += tint * metal * (seen * roof * (0.92 + 0.1 * n.z) + sunlight * (0.2 * facing + 0.55 * shine * step(0.0, dot(n, uSun))));
   } else {
     float shine = pow(max(dot(n, half_), 0.0), mix(90.0, 9.0, rough)) * (1.0 - rough);
     c += (spec + 0.3 * edge * (1.0 - rough)) * around(mirror, rough) * roof + sunlight * shine * 0.5 * facing;

@@ -20,7 +20,7 @@ export interface Baked {
 }
 
 /** Attributes and how many numbers each has. */
-const LAYOUT = { position: 3, normal: 3, aLocal: 3, aAlong: 3, aGrain: 2, aMark: 3 } as const
+const LAYOUT = { position: 3, normal: 3, aLocal: 3, aAlong: 3, aGrain: 3, aMark: 3 } as const
 
 export function makeBaked(surface: Look, material: Material): Baked {
   const mesh = new Mesh(new BufferGeometry(), material)
@@ -78,9 +78,8 @@ export function makeBaked(surface: Look, material: Material): Baked {
           to.position[3 * v + 2]! += at[2]
           turned(turn, shape.normals, 3 * k, to.normal, 3 * v)
           for (let c = 0; c < 3; c++) to.aLocal[3 * v + c] = shape.positions[3 * k + c]!
-          to.aGrain[2 * v] = shape.grain[2 * k]!
-          const axis = shape.grain[2 * k + 1]!
-          to.aGrain[2 * v + 1] = axis
+          for (let c = 0; c < 3; c++) to.aGrain[3 * v + c] = shape.grain[3 * k + c]!
+          const axis = shape.grain[3 * k + 1]!
           turned(turn, AXES, 3 * axis, to.aAlong, 3 * v)
         }
         for (const vertex of own) index[i++] = first + vertex

@@ -10,7 +10,10 @@ export interface ShapePart {
 export interface Shape {
   readonly positions: Float32Array
   readonly normals: Float32Array
-  /** Two for each vertex: tone 0 to 1, axis along the body 0 to 2. */
+  /**
+   * Three for each vertex: tone 0 to 1, axis along the body 0 to 2, and of planks that lie side by side half of the seam between them, m,
+   * by the side that the vertex is on: + or −.
+   */
   readonly grain: Float32Array
   readonly parts: readonly ShapePart[]
   /** Least and greatest x, y, z. */
@@ -42,20 +45,57 @@ export function shapeOf(solid: Solid): Shape {
 }
 
 function grainOf(solid: Solid): Float32Array {
-  const grain = new Float32Array((solid.positions.length / 3) * 2)
+  const grain = new Float32Array((solid.positions.length / 3) * 3)
+  const boxes = solid.bodies.map(({ start, count }) => boxOf(solid.positions, solid.indices, start, count))
+  const seam = seamOf(boxes)
   solid.bodies.forEach(({ start, count }, number) => {
-    const [x0, y0, z0, x1, y1, z1] = boxOf(solid.positions, solid.indices, start, count)
-    const sides = [x1 - x0, y1 - y0, z1 - z0]
-    const axis = sides.indexOf(Math.max(...sides))
+    const box = boxes[number]!
+    const axis = axisOf(box)
+    // Level, square to the plank; the sign is that of the axis which along × up gives.
+    const across = 1 - axis
+    const sign = axis === 1 ? 1 : -1
     // Tones spread evenly whatever the number of bodies: multiples of the golden section.
     const tone = (number * 0.6180339887) % 1
     for (let i = start; i < start + count; i++) {
       const v = solid.indices[i]!
-      grain[2 * v] = tone
-      grain[2 * v + 1] = axis
+      grain[3 * v] = tone
+      grain[3 * v + 1] = axis
+      if (seam > 0 && isPlank(box)) {
+        const middle = (box[across]! + box[across + 3]!) / 2
+        grain[3 * v + 2] = (solid.positions[3 * v + across]! > middle ? sign : -sign) * (seam / 2)
+      }
     }
   })
   return grain
+}
+
+function axisOf(box: Shape['box']): number {
+  const sides = [0, 1, 2].map((k) => box[k + 3]! - box[k]!)
+  return sides.indexOf(Math.max(...sides))
+}
+
+/** Flat on its side: long and wide in plan, thin upward. */
+const isPlank = (box: Shape['box']): boolean =>
+  axisOf(box) < 2 && box[5] - box[2] < 0.6 * Math.min(box[3] - box[0], box[4] - box[1])
+
+/** Seams wider than this are none, m. */
+const MOST_SEAM = 0.03
+
+/** The least seam between planks that lie side by side in one layer, m; 0 where there is none. */
+function seamOf(boxes: readonly Shape['box'][]): number {
+  let least = MOST_SEAM
+  for (const axis of [0, 1]) {
+    const across = 1 - axis
+    const row = boxes
+      .filter((box) => isPlank(box) && axisOf(box) === axis)
+      .sort((a, b) => a[across]! - b[across]!)
+    for (let i = 1; i < row.length; i++) {
+      const [a, b] = [row[i - 1]!, row[i]!]
+      const seam = b[across]! - a[across + 3]!
+      if (seam > 1e-4 && Math.abs(a[5] - b[5]) < 1e-4) least = Math.min(least, seam)
+    }
+  }
+  return least < MOST_SEAM ? least : 0
 }
 
 function boxOf(positions: Float32Array, indices: Uint32Array, start: number, count: number): Shape['box'] {
@@ -80,7 +120,7 @@ function boxOf(positions: Float32Array, indices: Uint32Array, start: number, cou
 export function geometriesOf(shape: Shape): { readonly surface: Look; readonly geometry: BufferGeometry }[] {
   const position = new BufferAttribute(shape.positions, 3)
   const normal = new BufferAttribute(shape.normals, 3)
-  const grain = new BufferAttribute(shape.grain, 2)
+  const grain = new BufferAttribute(shape.grain, 3)
   return shape.parts.map(({ surface, indices }) => {
     const geometry = new BufferGeometry()
     geometry.setAttribute('position', position)
