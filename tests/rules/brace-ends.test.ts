@@ -7,7 +7,8 @@ import { parsed } from '../support/by-hand.ts'
 import { catalogs } from '../support/catalogs.ts'
 import { contractDemo } from '../support/worked-designs.ts'
 
-const across = (stock: Stock): number => ('diameter' in stock ? stock.diameter : stock.width)
+const across = (stock: Stock): number =>
+  Number(stock.shape === 'round-tube' || stock.shape === 'round-bar' ? stock.diameter : stock.width)
 
 /**
  * How near the end of a tube comes to its leg, m. The clamp's hole is `reach` from the leg's axis; from the hole the tube goes on by
