@@ -1,5 +1,5 @@
 /** A page with nothing but scenes, for tests: built beside the tests, never shipped. */
-import { type Catalog, demoCatalog, demoDesign, parseDesign } from '../../rules/index.ts'
+import { type Catalog, demoCatalog, demoDesign, derive, parseDesign } from '../../rules/index.ts'
 import mountScene, {
   type MountedScene,
   NoWebGLError,
@@ -68,6 +68,19 @@ async function settled(i = 0): Promise<SceneStats> {
   throw new Error(`not settled: ${JSON.stringify(stats())}`)
 }
 
-const api = { show, shown, settled, dockOf, NoWebGLError }
+/** Has the dock of a scene judged, as the page does beside it. */
+function judge(i: number): void {
+  const { design, catalog, judged } = shown[i]!.store.getState()
+  judged({ design, catalog }, derive(design, catalog), true)
+}
+
+/** How far it gives sideways with its braces and without, as the structure tells, m. */
+function swayOf(i: number): { readonly across: number; readonly bare: number } {
+  const { design, catalog } = shown[i]!.store.getState()
+  const { swayAcross, swayUnbracedAcross } = derive(design, catalog).structure!
+  return { across: swayAcross, bare: swayUnbracedAcross }
+}
+
+const api = { show, shown, settled, judge, swayOf, dockOf, NoWebGLError }
 export type SceneApi = typeof api
 Object.assign(window, { scenes: api })
