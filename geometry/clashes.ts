@@ -22,8 +22,10 @@ function toldAlready({ a, b }: Found, dock: Dock): boolean {
   if (!b) return a.kind === 'frame' && told('frame-in-bed', a.section)
   if (a.section !== b.section && told('sections-overlap', a.section, b.section)) return true
   if (told('pads-overlap', a.of, b.of)) return true
-  const [frame, pad] = a.kind === 'frame' ? [a, b] : [b, a]
-  return frame.kind === 'frame' && pad.kind === 'foot-pad' && told('leg-below-frame', pad.of)
+  const [frame, other] = a.kind === 'frame' ? [a, b] : [b, a]
+  if (frame.kind !== 'frame') return false
+  if (other.kind === 'leg') return told('ramp-in-legs', frame.section, other.of)
+  return other.kind === 'foot-pad' && told('leg-below-frame', other.of)
 }
 
 const text = (value: string): Figure => ({ value, unit: 'text' })

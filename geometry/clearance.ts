@@ -107,13 +107,13 @@ export function* clearanceSteps(
   yield
   const meant = meantContacts(dock)
   const out: Found[] = []
-  const ramps = new Set(dock.sections.filter((s) => s.role === 'ramp').map((s) => s.id))
+  // A ramp rests on the shore; one that comes to rest nowhere, and is shown level, may be in it.
+  const resting = new Set(dock.sections.filter((s) => s.role === 'ramp' && dock.ramp).map((s) => s.id))
   const ground = makeGround(bed)
   const wanted = (part: Part): boolean => of === undefined || part.of === of
   let tried = 0
   for (const part of parts) {
-    // A ramp rests on the shore.
-    if (!wanted(part) || !OVER_GROUND.has(part.kind) || (part.kind === 'frame' && ramps.has(part.section)))
+    if (!wanted(part) || !OVER_GROUND.has(part.kind) || (part.kind === 'frame' && resting.has(part.section)))
       continue
     const found = overGround(part, ground, deep)
     if (found) out.push(found)

@@ -31,6 +31,7 @@ import { padsOverlap } from './pads-overlap.ts'
 import { postTooShort } from './post-too-short.ts'
 import { rampBearingShort } from './ramp-bearing-short.ts'
 import { rampEndLow } from './ramp-end-low.ts'
+import { rampInLegs } from './ramp-in-legs.ts'
 import { rampNoBank } from './ramp-no-bank.ts'
 import { rampOnCrest } from './ramp-on-crest.ts'
 import { rampSlopeAda } from './ramp-slope-ada.ts'
@@ -57,6 +58,7 @@ export const CHECKS: readonly Check[] = [
   startNotFound,
   rampNoBank,
   rampTooSteep,
+  rampInLegs,
   rampBearingShort,
   hingeShort,
   rampSlopeAda,

@@ -115,6 +115,21 @@ describe('clashes', () => {
     expect(atWall).toMatchObject({ gap: 0, clash: false })
   })
 
+  it('with the ground are told of a ramp that comes to rest nowhere, and is shown level', () => {
+    // Hinged at a wall so little lower than the deck that it cannot be let down: 0.876 − 0.1778 = 0.6982 m is under 0.822 m.
+    const wall = { shore: { kind: 'wall', height: 0.822 } }
+    const { dock, findings } = look({ start: 0, deckHeight: 0.876, sections: 2, extras: {} }, wall)
+    expect(dock.ramp).toBe(null)
+    expect(dock.findings.map((f) => f.code)).toContain('ramp-no-bank')
+    const sunk = findings.filter((f) => f.code === 'part-in-bed' && f.parts.includes('s1'))
+    expect(sunk.map((f) => f.parts)).toEqual([['s1']])
+    expect(Number(sunk[0]!.values.depth!.value)).toBeCloseTo(0.1238, 4)
+    // One that rests on the shore is in its place.
+    const resting = look({ start: 1, deckHeight: 0.876, sections: 2, extras: {} }, wall)
+    expect(resting.dock.ramp).not.toBe(null)
+    expect(resting.findings.filter((f) => f.parts.includes('s1'))).toEqual([])
+  })
+
   it('with the ground tell how far the part must be lifted: a bed raised by 0.3 m under a brace', () => {
     const { dock } = look({})
     const pair = dock.pairs.find((p) => p.brace)!

@@ -76,7 +76,7 @@ function byLibrary(item: Case, dock: Dock, bed: Bed): { gaps: Map<string, Measur
   const { catalog, design } = item
   const gaps = new Map<string, Measured>()
   const skipped = new Set<number>()
-  const ramps = dock.sections.filter((s) => s.role === 'ramp').map((s) => s.id)
+  const resting = dock.ramp ? dock.sections.filter((s) => s.role === 'ramp').map((s) => s.id) : []
   const parts = dock.placements
     .map((p, index) => ({ p, index }))
     .filter(({ p }) => KINDS.includes(p.kind))
@@ -85,7 +85,7 @@ function byLibrary(item: Case, dock: Dock, bed: Bed): { gaps: Map<string, Measur
       return { p, index, solid, box: solid.boundingBox() }
     })
   const over = parts.filter(
-    ({ p }) => OVER_GROUND.includes(p.kind) && !(p.kind === 'frame' && ramps.includes(p.section)),
+    ({ p }) => OVER_GROUND.includes(p.kind) && !(p.kind === 'frame' && resting.includes(p.section)),
   )
   for (const { solid, index, box } of over) {
     if (!groundKnown(bed, item, box)) {

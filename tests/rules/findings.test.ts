@@ -120,6 +120,12 @@ const CASES: Record<string, { raise: Change; neighbor: Change; without?: 'remedy
     raise: { dock: { deckHeight: 1, start: 2.25 } },
     neighbor: { dock: { deckHeight: 1, start: 1.5 } },
   },
+  // The ramp's lower corner is 0.1778 - 0.0635 = 0.1143 m under the hinge axis; a leg's near side is 0.087313 - 0.0301625 = 0.05715 m
+  // from it, so at sin t = 0.5. On a level bed at -d: 0.3865 + d = 2.4411 sin(30 + 2.684 degrees) = 1.3182, d = 0.9317.
+  'ramp-in-legs': {
+    raise: { site: flat(0.94), dock: { start: 6, sections: 2 } },
+    neighbor: { site: flat(0.925), dock: { start: 6, sections: 2 } },
+  },
   // A wall of 0.45 m; hinge at 0.7 - 0.0635 m; the ramp's end, 2.44 m from it, comes down at about start - 2.43 m.
   'ramp-bearing-short': {
     raise: { site: { shore: { kind: 'wall', height: 0.45 } }, dock: { deckHeight: 0.7, start: 2.35 } },
