@@ -217,20 +217,44 @@ export interface Sway {
   readonly across: number
   readonly nodeAlong: number
   readonly nodeAcross: number
+  /** All that give as much, one for each line along which a push acts: a dock that is alike on both sides is pushed on both. */
+  readonly softAlong: readonly number[]
+  readonly softAcross: readonly number[]
 }
+
+/** Of the softest corner's give: what gives so much is as soft. */
+const AS_SOFT = 0.98
 
 export function swayOf(states: StateLayout, frame: DockFrame, plain: State): Sway {
-  const sway = { along: 0, across: 0, nodeAlong: -1, nodeAcross: -1 }
-  for (const node of outerCorners(frame)) {
-    const along = respond(plain, pushLoad(states, node, PUSH, 0).onNodes)[node * 6]!
-    const across = respond(plain, pushLoad(states, node, 0, PUSH).onNodes)[node * 6 + 1]!
-    if (along > sway.along) Object.assign(sway, { along, nodeAlong: node })
-    if (across > sway.across) Object.assign(sway, { across, nodeAcross: node })
+  const { nodes } = frame
+  const outer = outerCorners(frame)
+  const softest = (direction: 0 | 1) => {
+    const gives = outer.map((node) => {
+      const push = direction === 0 ? pushLoad(states, node, PUSH, 0) : pushLoad(states, node, 0, PUSH)
+      return respond(plain, push.onNodes)[node * 6 + direction]!
+    })
+    const most = gives.reduce((high, give) => Math.max(high, give), 0)
+    const line = direction === 0 ? 'y' : 'x'
+    const soft: number[] = []
+    outer.forEach((node, i) => {
+      const alike = soft.some((other) => Math.abs(nodes[other]![line] - nodes[node]![line]) < 1e-3)
+      if (most > 0 && gives[i]! >= AS_SOFT * most && !alike) soft.push(node)
+    })
+    return { most, node: most > 0 ? outer[gives.indexOf(most)]! : -1, soft }
   }
-  return sway
+  const along = softest(0)
+  const across = softest(1)
+  return {
+    along: along.most,
+    across: across.most,
+    nodeAlong: along.node,
+    nodeAcross: across.node,
+    softAlong: along.soft,
+    softAcross: across.soft,
+  }
 }
 
-/** The push at the corner that gives most, each way, with the weight of who pushes. */
+/** The push at the corners that give most, each way, with the weight of who pushes. */
 function sideLoads(
   states: StateLayout,
   frame: DockFrame,
@@ -238,13 +262,13 @@ function sideLoads(
 ): { readonly name: string; readonly toward: Toward; readonly load: CaseLoad }[] {
   return (['left', 'right', 'shore', 'lake'] as const).flatMap((toward) => {
     const [x, y] = TOWARD[toward]
-    const node = x === 0 ? sway.nodeAcross : sway.nodeAlong
-    if (node < 0) return []
-    const load = pushLoad(states, node, PUSH * x, PUSH * y)
-    // Whoever shoves stands on that section, in its middle.
-    const section = frame.corners.find((corners) => corners.includes(node)) ?? []
-    for (const corner of section) loadNode(load, corner, [0, 0, -PUSH / section.length])
-    return [{ name: `D+P ${toward}`, toward, load }]
+    return (x === 0 ? sway.softAcross : sway.softAlong).map((node) => {
+      const load = pushLoad(states, node, PUSH * x, PUSH * y)
+      // Whoever shoves stands on that section, in its middle.
+      const section = frame.corners.find((corners) => corners?.includes(node)) ?? []
+      for (const corner of section) loadNode(load, corner, [0, 0, -PUSH / section.length])
+      return { name: `D+P ${toward}`, toward, load }
+    })
   })
 }
 

@@ -261,7 +261,11 @@ function isFree(frame: DockFrame, rail: RailInFrame): boolean {
   )
 }
 
-/** A sideways force at a height of a leg, as an even load along it and a couple that puts it there. */
+/**
+ * A sideways force at a height of a leg: an even load along the piece that it stands at, and the rest at that piece's upper end, so that
+ * both add up to the force where it is. A force lower than the middle is left there (the leg is bent by more than it is): what is put
+ * on a foot itself would be lost to its friction.
+ */
 function spreadOnLeg(
   { layout }: StateLayout,
   frame: DockFrame,
@@ -273,17 +277,19 @@ function spreadOnLeg(
   dy: number,
 ): void {
   for (const member of members) {
-    const low = frame.nodes[layout.members.from[member]!]!.z
-    const high = frame.nodes[layout.members.to[member]!]!.z
+    const from = layout.members.from[member]!
+    const to = layout.members.to[member]!
+    const low = frame.nodes[from]!.z
+    const high = frame.nodes[to]!.z
     // All of it goes to the piece that it stands at, or to the nearest one.
     const first = member === members[0]
     const last = member === members.at(-1)
     if ((height < low && !first) || (height >= high && !last)) continue
     const part = Math.min(1, Math.max(0, (height - low) / (high - low)))
-    loadMember(layout, load, member, [(force * dx) / (high - low), (force * dy) / (high - low), 0])
-    const shift = force * (part - 0.5)
-    loadNode(load, layout.members.to[member]!, [shift * dx, shift * dy, 0])
-    loadNode(load, layout.members.from[member]!, [-shift * dx, -shift * dy, 0])
+    const even = force * (part > 0.5 ? 2 - 2 * part : first ? 1 : 2 * part)
+    loadMember(layout, load, member, [(even * dx) / (high - low), (even * dy) / (high - low), 0])
+    const rest = force - even
+    if (rest !== 0) loadNode(load, part > 0.5 ? to : from, [rest * dx, rest * dy, 0])
     return
   }
 }
