@@ -11,6 +11,8 @@ import { Fold } from './fold.tsx'
 import { chunk, Later } from './later.tsx'
 import { HeadPicture, type HeadShape } from './pictures.tsx'
 
+const carried = chunk(() => import('./carried.tsx').then((m) => m.Carried))
+
 export function Parameters() {
   const { t } = useWords()
   return (
@@ -20,6 +22,9 @@ export function Parameters() {
         <Run />
         <FrameSize />
         <Extras />
+        <Fold className="control" summary={t('carried.title')}>
+          <Later chunk={carried} props={{}} />
+        </Fold>
       </Group>
       <Group title={t('group.water')}>
         <Bottom />
