@@ -38,14 +38,21 @@ export function blockedFor(
       if (along < -half || along > long + half) return
       if (Math.abs(off) < (nx === 0 ? hy : hx) + tube + BESIDE) blocked.push([along - half, along + half])
     }
-    for (const { pad, section, x: cx, y: cy } of legs) {
+    // Most of a long dock is far away: no more than a glance at that.
+    const [mx, my] = [x + (dx * long) / 2, y + (dy * long) / 2]
+    const reach = long / 2 + standoff + tube + BESIDE
+    for (let i = 0; i < legs.length; i++) {
+      const { pad, section, x: cx, y: cy } = legs[i]!
       const { length, width } = pad.plate
+      if (Math.abs(cx - mx) + Math.abs(cy - my) > 2 * (reach + length + width)) continue
       if (section.c === 0) block(cx, cy, width / 2, length / 2)
       else block(cx, cy, length / 2, width / 2)
     }
-    for (const other of placed) {
-      if (other === p) continue
+    for (let i = 0; i < placed.length; i++) {
+      const other = placed[i]!
       const { x: ox, y: oy, c, s, frame } = other
+      const far = Math.abs(ox - mx) + Math.abs(oy - my) > 2 * (reach + frame.length + frame.width)
+      if (other === p || far) continue
       const [cx, cy] = [ox + (c * frame.length) / 2, oy + (s * frame.length) / 2]
       if (c === 0) block(cx, cy, frame.width / 2, frame.length / 2)
       else block(cx, cy, frame.length / 2, frame.width / 2)
