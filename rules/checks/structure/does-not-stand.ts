@@ -1,13 +1,13 @@
 import { text } from '../check.ts'
-import { braceAgain, COMBINED, endBefore, inWeather, type StructureCheck } from './judged.ts'
+import { braceAgain, byPush, COMBINED, endBefore, inWeather, type StructureCheck } from './judged.ts'
 
-/** By people alone no foot bears any more, or none that all bear: the dock goes over. */
+/** Under its own weight and people no foot bears any more, or none that all bear: the dock goes over. */
 export const doesNotStand: StructureCheck = {
   code: 'does-not-stand',
   severity: 'stop',
   basis: COMBINED,
   find({ kit, structure }) {
-    const cases = structure.falls.filter((name) => !inWeather(name))
+    const cases = structure.falls.filter((name) => !inWeather(name) && !byPush(name))
     if (cases.length === 0) return []
     const bare = kit.design.dock.bracing?.none?.[0]
     const last = kit.layout.placed.filter((p) => p.role !== 'ramp').at(-1)

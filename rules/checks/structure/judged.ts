@@ -92,5 +92,8 @@ export function raiseToClear({ shop }: Kit, elevation: number): Remedy {
   return remedy('raise-deck', [replace('/dock/deckHeight', height)], { height: meters(height) })
 }
 
+/** Whether a case is that of a shove or of a boat that comes in. */
+export const byPush = (name: string): boolean => /^D\+[PB] /.test(name)
+
 /** Whether a case has wind and waves in it. */
 export const inWeather = (name: string): boolean => name.includes('W')

@@ -20,6 +20,7 @@ import { sleevesDecide } from './sleeves-decide.ts'
 import { swayFelt } from './sway-felt.ts'
 import { swaysAcross } from './sways-across.ts'
 import { swaysAlong } from './sways-along.ts'
+import { tips } from './tips.ts'
 
 export const STRUCTURE_CHECKS: readonly StructureCheck[] = [
   doesNotStand,
@@ -29,6 +30,7 @@ export const STRUCTURE_CHECKS: readonly StructureCheck[] = [
   railOverloaded,
   sleevesDecide,
   goesOver,
+  tips,
   dockSlides,
   swaysAcross,
   swaysAlong,

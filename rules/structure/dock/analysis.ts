@@ -259,7 +259,7 @@ function sideLoads(
   states: StateLayout,
   frame: DockFrame,
   sway: Sway,
-): { readonly name: string; readonly toward: Toward; readonly load: CaseLoad }[] {
+): { readonly name: string; readonly toward: Toward; readonly outside: boolean; readonly load: CaseLoad }[] {
   return (['left', 'right', 'shore', 'lake'] as const).flatMap((toward) => {
     const [x, y] = TOWARD[toward]
     return (x === 0 ? sway.softAcross : sway.softAlong).map((node) => {
@@ -267,7 +267,7 @@ function sideLoads(
       // Whoever shoves stands on that section, in its middle.
       const section = frame.corners.find((corners) => corners?.includes(node)) ?? []
       for (const corner of section) loadNode(load, corner, [0, 0, -PUSH / section.length])
-      return { name: `D+P ${toward}`, toward, load }
+      return { name: `D+P ${toward}`, toward, outside: false, load }
     })
   })
 }
@@ -281,7 +281,8 @@ function bumpLoads(states: StateLayout, frame: DockFrame, plain: State): ReturnT
   const sign = TOWARD[toward][1]
   const node = nodes.at(-1)!
   const give = respond(plain, pushLoad(states, node, 0, 1).onNodes)[node * 6 + 1]!
-  return [{ name: `D+B ${toward}`, toward, load: pushLoad(states, node, 0, sign * bump(boat.mass, give)) }]
+  const load = pushLoad(states, node, 0, sign * bump(boat.mass, give))
+  return [{ name: `D+B ${toward}`, toward, outside: true, load }]
 }
 
 /** Mean axial force of each member, tension positive, N. */

@@ -21,6 +21,8 @@ export interface Combination {
   /** Index of a side load (a push, a bump), or null. */
   readonly side: number | null
   readonly lean: Toward
+  /** False for the shove of somebody who stands on the deck: their own feet push back, so the dock as a whole is not pushed. */
+  readonly outside: boolean
 }
 
 const SIDES: readonly Toward[] = ['left', 'right', 'shore', 'lake']
@@ -35,10 +37,10 @@ const WEATHER: readonly Toward[] = ['left', 'right', 'shore']
 export function combinations(
   levels: readonly LevelName[],
   weather: boolean,
-  pushes: readonly { readonly name: string; readonly toward: Toward }[],
+  pushes: readonly { readonly name: string; readonly toward: Toward; readonly outside: boolean }[],
 ): Combination[] {
   const all: Combination[] = []
-  const quiet = { weather: null, side: null }
+  const quiet = { weather: null, side: null, outside: true }
   for (const lean of SIDES) {
     all.push({ ...quiet, name: 'D', gravity: 'none', dead: 1, live: [0, 0], lean })
     all.push({ ...quiet, name: 'D+L', gravity: 'full', dead: 1, live: [1, 1], lean })
@@ -54,8 +56,8 @@ export function combinations(
         live: side === 'left' ? [1, 0] : [0, 1],
         lean,
       })
-  pushes.forEach(({ name, toward }, side) => {
-    all.push({ name, gravity: 'none', dead: 1, live: [0, 0], weather: null, side, lean: toward })
+  pushes.forEach(({ name, toward, outside }, side) => {
+    all.push({ ...quiet, name, gravity: 'none', dead: 1, live: [0, 0], side, lean: toward, outside })
   })
   if (weather)
     for (const level of levels)
@@ -63,7 +65,7 @@ export function combinations(
         const name = `${level} ${toward}`
         const whole = { factor: 1, level, toward }
         const most = { factor: 0.75, level, toward }
-        const base = { side: null, lean: toward, gravity: 'none' as const, live: [0, 0] as const }
+        const base = { ...quiet, lean: toward, gravity: 'none' as const, live: [0, 0] as const }
         all.push({ ...base, name: `D+W ${name}`, dead: 1, weather: whole })
         all.push({ ...base, name: `0.6D+W ${name}`, dead: 0.6, weather: whole })
         all.push({

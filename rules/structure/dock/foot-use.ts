@@ -11,6 +11,8 @@ import type { DockFrame } from './frame.ts'
 
 export interface FeetJudge {
   visit(solved: Solved): void
+  /** Whether the dock slides under less than what it takes to tip it. */
+  slidesFirst(solved: Solved): boolean
   uses(): FootUse[]
   total(): Structure['slides']
 }
@@ -63,15 +65,22 @@ export function feetJudge(frame: DockFrame): FeetJudge {
   const posted = postsHold(frame)
   const postAt = posts.map(({ member }) => slot[member]! * 12)
   const whole: Group = { feet: legs.map((_, i) => i), push: 0, name: null }
-  const rub = (group: Group, forces: Float64Array, name: string): void => {
+  /** What pushes a group sideways over what resists. Feet that pull, of a dock that tips, take of what the others hold. */
+  const pushOn = (group: Group, forces: Float64Array): number => {
     let holds = 0
+    let up = 0
+    let down = 0
     let x = 0
     let y = 0
     for (const foot of group.feet) {
-      holds += slidingResistance(bottoms[foot]!, forces[at[foot]!]!, areas[foot]!)
+      const press = forces[at[foot]!]!
+      if (press > 0) down += press
+      else up -= press
+      holds += slidingResistance(bottoms[foot]!, press, areas[foot]!)
       x += forces[at[foot]! + 1]!
       y += forces[at[foot]! + 2]!
     }
+    if (down > 0) holds *= Math.max(0, 1 - up / down)
     if (group === whole) {
       holds += posted
       // A post stands as a leg does: its own second and third axes are the dock's x and y.
@@ -81,7 +90,10 @@ export function feetJudge(frame: DockFrame): FeetJudge {
       }
     }
     const across = Math.sqrt(x * x + y * y)
-    const push = across <= NOTHING ? 0 : holds * MOST > across ? across / holds : MOST
+    return across <= NOTHING ? 0 : holds * MOST > across ? across / holds : MOST
+  }
+  const rub = (group: Group, forces: Float64Array, name: string): void => {
+    const push = pushOn(group, forces)
     if (push <= group.push) return
     group.push = push
     group.name = name
@@ -98,8 +110,9 @@ export function feetJudge(frame: DockFrame): FeetJudge {
       }
       for (const i of lifted) liftCase[i] ??= name
       for (const group of groups) rub(group, forces, name)
-      rub(whole, forces, name)
+      if (combination.outside) rub(whole, forces, name)
     },
+    slidesFirst: ({ forces }) => pushOn(whole, forces) > 1,
     uses: () =>
       legs.map(({ leg }, i): FootUse => {
         const pressure = load[i]! / areas[i]!

@@ -147,7 +147,8 @@ function judgesOf(frame: DockFrame): Judges {
     visit(solved) {
       const { forces, combination } = solved
       const { name } = combination
-      if (!solved.stands && !falls.includes(name)) falls.push(name)
+      // Under a push that it slides from it does not tip: it is told as sliding.
+      if (!solved.stands && !falls.includes(name) && !feet.slidesFirst(solved)) falls.push(name)
       for (const leg of legs) leg.visit(forces, name)
       if (combination.gravity === 'full') for (const rail of rails) rail.visit(forces, name)
       braces.visit(forces, name)
