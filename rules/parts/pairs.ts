@@ -41,6 +41,21 @@ const atEnd = (leg: PlacedLeg): boolean => leg.corner === 'end.left' || leg.corn
 /** Index of the section that a pair comes with, for an order from the shore. */
 const sectionOf = ({ legs: [a, b] }: PlacedPair): number => Math.max(a.section.index, b.section.index)
 
+/** Two legs that could be a pair, by their places among those left over. */
+interface Candidate {
+  readonly a: number
+  readonly b: number
+  /** Whole micrometers: distances equal to the last bits in one frame may not be in its mirror image. */
+  readonly apart: number
+  /** Places of the two in the order of their sections and corners, for those equally far apart. */
+  readonly low: number
+  readonly high: number
+}
+
+const NO_LEGS: readonly number[] = []
+/** A number for a cell of a grid. Cells far from each other may share one: what is in them is too far apart to be taken. */
+const cell = (x: number, y: number): number => x * 65_536 + y
+
 function pairLeftOver(legs: readonly PlacedLeg[], shop: Shop, first: 'left' | 'right'): PlacedPair[] {
   const { pairAlign } = shop.rules
   const reach = shop.braces.reduce((most, brace) => Math.max(most, brace.spacing.to), 0)
@@ -50,57 +65,42 @@ function pairLeftOver(legs: readonly PlacedLeg[], shop: Shop, first: 'left' | 'r
   )
   if (legs.length < 2 || reach === 0) return []
 
-  interface Candidate {
-    readonly a: number
-    readonly b: number
-    readonly d: number
-  }
   const order = legs.map((leg) => leg.section.index * 4 + rank(leg, first))
-  const grid = new Map<string, number[]>()
+  const grid = new Map<number, number[]>()
   const candidates: Candidate[] = []
-  legs.forEach((leg, i) => {
+  for (let i = 0; i < legs.length; i++) {
+    const leg = legs[i]!
     const cx = Math.floor(leg.x / reach)
     const cy = Math.floor(leg.y / reach)
     for (let gx = cx - 1; gx <= cx + 1; gx++)
       for (let gy = cy - 1; gy <= cy + 1; gy++)
-        for (const k of grid.get(`${gx},${gy}`) ?? []) {
+        for (const k of grid.get(cell(gx, gy)) ?? NO_LEGS) {
           const dx = Math.abs(leg.x - legs[k]!.x)
           const dy = Math.abs(leg.y - legs[k]!.y)
           const d = Math.hypot(dx, dy)
-          const inLine = Math.min(dx, dy) <= pairAlign + 1e-6
-          if (inLine && d <= reach + 1e-6 && d >= least - 1e-6) candidates.push({ a: k, b: i, d })
+          if (Math.min(dx, dy) > pairAlign + 1e-6 || d > reach + 1e-6 || d < least - 1e-6) continue
+          const low = Math.min(order[k]!, order[i]!)
+          candidates.push({ a: k, b: i, apart: Math.round(d * 1e6), low, high: order[k]! + order[i]! - low })
         }
-    const key = `${cx},${cy}`
-    const there = grid.get(key)
+    const there = grid.get(cell(cx, cy))
     if (there) there.push(i)
-    else grid.set(key, [i])
-  })
-  // Distances equal to the last bits in one frame may not be in its mirror image: compare them at 1e-6 m.
-  const key = (c: Candidate): [number, number, number] => {
-    const [low, high] = [order[c.a]!, order[c.b]!].sort((p, q) => p - q) as [number, number]
-    return [Math.round(c.d * 1e6), low, high]
+    else grid.set(cell(cx, cy), [i])
   }
-  const keyed = candidates.map((c) => ({ c, k: key(c) }))
-  keyed.sort((p, q) => p.k[0] - q.k[0] || p.k[1] - q.k[1] || p.k[2] - q.k[2])
-  const taken = new Set<number>()
+  candidates.sort((p, q) => p.apart - q.apart || p.low - q.low || p.high - q.high)
+  const taken = new Uint8Array(legs.length)
   const pairs: PlacedPair[] = []
-  for (const { c } of keyed) {
-    if (taken.has(c.a) || taken.has(c.b)) continue
-    taken.add(c.a)
-    taken.add(c.b)
-    const a = legs[c.a]!
-    const b = legs[c.b]!
+  for (const candidate of candidates) {
+    if (taken[candidate.a] || taken[candidate.b]) continue
+    taken[candidate.a] = 1
+    taken[candidate.b] = 1
+    const a = legs[candidate.a]!
+    const b = legs[candidate.b]!
     const across = Math.abs(a.y - b.y) > Math.abs(a.x - b.x)
     // Across the dock the left one has the greater y; lengthwise the one nearer the shore comes first.
     const swap = across ? b.y > a.y : b.x < a.x
     const [p, q] = swap ? [b, a] : [a, b]
     const ids = a.section.index <= b.section.index ? [a.id, b.id] : [b.id, a.id]
-    pairs.push({
-      id: ids.join('~'),
-      legs: [p, q],
-      spacing: apart(a, b),
-      across,
-    })
+    pairs.push({ id: ids.join('~'), legs: [p, q], spacing: apart(a, b), across })
   }
   return pairs
 }
