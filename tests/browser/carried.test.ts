@@ -1,0 +1,51 @@
+/** People and boat on the page: what is picked or typed, what it changes, and that nothing of it is in the way of who sees nothing. */
+import { AxeBuilder } from '@axe-core/playwright'
+import { expect, test } from 'vitest'
+import { nextFrame, open, read, withBrowser } from './support/open.ts'
+
+withBrowser()
+
+test('people and a boat are picked and typed, and what the dock then uses is told', async () => {
+  const { page, close } = await open()
+  await page.locator('summary', { hasText: 'People and boat' }).click()
+  await page.getByRole('radio', { name: /^40 lb\/ft²/ }).waitFor()
+  expect(await page.getByRole('radio', { name: /^40 lb\/ft²/ }).isChecked()).toBe(true)
+  const used = page.locator('.hint', { hasText: 'its worst leg uses' })
+  await used.waitFor()
+  const before = await used.textContent()
+  await page.getByRole('radio', { name: /^60 lb\/ft²/ }).check()
+  expect(await read(page, (e) => e.design.dock.load)).toBeCloseTo(2872.8, 1)
+  await page.locator('.hint', { hasText: 'ASCE 7-16' }).waitFor()
+  await used.waitFor()
+  expect(await used.textContent()).not.toBe(before)
+  const frames = (told: string | null) => Number(/frame (\d+) %/.exec(told ?? '')?.[1])
+  expect(frames(await used.textContent())).toBeGreaterThan(frames(before))
+
+  await page.getByRole('radio', { name: 'Pontoon boat' }).check()
+  expect(await read(page, (e) => e.design.dock.boat)).toMatchObject({ side: 'left', length: 6.7056 })
+  const weight = page.getByRole('textbox', { name: 'Weight, loaded' })
+  expect(await weight.inputValue()).toBe('3300.0 lb')
+  await weight.fill('a lot')
+  await weight.press('Enter')
+  expect(await page.getByRole('alert').textContent()).toBe('That is no weight. Type it like 2000 lb.')
+  await weight.fill('1 t')
+  await weight.press('Enter')
+  await nextFrame(page)
+  expect(await read(page, (e) => e.design.dock.boat!.mass)).toBe(1000)
+  expect(await page.getByRole('radio', { name: 'As given' }).isChecked()).toBe(true)
+  await page.getByRole('radio', { name: 'Right', exact: true }).check()
+  // Low over the water, with the deck as high as it is: a long step down.
+  const side = page.getByRole('textbox', { name: 'Side over the water' })
+  await side.fill('4 in')
+  await side.press('Enter')
+  expect(await read(page, (e) => e.design.dock.boat)).toMatchObject({ side: 'right', height: 0.1016 })
+  expect(await read(page, (e) => e.dock.findings.map((f) => f.code))).toContain('step-to-boat')
+  const { violations } = await new AxeBuilder({ page: page as never })
+    .include(['leadline-dock', 'details:has([value=pontoon])'] as never)
+    .analyze()
+  expect(violations.map((v) => v.id)).toEqual([])
+  await page.getByRole('radio', { name: 'None', exact: true }).check()
+  await page.getByRole('radio', { name: /^40 lb\/ft²/ }).check()
+  expect(await read(page, (e) => [e.design.dock.boat, e.design.dock.load])).toEqual([undefined, undefined])
+  await close()
+})
