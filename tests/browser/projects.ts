@@ -2,8 +2,8 @@
 import type { TestProjectInlineConfiguration } from 'vitest/config'
 
 const HERE = 'tests/browser'
-/** What draws the scene, and what measures: one file after the other, since a machine of two cores draws one scene at a time. */
-const ALONE = [`${HERE}/scene-*.test.ts`, `${HERE}/stage.test.ts`, `${HERE}/weight.test.ts`]
+/** What measures time and memory: by itself, one file after the other. The rest goes by two: while one waits for a picture the other works. */
+const ALONE = [`${HERE}/*speed.test.ts`, `${HERE}/weight.test.ts`]
 
 export const shared = {
   globalSetup: [`${HERE}/support/setup.ts`],
@@ -25,7 +25,7 @@ export const browserProjects: TestProjectInlineConfiguration[] = [
   {
     test: {
       ...shared,
-      name: 'scene',
+      name: 'measured',
       include: ALONE,
       fileParallelism: false,
       sequence: { groupOrder: 2 },
