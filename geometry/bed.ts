@@ -115,19 +115,34 @@ function smoothNormals(p: Float32Array, indices: Uint32Array): Float32Array {
     const a = 3 * indices[t]!
     const b = 3 * indices[t + 1]!
     const c = 3 * indices[t + 2]!
-    const [ux, uy, uz] = [p[b]! - p[a]!, p[b + 1]! - p[a + 1]!, p[b + 2]! - p[a + 2]!]
-    const [wx, wy, wz] = [p[c]! - p[a]!, p[c + 1]! - p[a + 1]!, p[c + 2]! - p[a + 2]!]
-    const [nx, ny, nz] = [uy * wz - uz * wy, uz * wx - ux * wz, ux * wy - uy * wx]
-    for (let k = 0; k < 3; k++) {
-      const v = k === 0 ? a : k === 1 ? b : c
-      normals[v] = normals[v]! + nx
-      normals[v + 1] = normals[v + 1]! + ny
-      normals[v + 2] = normals[v + 2]! + nz
-    }
+    // Numbers, no tuples: this is done anew at every move of a sounding.
+    const ux = p[b]! - p[a]!
+    const uy = p[b + 1]! - p[a + 1]!
+    const uz = p[b + 2]! - p[a + 2]!
+    const wx = p[c]! - p[a]!
+    const wy = p[c + 1]! - p[a + 1]!
+    const wz = p[c + 2]! - p[a + 2]!
+    const nx = uy * wz - uz * wy
+    const ny = uz * wx - ux * wz
+    const nz = ux * wy - uy * wx
+    normals[a] = normals[a]! + nx
+    normals[a + 1] = normals[a + 1]! + ny
+    normals[a + 2] = normals[a + 2]! + nz
+    normals[b] = normals[b]! + nx
+    normals[b + 1] = normals[b + 1]! + ny
+    normals[b + 2] = normals[b + 2]! + nz
+    normals[c] = normals[c]! + nx
+    normals[c + 1] = normals[c + 1]! + ny
+    normals[c + 2] = normals[c + 2]! + nz
   }
   for (let v = 0; v < normals.length; v += 3) {
-    const long = Math.hypot(normals[v]!, normals[v + 1]!, normals[v + 2]!) || 1
-    for (let k = 0; k < 3; k++) normals[v + k] = normals[v + k]! / long
+    const x = normals[v]!
+    const y = normals[v + 1]!
+    const z = normals[v + 2]!
+    const k = 1 / (Math.sqrt(x * x + y * y + z * z) || 1)
+    normals[v] = x * k
+    normals[v + 1] = y * k
+    normals[v + 2] = z * k
   }
   return normals
 }

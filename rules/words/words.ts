@@ -12,6 +12,18 @@ const LANGUAGES: Readonly<Record<string, Words>> = { en }
 /** The language asked for, its base language, or English. */
 export const wordsIn = (lang: string): Words => LANGUAGES[lang] ?? LANGUAGES[lang.split('-')[0]!] ?? en
 
+const plurals = new Map<string, Intl.PluralRules>()
+
+/** Made once for each language: to make one takes longer than all else that a sentence takes. */
+function pluralsOf(lang: string): Intl.PluralRules {
+  let rules = plurals.get(lang)
+  if (!rules) {
+    rules = new Intl.PluralRules(lang)
+    plurals.set(lang, rules)
+  }
+  return rules
+}
+
 /** Fills a template: `{key}` becomes the figure in the reader's units. */
 export function fill(
   template: Template,
@@ -22,8 +34,7 @@ export function fill(
   const sentence =
     typeof template === 'string'
       ? template
-      : (template[new Intl.PluralRules(lang).select(Number(values[template.count]?.value ?? 0))] ??
-        template.other)
+      : (template[pluralsOf(lang).select(Number(values[template.count]?.value ?? 0))] ?? template.other)
   return sentence.replace(/\{(\w+)\}/g, (whole, key: string) => {
     const figure = values[key]
     if (figure?.unit === 'kind') return kindIn(figure.value, lang)

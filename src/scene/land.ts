@@ -65,7 +65,7 @@ export function makeLand(bed: Bed, extent: Extent, site: Design['site'], x0: num
     return [r, g, b]
   }
   const mesh = groundMesh(xs, ys, at)
-  return { at, y0, y1, mesh, tintAt, ...bottoms(mesh, bed) }
+  return { at, y0, y1, mesh, tintAt, ...bottoms(mesh, bed, site) }
 }
 
 /** How far the shoreline at y lies lakeward of where it is measured, m: a cove, with a wandering edge. */
@@ -101,10 +101,21 @@ function graded(from: number, to: number, first: number, growth: number): number
 /** At most this many steps: a very long dock gets coarser ones. */
 const MOST_STEPS = 160
 
+interface Bottoms {
+  readonly tints: Float32Array
+  readonly stones: Float32Array
+}
+
+/** Of a site with one bottom all over: the same arrays as long as the mesh has as many vertices, so that nothing is sent anew. */
+let even: (Bottoms & { readonly bottom: BottomKind; readonly vertices: number }) | null = null
+
 /** What the bottom looks like at each vertex. */
-function bottoms({ xs, ys }: BedMesh, bed: Bed): { tints: Float32Array; stones: Float32Array } {
-  const tints = new Float32Array(xs.length * ys.length * 3)
-  const stones = new Float32Array(xs.length * ys.length * 2)
+function bottoms({ xs, ys }: BedMesh, bed: Bed, site: Design['site']): Bottoms {
+  const vertices = xs.length * ys.length
+  const isEven = site.soundings.every(({ bottom }) => bottom === undefined || bottom === site.bottom)
+  if (isEven && even?.bottom === site.bottom && even.vertices === vertices) return even
+  const tints = new Float32Array(vertices * 3)
+  const stones = new Float32Array(vertices * 2)
   let v = 0
   for (const y of ys)
     for (const x of xs) {
@@ -116,5 +127,6 @@ function bottoms({ xs, ys }: BedMesh, bed: Bed): { tints: Float32Array; stones: 
       stones[2 * v + 1] = size
       v++
     }
+  if (isEven) even = { tints, stones, bottom: site.bottom, vertices }
   return { tints, stones }
 }

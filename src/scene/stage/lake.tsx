@@ -106,17 +106,24 @@ function flat(xy: readonly number[], index?: readonly number[]): BufferGeometry 
   return geometry
 }
 
+/** What an attribute holds a copy of: arrays are shared by all scenes of a page. */
+const copied = new WeakMap<BufferAttribute, Float32Array>()
+
 /** Into the attributes that are there where the sizes agree: while a sounding is dragged they do. */
 function fill(geometry: BufferGeometry, arrays: Record<string, readonly [Float32Array, number]>): void {
   for (const [name, [array, size]] of Object.entries(arrays)) {
     const known = geometry.attributes[name] as BufferAttribute | undefined
+    if (known && copied.get(known) === array) continue
     if (known?.array.length === array.length) {
       known.set(array)
       known.needsUpdate = true
+      copied.set(known, array)
     } else {
       // What the card holds of the old ones goes with them.
       if (known) geometry.dispose()
-      geometry.setAttribute(name, new BufferAttribute(array, size))
+      const made = new BufferAttribute(array.slice(), size)
+      geometry.setAttribute(name, made)
+      copied.set(made, array)
     }
   }
 }
