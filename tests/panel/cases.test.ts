@@ -15,8 +15,8 @@ const said = (name: string) => caseInWords(name, { loads })
 it('each combination of loads has words of its own, and none of its signs is left in them', () => {
   const ways = ['left', 'right', 'shore', 'lake'] as const
   const sides = ways.flatMap((toward) => [
-    { name: `D+P ${toward}`, toward },
-    ...(toward === 'left' || toward === 'right' ? [{ name: `D+B ${toward}`, toward }] : []),
+    { name: `D+P ${toward}`, toward, outside: false },
+    ...(toward === 'left' || toward === 'right' ? [{ name: `D+B ${toward}`, toward, outside: true }] : []),
   ])
   const names = new Set(combinations(['low', 'today', 'high'], true, sides).map(({ name }) => name))
   expect(names.size).toBeGreaterThan(30)
