@@ -2,6 +2,7 @@
 
 import { augerOnRock } from './auger-on-rock.ts'
 import { bankNotSounded } from './bank-not-sounded.ts'
+import { boatAground } from './boat-aground.ts'
 import { braceDoesNotFit } from './brace-does-not-fit.ts'
 import { braceLeftOut } from './brace-left-out.ts'
 import { braceNearBed } from './brace-near-bed.ts'
@@ -70,6 +71,7 @@ export const CHECKS: readonly Check[] = [
   crestReachesFrame,
   deckAwash,
   stepToBoat,
+  boatAground,
   frameInBed,
   frameNearBed,
   legNoneLongEnough,

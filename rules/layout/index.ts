@@ -1,3 +1,4 @@
+export { berthSection } from './berth.ts'
 export {
   CORNERS,
   type Hook,

@@ -169,6 +169,12 @@ const CASES: Record<string, { raise: Change; neighbor: Change; without?: 'remedy
   'deck-awash': { raise: { site: { wake: 0.286 } }, neighbor: { site: { wake: 0.285 } } },
   // Deck 0.45 m over a lake 0.3 m lower: 0.75 m, less 24 in = 0.6096 m: a boat's side of 0.1404 m.
   'step-to-boat': { raise: { dock: { boat: boat(0.14) } }, neighbor: { dock: { boat: boat(0.141) } } },
+  // Its shallower corners 9.3914 m out, three sections of 2.4384 m and gaps of 0.0254 m from 2 m: 0.9391 m deep, with the lake
+  // 0.3 m lower 0.6391 m.
+  'boat-aground': {
+    raise: { site: slope(0.1), dock: { start: 2, boat: { ...boat(0.6), draught: 0.64 } } },
+    neighbor: { site: slope(0.1), dock: { start: 2, boat: { ...boat(0.6), draught: 0.638 } } },
+  },
   // Underside at 0.2722 m; a bank of 0.3 in 1 is that high at -0.907 m.
   'frame-in-bed': { raise: { dock: { start: -0.95 } }, neighbor: { dock: { start: -0.9 } } },
   // 4 in = 0.1016 m under it: 0.1706 m, at -0.569 m.

@@ -30,6 +30,7 @@ export function mirrored(design: Design, catalog: Catalog): Design {
     },
     dock: {
       ...dock,
+      ...(dock.boat && { boat: { ...dock.boat, side: swap(dock.boat.side) } }),
       plan: planOf(design, shop).map((p) => {
         const frame = frames.get(p.id)
         const own = frame ? (p.with === 'left' || p.with === 'right' ? frame.length : frame.width) : 0

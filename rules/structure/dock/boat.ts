@@ -1,4 +1,5 @@
 /** Where a boat lies, and how it bumps. */
+import { berthSection } from '../../layout/index.ts'
 import { bumpEnergy, bumpForce } from '../strength/index.ts'
 import type { DockFrame } from './frame.ts'
 
@@ -7,17 +8,12 @@ export function berth(frame: DockFrame): readonly number[] {
   const { kit } = frame
   const { boat } = kit.design.dock
   if (!boat) return []
-  const legged = kit.layout.placed.filter((p) => p.role !== 'ramp')
-  const [first] = legged
-  if (!first) return []
-  const far = legged.reduce((most, p) => (lakeward(p) > lakeward(most) ? p : most), first)
+  const far = berthSection(kit.layout.placed, boat.side)
+  if (!far) return []
   const sign = boat.side === 'left' ? 1 : -1
   const middle = frame.corners[far.index]!.reduce((sum, node) => sum + frame.nodes[node]!.y, 0) / 4
   return frame.corners[far.index]!.filter((node) => sign * (frame.nodes[node]!.y - middle) > 0)
 }
-
-const lakeward = ({ x, c, frame }: { x: number; c: number; frame: { length: number } }): number =>
-  x + Math.max(0, c) * frame.length
 
 /**
  * What the dock pushes back with, N, as the boat comes alongside at the berth: all its energy goes into the dock as a spring.

@@ -1,0 +1,21 @@
+/** Where a boat lies: at the section farthest out, on its side. */
+import type { Side } from '../dock.ts'
+import type { Placed } from './place.ts'
+
+/** Ends this near to each other lie equally far out, m. */
+const LEVEL = 1e-3
+
+/** Of several equally far out the one that is most to its side. Null where nothing stands. */
+export function berthSection(placed: readonly Placed[], side: Side): Placed | null {
+  const sign = side === 'left' ? 1 : -1
+  let berth: Placed | null = null
+  for (const p of placed) {
+    if (p.role === 'ramp') continue
+    const out = berth ? reach(p) - reach(berth) : 1
+    if (out > LEVEL || (out > -LEVEL && berth && sign * (middle(p) - middle(berth)) > LEVEL)) berth = p
+  }
+  return berth
+}
+
+const reach = ({ x, c, frame }: Placed): number => x + Math.max(0, c) * frame.length
+const middle = ({ y, s, frame }: Placed): number => y + (s * frame.length) / 2
