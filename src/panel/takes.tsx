@@ -1,12 +1,12 @@
 /** What it takes: weight, price, heaviest lift; the whole list of parts a tap deeper. */
 import { rowId } from '../state/lit.ts'
-import { useDock, useLeadline } from '../state/store.ts'
+import { useLeadline, usePlaced } from '../state/store.ts'
 import { count } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 import { Fold } from './fold.tsx'
 
 export function Takes() {
-  const { totals, parts } = useDock()
+  const { totals, parts } = usePlaced()
   const { t, mass, money } = useWords()
   const pieces = parts.reduce((sum, row) => sum + row.quantity, 0)
   return (
@@ -40,7 +40,7 @@ export function Takes() {
 }
 
 function List() {
-  const { totals, parts } = useDock()
+  const { totals, parts } = usePlaced()
   const set = useLeadline((s) => s.set)
   const selection = useLeadline((s) => s.selection)
   const { t, mass, money } = useWords()

@@ -1,14 +1,14 @@
 /** What is it? One line of plain words. */
 
 import { EXACT } from '../../rules/index.ts'
-import { useDock, useLeadline } from '../state/store.ts'
+import { useLeadline, usePlaced } from '../state/store.ts'
 import { count, meters, text } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 import { factsOf } from './facts.ts'
 
 /** The line itself, for wherever the dock is to be told in words. */
 export function useWhat(): string {
-  const dock = useDock()
+  const dock = usePlaced()
   const design = useLeadline((s) => s.design)
   const { t, units } = useWords()
   const { shape, sections, length, depth } = factsOf(dock, design)
@@ -26,7 +26,7 @@ export function useWhat(): string {
 export function What() {
   const { t } = useWords()
   const what = useWhat()
-  const code = useDock().fingerprint.all
+  const code = usePlaced().fingerprint.all
   return (
     <section className="answer what">
       <h2>{t('what.title')}</h2>

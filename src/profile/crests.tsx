@@ -1,6 +1,6 @@
 /** Crests of the waves over today's water and over the high level, and what is left between them and the frame. */
 import type { Waves } from '../../rules/index.ts'
-import { useDock, useLeadline } from '../state/store.ts'
+import { useLeadline, usePlaced } from '../state/store.ts'
 import { meters } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 import { heightAt, wordPlaces } from './crest-places.ts'
@@ -27,7 +27,7 @@ const linesOf = (waves: Waves, high: number) => [
 
 /** Lines of crests; the bed is drawn over them. */
 export function CrestLines({ scale }: { readonly scale: Scale }) {
-  const { waves } = useDock()
+  const { waves } = usePlaced()
   const { high } = useLeadline((s) => s.design.site.levels)
   if (!waves) return null
   const ripples = `q${RIPPLE / 2} -4 ${RIPPLE} 0`.repeat(Math.ceil(scale.width / RIPPLE))
@@ -38,7 +38,7 @@ export function CrestLines({ scale }: { readonly scale: Scale }) {
 
 /** What is left, measured where it is and told in the water below. Left out where a picked part has its own measures. */
 export function CrestClearance({ view, scale }: { readonly view: SideView; readonly scale: Scale }) {
-  const dock = useDock()
+  const dock = usePlaced()
   const { waves, legs } = dock
   const { levels, soundings } = useLeadline((s) => s.design.site)
   const picked = useLeadline((s) => s.selection)

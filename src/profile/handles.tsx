@@ -1,6 +1,6 @@
 /** What can be dragged in the strip: soundings, levels, deck. */
 import type { Dock } from '../../rules/index.ts'
-import { useDock, useLeadline } from '../state/store.ts'
+import { useLeadline, usePlaced } from '../state/store.ts'
 import { meters } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 import { Handle } from './handle.tsx'
@@ -133,7 +133,7 @@ export function deckPlace(dock: Dock): number {
 }
 
 export function DeckHandle({ scale }: { readonly scale: Scale }) {
-  const dock = useDock()
+  const dock = usePlaced()
   const height = useLeadline((s) => s.design.dock.deckHeight)
   const edit = useLeadline((s) => s.edit)
   const { t, length } = useWords()

@@ -1,6 +1,6 @@
 /** The measures of what is selected, where they are: bed to deck, stand-up, clearances of a brace. */
 import type { Dock, Leg, Pair } from '../../rules/index.ts'
-import { useDock, useLeadline } from '../state/store.ts'
+import { useLeadline, usePlaced } from '../state/store.ts'
 import { meters } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 import { Decor } from './decor.tsx'
@@ -16,7 +16,7 @@ interface Measure {
 }
 
 export function Measures({ scale }: { readonly scale: Scale }) {
-  const dock = useDock()
+  const dock = usePlaced()
   const deck = useLeadline((s) => s.design.dock.deckHeight)
   const selection = useLeadline((s) => s.selection)
   const words = useWords()

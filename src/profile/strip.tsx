@@ -2,7 +2,7 @@
 import { useMemo } from 'react'
 import { EXACT } from '../../rules/index.ts'
 import { litIds } from '../state/lit.ts'
-import { useDock, useLeadline } from '../state/store.ts'
+import { pointedOf, useLeadline, usePlaced } from '../state/store.ts'
 import { useWords } from '../words/use-words.ts'
 import { CrestClearance, CrestLines } from './crests.tsx'
 import { Decor } from './decor.tsx'
@@ -23,7 +23,7 @@ export function Strip() {
 }
 
 function Section({ width }: { readonly width: number }) {
-  const dock = useDock()
+  const dock = usePlaced()
   const design = useLeadline((s) => s.design)
   const catalog = useLeadline((s) => s.catalog)
   const range = useLeadline((s) => s.range)
@@ -94,7 +94,7 @@ function Lake({ view, scale }: { readonly view: SideView; readonly scale: Scale 
 }
 
 function Parts({ view, scale }: { readonly view: SideView; readonly scale: Scale }) {
-  const dock = useDock()
+  const dock = useLeadline(pointedOf)
   const hover = useLeadline((s) => s.hover)
   const selection = useLeadline((s) => s.selection)
   const set = useLeadline((s) => s.set)
@@ -153,7 +153,7 @@ function Parts({ view, scale }: { readonly view: SideView; readonly scale: Scale
 
 /** The stock length over each leg; legs in one line of sight share the place. */
 function LegLengths({ legs, scale }: { readonly legs: readonly SideLeg[]; readonly scale: Scale }) {
-  const dock = useDock()
+  const dock = usePlaced()
   const { length } = useWords()
   const stocks = new Map(dock.legs.map((leg) => [leg.id, leg.stock]))
   const columns = new Map<number, { top: number; texts: Set<string> }>()

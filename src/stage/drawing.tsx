@@ -2,7 +2,7 @@
 import { useMemo } from 'react'
 import { useWhat } from '../panel/what.tsx'
 import { litIds } from '../state/lit.ts'
-import { useDock, useLeadline } from '../state/store.ts'
+import { pointedOf, useLeadline, usePlaced } from '../state/store.ts'
 import { text } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 import { drawLake, type Face } from './lake.ts'
@@ -11,7 +11,8 @@ import { drawLake, type Face } from './lake.ts'
 const DARK = 2.4
 
 export function Drawing() {
-  const dock = useDock()
+  const dock = useLeadline(pointedOf)
+  const placed = usePlaced()
   const design = useLeadline((s) => s.design)
   const catalog = useLeadline((s) => s.catalog)
   const range = useLeadline((s) => s.range)
@@ -22,8 +23,8 @@ export function Drawing() {
   const what = useWhat()
   const { t } = useWords()
   const lake = useMemo(
-    () => drawLake(dock, design, catalog, range, level),
-    [dock, design, catalog, range, level],
+    () => drawLake(placed, design, catalog, range, level),
+    [placed, design, catalog, range, level],
   )
   const lit = useMemo(
     () => new Set([...litIds(selection, dock), ...litIds(hover, dock)]),

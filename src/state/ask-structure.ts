@@ -77,12 +77,15 @@ function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void): Line
   let waiting: Wish | null = null
 
   const end = (): void => {
-    worker?.terminate()
+    const old = worker
+    // To end one takes longer than it may in the task of a pointer.
+    if (old) setTimeout(() => old.terminate())
     worker = null
     catalog = null
     asked = null
   }
   const answered = ({ data }: MessageEvent<Answer>): void => {
+    // One that is being ended may still answer: numbers go on from worker to worker.
     if (data.number !== asked?.number) return
     const { wish } = asked
     asked = null

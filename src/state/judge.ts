@@ -29,6 +29,7 @@ export function keepJudging(store: LeadlineStore, asker: Asker = makeAsker()): (
 
   const begin = (): void => {
     const mine = ++turn
+    const gone = (): boolean => mine !== turn
     clearTimeout(timer)
     asker.drop()
     const { design, catalog } = store.getState()
@@ -44,44 +45,41 @@ export function keepJudging(store: LeadlineStore, asker: Asker = makeAsker()): (
     /** No more of the structure is to come. */
     let whole = false
     const tell = (): void => {
-      if (mine !== turn) return
+      if (gone()) return
       const dock: Dock = standing ? withStructure(placed, standing) : placed
       store.getState().judged(of, withClashes(dock, clashes ?? []), whole && clashes !== null)
     }
-    const ask = (deep: boolean): void =>
-      asker.ask({
-        of,
-        deep,
-        got(found) {
-          standing = found
-          // Where it cannot be judged there is nothing to look into deeper.
-          whole = found.structure === null || found.structure.deep
-          tell()
-        },
-        failed() {
-          whole = true
-          tell()
-        },
-      })
-    ask(false)
-    timer = setTimeout(() => {
-      if (!whole) ask(true)
-      const steps = clashSteps(placed, design, catalog)
-      const go = (): void => {
-        if (mine !== turn) return
-        const until = performance.now() + SLICE
-        for (let step = steps.next(); ; step = steps.next()) {
-          if (step.done) {
-            clashes = step.value
+    const ask = (deep: boolean): Promise<void> =>
+      new Promise((done) => {
+        asker.ask({
+          of,
+          deep,
+          got(found) {
+            standing = found
+            // Where it cannot be judged there is nothing to look into deeper.
+            whole = found.structure === null || found.structure.deep
             tell()
-            return
-          }
-          if (performance.now() > until) break
-        }
-        whenIdle(go)
-      }
-      whenIdle(go)
-    }, REST)
+            done()
+          },
+          failed() {
+            whole = true
+            tell()
+            done()
+          },
+        })
+      })
+    const rest = new Promise<void>((done) => {
+      timer = setTimeout(done, REST)
+    })
+    // What takes longer waits for the quick answer too: it would only be slower with more beside it.
+    void Promise.all([ask(false), rest]).then(() => {
+      if (gone()) return
+      if (!whole) void ask(true)
+      lookForClashes(clashSteps(placed, design, catalog), gone, (found) => {
+        clashes = found
+        tell()
+      })
+    })
   }
   begin()
   const stop = store.subscribe((now, before) => {
@@ -93,4 +91,25 @@ export function keepJudging(store: LeadlineStore, asker: Asker = makeAsker()): (
     asker.close()
     stop()
   }
+}
+
+/** A little at a time between the browser's own work. */
+function lookForClashes(
+  steps: ReturnType<typeof clashSteps>,
+  gone: () => boolean,
+  found: (clashes: readonly Finding[]) => void,
+): void {
+  const go = (): void => {
+    if (gone()) return
+    const until = performance.now() + SLICE
+    for (let step = steps.next(); ; step = steps.next()) {
+      if (step.done) {
+        found(step.value)
+        return
+      }
+      if (performance.now() > until) break
+    }
+    whenIdle(go)
+  }
+  whenIdle(go)
 }

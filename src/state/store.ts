@@ -210,6 +210,10 @@ export const dockOf = (state: Designed): Dock => knownOf(state).judged
 /** The same as it was placed, fitted and counted: for views that show nothing of what is found later, it stays one object. */
 export const placedOf = (state: Designed): Dock => knownOf(state).placed
 
+/** What is picked and pointed at is looked up in this one: the same object whatever is found later, unless a finding is meant. */
+export const pointedOf = (state: LeadlineState): Dock =>
+  [state.selection, state.hover].some((id) => id?.startsWith('finding:')) ? dockOf(state) : placedOf(state)
+
 /** Nothing more is going to be found about it. */
 export const isJudged = (state: Designed): boolean => knownOf(state).whole
 

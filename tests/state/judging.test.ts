@@ -239,7 +239,11 @@ describe('asked of a worker', () => {
     asker.ask(wish(1000, true, got))
     expect(made.length).toBe(2)
     asker.drop()
+    vi.advanceTimersByTime(1)
     expect(made.map(({ ended }) => ended)).toEqual([false, true])
+    // What it answers before it is gone is told to nobody.
+    made[1]!.answer(made[1]!.questions[0]!)
+    expect(got).toEqual([])
     asker.ask(wish(2000, true, got))
     expect(made.length).toBe(3)
     // A new worker knows no catalog.
@@ -248,6 +252,7 @@ describe('asked of a worker', () => {
     asker.drop()
     expect(made[2]!.ended).toBe(false)
     asker.close()
+    vi.advanceTimersByTime(1)
     expect(made.every(({ ended }) => ended)).toBe(true)
     expect(got).toEqual([2000])
   })

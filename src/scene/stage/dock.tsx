@@ -6,7 +6,6 @@ import type { Dock as DockData } from '../../../rules/index.ts'
 import type { LeadlineStore } from '../../state/store.ts'
 import { makePartMaterial } from '../look/part.ts'
 import type { World } from '../look/world.ts'
-import { warnedParts } from '../parts/marks.ts'
 import type { Parts } from '../parts/parts.ts'
 import { HEIGHT, personGeometry } from '../person.ts'
 import { fitSun, makeSun } from '../sun.ts'
@@ -32,14 +31,11 @@ export function DockParts({ world, facts, store, parts }: Props) {
   useEffect(() => () => sun.dispose(), [sun])
 
   useLayoutEffect(() => parts.update(placed, catalog), [parts, placed, catalog])
-  // What is found later is drawn anew only where it marks other parts.
-  const warned = useMemo(() => [...warnedParts(dock)].join(' '), [dock])
-  const told = [selection, hover].some((id) => id?.startsWith('finding:')) ? dock : placed
   // biome-ignore lint/correctness/useExhaustiveDependencies: another catalog brings other meshes, unmarked.
   useLayoutEffect(() => {
     parts.mark(dock, selection, hover)
     invalidate()
-  }, [parts, told, warned, catalog, selection, hover, invalidate])
+  }, [parts, dock, catalog, selection, hover, invalidate])
   // biome-ignore lint/correctness/useExhaustiveDependencies: the hour moves the sun, the person throws a shadow too.
   useLayoutEffect(() => {
     const low = placed.legs.reduce((z, leg) => Math.min(z, leg.bed), deck - 0.3)

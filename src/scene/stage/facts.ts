@@ -4,17 +4,18 @@ import { useStore } from 'zustand'
 import { extentOf } from '../../../geometry/index.ts'
 import { type Catalog, type Design, type Dock, makeBed } from '../../../rules/index.ts'
 import type { Range } from '../../state/range.ts'
-import { dockOf, type LeadlineStore, placedOf } from '../../state/store.ts'
+import { dockOf, type LeadlineStore, placedOf, pointedOf } from '../../state/store.ts'
 import { type Land, makeLand } from '../land.ts'
 import { MOST_SLABS } from '../look/world.ts'
 import { contourStep } from '../measures/measures.ts'
+import { warnedParts } from '../parts/marks.ts'
 import { boundsOf, type Slab, slabsOf } from '../slabs.ts'
 import { useMedia } from './use-media.ts'
 
 export interface Facts {
   readonly design: Design
   readonly catalog: Catalog
-  /** As far as it is judged: for what is told of it. */
+  /** As far as it is judged: for what is marked and told of it. Another object only where that is another. */
   readonly dock: Dock
   /** As it was placed: for what is drawn of it. The same object whatever is found later. */
   readonly placed: Dock
@@ -39,8 +40,12 @@ const NOTHING: Slab = { x0: 0, x1: 3, y0: -0.6, y1: 0.6 }
 export function useFacts(store: LeadlineStore): Facts {
   const design = useStore(store, (s) => s.design)
   const catalog = useStore(store, (s) => s.catalog)
-  const dock = useStore(store, dockOf)
   const placed = useStore(store, placedOf)
+  const judged = useStore(store, dockOf)
+  const pointed = useStore(store, pointedOf)
+  const warned = useMemo(() => [...warnedParts(judged)].join(' '), [judged])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is found later is drawn anew where it marks other parts, or is picked.
+  const dock = useMemo(() => judged, [placed, pointed, warned])
   const range = useStore(store, (s) => s.range)
   const level = useStore(store, (s) => s.waterLevel)
   const cut = useStore(store, (s) => s.cut || s.view === 'side')
