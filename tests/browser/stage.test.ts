@@ -1,5 +1,7 @@
 /** The drawing and the 3D scene take turns, and nothing else notices. */
+import { AxeBuilder } from '@axe-core/playwright'
 import { expect, test } from 'vitest'
+import { settled, stats } from './scene-in-page.ts'
 import { open, withBrowser } from './support/open.ts'
 
 withBrowser()
@@ -67,5 +69,43 @@ test('the level that is looked at changes no design', async () => {
       .evaluate((e) => JSON.stringify((e as never as { design: unknown }).design)),
   ).toBe(before)
   expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true)
+  await close()
+})
+
+test('waves play when asked for and stop when told to; what they show is said', async () => {
+  const { page, close } = await open({ webgl: true, reducedMotion: 'no-preference' })
+  await page.locator('.stage[data-scene="live"]').waitFor()
+  await settled(page)
+  const { frames: before } = await stats(page)
+  const button = page.getByRole('button', { name: 'Waves', exact: true })
+  expect(await button.getAttribute('aria-pressed')).toBe('false')
+  await button.click()
+  await expect.poll(async () => (await stats(page)).frames, { timeout: 60_000 }).toBeGreaterThan(before + 3)
+  expect(await button.getAttribute('aria-pressed')).toBe('true')
+  expect(await page.locator('.scene-caption').textContent()).toMatch(
+    /^Waves 4 3\/4 in high, .* True to scale\.$/,
+  )
+  await button.click()
+  await settled(page)
+  const { frames } = await stats(page)
+  await page.waitForTimeout(1000)
+  expect((await stats(page)).frames).toBe(frames)
+  expect(await page.locator('.scene-caption').isVisible()).toBe(false)
+  await close()
+})
+
+test('waves shown without motion are a picture with its words, and nothing in it is amiss', async () => {
+  const { page, close } = await open({ webgl: true, reducedMotion: 'reduce' })
+  await page.locator('.stage[data-scene="live"]').waitFor()
+  await page.getByRole('button', { name: 'Waves', exact: true }).click()
+  await settled(page)
+  const { violations } = await new AxeBuilder({ page: page as never })
+    .include(['leadline-dock', '.stage'] as never)
+    .analyze()
+  expect(violations.map((v) => v.id)).toEqual([])
+  // Where no wind is told of there is nothing to play.
+  await page.getByRole('radio', { name: 'Not sure' }).check()
+  await page.getByRole('button', { name: 'Waves', exact: true }).waitFor({ state: 'detached' })
+  expect(await page.locator('.scene-caption').isVisible()).toBe(false)
   await close()
 })

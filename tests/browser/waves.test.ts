@@ -52,6 +52,24 @@ test('an exposure picked raises its waves, and a tap puts the deck clear of them
   await close()
 })
 
+test('an exposed lake brings the crests to the frame, and what the finding offers takes it away', async () => {
+  const { page, close } = await open()
+  const finding = page.locator('.finding', { hasText: 'In a strong wind the waves come up to the frame' })
+  expect(await finding.count()).toBe(0)
+  await page.getByRole('radio', { name: /^Exposed, big lake/ }).check()
+  await finding.waitFor()
+  await finding.getByRole('button', { name: /^Raise the deck to/ }).click()
+  await finding.waitFor({ state: 'detached' })
+  const { deck, least } = await read(page, (e) => ({
+    deck: e.design.dock.deckHeight,
+    least: e.dock.waves!.recommendedDeckHeight,
+  }))
+  expect(deck).toBeGreaterThanOrEqual(least - 1e-6)
+  // A higher deck may begin elsewhere, in other water.
+  expect(deck).toBeLessThan(least + 0.03)
+  await close()
+})
+
 test('wind, open water, depth and wakes are typed in the units of the screen', async () => {
   const { page, close } = await open()
   await page.locator('summary', { hasText: 'Wind and waves in figures' }).click()
