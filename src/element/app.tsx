@@ -15,7 +15,7 @@ export type Mode = 'full' | 'compact'
 
 const depths = chunk(() => import('../profile/depths.tsx').then((m) => m.Depths))
 const guide = chunk(() => import('../profile/guide.tsx').then((m) => m.Guide))
-const seen = chunk(() => import('../stage/seen.tsx').then((m) => m.Seen))
+const legend = chunk(() => import('../stage/legend.tsx').then((m) => m.Legend))
 const request = chunk(() => import('../panel/request.tsx').then((m) => m.Request))
 
 export function App({ mode }: { readonly mode: Mode }) {
@@ -56,7 +56,7 @@ export function App({ mode }: { readonly mode: Mode }) {
             <Stage />
             <Strip />
             <p className="hint under-strip">{t('strip.drag')}</p>
-            {asked && <Later chunk={seen} props={{}} />}
+            {asked && <Later chunk={legend} props={{}} />}
           </div>
           <div className="measured">
             <Fold className="answer fold" title={t('depths.title')}>

@@ -14,7 +14,7 @@ import { useLoadWords } from '../words/use-load-words.ts'
 
 const small = (meters: number): Figure => ({ value: meters * 1000, unit: 'mm' })
 
-export function Seen() {
+export function Legend() {
   const forces = useLeadline((s) => s.forces)
   const sway = useLeadline((s) => s.sway)
   return (
