@@ -77,6 +77,7 @@ export class LeadlineDock extends Base {
     if (this.#session && !this.#ready) this.#restart()
   }
 
+  /** What is known of it now: `pending` while its structure is still to come, `structure.deep` false while some of that is. */
   get dock(): Dock {
     const { design, catalog } = this
     return dockOf({ design, catalog })
