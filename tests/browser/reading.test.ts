@@ -46,10 +46,13 @@ test.each(screens)('axe finds nothing in %s on a %s, closed and all opened', asy
     'How deep is it?',
     'How to measure your shore',
     'Why?',
+    'What every part carries',
     'The whole list',
     'Before you build',
   ])
     await page.locator('summary', { hasText: title }).click()
+  await page.locator('.load-group').first().waitFor()
+  for (const group of await page.locator('.load-group > summary').all()) await group.click()
   await page.locator('.reasons select').selectOption('s5.end.left')
   await page.locator('summary', { hasText: 'Every leg' }).click()
   await page.locator('.depths input').nth(1).fill('deep')

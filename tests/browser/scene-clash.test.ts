@@ -67,7 +67,7 @@ test('what clashes is lit in the scene, and a tap on the finding picks it', {
 }, async () => {
   const { page, close } = await open({ webgl: true, viewport: { width: 1000, height: 900 } })
   await settled(page)
-  await page.getByRole('button', { name: 'Lake' }).click()
+  await page.getByRole('button', { name: 'Lake', exact: true }).click()
   await settled(page)
   const legs = await read(page, (e) =>
     e.dock.legs.map(({ id, x, y, bed, setHeight }) => ({ id, x, y, bed, setHeight })),

@@ -1,5 +1,13 @@
 import { text } from '../check.ts'
-import { braceAgain, byPush, COMBINED, endBefore, inWeather, type StructureCheck } from './judged.ts'
+import {
+  braceAgain,
+  byPush,
+  COMBINED,
+  endBefore,
+  inWeather,
+  morePosts,
+  type StructureCheck,
+} from './judged.ts'
 
 /** Under its own weight and people no foot bears any more, or none that all bear: the dock goes over. */
 export const doesNotStand: StructureCheck = {
@@ -15,7 +23,8 @@ export const doesNotStand: StructureCheck = {
       {
         parts: [],
         values: { case: text(cases[0]!) },
-        remedy: (bare ? braceAgain(kit, bare) : null) ?? (last ? endBefore(kit, last.id) : null),
+        remedy:
+          (bare ? braceAgain(kit, bare) : null) ?? morePosts(kit) ?? (last ? endBefore(kit, last.id) : null),
       },
     ]
   },

@@ -1,5 +1,5 @@
 import { share, text } from '../check.ts'
-import { braceAgain, endBefore, type StructureCheck } from './judged.ts'
+import { braceAgain, byPush, endBefore, inWeather, morePosts, type StructureCheck } from './judged.ts'
 
 /** A leg carries more than its tube may: bent and pressed together, in its worst case. */
 export const legOverloaded: StructureCheck = {
@@ -15,7 +15,10 @@ export const legOverloaded: StructureCheck = {
         return {
           parts: [leg],
           values: { leg: text(leg), use: share(use), case: text(name) },
-          remedy: (pair && braceAgain(kit, pair.pair.id)) ?? endBefore(kit, placed.section.id),
+          remedy:
+            (pair && braceAgain(kit, pair.pair.id)) ??
+            (inWeather(name) || byPush(name) ? morePosts(kit) : null) ??
+            endBefore(kit, placed.section.id),
         }
       })
   },

@@ -95,10 +95,12 @@ float waterPath(vec3 p) {
   float enter = 0.0, leave = 1.0;
   bool fromAbove = false;
   float level = uLevel;
-  if (uSeaLook.x > 0.0) {
+  // Far under it a wave more or less is not seen, but for where the lake is cut.
+  float near = uCut.z > 0.5 ? 1.0 : smoothstep(-1.0, -0.4, p.z - uLevel);
+  if (uSeaLook.x > 0.0 && near > 0.0) {
     // As the surface stands where the ray comes in: through the cut, else from above.
     float t = uCut.z > 0.5 ? (uCut.y - cameraPosition.y) / ray.y : (uLevel - cameraPosition.z) / ray.z;
-    level = levelAt(t > 0.0 && t < 1.0 ? cameraPosition.xy + t * ray.xy : p.xy);
+    level = mix(uLevel, levelAt(t > 0.0 && t < 1.0 ? cameraPosition.xy + t * ray.xy : p.xy), near);
   }
   float ez = cameraPosition.z - level, pz = p.z - level;
   if (ez > 0.0 && pz > 0.0) return 0.0;

@@ -22,7 +22,11 @@ vec3 sea(vec2 p, float share) {
 }
 /** Elevation of the surface at a place by the dock. */
 float levelAt(vec2 p) {
-  if (uSeaLook.x <= 0.0) return uLevel;
-  return uLevel + sea(p, clamp((p.x - uShoal.x) * uShoal.y, 0.0, 1.0)).x;
+  float share = uSeaLook.x * clamp((p.x - uShoal.x) * uShoal.y, 0.0, 1.0);
+  if (share <= 0.0) return uLevel;
+  float z = 0.0;
+  for (int i = 0; i < 5; i++) z += uSea[i].w * cos(dot(uSea[i].xy, p) + uSea[i].z);
+  z *= share;
+  return uLevel + z + uSeaLook.y * (z * z - share * share * uSeaLook.z);
 }
 `
