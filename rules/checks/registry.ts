@@ -12,6 +12,7 @@ import { catalogDiffers } from './catalog-differs.ts'
 import type { Check } from './check.ts'
 import { crestReachesFrame } from './crest-reaches-frame.ts'
 import { deckAwash } from './deck-awash.ts'
+import { deckGuard } from './deck-guard.ts'
 import { deckNearLevel } from './deck-near-level.ts'
 import { deckUnderLevel } from './deck-under-level.ts'
 import { extraNoPlace } from './extra-no-place.ts'
@@ -25,6 +26,7 @@ import { legNoneLongEnough } from './leg-none-long-enough.ts'
 import { legOverrideShort } from './leg-override-short.ts'
 import { legTallAboveDeck } from './leg-tall-above-deck.ts'
 import { legUnpaired } from './leg-unpaired.ts'
+import { liftHeavy } from './lift-heavy.ts'
 import { muckWithoutMudPad } from './muck-without-mud-pad.ts'
 import { notConsidered } from './not-considered.ts'
 import { padOnSlope } from './pad-on-slope.ts'
@@ -71,6 +73,7 @@ export const CHECKS: readonly Check[] = [
   crestReachesFrame,
   deckAwash,
   stepToBoat,
+  deckGuard,
   boatAground,
   frameInBed,
   frameNearBed,
@@ -79,6 +82,7 @@ export const CHECKS: readonly Check[] = [
   legBelowFrame,
   legTallAboveDeck,
   legUnpaired,
+  liftHeavy,
   padsOverlap,
   padOnSlope,
   muckWithoutMudPad,

@@ -169,6 +169,10 @@ const CASES: Record<string, { raise: Change; neighbor: Change; without?: 'remedy
   'deck-awash': { raise: { site: { wake: 0.286 } }, neighbor: { site: { wake: 0.285 } } },
   // Deck 0.45 m over a lake 0.3 m lower: 0.75 m, less 24 in = 0.6096 m: a boat's side of 0.1404 m.
   'step-to-boat': { raise: { dock: { boat: boat(0.14) } }, neighbor: { dock: { boat: boat(0.141) } } },
+  // To the lake at its lowest 0.3 m lower: 0.762 m = 30 in from a deck at 0.462 m.
+  'deck-guard': { raise: { dock: { deckHeight: 0.463 } }, neighbor: { dock: { deckHeight: 0.462 } } },
+  // Four take 4 x 23 kg x (0.25 / 0.35) x (1 - 0.3 x 0.4) x (0.82 + 0.045 / 0.45) x 0.95 = 50.54 kg: a 5 ft frame with legs is more.
+  'lift-heavy': { raise: { dock: { frame: '5x8' } }, neighbor: { dock: { frame: '4x8' } } },
   // Its shallower corners 9.3914 m out, three sections of 2.4384 m and gaps of 0.0254 m from 2 m: 0.9391 m deep, with the lake
   // 0.3 m lower 0.6391 m.
   'boat-aground': {
