@@ -1,0 +1,96 @@
+/** How wide text is, and how it is broken. Widths are those of the font that is embedded, without kerning: no writer kerns. mm. */
+import metrics from './font-metrics.json' with { type: 'json' }
+import type { Weight } from './marks.ts'
+
+const EM = metrics.unitsPerEm
+/** Of the em, over the baseline: highest accents, capitals and digits, small letters; and under it. */
+export const ASCENT = metrics.ascent / EM
+export const CAP_HEIGHT = metrics.capHeight / EM
+export const X_HEIGHT = metrics.xHeight / EM
+export const DESCENT = metrics.descent / EM
+
+/** By code point: of each run the first one is its key. */
+const widthsOf = (runs: Readonly<Record<string, string>>): ReadonlyMap<number, number> =>
+  new Map(
+    Object.entries(runs).flatMap(([first, widths]) =>
+      widths.split(' ').map((width, i): [number, number] => [Number(first) + i, Number(width)]),
+    ),
+  )
+
+const WIDTHS: Readonly<Record<Weight, ReadonlyMap<number, number>>> = {
+  regular: widthsOf(metrics.regular),
+  bold: widthsOf(metrics.bold),
+}
+
+/** What stands for a letter that the font lacks. */
+const UNKNOWN = '?'
+
+/**
+ * Text as the font can write it: accents joined to their letters, line breaks and other controls as spaces, a question mark for a
+ * letter that it lacks. What is drawn, measured and read back is this.
+ */
+export function printable(text: string): string {
+  let clean = true
+  for (let i = 0; i < text.length && clean; i++) {
+    const code = text.charCodeAt(i)
+    clean = code >= 0x20 && code < 0x7f
+  }
+  if (clean) return text
+  let out = ''
+  for (const letter of text.normalize('NFC')) {
+    const point = letter.codePointAt(0)!
+    if (point < 0x20 || (point >= 0x7f && point < 0xa0)) out += ' '
+    else out += WIDTHS.regular.has(point) && WIDTHS.bold.has(point) ? letter : UNKNOWN
+  }
+  return out
+}
+
+/** Of one line, mm; `size` is the em's, mm. */
+export function textWidth(text: string, size: number, weight: Weight = 'regular'): number {
+  const widths = WIDTHS[weight]
+  let sum = 0
+  const written = printable(text)
+  for (let i = 0; i < written.length; i++) sum += widths.get(written.charCodeAt(i))!
+  return (sum / EM) * size
+}
+
+/** Lines no wider than `width`; a word that alone is wider is broken where it must be. Empty text is one empty line. */
+export function wrapText(
+  text: string,
+  width: number,
+  size: number,
+  weight: Weight = 'regular',
+): readonly string[] {
+  const lines: string[] = []
+  const fits = (line: string): boolean => textWidth(line, size, weight) <= width + 1e-6
+  for (const paragraph of text.split('\n')) {
+    let line = ''
+    for (const word of paragraph.split(' ').filter(Boolean)) {
+      const longer = line === '' ? word : `${line} ${word}`
+      if (fits(longer)) {
+        line = longer
+        continue
+      }
+      if (line !== '') lines.push(line)
+      line = word
+      while (!fits(line) && line.length > 1) {
+        let end = line.length - 1
+        while (end > 1 && !fits(line.slice(0, end))) end--
+        lines.push(line.slice(0, end))
+        line = line.slice(end)
+      }
+    }
+    lines.push(line)
+  }
+  return lines
+}
+
+/** One line no wider than `width`: what does not fit is cut, and an ellipsis says so. */
+export function fitText(text: string, width: number, size: number, weight: Weight = 'regular'): string {
+  if (textWidth(text, size, weight) <= width + 1e-6) return text
+  for (let end = text.length - 1; end > 0; end--) {
+    const shorter = `${text.slice(0, end).trimEnd()}…`
+    if (textWidth(shorter, size, weight) <= width + 1e-6) return shorter
+  }
+  return ''
+}
