@@ -37,7 +37,7 @@ test('a clash is told with its parts and depth, as many stops as in the terminal
     expect(told.filter((t) => t.includes(`by ${depth}: foot pad and anchor post`)).length).toBeGreaterThan(0)
   }
   expect(await page.locator('.verdict').first().textContent()).toMatch(/^It must not be built so/)
-  expect(await page.locator('.checking').textContent()).toBe('')
+  await expect.poll(() => page.locator('.checking').textContent(), SOON).toBe('')
 
   // An edit: what was found of the dock before it is gone in the same frame, and it is said that it is looked for.
   const at = await page.locator('leadline-dock').evaluate((element) => {
