@@ -37,7 +37,7 @@ test('a clash is told with its parts and depth, as many stops as in the terminal
     expect(told.filter((t) => t.includes(`by ${depth}: foot pad and anchor post`)).length).toBeGreaterThan(0)
   }
   expect(await page.locator('.verdict').first().textContent()).toMatch(/^It must not be built so/)
-  await expect.poll(() => page.locator('.checking').textContent(), SOON).toBe('')
+  await expect.poll(() => page.locator('.hint.checking').textContent(), SOON).toBe('')
 
   // An edit: what was found of the dock before it is gone in the same frame, and it is said that it is looked for.
   const at = await page.locator('leadline-dock').evaluate((element) => {
@@ -50,14 +50,14 @@ test('a clash is told with its parts and depth, as many stops as in the terminal
         done({
           stops: [...root.querySelectorAll('.finding.stop')].filter((f) => /anchor post/.test(f.textContent!))
             .length,
-          checking: root.querySelector('.checking')!.textContent!,
+          checking: root.querySelector('.hint.checking')!.textContent!,
         }),
       ),
     )
   })
   expect(at.stops).toBe(0)
   expect(at.checking).toMatch(/^Still checking .*in each other’s way…$/)
-  await expect.poll(() => page.locator('.checking').textContent(), SOON).toBe('')
+  await expect.poll(() => page.locator('.hint.checking').textContent(), SOON).toBe('')
   expect(await read(page, (e) => e.dock.findings.filter((f) => f.code === 'parts-clash').length)).toBe(0)
   await close()
 })
