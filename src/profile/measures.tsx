@@ -25,13 +25,14 @@ export function Measures({ scale }: { readonly scale: Scale }) {
   const list = leg ? ofLeg(leg, deck, words) : pair ? ofPair(pair, dock, words) : []
   return (
     <Decor className="measures">
-      {list.map(({ x, from, to, text, side }) => {
+      {list.map(({ x, from, to, text, side }, i) => {
         const px = scale.x(x) + side * 14
         const [a, b] = [scale.z(from), scale.z(to)]
         // Written toward the middle where the edge of the strip is near.
         const left = side === 1 && px > scale.width - 110
         return (
-          <g key={`${text} ${side}`}>
+          // biome-ignore lint/suspicious/noArrayIndexKey: a measure is the same one where its figure has changed
+          <g key={i}>
             <path d={`M${px - 4} ${a}h8M${px - 4} ${b}h8M${px} ${a}V${b}`} />
             <text
               className={side === -1 || left ? 'end' : ''}

@@ -110,11 +110,11 @@ function Parts({ view, scale }: { readonly view: SideView; readonly scale: Scale
     onPointerLeave: () => set({ hover: null }),
     onClick: () => set({ selection: selection === id ? null : id }),
   })
-  const bar = (shape: SideShape, name: string, width: number) => {
+  const bar = (shape: SideShape, name: string, width: number, index = 0) => {
     const [a, b] = shape.points as readonly [Point, Point]
     return (
       <line
-        key={`${shape.id} ${a} ${b}`}
+        key={`${name} ${shape.id} ${index}`}
         className={state(shape.id, name)}
         {...pointing(shape.id)}
         x1={x(a[0])}
@@ -129,17 +129,17 @@ function Parts({ view, scale }: { readonly view: SideView; readonly scale: Scale
   return (
     // What a screen reader gets of this is the table of legs and the list of parts.
     <Decor className="parts">
-      {view.extras.map((extra) => bar(extra, 'extra', 3))}
+      {view.extras.map((extra, i) => bar(extra, 'extra', 3, i))}
       {view.pads.map((pad) => (
         <polyline key={`pad ${pad.id}`} className={state(pad.id, 'pad')} points={path(pad.points, scale)} />
       ))}
       {view.legs.map((leg) => (
         <g key={leg.id}>
           {bar(leg, leg.found ? 'leg' : 'leg missing', thick(leg.width))}
-          {bar({ ...leg, id: leg.id }, 'leg-reach', 16)}
+          {bar(leg, 'leg-reach', 16)}
         </g>
       ))}
-      {view.braces.map((brace) => bar(brace, 'brace', Math.max(2, thick(0.03))))}
+      {view.braces.map((brace, i) => bar(brace, 'brace', Math.max(2, thick(0.03)), i))}
       {view.frames.map((frame) => (
         <g key={frame.id} className={state(frame.id, 'frame')} {...pointing(frame.id)}>
           <polygon points={path(frame.points, scale)} />

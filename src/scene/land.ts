@@ -36,13 +36,22 @@ export function makeLand(bed: Bed, extent: Extent, site: Design['site'], x0: num
   const back = x0 - 0.5
   const cove = coveOf(site.shore?.kind === 'wall' ? 0 : 1)
 
+  // What is the same all along a row of the mesh is worked out once for it: this is done anew at every move of a sounding.
+  let row = Number.NaN
+  let bend = 0
+  let edge = 0
+  let steep = 0
   const at = (x: number, y: number): number => {
-    const aside = Math.max(y0 - y, y - y1, 0)
-    const along = aside > 0 ? x - cove(y, aside) : x
+    if (y !== row) {
+      row = y
+      const aside = Math.max(y0 - y, y - y1, 0)
+      bend = aside > 0 ? cove(y, aside) : 0
+      edge = bed.bedAt(back, y)
+      steep = Math.min(0.5, Math.max(0, edge - bed.bedAt(back + 0.5, y)) / 0.5)
+    }
+    const along = x - bend
     const landward = back - along
     if (landward <= 0) return bed.bedAt(along, y)
-    const edge = bed.bedAt(back, y)
-    const steep = Math.min(0.5, Math.max(0, edge - bed.bedAt(back + 0.5, y)) / 0.5)
     // The slope runs out within a few meters, then the land rolls.
     const run = 1 - Math.exp(-landward / 2.5)
     return edge + steep * 2.5 * run + rolling(along, y) * Math.min(1, landward / 25)

@@ -1,12 +1,13 @@
-import { useSyncExternalStore } from 'react'
+import { useMemo, useSyncExternalStore } from 'react'
 
 /** Whether a media query holds, now and as it changes. */
-export const useMedia = (query: string): boolean =>
-  useSyncExternalStore(
+export function useMedia(query: string): boolean {
+  const media = useMemo(() => matchMedia(query), [query])
+  return useSyncExternalStore(
     (changed) => {
-      const media = matchMedia(query)
       media.addEventListener('change', changed)
       return () => media.removeEventListener('change', changed)
     },
-    () => matchMedia(query).matches,
+    () => media.matches,
   )
+}
