@@ -9,7 +9,7 @@
  * With the feet given that hold sideways no more, which of all feet bear is a problem with one answer (a convex one), and feet
  * are only ever added to those. So it comes to an end.
  */
-import { endForces, type State, settle } from '../second-order.ts'
+import { endForces, type State, settle, settler } from '../second-order.ts'
 import type { DockFrame } from './frame.ts'
 
 /** Guesses that take all feet at once, before they are let go one by one. */
@@ -69,19 +69,18 @@ export function lifter(state: State, frame: DockFrame): Lifter {
     const { foot: node, members } = legs[footOf(dof)]!
     return { node, direction: DIRECTIONS[dof % 3]!, by, members: members.slice(0, 1) }
   }
-  const end = new Float64Array(12)
+  let settleOne: ReturnType<typeof settler> | null = null
   return {
     feet: Int32Array.from(legs, ({ members }) => slot[members[0]!]! * 12),
     stiffness: Float64Array.from(legs, ({ members }) => state.layout.members.axial[members[0]!]!),
     column(dof) {
       let column = kept.get(dof)
       if (!column) {
-        const movement = settle(state, [moving(dof, 1)])
-        column = new Float64Array(legs.length * 3)
-        for (let i = 0; i < legs.length; i++) {
-          endForces(state, legs[i]!.members[0]!, movement, null, end, 0)
-          for (let k = 0; k < 3; k++) column[i * 3 + k] = end[k]!
-        }
+        settleOne ??= settler(
+          state,
+          legs.map(({ members }) => members[0]!),
+        )
+        column = settleOne(moving(dof, 1))
         kept.set(dof, column)
       }
       return column
