@@ -308,6 +308,7 @@ export function settler(state: State, ends: readonly number[]): (move: Omit<Move
       endForces(state, ends[i]!, movement, null, forces, 0)
       for (let k = 0; k < 3; k++) out[i * 3 + k] = forces[k]!
     }
+    for (const one of nodes) movement.fill(0, one * 6, one * 6 + 6)
     movement[node * 6 + direction] = 0
     return out
   }
