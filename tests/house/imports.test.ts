@@ -15,11 +15,6 @@ const MAY: Record<string, { folders: string[]; packages: RegExp }> = {
     folders: ['rules'],
     packages: /^(jspdf|@gltf-transform\/core|@tarikjabiri\/dxf|fflate)$/,
   },
-  // What writes this format is three's.
-  'geometry/export/usdz.ts': {
-    folders: ['rules'],
-    packages: /^three(\/addons\/exporters\/USDZExporter\.js)?$/,
-  },
   src: { folders: ['geometry', 'rules'], packages: /./ },
 }
 
@@ -76,7 +71,6 @@ describe('imports', () => {
     ['geometry/x.ts', "import * as THREE from 'three'"],
     ['geometry/x.ts', "import { jsPDF } from 'jspdf'"],
     ['geometry/export/pdf.ts', "import * as THREE from 'three'"],
-    ['geometry/export/usdz.ts', "import { jsPDF } from 'jspdf'"],
     ['src/x.ts', "import { validate } from '../tests/support/validate.ts'"],
   ])('are told when they run the other way: %s: %s', (file, text) => {
     expect(against(file, text)).toHaveLength(1)

@@ -1,0 +1,63 @@
+/** A dock as a binary glTF 2.0 file: true scale, every piece a named node; each part's mesh is there once and shared. */
+import { Document, WebIO } from '@gltf-transform/core'
+import type { Catalog, Dock } from '../../rules/index.ts'
+import type { Look } from '../types.ts'
+import { MODEL_LOOKS, modelOf, UPRIGHT } from './model.ts'
+
+/**
+ * GLB bytes; m, y up, the water of the survey day at y = 0, the middle of the dock over the origin. The same bytes for the same dock.
+ *
+ * Pieces are nodes, not GPU instances: what does not know the extension for those would show one of each.
+ */
+export async function glbOf(dock: Dock, catalog: Catalog): Promise<Uint8Array> {
+  const model = modelOf(dock, catalog)
+  const document = new Document()
+  const buffer = document.createBuffer()
+  const materials = new Map<Look, ReturnType<Document['createMaterial']>>()
+  const materialOf = (look: Look) => {
+    const known = materials.get(look)
+    if (known) return known
+    const { color, metallic, roughness } = MODEL_LOOKS[look]
+    const material = document
+      .createMaterial(look)
+      .setBaseColorFactor([...color, 1])
+      .setMetallicFactor(metallic)
+      .setRoughnessFactor(roughness)
+    materials.set(look, material)
+    return material
+  }
+  const scene = document.createScene(model.name || 'dock')
+  document.getRoot().setDefaultScene(scene)
+  const root = document.createNode('dock').setRotation([...UPRIGHT])
+  scene.addChild(root)
+  for (const { name, solid, pieces } of model.parts) {
+    const accessor = (type: 'VEC3' | 'SCALAR', array: Float32Array | Uint32Array) =>
+      document
+        .createAccessor()
+        .setType(type)
+        // A copy: solids are shared, and a writer may keep what it is given.
+        .setArray(array.slice() as Float32Array<ArrayBuffer> | Uint32Array<ArrayBuffer>)
+        .setBuffer(buffer)
+    const position = accessor('VEC3', solid.positions)
+    const normal = accessor('VEC3', solid.normals)
+    const mesh = document.createMesh(name)
+    for (const { start, count, material } of solid.groups)
+      mesh.addPrimitive(
+        document
+          .createPrimitive()
+          .setAttribute('POSITION', position)
+          .setAttribute('NORMAL', normal)
+          .setIndices(accessor('SCALAR', solid.indices.subarray(start, start + count)))
+          .setMaterial(materialOf(material)),
+      )
+    for (const { name: piece, at, turn } of pieces)
+      root.addChild(
+        document
+          .createNode(piece)
+          .setMesh(mesh)
+          .setTranslation([...at])
+          .setRotation([...turn]),
+      )
+  }
+  return new WebIO().writeBinary(document)
+}
