@@ -37,7 +37,8 @@ export function printable(text: string): string {
   }
   if (clean) return text
   let out = ''
-  for (const letter of text.normalize('NFC')) {
+  // U+2206 has the glyph of the Greek letter, and would be read back as that.
+  for (const letter of text.normalize('NFC').replace(/\u2206/g, '\u0394')) {
     const point = letter.codePointAt(0)!
     if (point < 0x20 || (point >= 0x7f && point < 0xa0)) out += ' '
     else out += WIDTHS.regular.has(point) && WIDTHS.bold.has(point) ? letter : UNKNOWN

@@ -1,0 +1,165 @@
+/** The dock from its right side, on its bed: levels, deck over water, each leg's length and set height. */
+import { type Dock, formatLength, makeBed, type PartKind } from '../../rules/index.ts'
+import { drawingWords } from '../../rules/words/drawing.ts'
+import type { Point } from '../paper/marks.ts'
+import { type Drawn, rangeOf } from './plan.ts'
+import { placementsOfKinds, project, SIDE } from './project.ts'
+import { type Bounds, boundsOf, type View, type ViewDimension, type ViewNote, type ViewPath } from './view.ts'
+
+const KINDS: readonly PartKind[] = [
+  'frame',
+  'deck-panel',
+  'leg',
+  'leg-cap',
+  'foot-pad',
+  'brace',
+  'bumper',
+  'anchor-post',
+  'auger',
+  'accessory',
+  'hinge-bar',
+]
+const WHOLE: ReadonlySet<PartKind> = new Set(['deck-panel', 'foot-pad', 'bumper', 'accessory', 'auger'])
+/** Ground shown under the dock, m. */
+const GROUND = 0.35
+/** Stations nearer than this on the bed share one set height, m. */
+const SAME = 0.02
+
+export function elevationView(drawn: Drawn): View {
+  const { dock, design, catalog, units, lang } = drawn
+  const t = drawingWords(lang, units)
+  const bed = makeBed(design.site)
+  const shown = project(placementsOfKinds(dock, KINDS), catalog, SIDE, (kind) => WHOLE.has(kind))
+  const own = boundsOf(shown.flatMap(({ path }) => path.points))
+  const { x0, x1 } = rangeOf(dock)
+  const ground = bed.knots(x0, x1).map((x): Point => [x, bed.bedAt(x, bed.lineY)])
+  const { low, high } = design.site.levels
+  const depths = ground.map(([, z]) => z)
+  const bounds: Bounds = {
+    x0,
+    x1,
+    y0: Math.min(own.y0, ...depths, low) - GROUND,
+    y1: Math.max(own.y1, ...depths, high) + 0.15,
+  }
+  const earth: ViewPath = {
+    layer: 'BED',
+    points: [[x0, bounds.y0], ...ground, [x1, bounds.y0]],
+    closed: true,
+    fill: '#f3ede1',
+  }
+  const lines: ViewPath[] = []
+  const notes: ViewNote[] = []
+  // Each level from where it meets the ground, lakeward.
+  const level = (z: number, layer: 'WATER' | 'LEVEL', text: string): void => {
+    const shore = shoreOf(ground, z)
+    if (shore === null) return
+    lines.push({
+      layer,
+      points: [
+        [shore, z],
+        [x1, z],
+      ],
+      closed: false,
+    })
+    notes.push({ at: [x1, z], text, size: 2.3, prefer: 'right' })
+  }
+  level(0, 'WATER', t('water-today'))
+  if (low < 0) level(low, 'LEVEL', t('water-low', { level: { value: low, unit: 'm' } }))
+  if (high > 0) level(high, 'LEVEL', t('water-high', { level: { value: high, unit: 'm' } }))
+  const sections = dock.sections.map(
+    ({ id, x, z, length, heading, role }): ViewNote => ({
+      at: [
+        x + (Math.cos((heading * Math.PI) / 180) * length) / 2,
+        role === 'ramp' && dock.ramp ? (z + design.dock.deckHeight) / 2 : z,
+      ],
+      text: id,
+      size: 2.8,
+      bold: true,
+      prefer: 'above',
+      optional: true,
+    }),
+  )
+  return {
+    title: t('side'),
+    captions: [t('side-caption')],
+    paths: [earth, ...lines, ...shown.map(({ path }) => path)],
+    notes: [...legNotes(drawn), ...notes, ...sections],
+    dimensions: [overWater(drawn, own), ...stations(dock, bounds.y0, drawn)],
+    bounds,
+  }
+}
+
+/** Where a level meets the ground, from the lake; null where the ground lies over it all along. */
+function shoreOf(ground: readonly Point[], z: number): number | null {
+  for (let i = ground.length - 1; i > 0; i--) {
+    const [a, b] = [ground[i - 1]!, ground[i]!]
+    if (b[1] > z) return null
+    if (a[1] > z) return b[0] + ((z - b[1]) / (a[1] - b[1])) * (a[0] - b[0])
+  }
+  return ground[0]![0]
+}
+
+/** Deck over the water of the survey day, at the lake end. */
+const overWater = ({ design, units }: Drawn, own: Bounds): ViewDimension => ({
+  from: [own.x1, 0],
+  to: [own.x1, design.dock.deckHeight],
+  along: 'y',
+  side: 'right',
+  off: 5,
+  line: own.x1,
+  text: formatLength(design.dock.deckHeight, units),
+})
+
+/** Length over each leg and set height under it; of two that are seen at one place, the nearer one's. */
+function legNotes({ dock, design, units }: Drawn): ViewNote[] {
+  const near = [...dock.legs].sort((a, b) => a.y - b.y)
+  const seen: number[] = []
+  return near.flatMap((leg): ViewNote[] => {
+    if (seen.some((x) => Math.abs(x - leg.x) < 0.3)) return []
+    seen.push(leg.x)
+    const top = design.dock.deckHeight + (leg.aboveDeck ?? 0)
+    return [
+      {
+        at: [leg.x, leg.bed],
+        text: formatLength(leg.setHeight, units),
+        size: 2.5,
+        bold: true,
+        prefer: 'below',
+      },
+      ...(leg.stock === null
+        ? []
+        : [
+            {
+              at: [leg.x, top] as const,
+              text: formatLength(leg.stock, units),
+              size: 2.3,
+              prefer: 'above' as const,
+              optional: true,
+            },
+          ]),
+    ]
+  })
+}
+
+/** From the water's edge to each station of legs. */
+function stations(dock: Dock, bottom: number, { units }: Drawn): ViewDimension[] {
+  const places = [...new Set(dock.legs.map(({ x }) => Math.round(x / SAME) * SAME))].sort((a, b) => a - b)
+  const from = dock.legs.map(({ x }) => x)
+  return places.slice(1).flatMap((place, i): ViewDimension[] => {
+    const before = from.find((x) => Math.abs(x - places[i]!) <= SAME)!
+    const here = from.find((x) => Math.abs(x - place) <= SAME)!
+    return here - before < 0.3
+      ? []
+      : [
+          {
+            from: [before, bottom],
+            to: [here, bottom],
+            along: 'x',
+            side: 'below',
+            off: 6,
+            line: bottom,
+            text: formatLength(here - before, units),
+          },
+        ]
+  })
+}

@@ -1,0 +1,192 @@
+/**
+ * Where labels stand: none on another, none off the sheet, and clear of lines where there is room; a leader where one must go far.
+ * Greedy, in the order given, over rings of places around each anchor; the same for the same input. mm.
+ */
+import type { Mark, Point, TextMark, Weight } from '../paper/marks.ts'
+import { ASCENT, CAP_HEIGHT, DESCENT, textWidth } from '../paper/text.ts'
+import { clipLine } from './view.ts'
+
+export interface Box {
+  readonly x0: number
+  readonly y0: number
+  readonly x1: number
+  readonly y1: number
+}
+
+export interface Label {
+  readonly text: string
+  readonly size: number
+  readonly weight: Weight
+  readonly ink: TextMark['ink']
+  /** What it is about. */
+  readonly at: Point
+  /** 0, or 90: read from the right. */
+  readonly angle: 0 | 90
+  /** Middle of its box if that is free. */
+  readonly wish: Point
+  readonly optional: boolean
+}
+
+export type Segment = readonly [Point, Point]
+
+const GAP = 0.5
+const RINGS = [2.2, 3.5, 5, 7, 9.5, 12.5, 16, 20, 25, 31, 38, 46, 55, 65]
+/** An optional label goes no farther than this. */
+const NEAR = 12.5
+/** Farther than this a leader says what it is about. */
+const LEADER = 4.5
+/** One crossed line weighs as much as so many mm. */
+const CROSSED = 4
+const CELL = 8
+
+export const overlap = (a: Box, b: Box): boolean => a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
+
+/** The box of a text mark, mm; highest accents to lowest tails. */
+export function boxOf({ at, text, size, weight, anchor, angle }: TextMark): Box {
+  const width = textWidth(text, size, weight)
+  const back = anchor === 'start' ? 0 : anchor === 'end' ? width : width / 2
+  const [x, y] = at
+  if (angle === 90)
+    return { x0: x - CAP_HEIGHT * size, x1: x + DESCENT_UP * size, y0: y + back - width, y1: y + back }
+  return { x0: x - back, x1: x - back + width, y0: y - CAP_HEIGHT * size, y1: y + DESCENT_UP * size }
+}
+const DESCENT_UP = Math.abs(DESCENT)
+void ASCENT
+
+/** Lines in cells, so that only near ones are asked. */
+function near(segments: readonly Segment[]): (box: Box) => number {
+  const cells = new Map<string, Segment[]>()
+  for (const segment of segments) {
+    const [[ax, ay], [bx, by]] = segment
+    for (let i = Math.floor(Math.min(ax, bx) / CELL); i <= Math.floor(Math.max(ax, bx) / CELL); i++)
+      for (let j = Math.floor(Math.min(ay, by) / CELL); j <= Math.floor(Math.max(ay, by) / CELL); j++) {
+        const key = `${i} ${j}`
+        const list = cells.get(key)
+        if (list) list.push(segment)
+        else cells.set(key, [segment])
+      }
+  }
+  return (box) => {
+    const found = new Set<Segment>()
+    for (let i = Math.floor(box.x0 / CELL); i <= Math.floor(box.x1 / CELL); i++)
+      for (let j = Math.floor(box.y0 / CELL); j <= Math.floor(box.y1 / CELL); j++)
+        for (const segment of cells.get(`${i} ${j}`) ?? [])
+          if (!found.has(segment) && clipLine(segment[0], segment[1], box)) found.add(segment)
+    return found.size
+  }
+}
+
+export interface Placed {
+  readonly marks: readonly Mark[]
+  readonly boxes: readonly Box[]
+  /** Those for which there was no room; only optional ones, unless the sheet is full. */
+  readonly left: readonly Label[]
+}
+
+/**
+ * @param taken boxes that are written on already
+ * @param segments lines that are better not written on
+ */
+export function placeLabels(
+  labels: readonly Label[],
+  {
+    bounds,
+    taken,
+    segments,
+  }: { readonly bounds: Box; readonly taken: readonly Box[]; readonly segments: readonly Segment[] },
+): Placed {
+  const crossed = near(segments)
+  const boxes: Box[] = [...taken]
+  const marks: Mark[] = []
+  const left: Label[] = []
+  const fresh: Box[] = []
+  for (const label of labels) {
+    const along = textWidth(label.text, label.size, label.weight) + 2 * GAP
+    const across = (CAP_HEIGHT + DESCENT_UP) * label.size + 2 * GAP
+    const [width, height] = label.angle === 90 ? [across, along] : [along, across]
+    const boxAt = ([x, y]: Point): Box => ({
+      x0: x - width / 2,
+      x1: x + width / 2,
+      y0: y - height / 2,
+      y1: y + height / 2,
+    })
+    const free = (box: Box): boolean =>
+      box.x0 >= bounds.x0 &&
+      box.x1 <= bounds.x1 &&
+      box.y0 >= bounds.y0 &&
+      box.y1 <= bounds.y1 &&
+      !boxes.some((other) => overlap(box, other))
+    let best: { box: Box; cost: number; ring: number } | null = null
+    const wish = boxAt(label.wish)
+    if (free(wish)) best = { box: wish, cost: crossed(wish) * CROSSED, ring: 0 }
+    if (!best || best.cost > CROSSED)
+      for (const ring of RINGS) {
+        if (label.optional && ring > NEAR) break
+        if (best && best.cost <= ring) break
+        const steps = ring < 6 ? 8 : 16
+        for (let i = 0; i < steps; i++) {
+          const turn = (2 * Math.PI * i) / steps
+          const box = boxAt([
+            label.at[0] + Math.cos(turn) * (ring + width / 2),
+            label.at[1] - Math.sin(turn) * (ring + height / 2),
+          ])
+          if (!free(box)) continue
+          const cost = ring + crossed(box) * CROSSED
+          if (!best || cost < best.cost) best = { box, cost, ring }
+        }
+      }
+    if (!best && !label.optional) best = anywhere(label.at, width, height, bounds, free)
+    if (!best) {
+      left.push(label)
+      continue
+    }
+    const { box, ring } = best
+    boxes.push(box)
+    fresh.push(box)
+    const middle: Point = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2]
+    if (ring > LEADER) marks.push(leader(label.at, box))
+    const shift = ((CAP_HEIGHT - DESCENT_UP) / 2) * label.size + 0
+    marks.push({
+      kind: 'text',
+      text: label.text,
+      size: label.size,
+      weight: label.weight,
+      ink: label.ink,
+      anchor: 'middle',
+      angle: label.angle,
+      at: label.angle === 90 ? [middle[0] + shift, middle[1]] : [middle[0], middle[1] + shift],
+    })
+  }
+  return { marks, boxes: fresh, left }
+}
+
+/** The nearest free place on a grid over the whole sheet. */
+function anywhere(
+  [x, y]: Point,
+  width: number,
+  height: number,
+  bounds: Box,
+  free: (box: Box) => boolean,
+): { box: Box; cost: number; ring: number } | null {
+  let best: { box: Box; cost: number; ring: number } | null = null
+  for (let cx = bounds.x0 + width / 2; cx <= bounds.x1 - width / 2; cx += 3)
+    for (let cy = bounds.y0 + height / 2; cy <= bounds.y1 - height / 2; cy += 3) {
+      const cost = Math.hypot(cx - x, cy - y)
+      if (best && cost >= best.cost) continue
+      const box = { x0: cx - width / 2, x1: cx + width / 2, y0: cy - height / 2, y1: cy + height / 2 }
+      if (free(box)) best = { box, cost, ring: cost }
+    }
+  return best
+}
+
+/** From what a label is about to the nearest point of its box. */
+function leader(at: Point, box: Box): Mark {
+  const to: Point = [Math.min(Math.max(at[0], box.x0), box.x1), Math.min(Math.max(at[1], box.y0), box.y1)]
+  return {
+    kind: 'path',
+    points: [at, to],
+    closed: false,
+    stroke: { width: 0.13, ink: '#39434a' },
+    fill: null,
+  }
+}

@@ -1,0 +1,145 @@
+/** Each different pair of legs from the shore: set heights, spacing, the brace between its clamps. */
+import { type Dock, formatLength, makeBed, type Pair, type Vec3 } from '../../rules/index.ts'
+import { drawingWords } from '../../rules/words/drawing.ts'
+import type { Point } from '../paper/marks.ts'
+import { cross, dot } from '../vec.ts'
+import { type Drawn, numberOf } from './plan.ts'
+import { type Eye, project } from './project.ts'
+import { boundsOf, type View, type ViewDimension, type ViewPath } from './view.ts'
+
+/** Bed shown beyond the legs, m. */
+const ASIDE = 0.25
+/** Pairs whose figures differ by less look the same: half of what is read in the water, m. */
+const SAME = 0.00635
+
+/** Pairs that look alike, in the Dock's order. Legs of none are alone. */
+export function alikePairs(dock: Dock): readonly (readonly Pair[])[] {
+  const legs = new Map(dock.legs.map((leg) => [leg.id, leg]))
+  const groups = new Map<string, Pair[]>()
+  for (const pair of dock.pairs) {
+    const key = [
+      ...leftFirst(dock, pair).map((id) => {
+        const { setHeight, stock, pad } = legs.get(id)!
+        return `${Math.round(setHeight / (2 * SAME))} ${stock} ${pad}`
+      }),
+      Math.round(pair.spacing / SAME),
+      pair.brace?.code,
+      pair.brace && leftFirst(dock, pair).indexOf(pair.brace.low),
+    ].join('\n')
+    const group = groups.get(key)
+    if (group) group.push(pair)
+    else groups.set(key, [pair])
+  }
+  return [...groups.values()]
+}
+
+/** The two legs of a pair from left to right as drawn: looking lakeward, or along the shore for a pair along the dock. */
+function leftFirst(dock: Dock, { legs: ids }: Pair): readonly [string, string] {
+  const [a, b] = ids.map((id) => dock.legs.find((leg) => leg.id === id)!) as [Leg, Leg]
+  const across = Math.abs(a.y - b.y) >= Math.abs(a.x - b.x)
+  return (across ? a.y > b.y : a.x < b.x) ? [a.id, b.id] : [b.id, a.id]
+}
+type Leg = Dock['legs'][number]
+
+export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
+  const { dock, design, catalog, units, lang } = drawn
+  const t = drawingWords(lang, units)
+  const pair = alike[0]!
+  const [a, b] = leftFirst(dock, pair).map((id) => dock.legs.find((leg) => leg.id === id)!) as [Leg, Leg]
+  const span = Math.hypot(b.x - a.x, b.y - a.y)
+  const right: Vec3 = [(b.x - a.x) / span, (b.y - a.y) / span, 0]
+  const up: Vec3 = [0, 0, 1]
+  const eye: Eye = { right, up, toward: cross(right, up) }
+  const mine = new Set([a.id, b.id, pair.id])
+  const frames = new Set([a.section, b.section])
+  const shown = project(
+    dock.placements.filter(
+      ({ kind, of }) =>
+        (mine.has(of) && kind !== 'set-bolt' && kind !== 'pad-bolt') || (kind === 'frame' && frames.has(of)),
+    ),
+    catalog,
+    eye,
+    (kind) => kind === 'frame',
+  )
+  const bed = makeBed(design.site)
+  const s = (leg: Leg): number => dot(right, [leg.x, leg.y, 0])
+  const [sa, sb] = [s(a), s(b)]
+  const ground = Array.from({ length: 41 }, (_, i): Point => {
+    const along = sa - ASIDE + ((sb - sa + 2 * ASIDE) * i) / 40
+    const [x, y] = [a.x + right[0] * (along - sa), a.y + right[1] * (along - sa)]
+    return [along, bed.bedAt(x, y)]
+  })
+  const own = boundsOf([...shown.flatMap(({ path }) => path.points), ...ground])
+  const bottom = own.y0 - 0.12
+  const earth: ViewPath = {
+    layer: 'BED',
+    points: [[sa - ASIDE, bottom], ...ground, [sb + ASIDE, bottom]],
+    closed: true,
+    fill: '#f3ede1',
+  }
+  const water: ViewPath[] =
+    Math.max(...ground.map(([, z]) => z)) < 0
+      ? [
+          {
+            layer: 'WATER',
+            points: [
+              [sa - ASIDE, 0],
+              [sb + ASIDE, 0],
+            ],
+            closed: false,
+          },
+        ]
+      : []
+  const deck = design.dock.deckHeight
+  const height = (leg: Leg, at: number, side: 'left' | 'right'): ViewDimension => ({
+    from: [at, leg.bed],
+    to: [at, deck],
+    along: 'y',
+    side,
+    off: 6,
+    line: side === 'left' ? own.x0 : own.x1,
+    text: formatLength(leg.setHeight, units),
+  })
+  const { brace } = pair
+  const meters = (value: number) => ({ value, unit: 'm' })
+  const numbers = alike.map((one) =>
+    leftFirst(dock, one)
+      .map((id) => numberOf(dock, id))
+      .join(' + '),
+  )
+  return {
+    title: t('pair', { legs: numbers.join(', ') }),
+    captions: brace
+      ? [
+          t('brace-is', {
+            brace: brace.code,
+            holes: meters(brace.stock),
+            rise: meters(brace.rise),
+          }),
+          t('brace-clear', { low: meters(brace.lowClearance), high: meters(brace.highClearance) }),
+        ]
+      : [t('no-brace')],
+    paths: [earth, ...water, ...shown.map(({ path }) => path)],
+    notes: [a, b].map((leg, i) => ({
+      at: [i === 0 ? sa : sb, deck + (leg.aboveDeck ?? 0)],
+      text: `${numberOf(dock, leg.id)}`,
+      size: 2.6,
+      bold: true,
+      prefer: 'above',
+    })),
+    dimensions: [
+      height(a, sa, 'left'),
+      height(b, sb, 'right'),
+      {
+        from: [sa, bottom],
+        to: [sb, bottom],
+        along: 'x',
+        side: 'below',
+        off: 6,
+        line: bottom,
+        text: formatLength(pair.spacing, units),
+      },
+    ],
+    bounds: { ...own, y0: bottom },
+  }
+}

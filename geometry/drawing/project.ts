@@ -1,0 +1,121 @@
+/** Parts as they are seen from one side: the outlines of their true shapes, far ones first. */
+import type { Catalog, Dock, PartKind, Placement, Vec3 } from '../../rules/index.ts'
+import type { Ink, Point } from '../paper/marks.ts'
+import { solidOf } from '../solids/index.ts'
+import { dot, rotate } from '../vec.ts'
+import type { Layer, ViewPath } from './view.ts'
+
+/** Where a view looks from: what is to the right and up on paper, and toward the reader. Unit vectors. */
+export interface Eye {
+  readonly right: Vec3
+  readonly up: Vec3
+  readonly toward: Vec3
+}
+
+/** From above, x to the right. */
+export const ABOVE: Eye = { right: [1, 0, 0], up: [0, 1, 0], toward: [0, 0, 1] }
+/** From the right side of the dock: the lake to the right. */
+export const SIDE: Eye = { right: [1, 0, 0], up: [0, 0, 1], toward: [0, -1, 0] }
+
+const LAYERS: Readonly<Record<PartKind, Layer>> = {
+  frame: 'FRAME',
+  leg: 'LEG',
+  'foot-pad': 'PAD',
+  'pad-bolt': 'PAD',
+  'leg-cap': 'LEG',
+  'sleeve-cap': 'FRAME',
+  'set-bolt': 'LEG',
+  'hook-bracket': 'JOINT',
+  'hook-bolt': 'JOINT',
+  'hinge-bar': 'JOINT',
+  'bar-bolt': 'JOINT',
+  'hinge-pin': 'JOINT',
+  'pin-bolt': 'JOINT',
+  brace: 'BRACE',
+  'brace-clamp': 'BRACE',
+  'brace-bolt': 'BRACE',
+  'deck-panel': 'DECK',
+  'deck-clip': 'DECK',
+  bumper: 'EXTRA',
+  'anchor-post': 'EXTRA',
+  auger: 'EXTRA',
+  'post-clamp': 'EXTRA',
+  accessory: 'EXTRA',
+}
+export const layerOf = (kind: PartKind): Layer => LAYERS[kind]
+
+/** Where a place stands in a view, m. */
+export const seen = ({ right, up }: Eye, place: Vec3): Point => [dot(right, place), dot(up, place)]
+
+/** Convex outline of points, counter-clockwise (Andrew, 1979; memory). */
+export function outline(points: readonly Point[]): readonly Point[] {
+  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1])
+  const half = (list: readonly Point[]): Point[] => {
+    const chain: Point[] = []
+    for (const p of list) {
+      for (;;) {
+        const [a, b] = [chain.at(-2), chain.at(-1)]
+        if (!a || !b || (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]) > 1e-12) break
+        chain.pop()
+      }
+      chain.push(p)
+    }
+    return chain.slice(0, -1)
+  }
+  return [...half(sorted), ...half(sorted.reverse())]
+}
+
+export interface Shown {
+  readonly kind: PartKind
+  readonly of: string
+  readonly path: ViewPath
+  /** Toward the reader, of the nearest point, m. */
+  readonly near: number
+}
+
+/** What a cut goes through. */
+const CUT: Ink = '#dfe3e6'
+
+/**
+ * @param whole true where one outline of the whole part is enough (a deck panel without its planks)
+ * @param cut where frames and decking are cut through, along the look, m: what the cut does not meet is left out
+ */
+export function project(
+  placements: readonly Placement[],
+  catalog: Catalog,
+  eye: Eye,
+  whole: (kind: PartKind) => boolean = () => false,
+  cut?: number,
+): Shown[] {
+  const shown: Shown[] = []
+  for (const { kind, code, of, at, turn } of placements) {
+    const { positions, indices, bodies } = solidOf(kind, code, catalog)
+    const [right, up, toward] = [eye.right, eye.up, eye.toward]
+    const all: Vec3[] = []
+    for (let i = 0; i < positions.length; i += 3) {
+      const turned = rotate(turn, [positions[i]!, positions[i + 1]!, positions[i + 2]!])
+      all.push([turned[0] + at[0], turned[1] + at[1], turned[2] + at[2]])
+    }
+    const draw = (vertices: readonly Vec3[]): void => {
+      const points = outline(vertices.map((v): Point => [dot(right, v), dot(up, v)]))
+      if (points.length < 2) return
+      const along = vertices.map((v) => dot(toward, v))
+      const through = cut !== undefined && (kind === 'frame' || kind === 'deck-panel')
+      if (through && !(Math.min(...along) < cut && cut < Math.max(...along))) return
+      shown.push({
+        kind,
+        of,
+        near: through ? Number.NEGATIVE_INFINITY : Math.max(...along),
+        path: { layer: layerOf(kind), points, closed: true, fill: through ? CUT : '#ffffff' },
+      })
+    }
+    if (whole(kind)) draw(all)
+    else
+      for (const { start, count } of bodies)
+        draw([...new Set(indices.subarray(start, start + count))].map((vertex) => all[vertex]!))
+  }
+  return shown.sort((a, b) => a.near - b.near)
+}
+
+export const placementsOfKinds = (dock: Dock, kinds: readonly PartKind[]): readonly Placement[] =>
+  dock.placements.filter(({ kind }) => kinds.includes(kind))

@@ -1,0 +1,274 @@
+/** A sheet of a drawing: its frame and title block, views at their scales, labels where there is room. */
+import { type Catalog, type Design, type Dock, formatLength, type Units } from '../../rules/index.ts'
+import type { DrawingWords } from '../../rules/words/drawing.ts'
+import { label, line, rect } from '../paper/blocks.ts'
+import { type Mark, PAPER_SIZES, type Point, type Sheet } from '../paper/marks.ts'
+import type { PaperOptions } from '../paper/options.ts'
+import { ALERT, GRAY, INK } from '../paper/style.ts'
+import { fitText, textWidth } from '../paper/text.ts'
+import { type Box, boxOf, type Label, placeLabels, type Segment } from './labels.ts'
+import { paintView, roomOf } from './paint.ts'
+import type { View } from './view.ts'
+
+/** Frame from the sheet's edge; title block; white between views. mm. */
+const EDGE = 8
+const BLOCK = 21
+/** Cell of the title block that says where north is. */
+const NORTH = 20
+const INSET = 4
+export const TITLE = 6
+/** Titles and captions longer than this are cut before they take room from the picture. */
+const WORDS = 120
+const CAPTION = 3.6
+/** Dashes and thin lines are no hindrance to read over; all else is. */
+
+/** How many m are one m of paper, finest first. */
+export const SCALES: Readonly<Record<Units, readonly number[]>> = {
+  imperial: [4, 8, 12, 16, 24, 32, 48, 64, 96, 128, 192, 384, 768],
+  metric: [5, 10, 20, 25, 50, 100, 200, 500, 1000],
+}
+
+/** `1/4 in = 1 ft`, `1:50`. */
+export function scaleText(scale: number, units: Units): string {
+  if (units === 'metric') return `1:${scale}`
+  const inches: Readonly<Record<number, string>> = {
+    4: '3 in',
+    8: '1 1/2 in',
+    12: '1 in',
+    16: '3/4 in',
+    24: '1/2 in',
+    32: '3/8 in',
+    48: '1/4 in',
+    64: '3/16 in',
+    96: '1/8 in',
+    128: '3/32 in',
+    192: '1/16 in',
+    384: '1/32 in',
+    768: '1/64 in',
+  }
+  return `${inches[scale]} = 1 ft`
+}
+
+export interface DrawingOf {
+  readonly dock: Dock
+  readonly design: Design
+  readonly catalog: Catalog
+  readonly options: PaperOptions
+  readonly t: DrawingWords
+}
+
+/** What can be drawn on, mm. */
+export function roomOn({ size }: PaperOptions): Box {
+  const { width, height } = PAPER_SIZES[size]
+  return { x0: EDGE + INSET, y0: EDGE + INSET, x1: height - EDGE - INSET, y1: width - EDGE - BLOCK - INSET }
+}
+
+/** A sheet that is being filled. */
+export interface Draft {
+  readonly title: string
+  /** Shows the dock from above: says where north is. */
+  readonly north: boolean
+  readonly marks: Mark[]
+  readonly labels: Label[]
+  readonly segments: Segment[]
+  readonly scales: Set<number>
+}
+
+export const draft = (title: string, north = false): Draft => ({
+  title,
+  north,
+  marks: [],
+  labels: [],
+  segments: [],
+  scales: new Set(),
+})
+
+/** Puts a view on a sheet; `at` is the upper left corner of its room (`cellOf`), mm. */
+export function putView(sheet: Draft, view: View, at: Point, scale: number, titleAt = at[0]): void {
+  const { width, left, above } = cellOf(view, scale)
+  const drawn = {
+    width: ((view.bounds.x1 - view.bounds.x0) * 1000) / scale,
+    height: ((view.bounds.y1 - view.bounds.y0) * 1000) / scale,
+  }
+  sheet.marks.push(
+    label([titleAt, at[1] + 3.4], fitText(view.title, width, 3.4, 'bold'), { size: 3.4, weight: 'bold' }),
+  )
+  view.captions?.forEach((text, i) => {
+    sheet.marks.push(
+      label([titleAt, at[1] + TITLE + 2.2 + i * CAPTION], fitText(text, width, 2.5), {
+        size: 2.5,
+        ink: GRAY,
+      }),
+    )
+  })
+  const corner: Point = [at[0] + left, at[1] + above + drawn.height]
+  const painted = paintView(view, corner, scale)
+  sheet.marks.push(...painted.marks)
+  sheet.labels.push(...painted.labels)
+  sheet.segments.push(...painted.segments)
+  sheet.scales.add(scale)
+}
+
+/** Room that a view takes with its title, captions and dimensions, mm; where in it the picture begins. */
+export function cellOf(
+  view: View,
+  scale: number,
+): { width: number; height: number; left: number; above: number } {
+  const k = 1000 / scale
+  const { left, right, above, below } = roomOf(view)
+  const { x0, x1, y0, y1 } = view.bounds
+  const head = TITLE + (view.captions?.length ?? 0) * CAPTION + above
+  const words = Math.max(
+    textWidth(view.title, 3.4, 'bold'),
+    ...(view.captions ?? []).map((text) => textWidth(text, 2.5)),
+  )
+  return {
+    width: Math.max((x1 - x0) * k + left + right, Math.min(words, WORDS)),
+    height: (y1 - y0) * k + head + below,
+    left,
+    above: head,
+  }
+}
+
+/** Frame, title block, scale bar and north, then the labels where there is room. */
+export function finish(
+  sheet: Draft,
+  n: number,
+  of: number,
+  about: DrawingOf,
+): { readonly sheet: Sheet; readonly left: readonly Label[] } {
+  const { size } = about.options
+  const [width, height] = [PAPER_SIZES[size].height, PAPER_SIZES[size].width]
+  const block = titleBlock(sheet, n, of, about, width, height)
+  const bar = sheet.scales.size === 1 ? scaleBar([...sheet.scales][0]!, about, roomOn(about.options)) : []
+  const all = [...sheet.marks, ...block, ...bar]
+  const placed = placeLabels(sheet.labels, {
+    bounds: { x0: EDGE + 1, y0: EDGE + 1, x1: width - EDGE - 1, y1: height - EDGE - BLOCK - 1 },
+    taken: all.flatMap((mark) => (mark.kind === 'text' ? [boxOf(mark)] : [])),
+    segments: sheet.segments,
+  })
+  return {
+    sheet: { width, height, bookmark: sheet.title, marks: [...all, ...placed.marks] },
+    left: placed.left,
+  }
+}
+
+/** Check code as people read it: in fours. */
+export const checkCode = (dock: Dock): string =>
+  dock.fingerprint.all.slice(0, 12).replace(/(.{4})(?=.)/g, '$1 ')
+
+function titleBlock(
+  sheet: Draft,
+  n: number,
+  of: number,
+  { dock, design, catalog, options, t }: DrawingOf,
+  width: number,
+  height: number,
+): Mark[] {
+  const top = height - EDGE - BLOCK
+  const [scale] = [...sheet.scales]
+  const job = design.job ?? {}
+  const stops = dock.findings.filter(({ severity }) => severity === 'stop').length
+  const rows: readonly (readonly (readonly [label: string, value: string, share: number])[])[] = [
+    [
+      [t('dock'), dock.name, 3],
+      [t('customer'), [job.customer, job.order].filter(Boolean).join(', '), 2.6],
+      [t('shop'), `${catalog.name}, ${catalog.edition}`, 3],
+      [t('scale'), sheet.scales.size === 1 ? scaleText(scale!, options.units) : t('scale-not'), 1.7],
+    ],
+    [
+      [t('drawing'), sheet.title, 3],
+      [t('by'), options.by, 1.6],
+      [t('date'), options.date, 1.2],
+      [t('check-code'), checkCode(dock), 1.9],
+      [t('units'), t(options.units === 'imperial' ? 'units-imperial' : 'units-metric'), 1.9],
+      ['', t('sheet', { n, of }), 1.2],
+    ],
+  ]
+  const bearing = sheet.north ? design.site.bearing : undefined
+  const inner = width - 2 * EDGE - (bearing === undefined ? 0 : NORTH)
+  const row = 8.2
+  const marks: Mark[] = [
+    rect([EDGE, EDGE], width - 2 * EDGE, height - 2 * EDGE, { width: 0.5, ink: INK }),
+    line([EDGE, top], [width - EDGE, top], { width: 0.35, ink: INK }),
+  ]
+  rows.forEach((cells, r) => {
+    const y = top + r * row
+    if (r > 0) marks.push(line([EDGE, y], [EDGE + inner, y], { width: 0.18, ink: INK }))
+    const sum = cells.reduce((all, [, , share]) => all + share, 0)
+    let x = EDGE
+    cells.forEach(([name, value, share], c) => {
+      const room = (inner * share) / sum
+      if (c > 0) marks.push(line([x, y], [x, y + row], { width: 0.18, ink: INK }))
+      marks.push(label([x + 1.6, y + 2.7], fitText(name, room - 3, 2), { size: 2, ink: GRAY }))
+      const size = r === 0 && c === 0 ? 3.6 : 3
+      marks.push(
+        label([x + 1.6, y + 6.7], fitText(value, room - 3, size, c === 0 ? 'bold' : 'regular'), {
+          size,
+          weight: c === 0 ? 'bold' : 'regular',
+        }),
+      )
+      x += room
+    })
+  })
+  const foot = top + rows.length * row
+  marks.push(line([EDGE, foot], [width - EDGE, foot], { width: 0.18, ink: INK }))
+  const words = stops > 0 ? `${t('stop', { count: stops })} ${t('screening')}` : t('screening')
+  marks.push(
+    label([EDGE + 1.6, foot + 3.1], fitText(words, inner - 3, 2.3), {
+      size: 2.3,
+      ink: stops > 0 ? ALERT : GRAY,
+    }),
+  )
+  if (bearing !== undefined)
+    marks.push(
+      line([EDGE + inner, top], [EDGE + inner, foot], { width: 0.18, ink: INK }),
+      ...north(bearing, [width - EDGE - NORTH / 2, top + (foot - top) / 2], t('north')),
+    )
+  return marks
+}
+
+/** x points along the bearing, so north is that far back. */
+function north(bearing: number, [x, y]: Point, name: string): Mark[] {
+  const turn = (bearing * Math.PI) / 180
+  // On paper x is right: north lies `bearing` counter-clockwise from there.
+  const [dx, dy] = [Math.cos(turn), -Math.sin(turn)]
+  const r = 4.6
+  const tip: Point = [x + dx * r, y + dy * r]
+  const tail: Point = [x - dx * r, y - dy * r]
+  return [
+    line(tail, tip, { width: 0.25, ink: INK }),
+    {
+      kind: 'path',
+      points: [
+        tip,
+        [x + dx * 2 - dy * 1.6, y + dy * 2 + dx * 1.6],
+        [x + dx * 2 + dy * 1.6, y + dy * 2 - dx * 1.6],
+      ],
+      closed: true,
+      stroke: null,
+      fill: INK,
+    },
+    label([x + dx * (r + 2.4), y + dy * (r + 2.4) + 1.1], name, {
+      size: 3,
+      weight: 'bold',
+      anchor: 'middle',
+    }),
+  ]
+}
+
+/** A bar of a round length in alternate halves, in the lower right corner. */
+function scaleBar(scale: number, { options: { units } }: DrawingOf, room: Box): Mark[] {
+  const unit = units === 'imperial' ? 0.3048 : 1
+  const k = 1000 / scale
+  const long = [1, 2, 4, 5, 10, 20, 40, 50, 100].filter((count) => count * unit * k <= 42).at(-1) ?? 1
+  const width = long * unit * k
+  const [x, y] = [room.x1 - width - 2, room.y1 - 1.6]
+  const text = formatLength(long * unit, units)
+  return [
+    rect([x, y], width / 2, 1.2, { width: 0.18, ink: INK }, INK),
+    rect([x + width / 2, y], width / 2, 1.2, { width: 0.18, ink: INK }),
+    label([x, y - 1], '0', { size: 2.2, anchor: 'middle' }),
+    label([x + width - textWidth(text, 2.2) / 2 + 2, y - 1], text, { size: 2.2, anchor: 'middle' }),
+  ]
+}

@@ -1,0 +1,177 @@
+/**
+ * A view of a dock as it is drawn: lines, labels and dimensions in the view's own plane, true size. m, x to the right, y up.
+ * What is on paper, and at which scale, is the sheet's business.
+ */
+import type { Ink, Point } from '../paper/marks.ts'
+
+export type Layer =
+  | 'FRAME'
+  | 'DECK'
+  | 'LEG'
+  | 'PAD'
+  | 'BRACE'
+  | 'JOINT'
+  | 'EXTRA'
+  | 'BED'
+  | 'WATER'
+  | 'LEVEL'
+  | 'CONTOUR'
+  | 'DIM'
+  | 'TEXT'
+
+/** Width of its lines on paper, mm (ISO 128-2: 0.13, 0.18, 0.25, 0.35, 0.5), ink, dashes. Visible edges are wide, all else is narrow. */
+export const PENS: Readonly<Record<Layer, { width: number; ink: Ink; dash?: readonly number[] }>> = {
+  FRAME: { width: 0.35, ink: '#1b2126' },
+  DECK: { width: 0.13, ink: '#8a9299' },
+  LEG: { width: 0.35, ink: '#1b2126' },
+  PAD: { width: 0.25, ink: '#1b2126' },
+  BRACE: { width: 0.35, ink: '#1b2126' },
+  JOINT: { width: 0.25, ink: '#1b2126' },
+  EXTRA: { width: 0.25, ink: '#5a646c' },
+  BED: { width: 0.5, ink: '#6b5630' },
+  WATER: { width: 0.25, ink: '#2f7196' },
+  LEVEL: { width: 0.18, ink: '#2f7196', dash: [3, 1.2] },
+  CONTOUR: { width: 0.13, ink: '#7ba3b8' },
+  DIM: { width: 0.18, ink: '#39434a' },
+  TEXT: { width: 0.18, ink: '#1b2126' },
+}
+
+/** Dashes of what lies behind or under something. */
+export const HIDDEN: readonly number[] = [1.6, 0.9]
+
+export interface ViewPath {
+  readonly layer: Layer
+  readonly points: readonly Point[]
+  readonly closed: boolean
+  readonly hidden?: boolean
+  readonly fill?: Ink
+}
+
+/** Text at a place; where it stands by it is found on the sheet. */
+export interface ViewNote {
+  readonly at: Point
+  readonly text: string
+  /** Of the em, mm on paper. */
+  readonly size: number
+  readonly bold?: boolean
+  /** Where it stands if it can: on the place itself, or beside it. */
+  readonly prefer: 'on' | 'right' | 'left' | 'above' | 'below'
+  /** May be left out where there is no room near by: it is told in a table too. */
+  readonly optional?: boolean
+}
+
+/** A length between two places, written as the Dock has it. */
+export interface ViewDimension {
+  readonly from: Point
+  readonly to: Point
+  /** Direction that is measured along: across the sheet, or up it. */
+  readonly along: 'x' | 'y' | 'slope'
+  /** Dimension line off the view's edge on that side (`below`, `left` …), or off the places themselves, mm on paper. */
+  readonly side: 'above' | 'below' | 'left' | 'right'
+  readonly off: number
+  /** Dimension lines of one row stand on one line: this place of the view, m, instead of the places' own. */
+  readonly line?: number
+  readonly text: string
+  readonly optional?: boolean
+}
+
+export interface View {
+  readonly title: string
+  /** Said under the title. */
+  readonly captions?: readonly string[]
+  readonly paths: readonly ViewPath[]
+  readonly notes: readonly ViewNote[]
+  readonly dimensions: readonly ViewDimension[]
+  readonly bounds: Bounds
+}
+
+export interface Bounds {
+  readonly x0: number
+  readonly x1: number
+  readonly y0: number
+  readonly y1: number
+}
+
+export function boundsOf(points: Iterable<Point>): Bounds {
+  let [x0, x1, y0, y1] = [Infinity, -Infinity, Infinity, -Infinity]
+  for (const [x, y] of points) {
+    x0 = Math.min(x0, x)
+    x1 = Math.max(x1, x)
+    y0 = Math.min(y0, y)
+    y1 = Math.max(y1, y)
+  }
+  return Number.isFinite(x0) ? { x0, x1, y0, y1 } : { x0: 0, x1: 1, y0: 0, y1: 1 }
+}
+
+/** The part of a line within a rectangle, or null (Liang and Barsky, 1984; memory). */
+export function clipLine(a: Point, b: Point, { x0, x1, y0, y1 }: Bounds): readonly [Point, Point] | null {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
+  let [from, to] = [0, 1]
+  for (const [p, q] of [
+    [-dx, a[0] - x0],
+    [dx, x1 - a[0]],
+    [-dy, a[1] - y0],
+    [dy, y1 - a[1]],
+  ] as const) {
+    if (p === 0) {
+      if (q < 0) return null
+      continue
+    }
+    const t = q / p
+    if (p < 0) from = Math.max(from, t)
+    else to = Math.min(to, t)
+    if (from > to) return null
+  }
+  return [
+    [a[0] + from * dx, a[1] + from * dy],
+    [a[0] + to * dx, a[1] + to * dy],
+  ]
+}
+
+/** A polygon within a rectangle, one side after the other (Sutherland and Hodgman, 1974; memory). */
+export function clipPolygon(points: readonly Point[], { x0, x1, y0, y1 }: Bounds): readonly Point[] {
+  let out = points
+  for (const [axis, limit, sign] of [
+    [0, x0, 1],
+    [0, x1, -1],
+    [1, y0, 1],
+    [1, y1, -1],
+  ] as const) {
+    const inside = (p: Point): boolean => sign * (p[axis] - limit) >= 0
+    const next: Point[] = []
+    out.forEach((p, i) => {
+      const before = out[(i + out.length - 1) % out.length]!
+      if (inside(p) !== inside(before)) {
+        const t = (limit - before[axis]) / (p[axis] - before[axis])
+        next.push([before[0] + t * (p[0] - before[0]), before[1] + t * (p[1] - before[1])])
+      }
+      if (inside(p)) next.push(p)
+    })
+    out = next
+  }
+  return out
+}
+
+/** All of a view that lies within a rectangle. */
+export function windowOf(view: View, bounds: Bounds): View {
+  const within = ([x, y]: Point): boolean =>
+    x >= bounds.x0 - 1e-9 && x <= bounds.x1 + 1e-9 && y >= bounds.y0 - 1e-9 && y <= bounds.y1 + 1e-9
+  const paths = view.paths.flatMap((path): ViewPath[] => {
+    if (path.points.every(within)) return [path]
+    if (path.closed) {
+      const points = clipPolygon(path.points, bounds)
+      return points.length > 2 ? [{ ...path, points }] : []
+    }
+    return path.points.slice(1).flatMap((b, i) => {
+      const part = clipLine(path.points[i]!, b, bounds)
+      return part ? [{ ...path, points: part }] : []
+    })
+  })
+  return {
+    ...view,
+    paths,
+    notes: view.notes.filter(({ at }) => within(at)),
+    dimensions: view.dimensions.filter(({ from, to }) => within(from) && within(to)),
+    bounds,
+  }
+}

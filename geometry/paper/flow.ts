@@ -1,0 +1,141 @@
+/**
+ * What flows down a sheet: blocks that are never cut in two, one under the other, on as many sheets as it takes.
+ * A block knows its width when it is made; where it comes to stand it is told when it is drawn.
+ */
+import type { Mark, Point } from './marks.ts'
+
+export interface Block {
+  readonly height: number
+  /** White above it, mm; left out at the top of a sheet. */
+  readonly before: number
+  /** Never last on a sheet: goes on with what follows. */
+  readonly keep: boolean
+  /** Drawn above it where it comes to the top of a sheet: the head of its table. */
+  readonly head: Block | null
+  readonly marks: (x: number, y: number) => readonly Mark[]
+}
+
+export const block = (
+  height: number,
+  marks: Block['marks'],
+  more: Partial<Pick<Block, 'before' | 'keep' | 'head'>> = {},
+): Block => ({ height, marks, before: 0, keep: false, head: null, ...more })
+
+/** White. */
+export const space = (height: number): Block => block(height, () => [])
+
+/** What follows begins a new sheet. */
+export const BREAK = 'break'
+export type Flow = readonly (Block | typeof BREAK)[]
+
+/** Height of blocks one under the other, the first one's white left out. */
+export const heightOf = (blocks: readonly Block[]): number =>
+  blocks.reduce((sum, { height, before }, i) => sum + height + (i === 0 ? 0 : before), 0)
+
+/** Blocks as one, which is not cut. */
+export function together(
+  blocks: readonly Block[],
+  more: Partial<Pick<Block, 'before' | 'keep'>> = {},
+): Block {
+  return block(heightOf(blocks), (x, y) => drawn(blocks, x, y), { before: blocks[0]?.before ?? 0, ...more })
+}
+
+function drawn(blocks: readonly Block[], x: number, y: number): Mark[] {
+  let top = y
+  return blocks.flatMap((one, i) => {
+    top += i === 0 ? 0 : one.before
+    const marks = one.marks(x, top)
+    top += one.height
+    return marks
+  })
+}
+
+/** Blocks side by side, each at its own distance from the left; as high as the highest. */
+export function beside(
+  parts: readonly { readonly at: number; readonly blocks: readonly Block[] }[],
+  more: Partial<Pick<Block, 'before' | 'keep'>> = {},
+): Block {
+  const height = Math.max(0, ...parts.map(({ blocks }) => heightOf(blocks)))
+  return block(height, (x, y) => parts.flatMap(({ at, blocks }) => drawn(blocks, x + at, y)), more)
+}
+
+/** Runs of blocks that stay together: each ends with one that need not keep with the next. */
+function* runsOf(flow: Flow): Generator<readonly Block[] | typeof BREAK> {
+  let run: Block[] = []
+  for (const item of flow) {
+    if (item === BREAK) {
+      if (run.length > 0) yield run
+      run = []
+      yield BREAK
+      continue
+    }
+    run.push(item)
+    if (item.keep) continue
+    yield run
+    run = []
+  }
+  if (run.length > 0) yield run
+}
+
+/** Marks sheet by sheet; `room` is the height on the sheet of that number, from 0, and where its top left corner is. */
+export function paginate(
+  flow: Flow,
+  room: (sheet: number) => { readonly at: Point; readonly height: number },
+): readonly (readonly Mark[])[] {
+  const sheets: Mark[][] = []
+  let top = 0
+  let left = 0
+  /** The table whose head stands on this sheet already. */
+  let headed: Block | null = null
+  let empty = true
+  let end = 0
+  const turn = (): void => {
+    const { at, height } = room(sheets.length)
+    sheets.push([])
+    ;[left, top] = at
+    end = top + height
+    headed = null
+    empty = true
+  }
+  const put = (one: Block): void => {
+    if (one.head && one.head !== headed) {
+      // Also where a table starts: its head is drawn by whichever row comes first.
+      if (!empty) top += one.head.before
+      sheets.at(-1)!.push(...one.head.marks(left, top))
+      top += one.head.height
+      empty = false
+    }
+    headed = one.head
+    if (!empty) top += one.before
+    sheets.at(-1)!.push(...one.marks(left, top))
+    top += one.height
+    empty = false
+  }
+  const heightHere = (run: readonly Block[]): number => {
+    let [height, bare, head] = [0, empty, headed]
+    for (const one of run) {
+      if (one.head && one.head !== head) {
+        height += one.head.height + (bare ? 0 : one.head.before)
+        bare = false
+      }
+      head = one.head
+      height += one.height + (bare ? 0 : one.before)
+      bare = false
+    }
+    return height
+  }
+  turn()
+  for (const run of runsOf(flow)) {
+    if (run === BREAK) {
+      if (!empty) turn()
+      continue
+    }
+    if (!empty && top + heightHere(run) > end + 1e-6) turn()
+    for (const one of run) {
+      // A run that is higher than a sheet is cut between its blocks.
+      if (!empty && top + heightHere([one]) > end + 1e-6) turn()
+      put(one)
+    }
+  }
+  return sheets
+}

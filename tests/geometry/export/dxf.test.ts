@@ -1,0 +1,71 @@
+/** The DXF against a program that reads it (dxf-parser): units, layers, where each leg stands. */
+import DxfParser from 'dxf-parser'
+import { describe, expect, it } from 'vitest'
+import { planView } from '../../../geometry/drawing/plan.ts'
+import { PENS } from '../../../geometry/drawing/view.ts'
+import { dxfOf } from '../../../geometry/export/dxf.ts'
+import type { PaperOptions } from '../../../geometry/paper/options.ts'
+import { demoCatalog, demoDesign, derive } from '../../../rules/index.ts'
+import { parsedDesign } from '../../support/arbitraries.ts'
+
+const OPTIONS: PaperOptions = {
+  units: 'imperial',
+  lang: 'en',
+  size: 'letter',
+  date: '2026-05-01',
+  by: 'A. Person',
+}
+
+describe('a DXF', () => {
+  for (const [name, change] of [
+    ['three sections', { sections: 3 }],
+    ['twelve sections', { sections: 12 }],
+    ['a tee', { sections: 4, head: { shape: 'tee', sections: 4 } }],
+  ] as const)
+    for (const [units, code, perUnit] of [
+      ['imperial', 1, 0.0254],
+      ['metric', 4, 0.001],
+    ] as const)
+      it(`of ${name} in ${units} units is read back: units, layers, every leg in its place`, () => {
+        const design = parsedDesign({ ...demoDesign, dock: { ...demoDesign.dock, ...change } })
+        const dock = derive(design, demoCatalog)
+        const text = dxfOf(dock, design, demoCatalog, { ...OPTIONS, units })
+        const read = new DxfParser().parseSync(text)!
+        expect(read.header.$INSUNITS).toBe(code)
+        expect(Object.keys(read.tables.layer.layers)).toEqual(expect.arrayContaining(Object.keys(PENS)))
+        const used = new Set(read.entities.map(({ layer }) => layer))
+        for (const layer of ['FRAME', 'DECK', 'LEG', 'PAD', 'JOINT', 'BED', 'WATER', 'DIM', 'TEXT'])
+          expect(used).toContain(layer)
+        type Circle = { type: string; layer: string; center: { x: number; y: number }; radius: number }
+        const circles = (read.entities as unknown as Circle[]).filter(
+          ({ type, layer }) => type === 'CIRCLE' && layer === 'LEG',
+        )
+        expect(circles).toHaveLength(dock.legs.length)
+        dock.legs.forEach((leg, i) => {
+          expect(circles[i]!.center.x * perUnit).toBeCloseTo(leg.x, 4)
+          expect(circles[i]!.center.y * perUnit).toBeCloseTo(leg.y, 4)
+          expect(circles[i]!.radius * perUnit).toBeCloseTo(0.060325 / 2, 5)
+        })
+        // The plan lies where the Dock has it: as far as its frames go.
+        type Line = { type: string; layer: string; vertices: { x: number; y: number }[] }
+        const { bounds } = planView({ dock, design, catalog: demoCatalog, units, lang: 'en' })
+        const frames = (read.entities as unknown as Line[])
+          .filter(({ layer, vertices }) => layer === 'FRAME' && vertices)
+          .flatMap(({ vertices }) => vertices)
+          .filter(({ y }) => y * perUnit >= bounds.y0 - 1e-6)
+        const far = Math.max(...frames.map(({ x }) => x * perUnit))
+        expect(far).toBeCloseTo(
+          Math.max(
+            ...dock.sections.map(({ x, heading, length, width }) =>
+              heading % 180 === 0 ? x + length : x + width / 2,
+            ),
+          ),
+          3,
+        )
+      })
+
+  it('is the same text each time', () => {
+    const dock = derive(demoDesign, demoCatalog)
+    expect(dxfOf(dock, demoDesign, demoCatalog, OPTIONS)).toBe(dxfOf(dock, demoDesign, demoCatalog, OPTIONS))
+  })
+})
