@@ -81,3 +81,30 @@ export function svgOf(sheet: Sheet, about: { readonly title?: string; readonly l
     '',
   ].join('\n')
 }
+
+/** Sheets one under the other in one file; a single one as it is. */
+export function svgOfSheets(
+  sheets: readonly Sheet[],
+  about: { readonly title?: string; readonly lang?: string } = {},
+): string {
+  if (sheets.length === 1) return svgOf(sheets[0]!, about)
+  const width = Math.max(0, ...sheets.map((sheet) => sheet.width))
+  const height = sheets.reduce((sum, sheet) => sum + sheet.height, 0)
+  let y = 0
+  const inner = sheets.map((sheet) => {
+    // Within the file a unit is a millimeter already.
+    const own = svgOf(sheet).replace(
+      /^<svg ([^>]*?)width="([\d.]+)mm" height="([\d.]+)mm"/,
+      `<svg x="0" y="${n(y)}" $1width="$2" height="$3"`,
+    )
+    y += sheet.height
+    return own.trimEnd()
+  })
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${n(width)}mm" height="${n(height)}mm" viewBox="0 0 ${n(width)} ${n(height)}"${about.lang ? ` xml:lang="${escapeXml(about.lang)}"` : ''}>`,
+    ...(about.title ? [`<title>${escapeXml(printable(about.title))}</title>`] : []),
+    ...inner,
+    '</svg>',
+    '',
+  ].join('\n')
+}

@@ -1,0 +1,96 @@
+/** `leadline sheet`: a file of a dock, its format by the ending of its name. */
+import { writeFileSync } from 'node:fs'
+import { extname } from 'node:path'
+import { parseArgs } from 'node:util'
+import { judged } from '../../geometry/index.ts'
+import { PAPER_SIZES, type PaperSize } from '../../geometry/paper/marks.ts'
+import { derive } from '../../rules/index.ts'
+import { FORMATS, type Format, writeFile } from '../papers/write.ts'
+import { readCatalog, readDesign, Unusable } from './files.ts'
+import { paperFonts } from './fonts.ts'
+
+export interface Written {
+  /** 0; 1 where a `stop` finding stands (the file is written all the same). */
+  readonly code: 0 | 1
+  readonly bytes: Uint8Array
+  /** `-` for standard output. */
+  readonly file: string
+  readonly err: string
+}
+
+const SIZES = Object.keys(PAPER_SIZES) as PaperSize[]
+
+/** @param today `YYYY-MM-DD`, where no date is given. Throws `Unusable` where the arguments or a file cannot be used. */
+export async function sheet(args: readonly string[], today: string): Promise<Written> {
+  const { values, positionals } = parse(args)
+  if (positionals.length !== 1)
+    throw new Unusable([`sheet: ${positionals.length} files; expected one design file`])
+  const file = values.out
+  if (file === undefined) throw new Unusable(['--out: missing; expected the file to write'])
+  const format = (values.format ?? extname(file).slice(1).toLowerCase()) as Format
+  if (!FORMATS.includes(format))
+    throw new Unusable([
+      `--out: "${file}"; expected a name that ends in ${FORMATS.map((one) => `.${one}`).join(', ')}, or --format`,
+    ])
+  const units = values.units ?? 'imperial'
+  if (units !== 'imperial' && units !== 'metric')
+    throw new Unusable([`--units: "${units}"; expected imperial or metric`])
+  const size = (values.size ?? (units === 'imperial' ? 'letter' : 'a4')) as PaperSize
+  if (!SIZES.includes(size)) throw new Unusable([`--size: "${size}"; expected ${SIZES.join(', ')}`])
+  const date = values.date ?? today
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || Number.isNaN(Date.parse(date)))
+    throw new Unusable([`--date: "${date}"; expected a day as 2026-05-01`])
+  const catalog = readCatalog(values.catalog)
+  const design = readDesign(positionals[0]!)
+  const dock = judged(derive(design.value, catalog.value), design.value, catalog.value)
+  const bytes = await writeFile(
+    format,
+    {
+      dock,
+      design: design.value,
+      catalog: catalog.value,
+      options: { units, lang: 'en', size, date, by: values.by ?? '' },
+    },
+    paperFonts,
+  )
+  return {
+    code: dock.findings.some(({ severity }) => severity === 'stop') ? 1 : 0,
+    bytes,
+    file,
+    err: [...catalog.notices, ...design.notices].map((notice) => `${notice}\n`).join(''),
+  }
+}
+
+/** Writes what was made. Throws `Unusable` where the file cannot be written. */
+export function put({ bytes, file }: Written): void {
+  if (file === '-') {
+    process.stdout.write(bytes)
+    return
+  }
+  try {
+    writeFileSync(file, bytes)
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException
+    throw new Unusable([`${file}: cannot be written (${code ?? error}); expected a place that can`])
+  }
+}
+
+function parse(args: readonly string[]) {
+  try {
+    return parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: {
+        out: { type: 'string', short: 'o' },
+        format: { type: 'string' },
+        catalog: { type: 'string' },
+        size: { type: 'string' },
+        units: { type: 'string' },
+        date: { type: 'string' },
+        by: { type: 'string' },
+      },
+    })
+  } catch (error) {
+    throw new Unusable([`${(error as Error).message}; expected what leadline --help lists`])
+  }
+}
