@@ -95,7 +95,8 @@ function referenceIssues(catalog: Catalog): Issue[] {
     if (bolts !== 1) issues.push(issue('hardware', `${bolts} entries of kind ${kind}`, 'one'))
   }
   const { frames, legs, braces, pads, decking, hardware, extras } = catalog
-  const lists = { frames, legs, braces, pads, 'decking.panels': decking.panels, hardware, extras }
+  const services = catalog.services ?? []
+  const lists = { frames, legs, braces, pads, 'decking.panels': decking.panels, hardware, extras, services }
   for (const [path, items] of Object.entries(lists))
     once(
       path,

@@ -319,6 +319,62 @@ const RulesSchema = v.looseObject({
   ),
 })
 
+const kinds = (description: string) =>
+  v.optional(
+    v.pipe(v.array(v.pipe(v.string(), v.maxLength(40))), v.maxLength(60), v.description(description)),
+  )
+const most = (max: number, description: string) => v.optional(measure(0.1, max, `${description}, kg`))
+
+/** How goods are packed. What is left out is taken from rules/papers/packaging.ts. */
+const PackingSchema = v.looseObject({
+  person: most(100, 'Most that one person carries'),
+  bag: most(100, 'Most in one bag'),
+  carton: most(200, 'Most in one carton'),
+  bundle: most(500, 'Most in one bundle'),
+  pieces: v.optional(v.pipe(count(1000, 'Most pieces in one bundle'), v.minValue(1))),
+  long: v.optional(length(20, 'Pieces of this length and longer are bundled')),
+  bundled: kinds('Kinds of parts that are bundled whatever their length'),
+  loose: kinds('Kinds of parts that go each by itself'),
+})
+
+const ServiceSchema = v.looseObject({
+  code: Code,
+  name: Name,
+  price: Price,
+  per: v.pipe(v.picklist(['job', 'section', 'hour']), v.description('What the price is for')),
+  taxed: v.optional(v.boolean()),
+})
+
+/** What a quote goes by. Without it: no tax, no discount, no freight, no day that it ends on. */
+const QuoteSchema = v.looseObject({
+  days: v.optional(count(1000, 'Days that a quote holds, the day itself not counted')),
+  discount: v.optional(measure(0, 1, 'Off parts and options where a quote is asked for without another')),
+  tax: v.optional(
+    v.looseObject({
+      name: Name,
+      share: measure(0, 1, 'Of what is taxed'),
+      goods: v.optional(
+        v.pipe(v.boolean(), v.description('Parts and options are taxed; where absent they are')),
+      ),
+      freight: v.optional(v.pipe(v.boolean(), v.description('Freight is taxed; where absent it is not'))),
+    }),
+  ),
+  freight: v.optional(
+    v.pipe(
+      v.array(
+        v.looseObject({
+          mass: measure(0, 1e6, 'Up to this mass, kg'),
+          longest: length(50, 'And up to this longest piece'),
+          price: Price,
+        }),
+      ),
+      v.maxLength(100),
+      v.description('Bands: the first that both fit'),
+    ),
+  ),
+  terms: v.optional(v.pipe(v.array(v.pipe(v.string(), v.maxLength(600))), v.maxLength(40))),
+})
+
 export const CatalogSchema = v.looseObject({
   format: v.literal('leadline/catalog'),
   version: v.literal(1),
@@ -393,6 +449,9 @@ export const CatalogSchema = v.looseObject({
     ),
   }),
   rules: RulesSchema,
+  packing: v.optional(PackingSchema),
+  services: v.optional(v.pipe(v.array(ServiceSchema), v.maxLength(100))),
+  quote: v.optional(QuoteSchema),
   words: v.optional(
     v.pipe(
       v.record(v.string(), v.record(v.string(), v.pipe(v.string(), v.maxLength(200)))),
@@ -410,6 +469,9 @@ export type Pad = Catalog['pads'][number]
 export type Panel = Catalog['decking']['panels'][number]
 export type Bolt = Catalog['hardware'][number]
 export type Extra = Catalog['extras'][number]
+export type Packing = v.InferOutput<typeof PackingSchema>
+export type Service = v.InferOutput<typeof ServiceSchema>
+export type QuoteRules = v.InferOutput<typeof QuoteSchema>
 export type Strength = v.InferOutput<typeof StrengthSchema>
 export type AluminumStrength = Extract<Strength, { family: 'aluminum' }>
 export type SteelStrength = Extract<Strength, { family: 'steel' }>

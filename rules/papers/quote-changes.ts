@@ -1,0 +1,187 @@
+/** What changed since the last quote: parts, prices, and why. The older dock is that of the older design, derived again. */
+import type { Dock, Leg, ReasonTerm } from '../dock.ts'
+import { type DifferenceRow, difference } from './packing-list.ts'
+import type { Quote, QuoteLine } from './quote.ts'
+
+export interface Quoted {
+  readonly dock: Dock
+  readonly quote: Quote
+}
+
+export interface ChangedLine {
+  readonly group: QuoteLine['group']
+  readonly kind: QuoteLine['kind']
+  readonly code: string | null
+  readonly name: string
+  readonly quantity: { readonly before: number; readonly after: number }
+  readonly unitPrice: { readonly before: number | null; readonly after: number | null }
+  /** After less before, minor units. */
+  readonly amount: number
+  /** Of that, what is for other quantities (at the old price, or the new one of a new line), and the rest, for other prices. */
+  readonly forQuantity: number
+  readonly forPrice: number
+}
+
+/** A figure that a leg's length follows from, and that is another now. `key` as in the leg's reasons. */
+export interface ChangedTerm {
+  readonly key: string
+  readonly unit: string
+  readonly before: number | string
+  readonly after: number | string
+}
+
+export interface ChangedLeg {
+  readonly leg: string
+  /** Codes; null where there was or is no such leg, or none long enough. */
+  readonly before: string | null
+  readonly after: string | null
+  readonly is: 'new' | 'gone' | 'other'
+  readonly why: readonly ChangedTerm[]
+}
+
+export interface QuoteChanges {
+  readonly since: string
+  readonly parts: readonly DifferenceRow[]
+  readonly lines: readonly ChangedLine[]
+  readonly legs: readonly ChangedLeg[]
+  /** After less before, minor units; together they are `total`. */
+  readonly sums: {
+    readonly parts: number
+    readonly prices: number
+    readonly services: number
+    readonly other: number
+    readonly freight: number
+    readonly discount: number
+    readonly tax: number
+  }
+  readonly total: { readonly before: number; readonly after: number }
+  /** Other currencies cannot be told apart by amounts: null sums would mislead, so nothing else is told then. */
+  readonly comparable: boolean
+}
+
+export function quoteChanges(before: Quoted, after: Quoted): QuoteChanges {
+  const comparable = before.quote.currency === after.quote.currency
+  const lines = comparable ? changedLines(before.quote.lines, after.quote.lines) : []
+  const goods = lines.filter(({ kind }) => kind !== null)
+  const sum = (of: readonly ChangedLine[], what: 'amount' | 'forQuantity' | 'forPrice'): number =>
+    of.reduce((total, line) => total + line[what], 0)
+  const inGroup = (group: QuoteLine['group']): number =>
+    sum(
+      lines.filter((line) => line.group === group),
+      'amount',
+    )
+  const change = (of: (quote: Quote) => number): number =>
+    comparable ? of(after.quote) - of(before.quote) : 0
+  return {
+    since: before.quote.date,
+    parts: difference(before.dock.parts, after.dock.parts).filter(({ have, need }) => have !== need),
+    lines,
+    legs: changedLegs(before.dock, after.dock),
+    sums: {
+      parts: sum(goods, 'forQuantity'),
+      prices: sum(goods, 'forPrice'),
+      services: inGroup('services'),
+      other: inGroup('other'),
+      freight: inGroup('freight'),
+      discount: change(({ discount }) => discount.amount),
+      tax: change(({ tax }) => tax?.amount ?? 0),
+    },
+    total: { before: before.quote.total, after: after.quote.total },
+    comparable,
+  }
+}
+
+function changedLines(before: readonly QuoteLine[], after: readonly QuoteLine[]): ChangedLine[] {
+  const keys = new Map<string, { old: QuoteLine[]; now: QuoteLine[] }>()
+  const at = (line: QuoteLine): { old: QuoteLine[]; now: QuoteLine[] } => {
+    const key = [line.group, line.kind, line.code, line.code === null ? line.name : ''].join('\n')
+    const known = keys.get(key) ?? { old: [], now: [] }
+    keys.set(key, known)
+    return known
+  }
+  for (const line of before) at(line).old.push(line)
+  for (const line of after) at(line).now.push(line)
+  return [...keys.values()].flatMap(({ old, now }) => {
+    const [was, is] = [merged(old), merged(now)]
+    const one = (now[0] ?? old[0])!
+    const amount = is.amount - was.amount
+    // Freight has no quantity of its own: its one line costs more or less.
+    const price = was.price ?? is.price ?? 0
+    const forQuantity = Math.round((is.charged - was.charged) * price)
+    if (amount === 0 && was.quantity === is.quantity && was.price === is.price) return []
+    return [
+      {
+        group: one.group,
+        kind: one.kind,
+        code: one.code,
+        name: one.name,
+        quantity: { before: was.quantity, after: is.quantity },
+        unitPrice: { before: was.price, after: is.price },
+        amount,
+        forQuantity,
+        forPrice: amount - forQuantity,
+      },
+    ]
+  })
+}
+
+/** Lines of one key together: a shop may have written the same by hand twice. */
+function merged(lines: readonly QuoteLine[]): {
+  quantity: number
+  charged: number
+  price: number | null
+  amount: number
+} {
+  const quantity = lines.reduce((sum, line) => sum + line.quantity, 0)
+  const charged = lines.reduce((sum, line) => sum + line.quantity + (line.sparesPriced ? line.spares : 0), 0)
+  const amount = lines.reduce((sum, line) => sum + line.amount, 0)
+  return { quantity, charged, price: lines[0]?.unitPrice ?? null, amount }
+}
+
+function changedLegs(before: Dock, after: Dock): ChangedLeg[] {
+  const old = new Map(before.legs.map((leg) => [leg.id, leg]))
+  const now = new Map(after.legs.map((leg) => [leg.id, leg]))
+  const ids = [...new Set([...now.keys(), ...old.keys()])]
+  return ids.flatMap((id): ChangedLeg[] => {
+    const [was, is] = [old.get(id), now.get(id)]
+    if (was?.code === is?.code && was && is) return []
+    return [
+      {
+        leg: id,
+        before: was?.code ?? null,
+        after: is?.code ?? null,
+        is: !was ? 'new' : !is ? 'gone' : 'other',
+        why: was && is ? changedTerms(was, before, is, after) : [],
+      },
+    ]
+  })
+}
+
+/** What a leg's reasons take from outside; what follows from other reasons would say it twice. */
+const OUTSIDE = ['design', 'catalog', 'site']
+const fromOutside = ({ from }: ReasonTerm): boolean =>
+  OUTSIDE.some((one) => from === one || from.startsWith(`${one}:`))
+
+function changedTerms(was: Leg, before: Dock, is: Leg, after: Dock): ChangedTerm[] {
+  const terms = (dock: Dock, leg: Leg): Map<string, ReasonTerm> =>
+    new Map(
+      (dock.reasons.legs[leg.id] ?? [])
+        // The length is what is to be explained.
+        .filter(({ rule }) => rule !== 'above-deck')
+        .flatMap((reason) => reason.terms.filter(fromOutside))
+        .map((term) => [term.key, term]),
+    )
+  const [old, now] = [terms(before, was), terms(after, is)]
+  const changed = [...now.values()].flatMap((term): ChangedTerm[] => {
+    const then = old.get(term.key)
+    return then && then.value !== term.value
+      ? [{ key: term.key, unit: term.unit, before: then.value, after: term.value }]
+      : []
+  })
+  const byHand = (dock: Dock, leg: Leg): boolean =>
+    (dock.reasons.legs[leg.id] ?? []).some(({ rule }) => rule === 'length-by-hand')
+  const [hand, handNow] = [byHand(before, was), byHand(after, is)]
+  if (hand !== handNow)
+    changed.push({ key: 'byHand', unit: 'text', before: hand ? 'yes' : 'no', after: handNow ? 'yes' : 'no' })
+  return changed
+}

@@ -1,0 +1,287 @@
+/**
+ * A quote: what the dock costs, line by line, in whole minor units of the catalog's currency.
+ *
+ * Rounding, ours and stated on the paper: each line is unit price × quantity, rounded to a whole minor unit, halves away from zero. A
+ * discount is off the sum of parts and options, rounded once. Tax is worked out once, on the sum of what is taxed, less the discount
+ * where parts are taxed. Shares count to a millionth, quantities to a thousandth, and sums are of whole numbers.
+ */
+import type { Catalog, Service } from '../catalog/index.ts'
+import type { Design } from '../design/index.ts'
+import type { Dock, Fingerprint, PartKind, PartRow } from '../dock.ts'
+import { cartons } from './cartons.ts'
+import { daysAfter } from './day.ts'
+import { productOf, shareOf } from './money.ts'
+import { sectionsInOrder } from './order.ts'
+
+export type QuoteGroup =
+  | 'frames'
+  | 'legs'
+  | 'bracing'
+  | 'joints'
+  | 'decking'
+  | 'hardware'
+  | 'options'
+  | 'services'
+  | 'freight'
+  | 'other'
+
+/** What a quote is asked for with. */
+export interface QuoteAsked {
+  /** `YYYY-MM-DD`; given, never the clock's. */
+  readonly date: string
+  /** Last day that it holds; where absent the catalog's days after `date`. */
+  readonly until?: string
+  /** Services of the catalog; without a quantity one for the job, or the dock's number of sections, or one hour. */
+  readonly services?: readonly { readonly code: string; readonly quantity?: number }[]
+  /** Off parts and options: a share of 1, or an amount in minor units. `null`: none; where absent the catalog's. */
+  readonly discount?: { readonly share: number } | { readonly amount: number } | null
+  /** The customer fetches: no freight. */
+  readonly fetched?: boolean
+  /** Free of tax (the customer's status, not ours to judge). */
+  readonly untaxed?: boolean
+  /** Further lines by hand; `price` of one, in minor units, below nothing for what is taken off. */
+  readonly other?: readonly {
+    readonly name: string
+    readonly quantity: number
+    readonly price: number
+    readonly taxed?: boolean
+  }[]
+}
+
+export interface QuoteLine {
+  readonly group: QuoteGroup
+  /** Of parts. */
+  readonly kind: PartKind | null
+  readonly code: string | null
+  readonly name: string
+  readonly quantity: number
+  /** Sent along with it. */
+  readonly spares: number
+  /** Spares are charged for. */
+  readonly sparesPriced: boolean
+  /** What one is: `piece`, or the service's `job`, `section`, `hour`. */
+  readonly per: 'piece' | Service['per']
+  readonly unitPrice: number
+  readonly amount: number
+  readonly taxed: boolean
+}
+
+export interface QuoteFreight {
+  /** kg, with spares, and m. */
+  readonly mass: number
+  readonly longest: number
+  /** `band`: a line of the quote. `none`: no band holds it: to be asked for, and not in the total. `fetched`, `absent`: no freight. */
+  readonly by: 'band' | 'none' | 'fetched' | 'absent'
+  readonly price: number | null
+}
+
+export interface Quote {
+  readonly format: 'leadline/quote'
+  readonly version: 1
+  readonly name: string
+  readonly customer: string
+  readonly order: string
+  readonly date: string
+  /** Last day that it holds; null where neither asked nor catalog say. */
+  readonly until: string | null
+  readonly catalog: { readonly id: string; readonly name: string; readonly edition: string }
+  readonly fingerprint: Fingerprint
+  readonly currency: string
+  readonly lines: readonly QuoteLine[]
+  readonly groups: readonly { readonly group: QuoteGroup; readonly amount: number }[]
+  /** Parts and options together, before the discount. */
+  readonly goods: number
+  /** 0 or less; its share where it was asked for as one. */
+  readonly discount: { readonly amount: number; readonly share: number | null }
+  /** All lines less the discount. */
+  readonly net: number
+  readonly tax: {
+    readonly name: string
+    readonly share: number
+    readonly taxable: number
+    readonly amount: number
+  } | null
+  readonly total: number
+  readonly freight: QuoteFreight
+  readonly terms: readonly string[]
+  /** Services asked for that the catalog has not: nothing is charged for them. */
+  readonly unknown: readonly string[]
+  /** Findings that forbid building the dock. */
+  readonly stops: number
+}
+
+const GROUP_OF: Readonly<Record<PartKind, QuoteGroup>> = {
+  frame: 'frames',
+  leg: 'legs',
+  'foot-pad': 'legs',
+  brace: 'bracing',
+  'brace-clamp': 'bracing',
+  'hook-bracket': 'joints',
+  'hinge-bar': 'joints',
+  'hinge-pin': 'joints',
+  'deck-panel': 'decking',
+  'deck-clip': 'decking',
+  'leg-cap': 'decking',
+  'sleeve-cap': 'decking',
+  'set-bolt': 'hardware',
+  'pad-bolt': 'hardware',
+  'hook-bolt': 'hardware',
+  'bar-bolt': 'hardware',
+  'pin-bolt': 'hardware',
+  'brace-bolt': 'hardware',
+  bumper: 'options',
+  'anchor-post': 'options',
+  auger: 'options',
+  'post-clamp': 'options',
+  accessory: 'options',
+}
+
+/** The order of a quote's groups. */
+export const GROUPS: readonly QuoteGroup[] = [
+  'frames',
+  'legs',
+  'bracing',
+  'joints',
+  'decking',
+  'hardware',
+  'options',
+  'services',
+  'other',
+  'freight',
+]
+
+export function quote(dock: Dock, design: Design, catalog: Catalog, asked: QuoteAsked): Quote {
+  const rules = catalog.quote ?? {}
+  const goodsTaxed = rules.tax?.goods ?? true
+  const unknown: string[] = []
+  const lines: QuoteLine[] = [
+    ...dock.parts.map((row) => partLine(row, catalog, goodsTaxed)),
+    ...serviceLines(dock, catalog, asked, unknown),
+    ...(asked.other ?? []).map(
+      ({ name, quantity, price, taxed }): QuoteLine =>
+        free('other', name, quantity, price, taxed ?? true, 'piece', null),
+    ),
+  ]
+  const freight = freightOf(dock, catalog, asked)
+  if (freight.by === 'band')
+    lines.push(free('freight', 'freight', 1, freight.price!, rules.tax?.freight ?? false, 'job', null))
+  lines.sort((a, b) => GROUPS.indexOf(a.group) - GROUPS.indexOf(b.group))
+
+  const sum = (of: readonly QuoteLine[]): number => of.reduce((total, { amount }) => total + amount, 0)
+  const goods = sum(lines.filter(isGoods))
+  const discount = discountOf(goods, catalog, asked)
+  const net = sum(lines) + discount.amount
+  const taxable = sum(lines.filter(({ taxed }) => taxed)) + (goodsTaxed ? discount.amount : 0)
+  const tax =
+    rules.tax && !asked.untaxed
+      ? { name: rules.tax.name, share: rules.tax.share, taxable, amount: shareOf(taxable, rules.tax.share) }
+      : null
+  return {
+    format: 'leadline/quote',
+    version: 1,
+    name: dock.name,
+    customer: design.job?.customer ?? '',
+    order: design.job?.order ?? '',
+    date: asked.date,
+    until: asked.until ?? (rules.days === undefined ? null : daysAfter(asked.date, rules.days)),
+    catalog: { id: catalog.id, name: catalog.name, edition: catalog.edition },
+    fingerprint: dock.fingerprint,
+    currency: catalog.currency,
+    lines,
+    groups: GROUPS.flatMap((group) => {
+      const here = lines.filter((line) => line.group === group)
+      return here.length > 0 ? [{ group, amount: sum(here) }] : []
+    }),
+    goods,
+    discount,
+    net,
+    tax,
+    total: net + (tax?.amount ?? 0),
+    freight,
+    terms: rules.terms ?? [],
+    unknown,
+    stops: dock.findings.filter(({ severity }) => severity === 'stop').length,
+  }
+}
+
+const isGoods = ({ group }: QuoteLine): boolean => !['services', 'freight', 'other'].includes(group)
+
+/** The tie plate is an accessory that joins; other accessories are extras. */
+function groupOf({ kind, code }: PartRow, catalog: Catalog): QuoteGroup {
+  const extra = catalog.extras.some(({ parts }) =>
+    parts.some((part) => part.kind === kind && part.code === code),
+  )
+  return kind === 'accessory' && code === catalog.tie.code && !extra ? 'joints' : GROUP_OF[kind]
+}
+
+function partLine(row: PartRow, catalog: Catalog, taxed: boolean): QuoteLine {
+  const sparesPriced = catalog.spares.priced
+  return {
+    group: groupOf(row, catalog),
+    kind: row.kind,
+    code: row.code,
+    name: row.name,
+    quantity: row.quantity,
+    spares: row.spares,
+    sparesPriced,
+    per: 'piece',
+    unitPrice: row.unitPrice,
+    amount: productOf(row.unitPrice, row.quantity + (sparesPriced ? row.spares : 0)),
+    taxed,
+  }
+}
+
+const free = (
+  group: QuoteGroup,
+  name: string,
+  quantity: number,
+  price: number,
+  taxed: boolean,
+  per: QuoteLine['per'],
+  code: string | null,
+): QuoteLine => ({
+  group,
+  kind: null,
+  code,
+  name,
+  quantity,
+  spares: 0,
+  sparesPriced: false,
+  per,
+  unitPrice: price,
+  amount: productOf(price, quantity),
+  taxed,
+})
+
+function serviceLines(dock: Dock, catalog: Catalog, asked: QuoteAsked, unknown: string[]): QuoteLine[] {
+  const sections = sectionsInOrder(dock).length
+  return (asked.services ?? []).flatMap(({ code, quantity }) => {
+    const service = catalog.services?.find((one) => one.code === code)
+    if (!service) {
+      unknown.push(code)
+      return []
+    }
+    const n = quantity ?? (service.per === 'section' ? sections : 1)
+    return [free('services', service.name, n, service.price, service.taxed ?? false, service.per, code)]
+  })
+}
+
+function freightOf(dock: Dock, catalog: Catalog, asked: QuoteAsked): QuoteFreight {
+  const { mass, longest } = cartons(dock, catalog)
+  const bands = catalog.quote?.freight
+  if (asked.fetched) return { mass, longest, by: 'fetched', price: null }
+  if (!bands || mass === 0) return { mass, longest, by: 'absent', price: null }
+  const band = bands.find((one) => mass <= one.mass + 1e-9 && longest <= one.longest + 1e-6)
+  return band ? { mass, longest, by: 'band', price: band.price } : { mass, longest, by: 'none', price: null }
+}
+
+/** Never more than there is to take it from. */
+function discountOf(goods: number, catalog: Catalog, asked: QuoteAsked): Quote['discount'] {
+  const usual = catalog.quote?.discount
+  const wanted =
+    asked.discount === undefined ? (usual === undefined ? null : { share: usual }) : asked.discount
+  if (wanted === null) return { amount: 0, share: null }
+  const [amount, share] =
+    'share' in wanted ? [shareOf(goods, wanted.share), wanted.share] : [Math.round(wanted.amount), null]
+  return { amount: -Math.min(Math.max(0, amount), Math.max(0, goods)) + 0, share }
+}

@@ -1,0 +1,24 @@
+/** A sentence as data: a key of the papers' words, and the figures that fill it. Views say it in the reader's language and units. */
+import type { Figure } from '../dock.ts'
+import type { PaperWord, PaperWords } from '../words/papers.ts'
+
+export interface Saying {
+  readonly key: PaperWord
+  readonly values: Readonly<Record<string, Figure>>
+}
+
+export const saying = (key: PaperWord, values: Readonly<Record<string, Figure>> = {}): Saying => ({
+  key,
+  values,
+})
+
+export const text = (value: string): Figure => ({ value, unit: 'text' })
+export const count = (value: number): Figure => ({ value, unit: 'count' })
+export const meters = (value: number): Figure => ({ value, unit: 'm' })
+export const kilograms = (value: number): Figure => ({ value, unit: 'kg' })
+
+/** Ids one after the other. */
+export const list = (ids: readonly string[]): Figure => text(ids.join(', '))
+
+/** The sentence, in words of `paperWords`. */
+export const sentence = ({ key, values }: Saying, words: PaperWords): string => words(key, values)

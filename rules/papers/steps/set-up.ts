@@ -1,0 +1,72 @@
+/**
+ * The set-up of this dock, step by step in the trade's order of work (common practice): on shore bolts, legs, clamps, pads, brackets,
+ * hinge bar, one hinge pin; in the water the standing section, then ramp, level, brace ends, panels; from the deck each further section;
+ * last clips, then caps.
+ */
+import type { Catalog } from '../../catalog/index.ts'
+import type { Design } from '../../design/index.ts'
+import type { Dock } from '../../dock.ts'
+import type { PaperWord } from '../../words/papers.ts'
+import { saying, text } from '../saying.ts'
+import { allot, planOf } from './allot.ts'
+import { type Draft, drafts, type Season } from './drafts.ts'
+import { peopleOf, toolsOf } from './hands.ts'
+import type { Step, Steps, Tool } from './step.ts'
+
+export function steps(dock: Dock, design: Design, catalog: Catalog): Steps {
+  return sheet(dock, design, catalog, 'set-up')
+}
+
+/** The same in reverse: the last piece put is the first taken. */
+export function autumn(dock: Dock, design: Design, catalog: Catalog): Steps {
+  return sheet(dock, design, catalog, 'autumn')
+}
+
+function sheet(dock: Dock, design: Design, catalog: Catalog, season: Season): Steps {
+  const plan = planOf(dock)
+  const all = drafts({ dock, design, catalog, plan, allotted: allot(dock, catalog, plan), season })
+  const ready = all.filter(({ phase }) => phase === 'ready')
+  const work = all.filter(({ phase }) => phase !== 'ready')
+  const inOrder =
+    season === 'set-up'
+      ? [...ready, ...work]
+      : [...ready, ...work.reverse().map((draft) => ({ ...draft, lines: [...draft.lines].reverse() }))]
+  const made = inOrder.map((draft, i) => finish(draft, i, inOrder, season, catalog))
+  const stops = dock.findings.filter(({ severity }) => severity === 'stop').length
+  return {
+    season,
+    title: saying(season === 'set-up' ? 'set-up' : 'autumn', { dock: text(dock.name) }),
+    steps: made,
+    tools: once(made.flatMap(({ tools }) => tools)),
+    people: made.reduce((most, step) => Math.max(most, peopleOf(step.crew)), 0),
+    cautions: cautionsOf(season, stops),
+    stops,
+  }
+}
+
+function cautionsOf(season: Season, stops: number): PaperWord[] {
+  const always: PaperWord[] = [
+    'caution-screening',
+    'caution-cold',
+    'caution-power',
+    'caution-storm',
+    'caution-diving',
+  ]
+  if (season === 'autumn') return ['caution-ice', ...always]
+  return stops > 0 ? ['caution-stop', ...always] : always
+}
+
+function finish(draft: Draft, i: number, all: readonly Draft[], season: Season, catalog: Catalog): Step {
+  const { stands: _stands, ...step } = draft
+  // In autumn a section stands until the step that brought it out is undone.
+  const brought =
+    season === 'set-up'
+      ? all.slice(0, i + 1).flatMap(({ stands }) => stands)
+      : all.slice(i + 1).flatMap(({ stands }) => stands)
+  return { ...step, number: i + 1, tools: toolsOf(step.lines, step.phase, catalog), standing: brought }
+}
+
+function once(tools: readonly Tool[]): Tool[] {
+  const seen = new Map(tools.map((tool) => [`${tool.key}\n${tool.size}`, tool]))
+  return [...seen.values()]
+}
