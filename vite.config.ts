@@ -21,6 +21,16 @@ const plainImports: Plugin = {
   },
 }
 
+/** What the PDF library would load to draw web pages, which no paper asks for: left out, with the 100 kB that it weighs. */
+const NOT_ASKED = /^(?:html2canvas|dompurify|canvg)$/
+const NOT_ASKED_FOR = '\0not-asked-for'
+const papersAlone: Plugin = {
+  name: 'leadline:papers-alone',
+  enforce: 'pre',
+  resolveId: { filter: { id: NOT_ASKED }, handler: () => NOT_ASKED_FOR },
+  load: { filter: { id: new RegExp(NOT_ASKED_FOR) }, handler: () => 'export default null' },
+}
+
 /** What an earlier build left of hashed chunks goes; the library that is built beside the page stays. */
 const clearChunks = (): Plugin => {
   let chunks = ''
@@ -42,7 +52,7 @@ const LATER = /\/rules\/(?:derive|structure|checks\/structure|words\/structure)|
 
 export default defineConfig({
   base: './',
-  plugins: [react(), screenReact(), leanThree(), workersOfPage(), plainImports, clearChunks()],
+  plugins: [react(), papersAlone, screenReact(), leanThree(), workersOfPage(), plainImports, clearChunks()],
   build: {
     target: 'es2022',
     outDir: 'dist',
@@ -65,7 +75,7 @@ export default defineConfig({
         codeSplitting: {
           groups: [
             { name: 'app', tags: ['$initial'], test: (id) => !LATER.test(id), priority: 3 },
-            { name: 'solids', test: /\/geometry\//, priority: 2 },
+            { name: 'solids', test: /\/geometry\/(?!drawing|export|paper)/, priority: 2 },
             { name: 'scene', test: /\/src\/scene\/scene\.tsx$/, priority: 1 },
           ],
         },

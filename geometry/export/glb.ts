@@ -4,6 +4,9 @@ import type { Catalog, Dock } from '../../rules/index.ts'
 import type { Look } from '../types.ts'
 import { MODEL_LOOKS, modelOf, UPRIGHT } from './model.ts'
 
+/** To a thousandth of a mm. */
+const rounded = (value: number): number => Math.round(value * 1e6) / 1e6 || 0
+
 /**
  * GLB bytes; m, y up, the water of the survey day at y = 0, the middle of the dock over the origin. The same bytes for the same dock.
  *
@@ -35,8 +38,8 @@ export async function glbOf(dock: Dock, catalog: Catalog): Promise<Uint8Array> {
       document
         .createAccessor()
         .setType(type)
-        // A copy: solids are shared, and a writer may keep what it is given.
-        .setArray(array.slice() as Float32Array<ArrayBuffer> | Uint32Array<ArrayBuffer>)
+        // A copy, for solids are shared; without the last bits, in which the sines of browsers differ.
+        .setArray(array.map(rounded) as Float32Array<ArrayBuffer> | Uint32Array<ArrayBuffer>)
         .setBuffer(buffer)
     const position = accessor('VEC3', solid.positions)
     const normal = accessor('VEC3', solid.normals)
@@ -55,8 +58,8 @@ export async function glbOf(dock: Dock, catalog: Catalog): Promise<Uint8Array> {
         document
           .createNode(piece)
           .setMesh(mesh)
-          .setTranslation([...at])
-          .setRotation([...turn]),
+          .setTranslation([rounded(at[0]), rounded(at[1]), rounded(at[2])])
+          .setRotation([rounded(turn[0]), rounded(turn[1]), rounded(turn[2]), rounded(turn[3])]),
       )
   }
   return new WebIO().writeBinary(document)

@@ -8,6 +8,7 @@ import { Stands } from './stands.tsx'
 import { Takes } from './takes.tsx'
 import { What } from './what.tsx'
 
+const papers = chunk(() => import('../sheets/papers.tsx').then((m) => m.Papers))
 const why = chunk(() => import('./why.tsx').then((m) => m.Why))
 
 export function Panel() {
@@ -20,6 +21,9 @@ export function Panel() {
       <Takes />
       <Fold className="answer why" title={t('why.title')}>
         <Later chunk={why} props={{}} />
+      </Fold>
+      <Fold className="answer papers" title={t('papers.title')}>
+        <Later chunk={papers} props={{}} />
       </Fold>
       <details className="answer cautions" id="cautions">
         <summary>

@@ -1,0 +1,163 @@
+/** Papers and models from the page: the same bytes as from the terminal, nothing of them before they are asked for. */
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { AxeBuilder } from '@axe-core/playwright'
+import jsQrModule from 'jsqr'
+import type { Page } from 'playwright-core'
+import { PNG } from 'pngjs'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { sheet } from '../../src/cli/sheet.ts'
+import { readLink } from '../../src/state/link.ts'
+import { DESKTOP, nextFrame, open, PHONE, read, withBrowser } from './support/open.ts'
+
+withBrowser()
+
+// The package's own build is a module within a module.
+const jsQr = ((jsQrModule as unknown as { default?: unknown }).default ??
+  jsQrModule) as typeof import('jsqr').default
+
+let folder: string
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'leadline-'))
+})
+afterAll(() => {
+  rmSync(folder, { recursive: true })
+})
+
+const SOON = { timeout: 20_000 }
+
+async function openPapers(page: Page): Promise<void> {
+  await page.locator('.papers > summary').click()
+  await page.locator('.paper-work').waitFor()
+  await expect.poll(() => page.locator('[data-format=pdf]').isEnabled(), SOON).toBe(true)
+}
+
+test.each(['pdf', 'svg', 'dxf', 'glb', 'usdz'])(
+  '%s is what the terminal writes, byte for byte',
+  async (format) => {
+    const { page, requests, close } = await open()
+    expect(requests.filter((url) => /Roboto|pdf-|papers-/.test(url))).toEqual([])
+    await openPapers(page)
+    await page.getByLabel('Date on it').fill('2026-05-01')
+    await page.getByLabel('Drawn by').fill('A. Person')
+    const [download] = await Promise.all([
+      page.waitForEvent('download', { timeout: 60_000 }),
+      page.locator(`[data-format=${format}]`).click(),
+    ])
+    expect(download.suggestedFilename()).toBe(`Quillet-Cove.${format}`)
+    const design = join(folder, 'design.json')
+    writeFileSync(design, JSON.stringify(await read(page, (e) => e.design)))
+    const { bytes } = await sheet(
+      [design, '--out', `-`, '--format', format, '--date', '2026-05-01', '--by', 'A. Person'],
+      '2026-05-01',
+    )
+    expect(Buffer.compare(readFileSync(await download.path()), Buffer.from(bytes))).toBe(0)
+    await expect.poll(() => page.locator('.paper-work [role=status]').textContent()).toMatch(/is made/)
+    await close()
+  },
+)
+
+test('is worked by keys alone', async () => {
+  const { page, close } = await open()
+  await page.locator('.papers > summary').focus()
+  await page.keyboard.press('Enter')
+  await expect.poll(() => page.locator('[data-format=svg]').isEnabled(), SOON).toBe(true)
+  await page.locator('[data-format=svg]').focus()
+  const [download] = await Promise.all([page.waitForEvent('download'), page.keyboard.press('Enter')])
+  expect(readFileSync(await download.path(), 'utf8')).toMatch(/^<svg /)
+  await close()
+})
+
+test('the code on the screen opens the same dock on a phone', async () => {
+  const { page, close } = await open()
+  await openPapers(page)
+  const code = page.locator('.qr')
+  await code.evaluate((svg) =>
+    Object.assign((svg as unknown as SVGElement).style, {
+      width: '600px',
+      maxWidth: 'none',
+      height: '600px',
+    }),
+  )
+  const shot = PNG.sync.read(await code.screenshot())
+  const found = jsQr(new Uint8ClampedArray(shot.data), shot.width, shot.height)!
+  const url = new URL(found.data)
+  expect(url.origin + url.pathname).toBe(new URL(page.url()).origin + new URL(page.url()).pathname)
+  const opened = readLink(url.hash)
+  expect(opened.ok && opened.value).toEqual(await read(page, (e) => e.design))
+  await close()
+})
+
+test('a device that shows models on the real ground is handed one: its type, its ending, its link', async () => {
+  const { page, close } = await open({
+    viewport: PHONE,
+    hasTouch: true,
+    before: () => {
+      DOMTokenList.prototype.supports = () => true
+      const plain = HTMLAnchorElement.prototype.click
+      HTMLAnchorElement.prototype.click = function () {
+        if (this.rel !== 'ar') return plain.call(this)
+        const { href, rel, download } = this
+        const only = [...this.childNodes].map((child) => child.nodeName)
+        fetch(href)
+          .then((answer) => answer.blob())
+          .then(async (blob) => {
+            const start = new Uint8Array(await blob.slice(0, 4).arrayBuffer())
+            Object.assign(window, { handed: { rel, download, only, type: blob.type, start: [...start] } })
+          })
+      }
+    },
+    // A page's policy lets nobody fetch what it has made itself; a test may.
+    bypassCSP: true,
+  })
+  await openPapers(page)
+  await page.getByRole('button', { name: 'Stand it on your shore' }).click()
+  await expect
+    .poll(() => page.evaluate(() => (window as unknown as { handed?: unknown }).handed ?? null), SOON)
+    .toEqual({
+      rel: 'ar',
+      download: 'Quillet-Cove.usdz',
+      only: ['IMG'],
+      type: 'model/vnd.usdz+zip',
+      start: [0x50, 0x4b, 3, 4],
+    })
+  await close()
+})
+
+test('without such a device there is no such button', async () => {
+  const { page, close } = await open()
+  await openPapers(page)
+  expect(await page.getByRole('button', { name: 'Stand it on your shore' }).count()).toBe(0)
+  await close()
+})
+
+test('what cannot be made says why, and the next one is made', async () => {
+  const { page, close } = await open({ without: /Roboto/, expected: /Roboto|Failed to load|net::ERR/ })
+  await openPapers(page)
+  await page.locator('[data-format=pdf]').click()
+  await expect.poll(() => page.locator('.paper-work .fault').textContent(), SOON).toMatch(/could not be made/)
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.locator('[data-format=svg]').click(),
+  ])
+  expect(download.suggestedFilename()).toBe('Quillet-Cove.svg')
+  await close()
+})
+
+test.each([
+  ['light', DESKTOP],
+  ['dark', PHONE],
+] as const)('axe finds nothing in %s', async (colorScheme, viewport) => {
+  const { page, close } = await open({ colorScheme, viewport })
+  await openPapers(page)
+  const height = await page.evaluate(() => document.documentElement.scrollHeight)
+  await page.setViewportSize({ width: viewport.width, height })
+  await nextFrame(page)
+  const { violations } = await new AxeBuilder({ page: page as never })
+    .include(['leadline-dock', '.papers'] as never)
+    .setLegacyMode(true)
+    .analyze()
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' ')}`)).toEqual([])
+  await close()
+})
