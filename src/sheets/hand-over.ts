@@ -16,7 +16,7 @@ export function download(bytes: Uint8Array, media: string, name: string): void {
   anchor.click()
 }
 
-/** Whether the device shows models on the real ground when it is handed one (iPhone, iPad). */
+/** Whether the device shows models on the real ground when it is handed a link to one. */
 export const showsModels = (): boolean => document.createElement('a').relList.supports('ar')
 
 /** The link that such a device takes for one: `rel="ar"`, an image as its only child, a USDZ behind it. */

@@ -127,7 +127,7 @@ export function Papers() {
                 ? p('made', { file: text(state.made) })
                 : p('failed', { what: text(p(NAMES[state.failed])), why: text(state.why) })}
       </p>
-      <Phone />
+      {!matchMedia('(pointer: coarse)').matches && <Phone />}
     </div>
   )
 }
