@@ -3,13 +3,14 @@ import panel from '../panel/panel.css?inline'
 import strip from '../profile/profile.css?inline'
 import stage from '../stage/stage.css?inline'
 import base from './base.css?inline'
+import print from './print.css?inline'
 
 let sheet: CSSStyleSheet | null = null
 
 export function adoptStyles(root: ShadowRoot): void {
   if (!sheet) {
     sheet = new CSSStyleSheet()
-    sheet.replaceSync([base, stage, strip, panel].join('\n'))
+    sheet.replaceSync([base, stage, strip, panel, print].join('\n'))
   }
   if (!root.adoptedStyleSheets.includes(sheet)) root.adoptedStyleSheets = [...root.adoptedStyleSheets, sheet]
 }

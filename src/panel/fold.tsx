@@ -1,18 +1,46 @@
 /** What is folded away is not drawn: it costs nothing while the dock is dragged. */
-import { type ReactNode, useState } from 'react'
+import { type ReactNode, useEffect, useRef, useState } from 'react'
 
 interface FoldProps {
   readonly className?: string
+  readonly id?: string
   /** Of a section of its own; else `summary`. */
   readonly title?: string
   readonly summary?: ReactNode
+  /** Unfolded on paper, where nobody can. */
+  readonly print?: boolean
   readonly children: ReactNode
 }
 
-export function Fold({ className = '', title, summary, children }: FoldProps) {
+export function Fold({ className = '', id, title, summary, print = false, children }: FoldProps) {
   const [open, setOpen] = useState(false)
+  const details = useRef<HTMLDetailsElement>(null)
+  useEffect(() => {
+    if (!print) return
+    let before = false
+    const show = (unfolded: boolean): void => {
+      if (details.current) details.current.open = unfolded
+      setOpen(unfolded)
+    }
+    const begin = (): void => {
+      before = details.current?.open ?? false
+      show(true)
+    }
+    const end = (): void => show(before)
+    addEventListener('beforeprint', begin)
+    addEventListener('afterprint', end)
+    return () => {
+      removeEventListener('beforeprint', begin)
+      removeEventListener('afterprint', end)
+    }
+  }, [print])
   return (
-    <details className={className} onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <details
+      className={className}
+      ref={details}
+      {...(id === undefined ? {} : { id })}
+      onToggle={(event) => setOpen(event.currentTarget.open)}
+    >
       <summary>{title === undefined ? summary : <h2>{title}</h2>}</summary>
       {open && children}
     </details>

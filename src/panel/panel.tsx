@@ -25,16 +25,13 @@ export function Panel() {
       <Fold className="answer papers" title={t('papers.title')}>
         <Later chunk={papers} props={{}} />
       </Fold>
-      <details className="answer cautions" id="cautions">
-        <summary>
-          <h2>{t('cautions.title')}</h2>
-        </summary>
+      <Fold className="answer cautions" id="cautions" title={t('cautions.title')} print>
         <ul>
           {wordsIn(lang).cautions.map((caution) => (
             <li key={caution}>{caution}</li>
           ))}
         </ul>
-      </details>
+      </Fold>
     </div>
   )
 }

@@ -37,7 +37,7 @@ export function Stands() {
           </ul>
         )}
         {notes.length > 0 && (
-          <Fold className="notes" summary={t('stands.notes', { notes: count(notes.length) })}>
+          <Fold className="notes" summary={t('stands.notes', { notes: count(notes.length) })} print>
             <ul className="findings">
               {notes.map((finding) => (
                 <Item key={findingId(finding)} finding={finding} />

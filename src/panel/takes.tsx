@@ -27,6 +27,7 @@ export function Takes() {
         </div>
       </dl>
       <Fold
+        print
         summary={
           <>
             {t('takes.list')} <span className="hint">{t('takes.pieces', { pieces: count(pieces) })}</span>

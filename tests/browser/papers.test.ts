@@ -4,9 +4,11 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { AxeBuilder } from '@axe-core/playwright'
 import jsQrModule from 'jsqr'
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import type { Page } from 'playwright-core'
 import { PNG } from 'pngjs'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import type { Dock } from '../../rules/index.ts'
 import { sheet } from '../../src/cli/sheet.ts'
 import { readLink } from '../../src/state/link.ts'
 import { DESKTOP, nextFrame, open, PHONE, read, withBrowser } from './support/open.ts'
@@ -159,5 +161,31 @@ test.each([
     .setLegacyMode(true)
     .analyze()
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' ')}`)).toEqual([])
+  await close()
+})
+
+test('a printed page tells what the dock is, takes and needs care for, and is as before afterwards', async () => {
+  const { page, close } = await open()
+  await expect.poll(() => page.locator('.verdict').first().textContent(), SOON).toMatch(/^It stands/)
+  const pdf = await page.pdf({ format: 'Letter', printBackground: true })
+  const read = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise
+  const texts: string[] = []
+  for (let n = 1; n <= read.numPages; n++)
+    for (const item of (await (await read.getPage(n)).getTextContent()).items)
+      if ('str' in item) texts.push(item.str)
+  const told = texts.join(' ').replace(/\s+/g, ' ')
+  const dock = await page
+    .locator('leadline-dock')
+    .evaluate((e) => ({
+      parts: (e as never as { dock: Dock }).dock.parts,
+      code: (e as never as { dock: Dock }).dock.fingerprint.all,
+    }))
+  for (const row of dock.parts) expect(told).toContain(row.name)
+  expect(told.replaceAll(' ', '')).toContain(dock.code.slice(0, 12))
+  expect(told).toContain('It stands')
+  expect(told).toContain('licensed electrician')
+  expect(told).not.toContain('How many sections')
+  expect(read.numPages).toBeLessThanOrEqual(3)
+  await expect.poll(() => page.locator('.list-of-parts').count()).toBe(0)
   await close()
 })
