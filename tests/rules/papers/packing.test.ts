@@ -176,8 +176,8 @@ const packing = fc.option(
         bundle: fc.integer({ min: 20, max: 600 }).map((n) => n / 10),
         pieces: fc.integer({ min: 1, max: 30 }),
         long: fc.integer({ min: 2, max: 30 }).map((n) => n / 10),
-        bundled: fc.constantFrom([], ['leg'], ['foot-pad', 'leg', 'brace']),
-        loose: fc.constantFrom([], ['frame'], ['frame', 'deck-panel']),
+        bundled: fc.constantFrom<string[]>([], ['leg'], ['foot-pad', 'leg', 'brace']),
+        loose: fc.constantFrom<string[]>([], ['frame'], ['frame', 'deck-panel']),
       },
       { requiredKeys: [] },
     )
