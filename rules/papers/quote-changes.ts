@@ -1,5 +1,6 @@
 /** What changed since the last quote: parts, prices, and why. The older dock is that of the older design, derived again. */
 import type { Dock, Leg, ReasonTerm } from '../dock.ts'
+import { productOf } from './money.ts'
 import { type DifferenceRow, difference } from './packing-list.ts'
 import type { Quote, QuoteLine } from './quote.ts'
 
@@ -107,7 +108,7 @@ function changedLines(before: readonly QuoteLine[], after: readonly QuoteLine[])
     const amount = is.amount - was.amount
     // Freight has no quantity of its own: its one line costs more or less.
     const price = was.price ?? is.price ?? 0
-    const forQuantity = Math.round((is.charged - was.charged) * price)
+    const forQuantity = productOf(price, is.charged - was.charged)
     if (amount === 0 && was.quantity === is.quantity && was.price === is.price) return []
     return [
       {

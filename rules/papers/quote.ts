@@ -53,6 +53,7 @@ export interface QuoteLine {
   /** Of parts. */
   readonly kind: PartKind | null
   readonly code: string | null
+  /** Of the one line of freight `freight`: a view says it in words, with `Quote.freight`. */
   readonly name: string
   readonly quantity: number
   /** Sent along with it. */

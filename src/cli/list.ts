@@ -1,5 +1,4 @@
 /** The packing list for a person at a bench, and as CSV. */
-import Papa from 'papaparse'
 import {
   type DifferenceRow,
   type Dock,
@@ -13,13 +12,10 @@ import {
   type Units,
   wordsIn,
 } from '../../rules/index.ts'
-
-/** Spreadsheets take a cell that begins with = + - @ for a formula: such cells are made inert. */
-const csv = (rows: readonly object[]): string =>
-  `${Papa.unparse([...rows], { escapeFormulae: true, newline: '\n' })}\n`
+import { csvOf } from '../papers/csv.ts'
 
 export const listCsv = (list: PackingList): string =>
-  csv(
+  csvOf(
     list.groups.flatMap(({ bag, rows }) =>
       rows.map((row) => ({
         bag: bag ?? '',
@@ -38,7 +34,7 @@ export const listCsv = (list: PackingList): string =>
     ),
   )
 
-export const differenceCsv = (rows: readonly DifferenceRow[]): string => csv(rows)
+export const differenceCsv = (rows: readonly DifferenceRow[]): string => csvOf(rows)
 
 /** Columns padded to their widest cell; numbers to the right. */
 function table(
