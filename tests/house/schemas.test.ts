@@ -5,6 +5,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { demoCatalog, demoDesign, parseDesign } from '../../rules/index.ts'
+import { packagingOf } from '../../rules/papers/packaging.ts'
 import { SCHEMA_FOLDER, schemaFiles } from '../../src/build/schemas.ts'
 import { anyCase } from '../support/arbitraries.ts'
 import { metricCatalog } from '../support/catalogs.ts'
@@ -67,5 +68,26 @@ describe('public/guide/catalog.md', () => {
         `| \`${name}\` | ${value} ${rule.unit} | ${rule.description} |`.replace(/ +/g, ' '),
       )
     }
+  })
+
+  it('tells how the demo shop packs, what it goes by where it is silent, and its bands and tax', () => {
+    const guide = readFileSync(join(SCHEMA_FOLDER, '../guide/catalog.md'), 'utf8').replace(/ +/g, ' ')
+    const { packing: stated, quote, ...silent } = demoCatalog
+    const [here, absent] = [packagingOf(demoCatalog), packagingOf(silent)]
+    for (const name of ['person', 'bag', 'carton', 'bundle'] as const)
+      expect(guide).toMatch(
+        new RegExp(`\\| \`${name}\` \\| [^|]+ \\| ${here[name] / 1000} \\| ${absent[name] / 1000} \\|`),
+      )
+    expect(guide).toContain(`| ${here.pieces} | ${absent.pieces} |`)
+    expect(guide).toContain(`| ${here.long} | ${absent.long} |`)
+    for (const name of ['bundled', 'loose'] as const) {
+      expect(guide).toContain(`| ${stated![name]!.map((kind) => `\`${kind}\``).join(', ')} | the same |`)
+      expect([...absent[name]]).toEqual(stated![name])
+    }
+    const last = quote!.freight!.at(-1)!
+    expect(guide).toContain(`four bands, to ${last.mass} kg and ${last.longest} m`)
+    expect(guide).toContain(`| ${quote!.tax!.share * 100} % on parts and options |`)
+    expect(quote!.freight).toHaveLength(4)
+    expect(quote!.terms).toHaveLength(3)
   })
 })
