@@ -25,13 +25,14 @@ const GROUND = 0.35
 /** Stations nearer than this on the bed share one set height, m. */
 const SAME = 0.02
 
-export function elevationView(drawn: Drawn): View {
+/** @param range of distances that is shown; where absent that of the dock */
+export function elevationView(drawn: Drawn, range = rangeOf(drawn.dock)): View {
   const { dock, design, catalog, units, lang } = drawn
   const t = drawingWords(lang, units)
   const bed = makeBed(design.site)
   const shown = project(placementsOfKinds(dock, KINDS), catalog, SIDE, (kind) => WHOLE.has(kind))
   const own = boundsOf(shown.flatMap(({ path }) => path.points))
-  const { x0, x1 } = rangeOf(dock)
+  const { x0, x1 } = range
   const ground = bed.knots(x0, x1).map((x): Point => [x, bed.bedAt(x, bed.lineY)])
   const { low, high } = design.site.levels
   const depths = ground.map(([, z]) => z)

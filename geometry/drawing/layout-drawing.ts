@@ -4,6 +4,7 @@
  */
 import type { Catalog, Design, Dock } from '../../rules/index.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
+import { codeOf } from '../paper/document.ts'
 import type { Paper } from '../paper/marks.ts'
 import type { PaperOptions } from '../paper/options.ts'
 import { jointView } from './details.ts'
@@ -12,17 +13,7 @@ import { legTable } from './leg-table.ts'
 import { roomOf } from './paint.ts'
 import { alikePairs, pairView } from './pairs.ts'
 import { type Drawn, planView } from './plan.ts'
-import {
-  cellOf,
-  checkCode,
-  type Draft,
-  type DrawingOf,
-  draft,
-  finish,
-  putView,
-  roomOn,
-  SCALES,
-} from './sheet.ts'
+import { cellOf, type Draft, type DrawingOf, draft, finish, putView, roomOn, SCALES } from './sheet.ts'
 import { type View, windowOf } from './view.ts'
 
 /** Coarser than this, and figures stand closer than can be read: the dock is shown in parts. */
@@ -44,7 +35,7 @@ export function layoutDrawing(dock: Dock, design: Design, catalog: Catalog, opti
   return {
     title: t('drawing'),
     author: catalog.name,
-    subject: `${dock.name} · ${checkCode(dock)}`,
+    subject: `${dock.name} · ${codeOf(dock)}`,
     lang: options.lang,
     sheets: drafts.map((sheet, i) => finish(sheet, i + 1, drafts.length, about).sheet),
   }

@@ -2,6 +2,7 @@
 import { type Catalog, type Design, type Dock, formatLength, type Units } from '../../rules/index.ts'
 import type { DrawingWords } from '../../rules/words/drawing.ts'
 import { label, line, rect } from '../paper/blocks.ts'
+import { codeOf } from '../paper/document.ts'
 import { type Mark, PAPER_SIZES, type Point, type Sheet } from '../paper/marks.ts'
 import type { PaperOptions } from '../paper/options.ts'
 import { ALERT, GRAY, INK } from '../paper/style.ts'
@@ -153,10 +154,6 @@ export function finish(
   }
 }
 
-/** Check code as people read it: in fours. */
-export const checkCode = (dock: Dock): string =>
-  dock.fingerprint.all.slice(0, 12).replace(/(.{4})(?=.)/g, '$1 ')
-
 function titleBlock(
   sheet: Draft,
   n: number,
@@ -180,7 +177,7 @@ function titleBlock(
       [t('drawing'), sheet.title, 3],
       [t('by'), options.by, 1.6],
       [t('date'), options.date, 1.2],
-      [t('check-code'), checkCode(dock), 1.9],
+      [t('check-code'), codeOf(dock), 1.9],
       [t('units'), t(options.units === 'imperial' ? 'units-imperial' : 'units-metric'), 1.9],
       ['', t('sheet', { n, of }), 1.2],
     ],

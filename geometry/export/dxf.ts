@@ -15,8 +15,8 @@ import { drawingWords } from '../../rules/words/drawing.ts'
 import { elevationView } from '../drawing/elevation.ts'
 import { alikePairs, pairView } from '../drawing/pairs.ts'
 import { type Drawn, planView } from '../drawing/plan.ts'
-import { checkCode } from '../drawing/sheet.ts'
 import { type Layer, PENS, type View } from '../drawing/view.ts'
+import { codeOf } from '../paper/document.ts'
 import type { Point } from '../paper/marks.ts'
 import type { PaperOptions } from '../paper/options.ts'
 import { printable } from '../paper/text.ts'
@@ -113,7 +113,7 @@ export function dxfOf(dock: Dock, design: Design, catalog: Catalog, options: Pap
       'TEXT',
       [plan.bounds.x0, plan.bounds.y1 + 0.75],
       SMALL,
-      [catalog.name, `${t('check-code')} ${checkCode(dock)}`, options.date, options.by]
+      [catalog.name, `${t('check-code')} ${codeOf(dock)}`, options.date, options.by]
         .filter(Boolean)
         .join(' · '),
       false,

@@ -1,0 +1,129 @@
+/** Papers that flow: a head on the first sheet, a line on the others, the foot on all. */
+import type { Catalog, Design, Dock } from '../../rules/index.ts'
+import { type SheetWords, sheetWords } from '../../rules/words/sheets.ts'
+import { facts, label, line, paragraph, textLine } from './blocks.ts'
+import { type Block, type Flow, paginate, space, together } from './flow.ts'
+import { type Mark, PAPER_SIZES, type Paper } from './marks.ts'
+import type { PaperOptions } from './options.ts'
+import { ALERT, FOOT, GRAY, HEAD_AGAIN, INK, MARGIN, SIZE } from './style.ts'
+import { fitText } from './text.ts'
+
+/** What all papers of one dock are made from. */
+export interface PaperOf {
+  readonly dock: Dock
+  readonly design: Design
+  readonly catalog: Catalog
+  readonly options: PaperOptions
+}
+
+/** Check code as people read it: in fours. */
+export const codeOf = (dock: Dock): string => dock.fingerprint.all.slice(0, 12).replace(/(.{4})(?=.)/g, '$1 ')
+
+/** Between the margins, mm. */
+export const widthOf = ({ size }: PaperOptions): number => PAPER_SIZES[size].width - 2 * MARGIN.side
+/** Of one sheet, for what must fit on it, mm. */
+export const heightOnSheet = ({ size }: PaperOptions): number =>
+  PAPER_SIZES[size].height - MARGIN.top - MARGIN.bottom - FOOT - HEAD_AGAIN
+
+/** Title, whose dock it is, and what forbids it. Without a dock: the title alone. */
+export function head(title: string, of: PaperOf | null, options: PaperOptions): Block[] {
+  const t = sheetWords(options.lang, options.units)
+  const width = widthOf(options)
+  const blocks = [textLine(title, width, { size: SIZE.title, weight: 'bold' })]
+  if (!of) return blocks
+  const { dock, design, catalog } = of
+  const job = design.job ?? {}
+  const all = [
+    { label: t('dock'), value: dock.name },
+    { label: t('customer'), value: job.customer ?? '' },
+    { label: t('order'), value: job.order ?? '' },
+    { label: t('shop'), value: `${catalog.name}, ${catalog.edition}` },
+    { label: t('check-code'), value: codeOf(dock) },
+    { label: t('date'), value: options.date },
+    { label: t('by'), value: options.by },
+  ].filter(({ value }) => value !== '')
+  blocks.push(facts(all, width, 4, { size: SIZE.body }))
+  const stops = dock.findings.filter(({ severity }) => severity === 'stop').length
+  if (stops > 0)
+    blocks.push(...paragraph(t('stop', { count: stops }), width, { weight: 'bold', ink: ALERT, before: 3 }))
+  return [...blocks, space(1)]
+}
+
+/** @param of null for a paper without a dock (the survey sheet) */
+export function documentOf(
+  title: string,
+  flow: Flow,
+  catalog: Catalog,
+  options: PaperOptions,
+  of: PaperOf | null,
+): Paper {
+  const t = sheetWords(options.lang, options.units)
+  const { width, height } = PAPER_SIZES[options.size]
+  const end = height - MARGIN.bottom - FOOT
+  const pages = paginate(flow, (n) => {
+    const top = MARGIN.top + (n === 0 ? 0 : HEAD_AGAIN)
+    return { at: [MARGIN.side, top], height: end - top }
+  })
+  const subject = of ? `${of.dock.name} · ${codeOf(of.dock)}` : title
+  return {
+    title,
+    author: catalog.name,
+    subject,
+    lang: options.lang,
+    sheets: pages.map((marks, i) => ({
+      width,
+      height,
+      bookmark: i === 0 ? title : null,
+      marks: [
+        ...(i > 0 ? again(title, subject, width) : []),
+        ...marks,
+        ...foot(t, of ? of.dock : null, catalog, options, i + 1, pages.length, end),
+      ],
+    })),
+  }
+}
+
+const again = (title: string, subject: string, width: number): Mark[] => [
+  label([MARGIN.side, MARGIN.top + 3], title, { size: SIZE.small, weight: 'bold' }),
+  label([width - MARGIN.side, MARGIN.top + 3], fitText(subject, width / 2, SIZE.small), {
+    size: SIZE.small,
+    ink: GRAY,
+    anchor: 'end',
+  }),
+  line([MARGIN.side, MARGIN.top + 5], [width - MARGIN.side, MARGIN.top + 5], { width: 0.18, ink: INK }),
+]
+
+function foot(
+  t: SheetWords,
+  dock: Dock | null,
+  catalog: Catalog,
+  { size, date, by }: PaperOptions,
+  n: number,
+  of: number,
+  top: number,
+): Mark[] {
+  const { width } = PAPER_SIZES[size]
+  const [left, right] = [MARGIN.side, width - MARGIN.side]
+  const told = [catalog.name, dock ? codeOf(dock) : '', date, by].filter(Boolean).join(' · ')
+  return [
+    line([left, top + 3], [right, top + 3], { width: 0.12, ink: GRAY }),
+    label([left, top + 6.2], fitText(told, right - left - 20, SIZE.tiny), { size: SIZE.tiny, ink: GRAY }),
+    label([right, top + 6.2], t('sheet', { n, of }), { size: SIZE.tiny, ink: GRAY, anchor: 'end' }),
+    label([left, top + 9.6], fitText(t('screening'), right - left, SIZE.tiny), {
+      size: SIZE.tiny,
+      ink: GRAY,
+    }),
+  ]
+}
+
+/** Blocks in equal columns, as many rows as it takes; each row one block. */
+export function inColumns(parts: readonly Block[], columns: number, width: number, gap = 6): Block[] {
+  const cell = (width - gap * (columns - 1)) / columns
+  return Array.from({ length: Math.ceil(parts.length / columns) }, (_, r) => {
+    const row = parts.slice(r * columns, (r + 1) * columns)
+    return {
+      ...together([space(Math.max(...row.map(({ height }) => height)))]),
+      marks: (x: number, y: number) => row.flatMap((part, c) => part.marks(x + c * (cell + gap), y)),
+    }
+  })
+}

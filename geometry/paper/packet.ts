@@ -1,0 +1,48 @@
+/** The papers by name, each alone or all in one file. */
+import { layoutDrawing } from '../drawing/layout-drawing.ts'
+import type { PaperOf } from './document.ts'
+import type { Paper } from './marks.ts'
+import { cardsPaper } from './sheets/cards.ts'
+import { labelsPaper } from './sheets/labels.ts'
+import { packingPaper } from './sheets/packing.ts'
+import { type QuoteWanted, quotePaper } from './sheets/quote.ts'
+import { setUpPaper } from './sheets/set-up.ts'
+import { surveyPaper } from './sheets/survey.ts'
+
+export const PAPERS = [
+  'drawing',
+  'packing',
+  'cards',
+  'labels',
+  'set-up',
+  'autumn',
+  'survey',
+  'quote',
+] as const
+export type PaperName = (typeof PAPERS)[number]
+
+/** @param quote what the quote is asked for with */
+export function paperOf(name: PaperName, of: PaperOf, quote: QuoteWanted = {}): Paper {
+  const { dock, design, catalog, options } = of
+  switch (name) {
+    case 'drawing':
+      return layoutDrawing(dock, design, catalog, options)
+    case 'packing':
+      return packingPaper(of)
+    case 'cards':
+      return cardsPaper(of)
+    case 'labels':
+      return labelsPaper(of)
+    case 'set-up':
+    case 'autumn':
+      return setUpPaper(of, name)
+    case 'survey':
+      return surveyPaper(catalog, options)
+    case 'quote':
+      return quotePaper(of, quote)
+  }
+}
+
+/** All that a dock is packed, set up and taken in by, and what it costs. The survey sheet is for before there is one. */
+export const packetOf = (of: PaperOf, quote: QuoteWanted = {}): Paper[] =>
+  PAPERS.filter((name) => name !== 'survey').map((name) => paperOf(name, of, quote))

@@ -1,0 +1,36 @@
+/** A QR code (ISO/IEC 18004) as marks: one filled path for each run of dark squares in a row. */
+import { encode } from 'uqr'
+import type { Mark, Point } from './marks.ts'
+
+/** White around it that the standard asks for, in squares. */
+const QUIET = 4
+
+/** @param size of the whole, its white border too, mm. Throws where the text is too long for any code. */
+export function qrMarks(text: string, [x, y]: Point, size: number): Mark[] {
+  const { data } = encode(text, { ecc: 'M', border: 0 })
+  const unit = size / (data.length + 2 * QUIET)
+  const marks: Mark[] = []
+  data.forEach((row, r) => {
+    for (let c = 0; c < row.length; c++) {
+      if (!row[c]) continue
+      let end = c
+      while (row[end + 1]) end++
+      const [left, right] = [x + (QUIET + c) * unit, x + (QUIET + end + 1) * unit]
+      const [top, bottom] = [y + (QUIET + r) * unit, y + (QUIET + r + 1) * unit]
+      marks.push({
+        kind: 'path',
+        closed: true,
+        stroke: null,
+        fill: '#000000',
+        points: [
+          [left, top],
+          [right, top],
+          [right, bottom],
+          [left, bottom],
+        ],
+      })
+      c = end
+    }
+  })
+  return marks
+}

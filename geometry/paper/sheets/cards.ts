@@ -1,0 +1,72 @@
+/** Count cards, one for each bag: what is in it, where it goes, which wrench, how tight. Cut along the dashes. */
+import { formatMass } from '../../../rules/index.ts'
+import { countCards } from '../../../rules/papers/count-cards.ts'
+import { sentence } from '../../../rules/papers/saying.ts'
+import { paperWords } from '../../../rules/words/papers.ts'
+import { sheetWords } from '../../../rules/words/sheets.ts'
+import { label, paragraph, rect } from '../blocks.ts'
+import { codeOf, documentOf, head, inColumns, type PaperOf, widthOf } from '../document.ts'
+import { type Block, block, type Flow, together } from '../flow.ts'
+import type { Paper } from '../marks.ts'
+import { CUT, GRAY, SIZE } from '../style.ts'
+
+const PAD = 4
+const COLUMNS = 2
+
+export function cardsPaper(of: PaperOf): Paper {
+  const { dock, catalog, options } = of
+  const t = sheetWords(options.lang, options.units)
+  const say = paperWords(options.lang, options.units)
+  const width = widthOf(options)
+  const cell = (width - 6 * (COLUMNS - 1)) / COLUMNS
+  const inner = cell - 2 * PAD
+  const cards = countCards(dock, catalog).map(({ bag, rows }): Block => {
+    const body = together([
+      block(9, (x, y) => [
+        label([x, y + 6.4], t('bag', { id: bag.id }), { size: 6.6, weight: 'bold' }),
+        label([x + inner, y + 6.4], formatMass(bag.mass, options.units), { anchor: 'end', ink: GRAY }),
+      ]),
+      ...rows.flatMap((row): Block[] => [
+        ...paragraph(`${row.quantity}${row.spares > 0 ? ` + ${row.spares}` : ''} × ${row.name}`, inner, {
+          size: SIZE.sub,
+          weight: 'bold',
+          before: 2.6,
+        }),
+        ...paragraph(sentence(row.goes, say), inner, { size: SIZE.small, before: 0.4 }),
+        ...(row.wrench === null
+          ? []
+          : paragraph(
+              [
+                `${t('wrench')} ${row.wrench}.`,
+                ...row.turns.map((turn) => `${sentence(turn.say, say)}.`),
+              ].join(' '),
+              inner,
+              { size: SIZE.small, before: 0.4 },
+            )),
+        ...(row.places.length === 0
+          ? []
+          : paragraph(
+              [
+                ...row.places.map(({ section, count }) =>
+                  t('card-places', { section, count: String(count) }),
+                ),
+                t('card-needed', { needed: String(row.needed) }),
+              ].join(', '),
+              inner,
+              { size: SIZE.tiny, ink: GRAY, before: 0.4 },
+            )),
+      ]),
+      ...paragraph(`${dock.name} · ${codeOf(dock)}`, inner, { size: SIZE.tiny, ink: GRAY, before: 2.4 }),
+    ])
+    const height = body.height + 2 * PAD
+    return block(height, (x, y) => [rect([x, y], cell, height, CUT), ...body.marks(x + PAD, y + PAD)], {
+      before: 5,
+    })
+  })
+  const flow: Flow = [
+    ...head(t('cards'), of, options),
+    ...paragraph(t('cards-lead'), width, { ink: GRAY }),
+    ...inColumns(cards, COLUMNS, width).map((row) => ({ ...row, before: 5 })),
+  ]
+  return documentOf(t('cards'), flow, catalog, options, of)
+}

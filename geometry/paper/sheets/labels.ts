@@ -1,0 +1,48 @@
+/** Labels that stay on frames and legs: large id, where it goes, a square code that a phone reads. Cut along the dashes. */
+import { labels } from '../../../rules/papers/labels.ts'
+import { sentence } from '../../../rules/papers/saying.ts'
+import { paperWords } from '../../../rules/words/papers.ts'
+import { sheetWords } from '../../../rules/words/sheets.ts'
+import { label, paragraph, rect } from '../blocks.ts'
+import { codeOf, documentOf, head, inColumns, type PaperOf, widthOf } from '../document.ts'
+import { type Block, block, type Flow, together } from '../flow.ts'
+import type { Paper } from '../marks.ts'
+import { qrMarks } from '../qr.ts'
+import { CUT, GRAY, SIZE } from '../style.ts'
+import { fitText } from '../text.ts'
+
+const COLUMNS = 2
+const HEIGHT = 34
+const PAD = 3.5
+const CODE = 24
+
+export function labelsPaper(of: PaperOf): Paper {
+  const { dock, catalog, options } = of
+  const t = sheetWords(options.lang, options.units)
+  const say = paperWords(options.lang, options.units)
+  const width = widthOf(options)
+  const cell = (width - 6 * (COLUMNS - 1)) / COLUMNS
+  const inner = cell - 3 * PAD - CODE
+  const cards = labels(dock, catalog).map(({ id, name, where, qr }): Block => {
+    const text = together([
+      block(8.5, (x, y) => [
+        label([x, y + 6.6], fitText(id, inner, 6.6, 'bold'), { size: 6.6, weight: 'bold' }),
+      ]),
+      ...paragraph(name, inner, { size: SIZE.sub, before: 0.6 }),
+      ...where.flatMap((line) => paragraph(sentence(line, say), inner, { size: SIZE.small, before: 0.5 })),
+      ...paragraph(codeOf(dock), inner, { size: SIZE.tiny, ink: GRAY, before: 0.8 }),
+    ])
+    const height = Math.max(HEIGHT, text.height + 2 * PAD)
+    return block(height, (x, y) => [
+      rect([x, y], cell, height, CUT),
+      ...qrMarks(qr, [x + PAD, y + (height - CODE) / 2], CODE),
+      ...text.marks(x + 2 * PAD + CODE, y + (height - text.height) / 2),
+    ])
+  })
+  const flow: Flow = [
+    ...head(t('labels'), of, options),
+    ...paragraph(t('labels-lead'), width, { ink: GRAY }),
+    ...inColumns(cards, COLUMNS, width).map((row) => ({ ...row, before: 4 })),
+  ]
+  return documentOf(t('labels'), flow, catalog, options, of)
+}

@@ -1,0 +1,117 @@
+/** The quote: lines by group, what is taken off, tax, freight, total; how long it holds, on which terms; the dock that it is for. */
+import { formatLength, formatMass, formatMoney } from '../../../rules/index.ts'
+import { type Quote, type QuoteAsked, type QuoteLine, quote } from '../../../rules/papers/quote.ts'
+import { paperWords } from '../../../rules/words/papers.ts'
+import { sheetWords } from '../../../rules/words/sheets.ts'
+import { wholePicture } from '../../drawing/picture.ts'
+import { figure, keyValues, list, paragraph, subheading, writeOn } from '../blocks.ts'
+import { documentOf, head, type PaperOf, widthOf } from '../document.ts'
+import { type Block, block, type Flow } from '../flow.ts'
+import type { Paper } from '../marks.ts'
+import { GRAY, SIZE } from '../style.ts'
+import { type Column, table } from '../table.ts'
+
+export type QuoteWanted = Omit<QuoteAsked, 'date'>
+
+export function quotePaper(of: PaperOf, wanted: QuoteWanted = {}): Paper {
+  const { dock, design, catalog, options } = of
+  const { units, lang } = options
+  const t = sheetWords(lang, units)
+  const say = paperWords(lang, units)
+  const width = widthOf(options)
+  const made = quote(dock, design, catalog, { ...wanted, date: options.date })
+  const money = (minor: number): string => formatMoney(minor, made.currency, lang)
+  const columns: Column[] = [
+    { title: t('count'), align: 'end' },
+    { title: t('quote-line'), flex: true },
+    { title: t('quote-each'), align: 'end' },
+    { title: t('quote-amount'), align: 'end' },
+  ]
+  const row = (line: QuoteLine): string[] => [
+    line.per === 'piece' ? String(line.quantity) : `${line.quantity} ${t(`per-${line.per}`)}`,
+    [
+      line.name,
+      line.spares > 0
+        ? `(${say(line.sparesPriced ? 'quote-spares-charged' : 'quote-spares', { count: String(line.spares) })})`
+        : '',
+    ]
+      .filter(Boolean)
+      .join(' '),
+    money(line.unitPrice),
+    money(line.amount),
+  ]
+  const picture = wholePicture({ dock, design, catalog, units, lang }, width)
+  const flow: Flow = [
+    ...head(say('quote'), of, options),
+    ...(picture ? [figure(picture, width)] : []),
+    ...made.groups.flatMap(({ group }, i): Block[] => {
+      const lines = made.lines.filter((line) => line.group === group)
+      return lines.length > 0
+        ? [
+            subheading(say(`quote-${group}`), width),
+            ...table(columns, lines.map(row), width, { like: made.lines.map(row), headless: i > 0 }),
+          ]
+        : []
+    }),
+    ...sums(made, say, money, width).map((one, i) => (i === 0 ? { ...one, before: 5 } : one)),
+    ...(made.freight.by === 'none'
+      ? paragraph(
+          say('quote-freight-ask', {
+            mass: formatMass(made.freight.mass, units),
+            longest: formatLength(made.freight.longest, units),
+          }),
+          width,
+          { before: 3 },
+        )
+      : []),
+    ...(made.until
+      ? paragraph(say('quote-until', { date: made.until }), width, { before: 3, weight: 'bold' })
+      : []),
+    ...paragraph(say('quote-rounding'), width, { size: SIZE.small, ink: GRAY }),
+    ...(made.terms.length > 0
+      ? [subheading(say('quote-terms'), width), ...list(made.terms, width, 'dot', { size: SIZE.small })]
+      : []),
+    writeOn([t('agreed'), t('for-shop')], width, 14),
+  ]
+  return documentOf(say('quote'), flow, catalog, options, of)
+}
+
+/** Sums at the right, the total last and strong; one block, which is not cut. */
+function sums(
+  made: Quote,
+  say: ReturnType<typeof paperWords>,
+  money: (minor: number) => string,
+  width: number,
+): Block[] {
+  const wide = width / 2
+  const { discount, tax } = made
+  const all = [
+    { label: say('quote-goods'), value: money(made.goods) },
+    ...(discount.amount !== 0
+      ? [
+          {
+            label:
+              discount.share === null
+                ? say('quote-discount')
+                : say('quote-discount-share', { share: { value: discount.share, unit: 'share' } }),
+            value: money(discount.amount),
+          },
+        ]
+      : []),
+    { label: say('quote-net'), value: money(made.net) },
+    ...(tax
+      ? [
+          { label: say('quote-taxable'), value: money(tax.taxable) },
+          {
+            label: say('quote-tax', { name: tax.name, share: `${Number((tax.share * 100).toFixed(4))} %` }),
+            value: money(tax.amount),
+          },
+        ]
+      : []),
+    { label: say('quote-total'), value: money(made.total), strong: true },
+  ]
+  return keyValues(all, wide).map((one) => ({
+    ...block(one.height, (x, y) => one.marks(x + width - wide, y)),
+    keep: true,
+  }))
+}

@@ -1,0 +1,152 @@
+/** The set-up sheet, and that of autumn: page one the stations, then the steps with a picture of what stands after each. */
+import { formatLength } from '../../../rules/index.ts'
+import { sentence } from '../../../rules/papers/saying.ts'
+import { type StationLeg, stations } from '../../../rules/papers/stations.ts'
+import { autumn, steps } from '../../../rules/papers/steps/set-up.ts'
+import type { Step } from '../../../rules/papers/steps/step.ts'
+import { paperWords } from '../../../rules/words/papers.ts'
+import { sheetWords } from '../../../rules/words/sheets.ts'
+import { standingPicture } from '../../drawing/picture.ts'
+import { figure, heading, list, note, noteWidth, paragraph, subheading } from '../blocks.ts'
+import { documentOf, head, type PaperOf, widthOf } from '../document.ts'
+import { type Block, BREAK, type Flow } from '../flow.ts'
+import type { Paper } from '../marks.ts'
+import { ALERT, GRAY, SIZE } from '../style.ts'
+import { type Column, table } from '../table.ts'
+
+export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
+  const { dock, design, catalog, options } = of
+  const { units, lang } = options
+  const t = sheetWords(lang, units)
+  const say = paperWords(lang, units)
+  const width = widthOf(options)
+  const sheet = (season === 'set-up' ? steps : autumn)(dock, design, catalog)
+  const places = { shore: say('shore'), water: say('water'), deck: say('deck') }
+  const step = (one: Step, before: readonly string[]): Block[] => {
+    const who = one.crew
+      .filter(({ people }) => people > 0)
+      .map(({ place, people }) => t('who-at', { people: String(people), place: places[place] }))
+    const told = [
+      who.length > 0 ? `${t('who')}: ${who.join(', ')}.` : '',
+      one.tools.length > 0
+        ? `${t('step-tools')}: ${one.tools.map((tool) => sentence(tool.say, say)).join(', ')}.`
+        : '',
+      one.lift ? sentence(one.lift.say, say) : '',
+    ].filter(Boolean)
+    const care = [...one.loose.map((line) => sentence(line, say)), ...one.cautions.map((key) => say(key))]
+    const changed = one.standing.join() !== before.join()
+    const picture = changed
+      ? standingPicture({ dock, design, catalog, units, lang }, one.standing, width)
+      : null
+    return [
+      subheading(`${one.number}. ${sentence(one.title, say)}`, width),
+      ...told.flatMap((line) => paragraph(line, width, { size: SIZE.small, ink: GRAY, before: 0.6 })),
+      ...list(
+        one.lines.map((line) => sentence(line.say, say)),
+        width,
+        'tick',
+      ),
+      ...(care.length > 0
+        ? [
+            note(
+              care.flatMap((line) => paragraph(line, noteWidth(width), { size: SIZE.small, before: 0.5 })),
+              width,
+              ALERT,
+            ),
+          ]
+        : []),
+      ...(picture ? [figure(picture, width)] : []),
+    ]
+  }
+  let before: readonly string[] = season === 'set-up' ? [] : dock.sections.map(({ id }) => id)
+  const flow: Flow = [
+    ...head(t(season), of, options),
+    ...stationTable(of),
+    note(
+      [
+        ...paragraph(t('cautions'), noteWidth(width), { weight: 'bold', before: 0 }),
+        ...sheet.cautions.flatMap((key) =>
+          paragraph(say(key), noteWidth(width), { size: SIZE.small, before: 0.5 }),
+        ),
+      ],
+      width,
+      ALERT,
+    ),
+    ...paragraph(
+      `${t('people')}: ${sheet.people}. ${t('tools')}: ${sheet.tools.map((tool) => sentence(tool.say, say)).join(', ')}.`,
+      width,
+      { size: SIZE.small, before: 3 },
+    ),
+    BREAK,
+    ...sheet.steps.flatMap((one) => {
+      const blocks = step(one, before)
+      before = one.standing
+      return blocks
+    }),
+  ]
+  return documentOf(t(season), flow, catalog, options, of)
+}
+
+/** One row a leg, its station's distance in the first; an empty column for what is found on the day. */
+function stationTable({ dock, design, options }: PaperOf): Block[] {
+  const { units, lang } = options
+  const t = sheetWords(lang, units)
+  const width = widthOf(options)
+  const all = stations(dock, design)
+  const length = (value: number | null): string => (value === null ? '—' : formatLength(value, units))
+  const columns: Column[] = [
+    { title: t('station'), align: 'end' },
+    { title: t('station-section') },
+    { title: t('station-out'), align: 'end' },
+    { title: t('station-leg') },
+    { title: t('station-depth'), align: 'end' },
+    { title: t('station-found'), least: 13 },
+    { title: t('station-deck'), align: 'end', bold: true },
+    { title: t('station-frame'), align: 'end' },
+    { title: t('station-length'), align: 'end' },
+    { title: t('station-above'), align: 'end' },
+    { title: t('station-brace') },
+  ]
+  const row = (leg: StationLeg, side: 'left' | 'right'): string[] => [
+    t(side),
+    length(leg.firmDepth),
+    '',
+    length(leg.setHeight),
+    length(leg.setHeightFrame),
+    length(leg.stock),
+    length(leg.aboveDeck),
+    leg.brace ? t(`brace-${leg.brace.end}`, { code: leg.brace.code }) : '',
+  ]
+  const rows = all.stations.flatMap(({ number, section, edge, fromWater, left, right }) => {
+    const legs = [left && row(left, 'left'), right && row(right, 'right')].filter((one) => one !== null)
+    return legs.map((cells, i) => [
+      ...(i === 0 ? [String(number), t(`edge-${edge}`, { section }), length(fromWater)] : ['', '', '']),
+      ...cells,
+    ])
+  })
+  const { ramp } = all
+  return [
+    heading(t('station-table'), width),
+    ...paragraph(
+      t('station-lead', {
+        deck: formatLength(all.deckHeight, units),
+        low: formatLength(all.levels.low, units),
+        high: formatLength(all.levels.high, units),
+      }),
+      width,
+      { size: SIZE.small, ink: GRAY, before: 0.6 },
+    ),
+    ...table(columns, rows, width, { size: 2.6, row: 5.6 }),
+    ...(ramp
+      ? paragraph(
+          t(ramp.shoreX <= 0 ? 'ramp-lands' : 'ramp-lands-out', {
+            at: formatLength(Math.abs(ramp.shoreX), units),
+            height: formatLength(ramp.shoreZ, units),
+            step: formatLength(ramp.step, units),
+          }),
+          width,
+          { size: SIZE.small, before: 2 },
+        )
+      : []),
+  ]
+}
