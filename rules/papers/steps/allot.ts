@@ -1,7 +1,8 @@
 /** Which line of the sheet puts which piece: every placement of the dock is allotted to one line, so that the lines together are the parts list. */
 import type { Catalog } from '../../catalog/index.ts'
-import type { Dock, Joint, Pair, Placement, Section } from '../../dock.ts'
+import type { Dock, Placement } from '../../dock.ts'
 import { nameOf } from '../names.ts'
+import { guestOf, highStep, lineId, lowSection, type Plan, panelStep, tieStep } from './plan.ts'
 import type { StepPart } from './step.ts'
 
 export interface Allotted {
@@ -11,51 +12,6 @@ export interface Allotted {
   ownersOf(line: string): readonly string[]
   /** Extras in the order of the dock; `post`: one that goes into the ground. */
   readonly extras: readonly { readonly id: string; readonly section: string; readonly post: boolean }[]
-}
-
-/** Line ids. A section's dry step is `dry.<id>`, that in the water `in.<id>`. */
-export const lineId = (step: string, work: string, of?: string): string =>
-  of === undefined ? `${step}/${work}` : `${step}/${work}/${of}`
-
-export interface Plan {
-  readonly joints: ReadonlyMap<string, Joint>
-  readonly pairs: ReadonlyMap<string, Pair>
-  readonly sections: ReadonlyMap<string, Section>
-  /** Place in the order of work. */
-  readonly order: ReadonlyMap<string, number>
-  /** Section of a leg. */
-  readonly sectionOf: ReadonlyMap<string, string>
-}
-
-export const planOf = (dock: Dock): Plan => ({
-  joints: new Map(dock.joints.map((joint) => [joint.id, joint])),
-  pairs: new Map(dock.pairs.map((pair) => [pair.id, pair])),
-  sections: new Map(dock.sections.map((section) => [section.id, section])),
-  order: new Map(dock.workOrder.map((id, i) => [id, i])),
-  sectionOf: new Map(dock.legs.map((leg) => [leg.id, leg.section])),
-})
-
-/** Of several sections the one that comes last in the order of work. */
-export const lastOf = (ids: readonly string[], { order }: Plan): string =>
-  ids.reduce((last, id) => ((order.get(id) ?? 0) > (order.get(last) ?? 0) ? id : last))
-
-/** The section in whose step the high end of a pair's brace is fixed: the later one of its legs. Of the standing section: when it is level. */
-export function highStep(pair: Pair, plan: Plan): string {
-  const last = lastOf(
-    pair.legs.map((leg) => plan.sectionOf.get(leg) ?? ''),
-    plan,
-  )
-  return plan.sections.get(last)?.role === 'standing' ? 'level' : `in.${last}`
-}
-
-/** The step in which a section's panels are laid. */
-export const panelStep = ({ id, role }: Section): string => (role === 'following' ? `in.${id}` : 'level')
-
-/** The step in which a tie is fixed: when the later of its two sections stands. */
-export const tieStep = (joint: Joint, plan: Plan): string => {
-  const last = lastOf(joint.between, plan)
-  const section = plan.sections.get(last)
-  return section ? panelStep(section) : `in.${last}`
 }
 
 export function allot(dock: Dock, catalog: Catalog, plan: Plan): Allotted {
@@ -156,23 +112,14 @@ function lineFinder(dock: Dock, catalog: Catalog, plan: Plan): (piece: Placement
   }
 }
 
-/** The section that a brace is brought on: that of the leg with its low end. */
-export const lowSection = (pair: string, plan: Plan): string => {
-  const brace = plan.pairs.get(pair)?.brace
-  return (brace && plan.sectionOf.get(brace.low)) ?? ''
-}
-
 /** A bolt at the brace's low end. */
 function atLow({ of, at }: Placement, plan: Plan): boolean {
   const brace = plan.pairs.get(of)!.brace!
   return Math.abs(at[2] - brace.lowZ) <= Math.abs(at[2] - brace.highZ)
 }
 
-/** On the section that carries: of the two of a hook joint, the one that the other hangs on. */
+/** On the section that carries, of the two of a hook joint. */
 function isHost({ of, section }: Placement, plan: Plan): boolean {
   const joint = plan.joints.get(of)
-  if (!joint) return true
-  const [a, b] = joint.between
-  const other = section === a ? b : a
-  return plan.sections.get(other)?.on === section
+  return !joint || guestOf(joint, plan) !== section
 }

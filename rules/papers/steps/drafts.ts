@@ -5,8 +5,9 @@ import type { Dock, Leg, Section } from '../../dock.ts'
 import type { PaperWord } from '../../words/papers.ts'
 import { groupBy, sectionsInOrder } from '../order.ts'
 import { count, list, meters, type Saying, saying, text } from '../saying.ts'
-import { type Allotted, highStep, lineId, lowSection, type Plan, panelStep, tieStep } from './allot.ts'
+import type { Allotted } from './allot.ts'
 import { crewOf, liftOf } from './hands.ts'
+import { lineId, type Plan, panelStep } from './plan.ts'
 import type { Step, StepLine, StepPart, Work } from './step.ts'
 
 export type Season = 'set-up' | 'autumn'
@@ -120,14 +121,13 @@ function readyStep(job: Job): Draft {
 }
 
 function dryStep(job: Job, section: Section, legs: readonly Leg[]): Draft {
-  const { dock, catalog, plan, season } = job
+  const { catalog, plan, season } = job
   const { id, role } = section
   const step = `dry.${id}`
   const legIds = legs.map((leg) => leg.id)
-  const lows = dock.pairs.filter((pair) => pair.brace && lowSection(pair.id, plan) === id)
+  const lows = plan.lows.get(id) ?? []
   const hooked = job.allotted.ownersOf(lineId(step, 'hooks'))
-  const hinge = dock.joints.find((joint) => joint.kind === 'hinge' && joint.between.includes(id))
-  const about = hinge ? [hinge.id] : []
+  const about = plan.hinge?.between.includes(id) ? [plan.hinge.id] : []
   const clamped = job.allotted.ownersOf(lineId(step, 'clamps'))
   const fitted = legs.filter(({ code }) => code !== null)
   const lift = liftOf(section, 'shore', catalog)
@@ -205,26 +205,22 @@ const setLegs = (job: Job, step: string, legs: readonly Leg[]): StepLine[] =>
   )
 
 const braceHighs = (job: Job, step: string): StepLine[] =>
-  job.dock.pairs
-    .filter((pair) => pair.brace && highStep(pair, job.plan) === step)
-    .map((pair) => {
-      const high = pair.legs.find((leg) => leg !== pair.brace!.low)!
-      return line(
-        job,
-        step,
-        'brace-high',
-        [pair.id],
-        { pair: text(pair.id), code: text(pair.brace!.code), leg: text(high) },
-        pair.id,
-      )
-    })
+  (job.plan.highs.get(step) ?? []).map((pair) => {
+    const high = pair.legs.find((leg) => leg !== pair.brace!.low)!
+    return line(
+      job,
+      step,
+      'brace-high',
+      [pair.id],
+      { pair: text(pair.id), code: text(pair.brace!.code), leg: text(high) },
+      pair.id,
+    )
+  })
 
 const ties = (job: Job, step: string): StepLine[] =>
-  job.dock.joints
-    .filter((joint) => joint.kind === 'tie' && tieStep(joint, job.plan) === step)
-    .map((joint) =>
-      line(job, step, 'tie', [joint.id], { a: text(joint.between[0]), b: text(joint.between[1]) }, joint.id),
-    )
+  (job.plan.ties.get(step) ?? []).map((joint) =>
+    line(job, step, 'tie', [joint.id], { a: text(joint.between[0]), b: text(joint.between[1]) }, joint.id),
+  )
 
 const panels = (job: Job, section: Section): StepLine[] => {
   const step = panelStep(section)
@@ -258,7 +254,7 @@ function standingStep(job: Job, section: Section, legs: readonly Leg[]): Draft {
 function rampStep(job: Job, section: Section): Draft {
   const step = `in.${section.id}`
   const lift = liftOf(section, 'water', job.catalog)
-  const hinge = job.dock.joints.find(({ kind }) => kind === 'hinge')
+  const { hinge } = job.plan
   const about = hinge ? [section.id, hinge.id] : [section.id]
   return {
     id: step,
@@ -303,9 +299,7 @@ function outwardStep(job: Job, section: Section, legs: readonly Leg[]): Draft {
   const { id, on } = section
   const step = `in.${id}`
   const lift = liftOf(section, 'deck', job.catalog)
-  const joint = job.dock.joints.find(
-    ({ kind, between }) => kind === 'hook' && between.includes(id) && between.includes(on ?? ''),
-  )
+  const joint = job.plan.hung.get(id)
   const about = joint ? [id, joint.id] : [id]
   const legIds = legs.map((leg) => leg.id)
   const laid = panels(job, section)

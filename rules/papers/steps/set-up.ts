@@ -8,9 +8,10 @@ import type { Design } from '../../design/index.ts'
 import type { Dock } from '../../dock.ts'
 import type { PaperWord } from '../../words/papers.ts'
 import { saying, text } from '../saying.ts'
-import { allot, planOf } from './allot.ts'
+import { allot } from './allot.ts'
 import { type Draft, drafts, type Season } from './drafts.ts'
 import { peopleOf, toolsOf } from './hands.ts'
+import { planOf } from './plan.ts'
 import type { Step, Steps, Tool } from './step.ts'
 
 export function steps(dock: Dock, design: Design, catalog: Catalog): Steps {
@@ -31,7 +32,8 @@ function sheet(dock: Dock, design: Design, catalog: Catalog, season: Season): St
     season === 'set-up'
       ? [...ready, ...work]
       : [...ready, ...work.reverse().map((draft) => ({ ...draft, lines: [...draft.lines].reverse() }))]
-  const made = inOrder.map((draft, i) => finish(draft, i, inOrder, season, catalog))
+  const standing = standingAfter(inOrder, season)
+  const made = inOrder.map((draft, i) => finish(draft, i + 1, standing[i]!, catalog))
   const stops = dock.findings.filter(({ severity }) => severity === 'stop').length
   return {
     season,
@@ -56,14 +58,21 @@ function cautionsOf(season: Season, stops: number): PaperWord[] {
   return stops > 0 ? ['caution-stop', ...always] : always
 }
 
-function finish(draft: Draft, i: number, all: readonly Draft[], season: Season, catalog: Catalog): Step {
+function finish(draft: Draft, number: number, standing: readonly string[], catalog: Catalog): Step {
   const { stands: _stands, ...step } = draft
-  // In autumn a section stands until the step that brought it out is undone.
-  const brought =
-    season === 'set-up'
-      ? all.slice(0, i + 1).flatMap(({ stands }) => stands)
-      : all.slice(i + 1).flatMap(({ stands }) => stands)
-  return { ...step, number: i + 1, tools: toolsOf(step.lines, step.phase, catalog), standing: brought }
+  return { ...step, number, tools: toolsOf(step.lines, step.phase, catalog), standing }
+}
+
+/** Sections in the water after each step; steps that change nothing share one list. In autumn they go the way they came. */
+function standingAfter(all: readonly Draft[], season: Season): (readonly string[])[] {
+  const after: (readonly string[])[] = []
+  let there: readonly string[] = season === 'set-up' ? [] : all.flatMap(({ stands }) => stands).reverse()
+  for (const { stands } of all) {
+    if (stands.length > 0)
+      there = season === 'set-up' ? [...there, ...stands] : there.slice(0, there.length - stands.length)
+    after.push(there)
+  }
+  return after
 }
 
 function once(tools: readonly Tool[]): Tool[] {
