@@ -1,8 +1,10 @@
 /** What changed since the last quote: parts, prices, and why. The older dock is that of the older design, derived again. */
-import type { Dock, Leg, ReasonTerm } from '../dock.ts'
+import type { Dock, Figure, Leg, ReasonTerm } from '../dock.ts'
+import type { PaperWord } from '../words/papers.ts'
 import { productOf } from './money.ts'
 import { type DifferenceRow, difference } from './packing-list.ts'
 import type { Quote, QuoteLine } from './quote.ts'
+import { type Saying, saying, text } from './saying.ts'
 
 export interface Quoted {
   readonly dock: Dock
@@ -29,6 +31,7 @@ export interface ChangedTerm {
   readonly unit: string
   readonly before: number | string
   readonly after: number | string
+  readonly say: Saying
 }
 
 export interface ChangedLeg {
@@ -38,6 +41,7 @@ export interface ChangedLeg {
   readonly after: string | null
   readonly is: 'new' | 'gone' | 'other'
   readonly why: readonly ChangedTerm[]
+  readonly say: Saying
 }
 
 export interface QuoteChanges {
@@ -153,6 +157,7 @@ function changedLegs(before: Dock, after: Dock): ChangedLeg[] {
         after: is?.code ?? null,
         is: !was ? 'new' : !is ? 'gone' : 'other',
         why: was && is ? changedTerms(was, before, is, after) : [],
+        say: legSaid(id, was, is),
       },
     ]
   })
@@ -175,14 +180,46 @@ function changedTerms(was: Leg, before: Dock, is: Leg, after: Dock): ChangedTerm
   const [old, now] = [terms(before, was), terms(after, is)]
   const changed = [...now.values()].flatMap((term): ChangedTerm[] => {
     const then = old.get(term.key)
-    return then && then.value !== term.value
-      ? [{ key: term.key, unit: term.unit, before: then.value, after: term.value }]
-      : []
+    if (!then || then.value === term.value) return []
+    const { key, unit } = term
+    return [
+      { key, unit, before: then.value, after: term.value, say: termSaid(key, unit, then.value, term.value) },
+    ]
   })
   const byHand = (dock: Dock, leg: Leg): boolean =>
     (dock.reasons.legs[leg.id] ?? []).some(({ rule }) => rule === 'length-by-hand')
   const [hand, handNow] = [byHand(before, was), byHand(after, is)]
   if (hand !== handNow)
-    changed.push({ key: 'byHand', unit: 'text', before: hand ? 'yes' : 'no', after: handNow ? 'yes' : 'no' })
+    changed.push({
+      key: 'byHand',
+      unit: 'text',
+      before: hand ? 'yes' : 'no',
+      after: handNow ? 'yes' : 'no',
+      say: saying(handNow ? 'why-by-hand' : 'why-by-rule'),
+    })
   return changed
+}
+
+const WHY: Readonly<Record<string, PaperWord>> = {
+  deck: 'why-deck',
+  bed: 'why-bed',
+  minimum: 'why-minimum',
+  soundingError: 'why-sounding-error',
+  scour: 'why-scour',
+  added: 'why-added',
+  sole: 'why-sole',
+}
+
+function termSaid(key: string, unit: string, before: number | string, after: number | string): Saying {
+  // The bed's elevation is told as the depth of the water over it.
+  const figure = (value: number | string): Figure => ({
+    value: key === 'bed' && typeof value === 'number' ? -value : value,
+    unit,
+  })
+  return saying(WHY[key] ?? 'why-other', { what: text(key), before: figure(before), after: figure(after) })
+}
+
+function legSaid(id: string, was: Leg | undefined, is: Leg | undefined): Saying {
+  const values = { leg: text(id), before: text(was?.code ?? '–'), after: text(is?.code ?? '–') }
+  return saying(!was ? 'change-leg-new' : !is ? 'change-leg-gone' : 'change-leg', values)
 }

@@ -11,7 +11,16 @@ import {
   deriveKit,
 } from '../../../rules/index.ts'
 import { productOf, shareOf } from '../../../rules/papers/money.ts'
-import { daysAfter, isDay, type QuoteAsked, quote, quoteChanges, quoteRows } from '../../../rules/papers.ts'
+import {
+  daysAfter,
+  isDay,
+  paperWords,
+  type QuoteAsked,
+  quote,
+  quoteChanges,
+  quoteRows,
+  sentence,
+} from '../../../rules/papers.ts'
 import { anyCase } from '../../support/arbitraries.ts'
 import { metricCatalog } from '../../support/catalogs.ts'
 
@@ -296,9 +305,33 @@ describe('what changed', () => {
     })
     expect(legs.length).toBeGreaterThan(0)
     for (const leg of legs)
-      expect(leg.why).toContainEqual({ key: 'deck', unit: 'm', before: 0.45, after: 0.7 })
+      expect(leg.why).toContainEqual(
+        expect.objectContaining({ key: 'deck', unit: 'm', before: 0.45, after: 0.7 }),
+      )
     expect(sums.prices).toBe(0)
     expect(parts.some(({ kind }) => kind === 'leg')).toBe(true)
+  })
+
+  it('is said in words with its figures', () => {
+    const higher = { ...demoDesign, dock: { ...demoDesign.dock, deckHeight: 0.7, start: dock.start } }
+    const now = dockOf(higher, demoCatalog)
+    const { legs } = quoteChanges(before, { dock: now, quote: quote(now, higher, demoCatalog, DAY) })
+    const words = paperWords('en', 'metric')
+    const said = legs.flatMap(({ say, why }) =>
+      [say, ...why.map((term) => term.say)].map((one) => sentence(one, words)),
+    )
+    expect(said).toContain('Deck height 0.70 m (was 0.45 m).')
+    expect(said.filter((one) => /[{}]/.test(one))).toEqual([])
+    // The second leg of s3: by hand from the start, one size up.
+    const byHand = {
+      ...demoDesign,
+      dock: { ...demoDesign.dock, overrides: { 's3.end.left': { stock: 1.8288 } } },
+    }
+    const chosen = dockOf(byHand, demoCatalog)
+    const other = quoteChanges(before, { dock: chosen, quote: quote(chosen, byHand, demoCatalog, DAY) })
+    expect(
+      other.legs.map(({ say, why }) => [sentence(say, words), why.map((term) => sentence(term.say, words))]),
+    ).toEqual([['s3.end.left: leg-5, now leg-6', ['Chosen by hand now.']]])
   })
 
   it('with a catalog 10 cents dearer in frames: 5 frames, 50 cents, no parts', () => {
