@@ -1,9 +1,9 @@
 /** The dock from its right side, on its bed: levels, deck over water, each leg's length and set height. */
-import { type Dock, formatLength, makeBed, type PartKind } from '../../rules/index.ts'
+import { type Catalog, type Dock, formatLength, makeBed, type PartKind } from '../../rules/index.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
 import type { Point } from '../paper/marks.ts'
 import { type Drawn, rangeOf } from './plan.ts'
-import { placementsOfKinds, project, SIDE } from './project.ts'
+import { placementsOfKinds, project, type Shown, SIDE } from './project.ts'
 import { type Bounds, boundsOf, type View, type ViewDimension, type ViewNote, type ViewPath } from './view.ts'
 
 const KINDS: readonly PartKind[] = [
@@ -25,14 +25,35 @@ const GROUND = 0.35
 /** Stations nearer than this on the bed share one set height, m. */
 const SAME = 0.02
 
-/** @param range of distances that is shown; where absent that of the dock */
-export function elevationView(drawn: Drawn, range = rangeOf(drawn.dock)): View {
-  const { dock, design, catalog, units, lang } = drawn
+/** Outlines of a whole dock: many pictures are made of one, with more and more of it standing. */
+const known = new WeakMap<Dock, readonly Shown[]>()
+function outlines(dock: Dock, catalog: Catalog): readonly Shown[] {
+  const shown =
+    known.get(dock) ?? project(placementsOfKinds(dock, KINDS), catalog, SIDE, (kind) => WHOLE.has(kind))
+  known.set(dock, shown)
+  return shown
+}
+
+/** What belongs to some of a dock's sections. */
+function partOf(dock: Dock, has: ReadonlySet<string>): Dock {
+  return {
+    ...dock,
+    sections: dock.sections.filter(({ id }) => has.has(id)),
+    legs: dock.legs.filter(({ section }) => has.has(section)),
+  }
+}
+
+/** @param only the sections that stand; where absent all of them. What is shown of the lake is the same. */
+export function elevationView(drawn: Drawn, only?: readonly string[]): View {
+  const { design, catalog, units, lang } = drawn
+  const has = only && new Set(only)
+  const dock = has ? partOf(drawn.dock, has) : drawn.dock
   const t = drawingWords(lang, units)
   const bed = makeBed(design.site)
-  const shown = project(placementsOfKinds(dock, KINDS), catalog, SIDE, (kind) => WHOLE.has(kind))
+  const all = outlines(drawn.dock, catalog)
+  const shown = has ? all.filter(({ section }) => has.has(section)) : all
   const own = boundsOf(shown.flatMap(({ path }) => path.points))
-  const { x0, x1 } = range
+  const { x0, x1 } = rangeOf(drawn.dock)
   const ground = bed.knots(x0, x1).map((x): Point => [x, bed.bedAt(x, bed.lineY)])
   const { low, high } = design.site.levels
   const depths = ground.map(([, z]) => z)
@@ -84,7 +105,7 @@ export function elevationView(drawn: Drawn, range = rangeOf(drawn.dock)): View {
     title: t('side'),
     captions: [t('side-caption')],
     paths: [earth, ...lines, ...shown.map(({ path }) => path)],
-    notes: [...legNotes(drawn), ...notes, ...sections],
+    notes: [...legNotes({ ...drawn, dock }), ...notes, ...sections],
     dimensions: [overWater(drawn, own), ...stations(dock, bounds.y0, drawn)],
     bounds,
   }

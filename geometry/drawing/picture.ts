@@ -1,10 +1,9 @@
 /** Small pictures for the papers that are read on the shore: the dock from its side, as far as it stands. */
-import type { Dock } from '../../rules/index.ts'
 import type { Mark } from '../paper/marks.ts'
 import { elevationView } from './elevation.ts'
 import { placeLabels } from './labels.ts'
 import { paintView } from './paint.ts'
-import { type Drawn, rangeOf } from './plan.ts'
+import type { Drawn } from './plan.ts'
 import type { View } from './view.ts'
 
 export interface Picture {
@@ -25,22 +24,7 @@ export const wholePicture = (drawn: Drawn, width: number): Picture | null =>
 /** The sections that stand, on the whole bed; null where none does. */
 export function standingPicture(drawn: Drawn, standing: readonly string[], width: number): Picture | null {
   if (standing.length === 0) return null
-  return pictureOf(
-    elevationView({ ...drawn, dock: partOf(drawn.dock, standing) }, rangeOf(drawn.dock)),
-    width,
-  )
-}
-
-/** What belongs to some of a dock's sections. */
-function partOf(dock: Dock, ids: readonly string[]): Dock {
-  const has = new Set(ids)
-  return {
-    ...dock,
-    sections: dock.sections.filter(({ id }) => has.has(id)),
-    legs: dock.legs.filter(({ section }) => has.has(section)),
-    placements: dock.placements.filter(({ section }) => has.has(section)),
-    ramp: dock.sections.some(({ id, role }) => role === 'ramp' && has.has(id)) ? dock.ramp : null,
-  }
+  return pictureOf(elevationView(drawn, standing), width)
 }
 
 function pictureOf(view: View, width: number): Picture {

@@ -68,6 +68,8 @@ export function outline(points: readonly Point[]): readonly Point[] {
 export interface Shown {
   readonly kind: PartKind
   readonly of: string
+  /** The section that it counts to. */
+  readonly section: string
   readonly path: ViewPath
   /** Toward the reader, of the nearest point, m. */
   readonly near: number
@@ -88,7 +90,7 @@ export function project(
   cut?: number,
 ): Shown[] {
   const shown: Shown[] = []
-  for (const { kind, code, of, at, turn } of placements) {
+  for (const { kind, code, of, section, at, turn } of placements) {
     const { positions, indices, bodies } = solidOf(kind, code, catalog)
     const [right, up, toward] = [eye.right, eye.up, eye.toward]
     const all: Vec3[] = []
@@ -105,6 +107,7 @@ export function project(
       shown.push({
         kind,
         of,
+        section,
         near: through ? Number.NEGATIVE_INFINITY : Math.max(...along),
         path: { layer: layerOf(kind), points, closed: true, fill: through ? CUT : '#ffffff' },
       })

@@ -33,10 +33,11 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
   leadline list DESIGN.json [--catalog CATALOG.json] [--have OLD.json] [--csv | --json] [--units imperial | metric]
       what to pack, where each leg goes, and what was found;
       with --have only what is to be added to what is there: an older design, or a list saved with --json
-  leadline sheet DESIGN.json --out FILE [--size letter | a4 | tabloid | a3] [--units imperial | metric]
+  leadline sheet DESIGN.json --out FILE [--what PAPER] [--size letter | a4 | tabloid | a3] [--units imperial | metric]
                  [--date 2026-05-01] [--by TEXT] [--catalog CATALOG.json] [--format FORMAT]
-      by the ending of FILE: the layout drawing as .pdf or .svg, its views in true units as .dxf, the dock as a model
-      in 3D as .glb or .usdz; the same bytes for the same design and date; FILE - with --format for standard output
+      by the ending of FILE: a paper as .pdf or .svg, the drawing's views in true units as .dxf, the dock as a model in
+      3D as .glb or .usdz; the same bytes for the same design and date; FILE - with --format for standard output.
+      PAPER: drawing, packing, cards, labels, set-up, autumn, survey, quote; packet: all but the survey form
   leadline check FILE...
       validates design, catalog and list files
   leadline demo

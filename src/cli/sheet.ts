@@ -5,7 +5,7 @@ import { parseArgs } from 'node:util'
 import { judged } from '../../geometry/index.ts'
 import { PAPER_SIZES, type PaperSize } from '../../geometry/paper/marks.ts'
 import { derive } from '../../rules/index.ts'
-import { FORMATS, type Format, writeFile } from '../papers/write.ts'
+import { FORMATS, type Format, WHAT, type What, writeFile } from '../papers/write.ts'
 import { readCatalog, readDesign, Unusable } from './files.ts'
 import { paperFonts } from './fonts.ts'
 
@@ -32,6 +32,8 @@ export async function sheet(args: readonly string[], today: string): Promise<Wri
     throw new Unusable([
       `--out: "${file}"; expected a name that ends in ${FORMATS.map((one) => `.${one}`).join(', ')}, or --format`,
     ])
+  const what = (values.what ?? 'drawing') as What
+  if (!WHAT.includes(what)) throw new Unusable([`--what: "${what}"; expected ${WHAT.join(', ')}`])
   const units = values.units ?? 'imperial'
   if (units !== 'imperial' && units !== 'metric')
     throw new Unusable([`--units: "${units}"; expected imperial or metric`])
@@ -46,6 +48,7 @@ export async function sheet(args: readonly string[], today: string): Promise<Wri
   const bytes = await writeFile(
     format,
     {
+      what,
       dock,
       design: design.value,
       catalog: catalog.value,
@@ -84,6 +87,7 @@ function parse(args: readonly string[]) {
         out: { type: 'string', short: 'o' },
         format: { type: 'string' },
         catalog: { type: 'string' },
+        what: { type: 'string' },
         size: { type: 'string' },
         units: { type: 'string' },
         date: { type: 'string' },

@@ -3,7 +3,10 @@
  * Each format's writer is loaded when it is asked for.
  */
 import type { PaperFonts } from '../../geometry/export/pdf.ts'
+import type { Paper } from '../../geometry/paper/marks.ts'
 import type { PaperOptions } from '../../geometry/paper/options.ts'
+import type { PaperName } from '../../geometry/paper/packet.ts'
+import type { QuoteWanted } from '../../geometry/paper/sheets/quote.ts'
 import type { Catalog, Design, Dock } from '../../rules/index.ts'
 
 export const FORMATS = ['pdf', 'svg', 'dxf', 'glb', 'usdz'] as const
@@ -18,7 +21,24 @@ export const MEDIA: Readonly<Record<Format, string>> = {
   usdz: 'model/vnd.usdz+zip',
 }
 
+/** Papers by name, and all that a dock needs in one file. */
+export const WHAT = [
+  'packet',
+  'drawing',
+  'packing',
+  'cards',
+  'labels',
+  'set-up',
+  'autumn',
+  'survey',
+  'quote',
+] as const satisfies readonly (PaperName | 'packet')[]
+export type What = (typeof WHAT)[number]
+
 export interface Asked {
+  /** Which paper, of those formats that are paper; the others know but one. */
+  readonly what: What
+  readonly quote?: QuoteWanted
   readonly dock: Dock
   readonly design: Design
   readonly catalog: Catalog
@@ -28,25 +48,30 @@ export interface Asked {
 /** @param fonts asked for only where the format embeds them */
 export async function writeFile(
   format: Format,
-  { dock, design, catalog, options }: Asked,
+  asked: Asked,
   fonts: () => PaperFonts | Promise<PaperFonts>,
 ): Promise<Uint8Array> {
+  const { dock, design, catalog, options } = asked
   switch (format) {
     case 'pdf': {
-      const [{ layoutDrawing }, { pdfOf }, both] = await Promise.all([
-        import('../../geometry/drawing/layout-drawing.ts'),
+      const [papers, { pdfOf }, both] = await Promise.all([
+        papersOf(asked),
         import('../../geometry/export/pdf.ts'),
         fonts(),
       ])
-      return pdfOf([layoutDrawing(dock, design, catalog, options)], both, { date: options.date })
+      return pdfOf(papers, both, { date: options.date })
     }
     case 'svg': {
-      const [{ layoutDrawing }, { svgOfSheets }] = await Promise.all([
-        import('../../geometry/drawing/layout-drawing.ts'),
+      const [papers, { svgOfSheets }] = await Promise.all([
+        papersOf(asked),
         import('../../geometry/export/svg.ts'),
       ])
-      const { sheets, title, lang } = layoutDrawing(dock, design, catalog, options)
-      return new TextEncoder().encode(svgOfSheets(sheets, { title: `${dock.name}: ${title}`, lang }))
+      return new TextEncoder().encode(
+        svgOfSheets(
+          papers.flatMap(({ sheets }) => sheets),
+          { title: [dock.name, ...papers.map(({ title }) => title)].join(', '), lang: options.lang },
+        ),
+      )
     }
     case 'dxf': {
       const { dxfOf } = await import('../../geometry/export/dxf.ts')
@@ -63,6 +88,13 @@ export async function writeFile(
   }
 }
 
+async function papersOf({ what, quote, ...of }: Asked): Promise<readonly Paper[]> {
+  const { packetOf, paperOf } = await import('../../geometry/paper/packet.ts')
+  return what === 'packet' ? packetOf(of, quote) : [paperOf(what, of, quote)]
+}
+
 /** A dock's name as the name of a file: letters and digits of any language, the rest as hyphens. */
-export const fileName = (dock: Dock, format: Format): string =>
-  `${dock.name.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '') || 'dock'}.${format}`
+export const fileName = (dock: Dock, format: Format, what: What = 'drawing'): string => {
+  const name = dock.name.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '') || 'dock'
+  return what === 'drawing' ? `${name}.${format}` : `${name}-${what}.${format}`
+}

@@ -1,7 +1,7 @@
 /** Papers and models: what leaves the screen, made when it is asked for. */
 import { useId, useState } from 'react'
 import { PAPER_SIZES, type PaperSize } from '../../geometry/paper/marks.ts'
-import { type Format, fileName, MEDIA, writeFile } from '../papers/write.ts'
+import { type Format, fileName, MEDIA, WHAT, type What, writeFile } from '../papers/write.ts'
 import { useHost } from '../state/host.ts'
 import { linkOf } from '../state/link.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
@@ -39,6 +39,7 @@ export function Papers() {
   const design = useLeadline((s) => s.design)
   const catalog = useLeadline((s) => s.catalog)
   const id = useId()
+  const [what, setWhat] = useState<What>('packet')
   const [size, setSize] = useState<PaperSize>(units === 'imperial' ? 'letter' : 'a4')
   const [date, setDate] = useState(today)
   const [by, setBy] = useState('')
@@ -51,8 +52,9 @@ export function Papers() {
     try {
       const fonts = async () => (await import('../papers/fonts.ts')).paperFonts()
       const options = { units, lang, size, date: date || today(), by }
-      const bytes = await writeFile(format, { dock, design, catalog, options }, fonts)
-      const name = fileName(dock, format)
+      const asked = { what, dock, design, catalog, options }
+      const bytes = await writeFile(format, asked, fonts)
+      const name = fileName(dock, format, format === 'pdf' || format === 'svg' ? what : 'drawing')
       hand(bytes, name)
       setState({ made: name })
     } catch (error) {
@@ -74,6 +76,14 @@ export function Papers() {
       <p className="hint">{p('what')}</p>
       {dock.findings.some(({ severity }) => severity === 'stop') && <p className="care">{p('stop')}</p>}
       <div className="paper-options">
+        <label htmlFor={`${id}-what`}>{p('which')}</label>
+        <select id={`${id}-what`} value={what} onChange={(e) => setWhat(e.currentTarget.value as What)}>
+          {WHAT.map((one) => (
+            <option key={one} value={one}>
+              {p(one)}
+            </option>
+          ))}
+        </select>
         <label htmlFor={`${id}-size`}>{p('size')}</label>
         <select id={`${id}-size`} value={size} onChange={(e) => setSize(e.currentTarget.value as PaperSize)}>
           {(Object.keys(PAPER_SIZES) as PaperSize[]).map((one) => (
@@ -93,13 +103,13 @@ export function Papers() {
           onChange={(e) => setBy(e.currentTarget.value)}
         />
       </div>
-      <h3>{p('drawing')}</h3>
-      <p className="hint">{p('drawing-what')}</p>
       <div className="actions">
         {button('pdf')}
         {button('svg')}
-        {button('dxf')}
       </div>
+      <h3>{p('cad')}</h3>
+      <p className="hint">{p('cad-what')}</p>
+      <div className="actions">{button('dxf')}</div>
       <h3>{p('model')}</h3>
       <p className="hint">{p('model-what')}</p>
       <div className="actions">

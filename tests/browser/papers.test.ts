@@ -43,15 +43,29 @@ test.each(['pdf', 'svg', 'dxf', 'glb', 'usdz'])(
     await openPapers(page)
     await page.getByLabel('Date on it').fill('2026-05-01')
     await page.getByLabel('Drawn by').fill('A. Person')
+    expect(await page.getByLabel('Which').inputValue()).toBe('packet')
     const [download] = await Promise.all([
       page.waitForEvent('download', { timeout: 60_000 }),
       page.locator(`[data-format=${format}]`).click(),
     ])
-    expect(download.suggestedFilename()).toBe(`Quillet-Cove.${format}`)
+    const paper = format === 'pdf' || format === 'svg'
+    expect(download.suggestedFilename()).toBe(`Quillet-Cove${paper ? '-packet' : ''}.${format}`)
     const design = join(folder, 'design.json')
     writeFileSync(design, JSON.stringify(await read(page, (e) => e.design)))
     const { bytes } = await sheet(
-      [design, '--out', `-`, '--format', format, '--date', '2026-05-01', '--by', 'A. Person'],
+      [
+        design,
+        '--out',
+        '-',
+        '--format',
+        format,
+        '--what',
+        'packet',
+        '--date',
+        '2026-05-01',
+        '--by',
+        'A. Person',
+      ],
       '2026-05-01',
     )
     expect(Buffer.compare(readFileSync(await download.path()), Buffer.from(bytes))).toBe(0)
@@ -143,7 +157,7 @@ test('what cannot be made says why, and the next one is made', async () => {
     page.waitForEvent('download'),
     page.locator('[data-format=svg]').click(),
   ])
-  expect(download.suggestedFilename()).toBe('Quillet-Cove.svg')
+  expect(download.suggestedFilename()).toBe('Quillet-Cove-packet.svg')
   await close()
 })
 
@@ -174,12 +188,10 @@ test('a printed page tells what the dock is, takes and needs care for, and is as
     for (const item of (await (await read.getPage(n)).getTextContent()).items)
       if ('str' in item) texts.push(item.str)
   const told = texts.join(' ').replace(/\s+/g, ' ')
-  const dock = await page
-    .locator('leadline-dock')
-    .evaluate((e) => ({
-      parts: (e as never as { dock: Dock }).dock.parts,
-      code: (e as never as { dock: Dock }).dock.fingerprint.all,
-    }))
+  const dock = await page.locator('leadline-dock').evaluate((e) => ({
+    parts: (e as never as { dock: Dock }).dock.parts,
+    code: (e as never as { dock: Dock }).dock.fingerprint.all,
+  }))
   for (const row of dock.parts) expect(told).toContain(row.name)
   expect(told.replaceAll(' ', '')).toContain(dock.code.slice(0, 12))
   expect(told).toContain('It stands')

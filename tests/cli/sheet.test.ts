@@ -39,6 +39,16 @@ describe('leadline sheet', () => {
     expect(one.code).toBe(0)
   })
 
+  it.each(['packet', 'packing', 'cards', 'labels', 'set-up', 'autumn', 'survey', 'quote'])(
+    'writes the paper that is asked for: %s',
+    async (what) => {
+      const { bytes } = await sheet([demo, '--out', 'x.pdf', '--what', what], TODAY)
+      const again = await sheet([demo, '--out', 'x.pdf', '--what', what], TODAY)
+      expect(starts(bytes, 5)).toBe('%PDF-')
+      expect(Buffer.compare(bytes, again.bytes)).toBe(0)
+    },
+  )
+
   it('writes the same from a process of its own, to a file or to standard output', () => {
     const out = join(folder, 'dock.pdf')
     const leadline = (args: string[]) =>
@@ -58,6 +68,10 @@ describe('leadline sheet', () => {
     [[], '--out: missing; expected the file to write'],
     [['--out', 'd.pdf', '--size', 'b5'], '--size: "b5"; expected letter, a4, tabloid, a3'],
     [['--out', 'd.pdf', '--units', 'cubits'], '--units: "cubits"; expected imperial or metric'],
+    [
+      ['--out', 'd.pdf', '--what', 'poem'],
+      '--what: "poem"; expected packet, drawing, packing, cards, labels, set-up, autumn, survey, quote',
+    ],
     [['--out', 'd.pdf', '--date', 'May'], '--date: "May"; expected a day as 2026-05-01'],
     [['--out', 'd.pdf', '--date', '2026-13-01'], '--date: "2026-13-01"; expected a day as 2026-05-01'],
   ])('says what is wrong with %j', async (args, line) => {

@@ -30,9 +30,14 @@ export function quotePaper(of: PaperOf, wanted: QuoteWanted = {}): Paper {
   const row = (line: QuoteLine): string[] => [
     line.per === 'piece' ? String(line.quantity) : `${line.quantity} ${t(`per-${line.per}`)}`,
     [
-      line.name,
+      line.group === 'freight'
+        ? say('quote-freight-line', {
+            mass: formatMass(made.freight.mass, units),
+            longest: formatLength(made.freight.longest, units),
+          })
+        : line.name,
       line.spares > 0
-        ? `(${say(line.sparesPriced ? 'quote-spares-charged' : 'quote-spares', { count: String(line.spares) })})`
+        ? `(${say(line.sparesPriced ? 'quote-spares-charged' : 'quote-spares', { count: { value: line.spares, unit: 'count' } })})`
         : '',
     ]
       .filter(Boolean)

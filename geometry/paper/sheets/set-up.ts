@@ -40,7 +40,13 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
       : null
     return [
       subheading(`${one.number}. ${sentence(one.title, say)}`, width),
-      ...told.flatMap((line) => paragraph(line, width, { size: SIZE.small, ink: GRAY, before: 0.6 })),
+      ...told.flatMap((line) =>
+        paragraph(line, width, { size: SIZE.small, ink: GRAY, before: 0.6 }).map((block) => ({
+          ...block,
+          // With the step's own title and its first line.
+          keep: true,
+        })),
+      ),
       ...list(
         one.lines.map((line) => sentence(line.say, say)),
         width,
