@@ -200,7 +200,7 @@ const setLegs = (job: Job, step: string, legs: readonly Leg[]): StepLine[] =>
         depth: meters(-leg.bed),
       },
       leg.id,
-      leg.bed > 0 ? 'set-leg-ashore' : 'set-leg',
+      leg.code === null ? 'set-leg-none' : leg.bed > 0 ? 'set-leg-ashore' : 'set-leg',
     ),
   )
 
