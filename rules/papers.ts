@@ -21,6 +21,13 @@ export {
   type Quoted,
   quoteChanges,
 } from './papers/quote-changes.ts'
+export {
+  parseAsked,
+  parseQuoteFile,
+  parseQuoteText,
+  type QuoteFile,
+  quoteFile,
+} from './papers/quote-file.ts'
 export { cartonRows, quoteRows, type Row } from './papers/rows.ts'
 export { type Saying, sentence } from './papers/saying.ts'
 export { type Station, type StationLeg, type Stations, stations } from './papers/stations.ts'

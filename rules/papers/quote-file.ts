@@ -1,0 +1,105 @@
+/**
+ * The quote as a file, with the design that it is for: what the next quote is compared with. And what a quote is asked for with, as it
+ * comes from outside. Both are checked here; within the engine there is no further check of shape.
+ */
+import * as v from 'valibot'
+import { type Issue, issue, type Parsed, parseText, parseWith, upgrade } from '../border.ts'
+import { type Design, LIMITS, parseDesign } from '../design/index.ts'
+import { isDay } from './day.ts'
+import { GROUPS, type Quote, type QuoteAsked } from './quote.ts'
+
+export interface QuoteFile extends Quote {
+  readonly design: Design
+}
+
+export const quoteFile = (quote: Quote, design: Design): QuoteFile => ({ ...quote, design })
+
+const FORMAT = 'leadline/quote'
+const VERSION = 1
+
+const text = (max: number) => v.pipe(v.string(), v.maxLength(max))
+const Day = v.pipe(v.string(), v.check(isDay, 'a day, YYYY-MM-DD'))
+const amount = v.pipe(v.number(), v.integer(), v.minValue(-1e12), v.maxValue(1e12))
+const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1))
+const quantity = v.pipe(v.number(), v.minValue(0), v.maxValue(1e6))
+const price = v.pipe(v.number(), v.integer(), v.minValue(-1e8), v.maxValue(1e8))
+
+const QuoteFileSchema = v.looseObject({
+  format: v.literal(FORMAT),
+  version: v.literal(VERSION),
+  date: Day,
+  currency: v.pipe(v.string(), v.regex(/^[A-Z]{3}$/, 'three capital letters')),
+  lines: v.pipe(
+    v.array(
+      v.looseObject({
+        group: v.picklist(GROUPS),
+        kind: v.nullable(text(40)),
+        code: v.nullable(text(60)),
+        name: text(400),
+        quantity,
+        spares: quantity,
+        sparesPriced: v.boolean(),
+        unitPrice: price,
+        amount,
+        taxed: v.boolean(),
+      }),
+    ),
+    v.maxLength(5000),
+  ),
+  discount: v.looseObject({ amount, share: v.nullable(share) }),
+  tax: v.nullable(v.looseObject({ name: text(120), share, taxable: amount, amount })),
+  total: amount,
+  design: v.unknown(),
+})
+
+/** A quote's file, with its design as `parseDesign` reads it. Never throws. */
+export function parseQuoteFile(input: unknown): Parsed<QuoteFile> {
+  const file = upgrade(input, FORMAT, VERSION, {})
+  if (!file.ok) return file
+  const parsed = parseWith(QuoteFileSchema, file.value, () => [])
+  if (!parsed.ok) return parsed
+  const design = parseDesign(parsed.value.design)
+  if (!design.ok)
+    return {
+      ok: false,
+      issues: design.issues.map((one): Issue => ({ ...one, path: `design${one.path && `.${one.path}`}` })),
+    }
+  // What is left unchecked is text that a comparison does not read.
+  return { ...parsed, notices: [], value: { ...parsed.value, design: design.value } as unknown as QuoteFile }
+}
+
+/** The same from JSON text. */
+export function parseQuoteText(json: string): Parsed<QuoteFile> {
+  const value = parseText(json, LIMITS.textBytes)
+  return value.ok ? parseQuoteFile(value.value) : value
+}
+
+const AskedSchema = v.looseObject({
+  date: Day,
+  until: v.optional(Day),
+  services: v.optional(
+    v.pipe(v.array(v.looseObject({ code: text(60), quantity: v.optional(quantity) })), v.maxLength(100)),
+  ),
+  discount: v.optional(
+    v.nullable(
+      v.union([v.strictObject({ share }), v.strictObject({ amount: v.pipe(amount, v.minValue(0)) })]),
+    ),
+  ),
+  fetched: v.optional(v.boolean()),
+  untaxed: v.optional(v.boolean()),
+  other: v.optional(
+    v.pipe(
+      v.array(v.looseObject({ name: text(200), quantity, price, taxed: v.optional(v.boolean()) })),
+      v.maxLength(100),
+    ),
+  ),
+})
+
+/** What a quote is asked for with. Never throws. */
+export function parseAsked(input: unknown): Parsed<QuoteAsked> {
+  if (input === null || typeof input !== 'object' || Array.isArray(input))
+    return { ok: false, issues: [issue('', 'no object', 'what a quote is asked for with')] }
+  return parseWith(AskedSchema, input, ({ date, until }) =>
+    until !== undefined && until < date ? [issue('until', until, `${date} or later`)] : [],
+  ) as Parsed<QuoteAsked>
+}
