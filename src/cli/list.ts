@@ -13,26 +13,9 @@ import {
   wordsIn,
 } from '../../rules/index.ts'
 import { csvOf } from '../papers/csv.ts'
+import { listRows } from '../papers/tables.ts'
 
-export const listCsv = (list: PackingList): string =>
-  csvOf(
-    list.groups.flatMap(({ bag, rows }) =>
-      rows.map((row) => ({
-        bag: bag ?? '',
-        kind: row.kind,
-        code: row.code,
-        name: row.name,
-        quantity: row.quantity,
-        spares: row.spares,
-        unit_mass_kg: row.unitMass,
-        mass_kg: row.mass,
-        unit_price: row.unitPrice,
-        price: row.price,
-        currency: list.totals.currency,
-        wrench: row.wrench ?? '',
-      })),
-    ),
-  )
+export const listCsv = (list: PackingList): string => csvOf(listRows(list))
 
 export const differenceCsv = (rows: readonly DifferenceRow[]): string => csvOf(rows)
 

@@ -7,9 +7,10 @@ import fc from 'fast-check'
 import Papa from 'papaparse'
 import { describe, expect, it } from 'vitest'
 import { assessKit, demoCatalog, demoDesign, deriveKit, packingList } from '../../../rules/index.ts'
-import { cartonRows, cartons, quote, quoteRows } from '../../../rules/papers.ts'
+import { cartonRows, cartons, parseQuoteText, quote, quoteRows } from '../../../rules/papers.ts'
 import { listCsv } from '../../../src/cli/list.ts'
 import { csvOf } from '../../../src/papers/csv.ts'
+import { TABLES, tableCsv, tableJson } from '../../../src/papers/tables.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 51_004)
 const dock = assessKit(deriveKit(demoDesign, demoCatalog))
@@ -99,7 +100,24 @@ describe('CSV', () => {
   })
 })
 
-describe('JSON of cartons and quote', () => {
+describe('list, cartons and quote', () => {
+  const of = { dock, design: demoDesign, catalog: demoCatalog, asked: { date: '2026-03-01' } }
+
+  it.each(TABLES)('%s: CSV and JSON of the same, the same each time', (table) => {
+    expect(tableCsv(table, of)).toBe(tableCsv(table, of))
+    const file = JSON.parse(tableJson(table, of))
+    expect(file.format).toBe(`leadline/${table}`)
+    expect(file.fingerprint.all).toBe(dock.fingerprint.all)
+    const rows = read(tableCsv(table, of))
+    const parts = rows.filter(({ kind }) => kind !== '')
+    expect(new Set(parts.map(({ kind, code }) => `${kind} ${code}`)).size).toBe(dock.parts.length)
+  })
+
+  it('of a quote has the design with it, to compare the next one with', () => {
+    const parsed = parseQuoteText(tableJson('quote', of))
+    expect(parsed.ok && parsed.value.design).toEqual(demoDesign)
+  })
+
   it('is plain data that comes back the same', () => {
     for (const file of [packed, made]) expect(JSON.parse(JSON.stringify(file))).toEqual(file)
     expect([packed.format, made.format]).toEqual(['leadline/cartons', 'leadline/quote'])

@@ -123,6 +123,7 @@ function faults(sheet: Steps, dock: Dock, catalog: Catalog): string[] {
 
   // Numbers, hands and tools.
   sheet.steps.forEach((step, i) => {
+    for (const { id } of step.lines) say(!id.startsWith(`${step.id}/`), `${id} is in ${step.id}`)
     say(step.number !== i + 1, `${step.id} is number ${step.number}`)
     const { lift } = step
     if (lift) {
@@ -179,6 +180,17 @@ function disorder(sheet: Steps, dock: Dock): string[] {
     before(['panels', standing], ['carry', id])
     const ramp = dock.sections.find((section) => section.role === 'ramp')
     if (ramp) before(['lay-ramp', ramp.id], ['carry', id])
+  }
+  // Standing section, ramp, level, upper brace ends, panels on both.
+  for (const { id, role } of dock.sections) {
+    if (role === 'following') continue
+    if (role === 'ramp') before(['lay-ramp', id], ['level', standing])
+    before(['level', standing], ['panels', id])
+    for (const { id: pair, legs } of dock.pairs) {
+      if (!legs.every((leg) => leg.startsWith(`${standing}.`))) continue
+      before(['level', standing], ['brace-high', pair])
+      before(['brace-high', pair], ['panels', id])
+    }
   }
   for (const { id, section } of dock.legs) {
     before(['set-bolts', id], ['legs', id])
