@@ -9,6 +9,7 @@ import type { World } from './look/world.ts'
 import type { Parts } from './parts/parts.ts'
 import { isSoftware, makeSharpness } from './sharpness.ts'
 import type { Shell } from './shell.ts'
+import { SNAPSHOT, snapshot } from './snapshot.ts'
 import { Stage } from './stage/stage.tsx'
 import { READY, type SceneStats, STATS } from './stats.ts'
 
@@ -64,6 +65,20 @@ export function makePicture(
   }
   Object.defineProperty(canvas, STATS, { get: (): SceneStats => ({ ...stats, at }), enumerable: false })
 
+  let seen: World | null = null
+  const take = (width: number, height: number): Promise<Blob> => {
+    if (!state || !seen || lost || !ready) return Promise.reject(new Error('the picture is not there'))
+    const { gl, scene, camera } = state
+    const { uScreen } = seen
+    return snapshot(
+      { gl, scene, camera: camera as PerspectiveCamera },
+      [width, height],
+      (w, h) => uScreen.value.set(w, h, 1),
+      () => advance(performance.now(), false, state!),
+    )
+  }
+  Object.defineProperty(canvas, SNAPSHOT, { value: take, enumerable: false })
+
   const coarse = makeCoarse()
   const sharpness = makeSharpness(slow, () => state?.invalidate())
 
@@ -73,6 +88,7 @@ export function makePicture(
       missed = true
       return
     }
+    seen = world
     const { gl, scene, camera } = state
     const { width, height } = size!
     const ratio = sharpness.next(width, height, rig.moving || playing)
