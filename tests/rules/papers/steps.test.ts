@@ -63,9 +63,18 @@ function faults(sheet: Steps, dock: Dock, catalog: Catalog): string[] {
   for (const { work, about } of lines)
     for (const id of about) named.set(`${work} ${id}`, (named.get(`${work} ${id}`) ?? 0) + 1)
   const times = (id: string, work: Work): number => named.get(`${work} ${id}`) ?? 0
+  const pieces = new Map<string, number>()
+  for (const { work, about, parts } of lines)
+    for (const id of about)
+      for (const { kind, count } of parts)
+        pieces.set(`${work} ${id} ${kind}`, (pieces.get(`${work} ${id} ${kind}`) ?? 0) + count)
+  const piecesOf = (work: Work, id: string, kind: string): number => pieces.get(`${work} ${id} ${kind}`) ?? 0
   const once = (id: string, work: Work, n: number): void =>
     say(times(id, work) !== n, `${work} of ${id}: ${times(id, work)} times, expected ${n}`)
-  const hooked = new Set(dock.placements.flatMap(({ kind, of }) => (kind === 'hook-bracket' ? [of] : [])))
+  const brackets = groupBy(
+    dock.placements.filter(({ kind }) => kind === 'hook-bracket'),
+    ({ of }) => of,
+  )
   const panelled = new Set(
     dock.placements.flatMap(({ kind, section }) => (kind === 'deck-panel' ? [section] : [])),
   )
@@ -92,10 +101,17 @@ function faults(sheet: Steps, dock: Dock, catalog: Catalog): string[] {
     once(id, 'brace-low', brace ? 1 : 0)
     once(id, 'brace-high', brace ? 1 : 0)
     say(times(id, 'clamps') > 0 !== (brace !== null), `clamps of ${id}`)
+    const bolts = (work: Work): number => piecesOf(work, id, 'brace-bolt')
+    const level = !brace || Math.abs(brace.highZ - brace.lowZ) < 1e-5
+    if (!level && catalog.rules.braceBolts.value === 2)
+      say(bolts('brace-low') !== 1 || bolts('brace-high') !== 1, `bolts of the brace of ${id}`)
   }
   for (const { id, kind } of dock.joints) {
-    once(id, 'hooks', hooked.has(id) ? 1 : 0)
-    once(id, 'lock', hooked.has(id) ? 1 : 0)
+    const bolts = (brackets.get(id)?.length ?? 0) * catalog.rules.boltsHung.value
+    if (bolts > 0)
+      say(piecesOf('lock', id, 'hook-bolt') !== bolts, `${id} is locked by other than ${bolts} bolts`)
+    once(id, 'hooks', brackets.has(id) ? 1 : 0)
+    once(id, 'lock', brackets.has(id) ? 1 : 0)
     once(id, 'drop-in', kind === 'hook' ? 1 : 0)
     once(id, 'tie', kind === 'tie' ? 1 : 0)
     once(id, 'hinge-bar', kind === 'hinge' ? 1 : 0)
