@@ -8,6 +8,7 @@
  * parts (bolts, caps, clamps) state theirs.
  */
 import * as v from 'valibot'
+import type { PartKind } from '../dock.ts'
 
 const length = (max: number, description: string) =>
   v.pipe(v.number(), v.minValue(0.0001), v.maxValue(max), v.description(`${description}, m`))
@@ -319,10 +320,33 @@ const RulesSchema = v.looseObject({
   ),
 })
 
+const KINDS: readonly PartKind[] = [
+  'frame',
+  'leg',
+  'foot-pad',
+  'pad-bolt',
+  'leg-cap',
+  'sleeve-cap',
+  'set-bolt',
+  'hook-bracket',
+  'hook-bolt',
+  'hinge-bar',
+  'bar-bolt',
+  'hinge-pin',
+  'pin-bolt',
+  'brace',
+  'brace-clamp',
+  'brace-bolt',
+  'deck-panel',
+  'deck-clip',
+  'bumper',
+  'anchor-post',
+  'auger',
+  'post-clamp',
+  'accessory',
+]
 const kinds = (description: string) =>
-  v.optional(
-    v.pipe(v.array(v.pipe(v.string(), v.maxLength(40))), v.maxLength(60), v.description(description)),
-  )
+  v.optional(v.pipe(v.array(v.picklist(KINDS)), v.maxLength(60), v.description(description)))
 const most = (max: number, description: string) => v.optional(measure(0.1, max, `${description}, kg`))
 
 /** How goods are packed. What is left out is taken from rules/papers/packaging.ts. */

@@ -14,8 +14,8 @@ export interface Packaging {
   readonly pieces: number
   /** From this length on a piece is bundled, m. */
   readonly long: number
-  readonly bundled: ReadonlySet<string>
-  readonly loose: ReadonlySet<string>
+  readonly bundled: ReadonlySet<PartKind>
+  readonly loose: ReadonlySet<PartKind>
 }
 
 const BUNDLED: readonly PartKind[] = ['leg', 'brace', 'deck-panel', 'hinge-bar', 'anchor-post']

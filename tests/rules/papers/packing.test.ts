@@ -1,6 +1,7 @@
 /** All of the parts list goes into the packages, nothing else does, and nothing is packed heavier than the shop carries. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import type { PartKind } from '../../../rules/dock.ts'
 import {
   assessKit,
   type Catalog,
@@ -8,6 +9,8 @@ import {
   demoCatalog,
   demoDesign,
   deriveKit,
+  parseCatalog,
+  wordsIn,
 } from '../../../rules/index.ts'
 import { cartons, countCards, type Packages, type PackedItem } from '../../../rules/papers.ts'
 import { anyCase } from '../../support/arbitraries.ts'
@@ -176,8 +179,8 @@ const packing = fc.option(
         bundle: fc.integer({ min: 20, max: 600 }).map((n) => n / 10),
         pieces: fc.integer({ min: 1, max: 30 }),
         long: fc.integer({ min: 2, max: 30 }).map((n) => n / 10),
-        bundled: fc.constantFrom<string[]>([], ['leg'], ['foot-pad', 'leg', 'brace']),
-        loose: fc.constantFrom<string[]>([], ['frame'], ['frame', 'deck-panel']),
+        bundled: fc.constantFrom<PartKind[]>([], ['leg'], ['foot-pad', 'leg', 'brace']),
+        loose: fc.constantFrom<PartKind[]>([], ['frame'], ['frame', 'deck-panel']),
       },
       { requiredKeys: [] },
     )
@@ -251,6 +254,29 @@ describe('the demo dock', () => {
       { section: 's5', count: 4 },
     ])
     expect(card!.rows[0]!.turns.map(({ say }) => say.values.from!.value)).toEqual(['3/4'])
+  })
+})
+
+describe('a catalog’s packing', () => {
+  it.each([
+    ['packing.bundled[0]', { bundled: ['legs'] }],
+    ['packing.carton', { carton: 0 }],
+    ['packing.pieces', { pieces: 0 }],
+    ['packing.pieces', { pieces: 1.5 }],
+  ])('that is wrong at %s is told so', (path, packing) => {
+    const parsed = parseCatalog({ ...demoCatalog, packing })
+    expect(parsed.ok ? [] : parsed.issues.map((issue) => issue.path)).toEqual([path])
+  })
+
+  it('may name every kind of part', () => {
+    const packing = { loose: Object.keys(wordsIn('en').kinds) }
+    expect(parseCatalog({ ...demoCatalog, packing }).ok).toBe(true)
+  })
+
+  it('sells no service twice under one code', () => {
+    const services = [demoCatalog.services![0]!, demoCatalog.services![0]!]
+    const parsed = parseCatalog({ ...demoCatalog, services })
+    expect(parsed.ok ? [] : parsed.issues.map((issue) => issue.path)).toEqual(['services[1].code'])
   })
 })
 
