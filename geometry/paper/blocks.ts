@@ -1,7 +1,7 @@
 /** Blocks that papers are made of: headings, paragraphs, lists, facts, tick boxes, figures, lines to write on. mm. */
 import { type Block, block, together } from './flow.ts'
 import type { Anchor, Ink, Mark, Point, Stroke, TextMark, Weight } from './marks.ts'
-import { BOX, GRAY, HAIR, INK, LEADING, RULE, SIZE } from './style.ts'
+import { BOX, GRAY, HAIR, INK, LEADING, RULE, SIZE, TINT } from './style.ts'
 import { CAP_HEIGHT, fitText, textWidth, wrapText } from './text.ts'
 
 export interface TextStyle {
@@ -197,6 +197,30 @@ export function keyValues(
   })
 }
 
+/** What a part of a table is about, on a tinted band; at the right what it comes to. */
+export function band(
+  text: string,
+  sum: string,
+  width: number,
+  more: { readonly head?: Block; readonly name?: string } = {},
+): Block {
+  const size = SIZE.small + 0.35
+  const room = width - 3.2 - (sum === '' ? 0 : textWidth(sum, size, 'bold') + 4)
+  const lines = wrapText(text, room, size, 'bold')
+  const height = lines.length * lineHeight(size) + 1.6
+  return block(
+    height,
+    (x, y) => [
+      rect([x, y], width, height, null, TINT),
+      ...lines.map((one, i) =>
+        label([x + 1.6, y + 0.8 + rise(size) + i * lineHeight(size)], one, { size, weight: 'bold' }),
+      ),
+      label([x + width - 1.6, y + 0.8 + rise(size)], sum, { size, weight: 'bold', anchor: 'end' }),
+    ],
+    { before: 2.6, keep: true, ...more },
+  )
+}
+
 /** A picture that is given in its own frame, its upper left corner at 0, 0. */
 export function figure(
   picture: { readonly marks: readonly Mark[]; readonly width: number; readonly height: number },
@@ -250,17 +274,13 @@ export function writeOn(labels: readonly string[], width: number, height = 11): 
   )
 }
 
-/** A note in a frame with a bar at its left. */
-export function note(blocks: readonly Block[], width: number, ink: Ink): Block {
+/** A note with a bar at its left. */
+export function note(blocks: readonly Block[], ink: Ink): Block {
   const body = together(blocks)
-  const pad = 2.4
+  const pad = 0.8
   return block(
     body.height + 2 * pad,
-    (x, y) => [
-      rect([x, y], 1, body.height + 2 * pad, null, ink),
-      rect([x + 1, y], width - 1, body.height + 2 * pad, { width: 0.12, ink }),
-      ...body.marks(x + 1 + 3, y + pad),
-    ],
+    (x, y) => [rect([x, y], 1, body.height + 2 * pad, null, ink), ...body.marks(x + 1 + 3, y + pad)],
     { before: 3.5 },
   )
 }

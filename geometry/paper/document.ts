@@ -1,12 +1,12 @@
 /** Papers that flow: a head on the first sheet, a line on the others, the foot on all. */
 import type { Catalog, Design, Dock } from '../../rules/index.ts'
 import { type SheetWords, sheetWords } from '../../rules/words/sheets.ts'
-import { facts, label, line, paragraph, textLine } from './blocks.ts'
-import { type Block, type Flow, paginate, space, together } from './flow.ts'
+import { facts, label, line, lineHeight, paragraph, rect, textLine } from './blocks.ts'
+import { type Block, block, type Flow, paginate, space, together } from './flow.ts'
 import { type Mark, PAPER_SIZES, type Paper } from './marks.ts'
 import type { PaperOptions } from './options.ts'
-import { ALERT, FOOT, GRAY, HEAD_AGAIN, INK, MARGIN, SIZE } from './style.ts'
-import { fitText } from './text.ts'
+import { ALERT, CUT, FOOT, GRAY, HEAD_AGAIN, INK, MARGIN, RULE, SIZE } from './style.ts'
+import { fitText, textWidth } from './text.ts'
 
 /** What all papers of one dock are made from. */
 export interface PaperOf {
@@ -25,28 +25,47 @@ export const widthOf = ({ size }: PaperOptions): number => PAPER_SIZES[size].wid
 export const heightOnSheet = ({ size }: PaperOptions): number =>
   PAPER_SIZES[size].height - MARGIN.top - MARGIN.bottom - FOOT - HEAD_AGAIN
 
-/** Title, whose dock it is, and what forbids it. Without a dock: the title alone. */
-export function head(title: string, of: PaperOf | null, options: PaperOptions): Block[] {
+/** Who made it, title and check code, whose dock it is, and what forbids it. Without a dock: the title alone. */
+export function head(title: string, of: PaperOf | null, options: PaperOptions, catalog: Catalog): Block[] {
   const t = sheetWords(options.lang, options.units)
   const width = widthOf(options)
-  const blocks = [textLine(title, width, { size: SIZE.title, weight: 'bold' })]
-  if (!of) return blocks
-  const { dock, design, catalog } = of
+  const shop = textLine(catalog.name, width, { size: SIZE.small, ink: GRAY })
+  const rule = block(3.2, (x, y) => [line([x, y + 1.6], [x + width, y + 1.6], RULE)])
+  if (!of) return [shop, textLine(title, width, { size: SIZE.title, weight: 'bold' }), rule]
+  const { dock, design } = of
   const job = design.job ?? {}
   const all = [
     { label: t('dock'), value: dock.name },
     { label: t('customer'), value: job.customer ?? '' },
     { label: t('order'), value: job.order ?? '' },
-    { label: t('shop'), value: `${catalog.name}, ${catalog.edition}` },
-    { label: t('check-code'), value: codeOf(dock) },
     { label: t('date'), value: options.date },
     { label: t('by'), value: options.by },
   ].filter(({ value }) => value !== '')
-  blocks.push(facts(all, width, 4, { size: SIZE.body }))
   const stops = dock.findings.filter(({ severity }) => severity === 'stop').length
-  if (stops > 0)
-    blocks.push(...paragraph(t('stop', { count: stops }), width, { weight: 'bold', ink: ALERT, before: 3 }))
-  return [...blocks, space(1)]
+  return [
+    shop,
+    titleLine(title, t('check-code'), codeOf(dock), width),
+    rule,
+    { ...facts(all, width, all.length, { size: SIZE.body }), before: 0.4 },
+    ...(stops > 0
+      ? paragraph(t('stop', { count: stops }), width, { weight: 'bold', ink: ALERT, before: 3 })
+      : []),
+    space(1),
+  ]
+}
+
+/** The title at the left, on one line with the check code at the right. */
+function titleLine(title: string, name: string, code: string, width: number): Block {
+  const size = SIZE.heading
+  const codeWidth = textWidth(code, size, 'bold')
+  const room = width - codeWidth - textWidth(name, SIZE.small) - 8
+  const own = textLine(title, room, { size: SIZE.title, weight: 'bold' })
+  const base = (own.marks(0, 0)[0] as { at: readonly [number, number] }).at[1]
+  return block(lineHeight(SIZE.title), (x, y) => [
+    ...own.marks(x, y),
+    label([x + width - codeWidth - 2.4, y + base], name, { size: SIZE.small, ink: GRAY, anchor: 'end' }),
+    label([x + width, y + base], code, { size, weight: 'bold', anchor: 'end' }),
+  ])
 }
 
 /** @param of null for a paper without a dock (the survey sheet) */
@@ -70,10 +89,10 @@ export function documentOf(
     author: catalog.name,
     subject,
     lang: options.lang,
-    sheets: pages.map((marks, i) => ({
+    sheets: pages.map(({ marks, name }, i) => ({
       width,
       height,
-      bookmark: i === 0 ? title : null,
+      bookmark: name || (i === 0 ? title : null),
       marks: [
         ...(i > 0 ? again(title, subject, width) : []),
         ...marks,
@@ -104,7 +123,9 @@ function foot(
 ): Mark[] {
   const { width } = PAPER_SIZES[size]
   const [left, right] = [MARGIN.side, width - MARGIN.side]
-  const told = [catalog.name, dock ? codeOf(dock) : '', date, by].filter(Boolean).join(' · ')
+  const told = [`${catalog.name}, ${catalog.edition}`, dock ? codeOf(dock) : '', date, by]
+    .filter(Boolean)
+    .join(' · ')
   return [
     line([left, top + 3], [right, top + 3], { width: 0.12, ink: GRAY }),
     label([left, top + 6.2], fitText(told, right - left - 20, SIZE.tiny), { size: SIZE.tiny, ink: GRAY }),
@@ -126,4 +147,20 @@ export function inColumns(parts: readonly Block[], columns: number, width: numbe
       marks: (x: number, y: number) => row.flatMap((part, c) => part.marks(x + c * (cell + gap), y)),
     }
   })
+}
+
+/** Cards to be cut out: in columns, those of a row alike in height, so that a row is cut in one. */
+export function cutApart(cards: readonly Block[], columns: number, width: number): Block[] {
+  const gap = 6
+  const cell = (width - gap * (columns - 1)) / columns
+  return inColumns(cards, columns, width, gap).map((row, r) => ({
+    ...row,
+    before: 5,
+    marks: (x, y) => [
+      ...cards
+        .slice(r * columns, (r + 1) * columns)
+        .map((_, c) => rect([x + c * (cell + gap), y], cell, row.height, CUT)),
+      ...row.marks(x, y),
+    ],
+  }))
 }

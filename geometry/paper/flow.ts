@@ -12,14 +12,16 @@ export interface Block {
   readonly keep: boolean
   /** Drawn above it where it comes to the top of a sheet: the head of its table. */
   readonly head: Block | null
+  /** What a sheet is called by on which it is the first that has a name; empty for none. */
+  readonly name: string
   readonly marks: (x: number, y: number) => readonly Mark[]
 }
 
 export const block = (
   height: number,
   marks: Block['marks'],
-  more: Partial<Pick<Block, 'before' | 'keep' | 'head'>> = {},
-): Block => ({ height, marks, before: 0, keep: false, head: null, ...more })
+  more: Partial<Pick<Block, 'before' | 'keep' | 'head' | 'name'>> = {},
+): Block => ({ height, marks, before: 0, keep: false, head: null, name: '', ...more })
 
 /** White. */
 export const space = (height: number): Block => block(height, () => [])
@@ -77,12 +79,18 @@ function* runsOf(flow: Flow): Generator<readonly Block[] | typeof BREAK> {
   if (run.length > 0) yield run
 }
 
+export interface Filled {
+  readonly marks: readonly Mark[]
+  /** Of the first block with a name that stands on it. */
+  readonly name: string
+}
+
 /** Marks sheet by sheet; `room` is the height on the sheet of that number, from 0, and where its top left corner is. */
 export function paginate(
   flow: Flow,
   room: (sheet: number) => { readonly at: Point; readonly height: number },
-): readonly (readonly Mark[])[] {
-  const sheets: Mark[][] = []
+): readonly Filled[] {
+  const sheets: { marks: Mark[]; name: string }[] = []
   let top = 0
   let left = 0
   /** The table whose head stands on this sheet already. */
@@ -91,23 +99,25 @@ export function paginate(
   let end = 0
   const turn = (): void => {
     const { at, height } = room(sheets.length)
-    sheets.push([])
+    sheets.push({ marks: [], name: '' })
     ;[left, top] = at
     end = top + height
     headed = null
     empty = true
   }
   const put = (one: Block): void => {
+    const sheet = sheets.at(-1)!
+    if (sheet.name === '') sheet.name = one.name
     if (one.head && one.head !== headed) {
       // Also where a table starts: its head is drawn by whichever row comes first.
       if (!empty) top += one.head.before
-      sheets.at(-1)!.push(...one.head.marks(left, top))
+      sheet.marks.push(...one.head.marks(left, top))
       top += one.head.height
       empty = false
     }
     headed = one.head
     if (!empty) top += one.before
-    sheets.at(-1)!.push(...one.marks(left, top))
+    sheet.marks.push(...one.marks(left, top))
     top += one.height
     empty = false
   }

@@ -1,7 +1,7 @@
 /** Tables: columns as wide as what is in them, one of them taking the rest; rows that are never cut, heads that come again. mm. */
-import { label, lineHeight, tick } from './blocks.ts'
+import { label, line, lineHeight, rect, tick } from './blocks.ts'
 import { type Block, block } from './flow.ts'
-import type { Anchor, Mark } from './marks.ts'
+import type { Anchor, Ink, Mark } from './marks.ts'
 import { GRAY, HAIR, INK, LEADING, RULE, SIZE, TINT } from './style.ts'
 import { CAP_HEIGHT, textWidth, wrapText } from './text.ts'
 
@@ -12,7 +12,9 @@ export interface Column {
   readonly flex?: boolean
   /** A box to tick in each row; no text. */
   readonly tick?: boolean
-  /** To be written in by hand: no narrower than this. */
+  /** To be written in by hand: tinted. */
+  readonly write?: boolean
+  /** No narrower than this. */
   readonly least?: number
   readonly bold?: boolean
 }
@@ -23,108 +25,107 @@ export interface TableStyle {
   readonly size?: number
   /** Row height at least, for what is filled in by hand. */
   readonly row?: number
-  readonly zebra?: boolean
   /** All rows that this one is to line up with, of other tables too. */
   readonly like?: readonly (readonly string[])[]
-  /** Goes on under a table that has its head already. */
-  readonly headless?: boolean
+  /** Of several tables that stand under one head: `tableHead` of all their rows. */
+  readonly head?: Block
+  /** Rows with the one above as one: no line between them. */
+  readonly joins?: (row: number) => boolean
+}
+
+/** Where columns stand, and what is written in them. */
+interface Layout {
+  readonly widths: readonly number[]
+  readonly cell: (text: string, c: number, x: number, y: number, bold: boolean, ink?: Ink) => Mark[]
+  readonly lines: (text: string, c: number, bold: boolean) => number
+}
+
+function layoutOf(
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  width: number,
+  size: number,
+): Layout {
+  const widths = widthsOf(columns, rows, width, size)
+  const lefts = widths.map((_, c) => widths.slice(0, c).reduce((a, b) => a + b, 0))
+  const high = lineHeight(size)
+  const broken = (text: string, c: number, bold: boolean): readonly string[] =>
+    text === '' ? [] : wrapText(text, Math.max(widths[c]! - 2 * PAD, 4), size, bold ? 'bold' : 'regular')
+  return {
+    widths,
+    lines: (text, c, bold) => broken(text, c, bold).length,
+    cell: (text, c, x, y, bold, ink = INK) => {
+      const anchor: Anchor = columns[c]!.align ?? 'start'
+      const at = x + lefts[c]! + (anchor === 'end' ? widths[c]! - PAD : PAD)
+      return broken(text, c, bold).map((one, i) =>
+        label([at, y + ((LEADING + CAP_HEIGHT) / 2) * size + i * high], one, {
+          size,
+          weight: bold ? 'bold' : 'regular',
+          anchor,
+          ink,
+        }),
+      )
+    },
+  }
+}
+
+const TABLE = SIZE.small + 0.25
+
+/** A table's head by itself, over all `rows` of the tables that stand under it. */
+export function tableHead(
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  width: number,
+  size: number = TABLE,
+): Block {
+  const { cell, lines } = layoutOf(columns, rows, width, size)
+  const high = lineHeight(size)
+  const most = Math.max(1, ...columns.map(({ title }, c) => lines(title, c, true)))
+  const height = most * high + 1.6
+  return block(
+    height,
+    (x, y) => [
+      ...columns.flatMap(({ title }, c) =>
+        cell(title, c, x, y + (most - lines(title, c, true)) * high, true, GRAY),
+      ),
+      line([x, y + height], [x + width, y + height], RULE),
+    ],
+    { before: 3 },
+  )
 }
 
 export function table(
   columns: readonly Column[],
   rows: readonly (readonly string[])[],
   width: number,
-  { size = SIZE.small + 0.25, row = 0, zebra = false, like = rows, headless = false }: TableStyle = {},
+  { size = TABLE, row = 0, like = rows, head, joins = () => false }: TableStyle = {},
 ): readonly Block[] {
-  const widths = widthsOf(columns, like, width, size)
-  const lefts = widths.map((_, c) => widths.slice(0, c).reduce((a, b) => a + b, 0))
+  const { widths, cell, lines } = layoutOf(columns, like, width, size)
   const high = lineHeight(size)
-  const cell = (text: string, c: number, x: number, y: number, bold: boolean, ink = INK): Mark[] => {
-    const { align = 'start' } = columns[c]!
-    const at = align === 'end' ? x + lefts[c]! + widths[c]! - PAD : x + lefts[c]! + PAD
-    const anchor: Anchor = align
-    return linesOf(text, widths[c]! - 2 * PAD, size, bold).map((line, i) =>
-      label([at, y + ((LEADING + CAP_HEIGHT) / 2) * size + i * high], line, {
-        size,
-        weight: bold ? 'bold' : 'regular',
-        anchor,
-        ink,
-      }),
-    )
-  }
-  const headLines = Math.max(
-    1,
-    ...columns.map(({ title }, c) => linesOf(title, widths[c]! - 2 * PAD, size, true).length),
-  )
-  const headHeight = headLines * high + 1.6
-  const head = block(
-    headHeight,
-    (x, y) => [
-      ...columns.flatMap(({ title }, c) => {
-        const lines = linesOf(title, widths[c]! - 2 * PAD, size, true).length
-        return cell(title, c, x, y + (headLines - lines) * high, true, GRAY)
-      }),
-      {
-        kind: 'path',
-        points: [
-          [x, y + headHeight],
-          [x + width, y + headHeight],
-        ],
-        closed: false,
-        stroke: RULE,
-        fill: null,
-      },
-    ],
-    { before: 3 },
-  )
+  const own = head ?? tableHead(columns, like, width, size)
+  const bold = (c: number): boolean => columns[c]!.bold ?? false
   return rows.map((cells, r) => {
-    const lines = Math.max(
-      1,
-      ...cells.map((text, c) => linesOf(text, widths[c]! - 2 * PAD, size, columns[c]!.bold ?? false).length),
-    )
-    const height = Math.max(row, lines * high + 1.4)
+    const most = Math.max(1, ...cells.map((text, c) => lines(text, c, bold(c))))
+    const height = Math.max(row, most * high + 1.4)
     return block(
       height,
-      (x, y) => [
-        ...(zebra && r % 2 === 1
-          ? [
-              {
-                kind: 'path' as const,
-                points: [
-                  [x, y],
-                  [x + width, y],
-                  [x + width, y + height],
-                  [x, y + height],
-                ] as const,
-                closed: true,
-                stroke: null,
-                fill: TINT,
-              },
-            ]
-          : []),
-        ...cells.flatMap((text, c) =>
-          columns[c]!.tick
-            ? [tick([x + lefts[c]! + PAD, y + height / 2 - 1.7])]
-            : cell(text, c, x, y + (lines === 1 ? (height - high) / 2 : 0.7), columns[c]!.bold ?? false),
-        ),
-        {
-          kind: 'path',
-          points: [
-            [x, y + height],
-            [x + width, y + height],
-          ],
-          closed: false,
-          stroke: HAIR,
-          fill: null,
-        },
-      ],
-      headless ? {} : { head },
+      (x, y) => {
+        let left = x
+        const marks = cells.flatMap((text, c) => {
+          const at = left
+          left += widths[c]!
+          const { tick: box, write } = columns[c]!
+          if (box) return [tick([at + PAD, y + height / 2 - 1.7])]
+          const field = write ? [rect([at + 0.6, y + 0.5], widths[c]! - 1.2, height - 1, null, TINT)] : []
+          return [...field, ...cell(text, c, x, y + (most === 1 ? (height - high) / 2 : 0.7), bold(c))]
+        })
+        return joins(r + 1) ? marks : [...marks, line([x, y + height], [x + width, y + height], HAIR)]
+      },
+      // Rows that are one stay on one sheet.
+      { head: own, keep: joins(r + 1) },
     )
   })
 }
-
-const linesOf = (text: string, width: number, size: number, bold: boolean): readonly string[] =>
-  text === '' ? [] : wrapText(text, Math.max(width, 4), size, bold ? 'bold' : 'regular')
 
 function widthsOf(
   columns: readonly Column[],

@@ -4,11 +4,11 @@ import { countCards } from '../../../rules/papers/count-cards.ts'
 import { sentence } from '../../../rules/papers/saying.ts'
 import { paperWords } from '../../../rules/words/papers.ts'
 import { sheetWords } from '../../../rules/words/sheets.ts'
-import { label, paragraph, rect } from '../blocks.ts'
-import { codeOf, documentOf, head, inColumns, type PaperOf, widthOf } from '../document.ts'
+import { label, paragraph } from '../blocks.ts'
+import { codeOf, cutApart, documentOf, head, type PaperOf, widthOf } from '../document.ts'
 import { type Block, block, type Flow, together } from '../flow.ts'
 import type { Paper } from '../marks.ts'
-import { CUT, GRAY, SIZE } from '../style.ts'
+import { GRAY, SIZE } from '../style.ts'
 
 const PAD = 4
 const COLUMNS = 2
@@ -36,10 +36,9 @@ export function cardsPaper(of: PaperOf): Paper {
         ...(row.wrench === null
           ? []
           : paragraph(
-              [
-                `${t('wrench')} ${row.wrench}.`,
-                ...row.turns.map((turn) => `${sentence(turn.say, say)}.`),
-              ].join(' '),
+              [`${t('wrench')} ${row.wrench}`, ...row.turns.map((turn) => sentence(turn.say, say))].join(
+                ' · ',
+              ),
               inner,
               { size: SIZE.small, before: 0.4 },
             )),
@@ -58,15 +57,12 @@ export function cardsPaper(of: PaperOf): Paper {
       ]),
       ...paragraph(`${dock.name} · ${codeOf(dock)}`, inner, { size: SIZE.tiny, ink: GRAY, before: 2.4 }),
     ])
-    const height = body.height + 2 * PAD
-    return block(height, (x, y) => [rect([x, y], cell, height, CUT), ...body.marks(x + PAD, y + PAD)], {
-      before: 5,
-    })
+    return block(body.height + 2 * PAD, (x, y) => body.marks(x + PAD, y + PAD))
   })
   const flow: Flow = [
-    ...head(t('cards'), of, options),
+    ...head(t('cards'), of, options, catalog),
     ...paragraph(t('cards-lead'), width, { ink: GRAY }),
-    ...inColumns(cards, COLUMNS, width).map((row) => ({ ...row, before: 5 })),
+    ...cutApart(cards, COLUMNS, width),
   ]
   return documentOf(t('cards'), flow, catalog, options, of)
 }

@@ -3,12 +3,12 @@ import { labels } from '../../../rules/papers/labels.ts'
 import { sentence } from '../../../rules/papers/saying.ts'
 import { paperWords } from '../../../rules/words/papers.ts'
 import { sheetWords } from '../../../rules/words/sheets.ts'
-import { label, paragraph, rect } from '../blocks.ts'
-import { codeOf, documentOf, head, inColumns, type PaperOf, widthOf } from '../document.ts'
+import { label, paragraph } from '../blocks.ts'
+import { codeOf, cutApart, documentOf, head, type PaperOf, widthOf } from '../document.ts'
 import { type Block, block, type Flow, together } from '../flow.ts'
 import type { Paper } from '../marks.ts'
 import { qrMarks } from '../qr.ts'
-import { CUT, GRAY, SIZE } from '../style.ts'
+import { GRAY, SIZE } from '../style.ts'
 import { fitText } from '../text.ts'
 
 const COLUMNS = 2
@@ -34,15 +34,14 @@ export function labelsPaper(of: PaperOf): Paper {
     ])
     const height = Math.max(HEIGHT, text.height + 2 * PAD)
     return block(height, (x, y) => [
-      rect([x, y], cell, height, CUT),
       ...qrMarks(qr, [x + PAD, y + (height - CODE) / 2], CODE),
       ...text.marks(x + 2 * PAD + CODE, y + (height - text.height) / 2),
     ])
   })
   const flow: Flow = [
-    ...head(t('labels'), of, options),
+    ...head(t('labels'), of, options, catalog),
     ...paragraph(t('labels-lead'), width, { ink: GRAY }),
-    ...inColumns(cards, COLUMNS, width).map((row) => ({ ...row, before: 4 })),
+    ...cutApart(cards, COLUMNS, width),
   ]
   return documentOf(t('labels'), flow, catalog, options, of)
 }

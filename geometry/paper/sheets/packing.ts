@@ -2,12 +2,12 @@
 import { formatLength, formatMass } from '../../../rules/index.ts'
 import { type Bag, cartons, type Package, type PackedItem } from '../../../rules/papers/cartons.ts'
 import { sheetWords } from '../../../rules/words/sheets.ts'
-import { paragraph, subheading, writeOn } from '../blocks.ts'
-import { documentOf, head, type PaperOf, widthOf } from '../document.ts'
-import type { Block, Flow } from '../flow.ts'
+import { band, facts, paragraph, writeOn } from '../blocks.ts'
+import { documentOf, type PaperOf, head as sheetHead, widthOf } from '../document.ts'
+import { type Block, block, type Flow, heightOf, together } from '../flow.ts'
 import type { Paper } from '../marks.ts'
-import { GRAY } from '../style.ts'
-import { type Column, table } from '../table.ts'
+import { GRAY, SIZE } from '../style.ts'
+import { type Column, table, tableHead } from '../table.ts'
 
 export function packingPaper(of: PaperOf): Paper {
   const { dock, catalog, options } = of
@@ -35,41 +35,50 @@ export function packingPaper(of: PaperOf): Paper {
   ]
   const every = packed.packages.flatMap(({ items, bags }) => [...items, ...bags.flatMap((one) => one.items)])
   const like = every.map(row)
-  const rows = (items: readonly PackedItem[], headless = false): readonly Block[] =>
-    table(columns, items.map(row), width, { like, headless })
-  const title = (one: Package): string =>
-    [
-      `${t('package', { n: one.number })}: ${t(`package-${one.kind}`)}, ${formatMass(one.mass, units)}`,
-      one.over && one.limit !== null ? `(${t('package-over', { limit: formatMass(one.limit, units) })})` : '',
-    ]
-      .filter(Boolean)
-      .join(' ')
-  const bag = (one: Bag, i: number): Block[] => [
-    ...paragraph(`${t('bag', { id: one.id })}, ${formatMass(one.mass, units)}`, width, {
-      weight: 'bold',
-      before: 2.4,
-    }).map((block) => ({ ...block, keep: true })),
-    ...rows(one.items, i > 0),
-  ]
-  const flow: Flow = [
-    ...head(t('packing'), of, options),
-    ...paragraph(
-      t('packing-lead', {
-        packages: String(packed.packages.length),
-        pieces: String(packed.pieces),
-        mass: formatMass(packed.mass, units),
-        longest: formatLength(packed.longest, units),
-        heaviest: formatMass(packed.heaviest, units),
-      }),
+  const head = tableHead(columns, like, width)
+  const rows = (items: readonly PackedItem[]): readonly Block[] =>
+    table(columns, items.map(row), width, { like, head })
+  const title = (one: Package): Block =>
+    band(
+      [
+        `${t('package', { n: one.number })} · ${t(`package-${one.kind}`)}`,
+        one.over && one.limit !== null
+          ? `(${t('package-over', { limit: formatMass(one.limit, units) })})`
+          : '',
+      ]
+        .filter(Boolean)
+        .join(' '),
+      formatMass(one.mass, units),
       width,
-      { ink: GRAY },
-    ),
-    ...packed.packages.flatMap((one): Block[] => [
-      subheading(title(one), width),
+      { head, name: t('package', { n: one.number }) },
+    )
+  const bag = (one: Bag): Block[] => {
+    const lines = paragraph(`${t('bag', { id: one.id })} · ${formatMass(one.mass, units)}`, width - 1.6, {
+      size: SIZE.small + 0.25,
+      weight: 'bold',
+      ink: GRAY,
+    })
+    return [
+      block(heightOf(lines), (x, y) => together(lines).marks(x + 1.6, y), { before: 1.4, keep: true, head }),
       ...rows(one.items),
-      ...one.bags.flatMap(bag),
-    ]),
-    writeOn([t('packed-by'), t('checked-by'), t('date')], width),
+    ]
+  }
+  const flow: Flow = [
+    ...sheetHead(t('packing'), of, options, catalog),
+    facts(
+      [
+        { label: t('packages'), value: String(packed.packages.length) },
+        { label: t('pieces'), value: String(packed.pieces) },
+        { label: t('shipping-mass'), value: formatMass(packed.mass, units) },
+        { label: t('longest'), value: formatLength(packed.longest, units) },
+        { label: t('heaviest'), value: formatMass(packed.heaviest, units) },
+      ],
+      width,
+      5,
+      { size: SIZE.heading },
+    ),
+    ...packed.packages.flatMap((one): Block[] => [title(one), ...rows(one.items), ...one.bags.flatMap(bag)]),
+    { ...writeOn([t('packed-by'), t('checked-by'), t('date')], width), before: 6 },
   ]
   return documentOf(t('packing'), flow, catalog, options, of)
 }

@@ -4,12 +4,12 @@ import { type Quote, type QuoteAsked, type QuoteLine, quote } from '../../../rul
 import { paperWords } from '../../../rules/words/papers.ts'
 import { sheetWords } from '../../../rules/words/sheets.ts'
 import { wholePicture } from '../../drawing/picture.ts'
-import { figure, keyValues, list, paragraph, subheading, writeOn } from '../blocks.ts'
+import { band, figure, keyValues, list, paragraph, subheading, writeOn } from '../blocks.ts'
 import { documentOf, head, type PaperOf, widthOf } from '../document.ts'
 import { type Block, block, type Flow } from '../flow.ts'
 import type { Paper } from '../marks.ts'
 import { GRAY, SIZE } from '../style.ts'
-import { type Column, table } from '../table.ts'
+import { type Column, table, tableHead } from '../table.ts'
 
 export type QuoteWanted = Omit<QuoteAsked, 'date'>
 
@@ -46,15 +46,17 @@ export function quotePaper(of: PaperOf, wanted: QuoteWanted = {}): Paper {
     money(line.amount),
   ]
   const picture = wholePicture({ dock, design, catalog, units, lang }, width)
+  const rows = made.lines.map(row)
+  const top = tableHead(columns, rows, width)
   const flow: Flow = [
-    ...head(say('quote'), of, options),
+    ...head(say('quote'), of, options, catalog),
     ...(picture ? [figure(picture, width)] : []),
-    ...made.groups.flatMap(({ group }, i): Block[] => {
+    ...made.groups.flatMap(({ group, amount }): Block[] => {
       const lines = made.lines.filter((line) => line.group === group)
       return lines.length > 0
         ? [
-            subheading(say(`quote-${group}`), width),
-            ...table(columns, lines.map(row), width, { like: made.lines.map(row), headless: i > 0 }),
+            band(say(`quote-${group}`), money(amount), width, { head: top, name: say(`quote-${group}`) }),
+            ...table(columns, lines.map(row), width, { like: rows, head: top }),
           ]
         : []
     }),

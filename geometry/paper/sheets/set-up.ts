@@ -6,13 +6,24 @@ import { autumn, steps } from '../../../rules/papers/steps/set-up.ts'
 import type { Step } from '../../../rules/papers/steps/step.ts'
 import { paperWords } from '../../../rules/words/papers.ts'
 import { sheetWords } from '../../../rules/words/sheets.ts'
-import { standingPicture } from '../../drawing/picture.ts'
-import { figure, heading, list, note, noteWidth, paragraph, subheading } from '../blocks.ts'
+import { standingPicture, wholePicture } from '../../drawing/picture.ts'
+import {
+  figure,
+  heading,
+  label,
+  lineHeight,
+  list,
+  note,
+  noteWidth,
+  paragraph,
+  subheading,
+} from '../blocks.ts'
 import { documentOf, head, type PaperOf, widthOf } from '../document.ts'
-import { type Block, BREAK, type Flow } from '../flow.ts'
-import type { Paper } from '../marks.ts'
-import { ALERT, GRAY, SIZE } from '../style.ts'
+import { type Block, BREAK, block, type Flow, heightOf, together } from '../flow.ts'
+import type { Mark, Paper } from '../marks.ts'
+import { ALERT, GRAY, INK, SIZE } from '../style.ts'
 import { type Column, table } from '../table.ts'
+import { textWidth } from '../text.ts'
 
 export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
   const { dock, design, catalog, options } = of
@@ -27,36 +38,46 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
       .filter(({ people }) => people > 0)
       .map(({ place, people }) => t('who-at', { people: String(people), place: places[place] }))
     const told = [
-      who.length > 0 ? `${t('who')}: ${who.join(', ')}.` : '',
-      one.tools.length > 0
-        ? `${t('step-tools')}: ${one.tools.map((tool) => sentence(tool.say, say)).join(', ')}.`
-        : '',
-      one.lift ? sentence(one.lift.say, say) : '',
-    ].filter(Boolean)
-    const care = [...one.loose.map((line) => sentence(line, say)), ...one.cautions.map((key) => say(key))]
+      { name: t('who'), text: who.join(', ') },
+      { name: t('step-tools'), text: one.tools.map((tool) => sentence(tool.say, say)).join(', ') },
+      { name: t('lift'), text: one.lift ? sentence(one.lift.say, say) : '' },
+    ].filter(({ text }) => text !== '')
+    const loose = one.loose.map((line) => sentence(line, say))
+    const care = one.cautions.map((key) => say(key))
+    const aside = noteWidth(width)
+    const small = { size: SIZE.small, before: 0.5 }
     const changed = one.standing.join() !== before.join()
     const picture = changed
       ? standingPicture({ dock, design, catalog, units, lang }, one.standing, width)
       : null
     return [
-      subheading(`${one.number}. ${sentence(one.title, say)}`, width),
-      ...told.flatMap((line) =>
-        paragraph(line, width, { size: SIZE.small, ink: GRAY, before: 0.6 }).map((block) => ({
-          ...block,
-          // With the step's own title and its first line.
-          keep: true,
-        })),
-      ),
+      {
+        ...subheading(`${one.number}. ${sentence(one.title, say)}`, width),
+        name: `${one.number}. ${sentence(one.title, say)}`,
+        before: 6,
+      },
+      // With the step's own title and its first line.
+      { ...named(told, width), keep: true },
       ...list(
         one.lines.map((line) => sentence(line.say, say)),
         width,
         'tick',
       ),
+      ...(loose.length > 0
+        ? [
+            note(
+              [
+                ...paragraph(t('loose'), aside, { ...small, weight: 'bold' }),
+                ...loose.flatMap((text) => paragraph(text, aside, small)),
+              ],
+              INK,
+            ),
+          ]
+        : []),
       ...(care.length > 0
         ? [
             note(
-              care.flatMap((line) => paragraph(line, noteWidth(width), { size: SIZE.small, before: 0.5 })),
-              width,
+              care.flatMap((text) => paragraph(text, aside, { ...small, ink: ALERT })),
               ALERT,
             ),
           ]
@@ -64,9 +85,10 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
       ...(picture ? [figure(picture, width)] : []),
     ]
   }
+  const whole = wholePicture({ dock, design, catalog, units, lang }, width)
   let before: readonly string[] = season === 'set-up' ? [] : dock.sections.map(({ id }) => id)
   const flow: Flow = [
-    ...head(t(season), of, options),
+    ...head(t(season), of, options, catalog),
     ...stationTable(of),
     note(
       [
@@ -75,14 +97,19 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
           paragraph(say(key), noteWidth(width), { size: SIZE.small, before: 0.5 }),
         ),
       ],
-      width,
       ALERT,
     ),
-    ...paragraph(
-      `${t('people')}: ${sheet.people}. ${t('tools')}: ${sheet.tools.map((tool) => sentence(tool.say, say)).join(', ')}.`,
-      width,
-      { size: SIZE.small, before: 3 },
-    ),
+    {
+      ...named(
+        [
+          { name: t('people'), text: String(sheet.people) },
+          { name: t('tools'), text: sheet.tools.map((tool) => sentence(tool.say, say)).join(', ') },
+        ],
+        width,
+      ),
+      before: 4,
+    },
+    ...(whole ? [figure(whole, width)] : []),
     BREAK,
     ...sheet.steps.flatMap((one) => {
       const blocks = step(one, before)
@@ -92,6 +119,23 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
   ]
   return documentOf(t(season), flow, catalog, options, of)
 }
+
+/** Short names at the left, what they say beside them; small. */
+function named(all: readonly { readonly name: string; readonly text: string }[], width: number): Block {
+  const size = SIZE.small
+  const inset = Math.max(14, ...all.map(({ name }) => textWidth(name, size) + 3))
+  return together(
+    all.map(({ name, text }) => {
+      const lines = paragraph(text, width - inset, { size })
+      return block(Math.max(heightOf(lines), lineHeight(size)), (x, y) => [
+        label([x, lines[0]!.marks(0, y).map(baseOf)[0]!], name, { size, ink: GRAY }),
+        ...together(lines).marks(x + inset, y),
+      ])
+    }),
+    { before: 0.8 },
+  )
+}
+const baseOf = (mark: Mark): number => (mark.kind === 'text' ? mark.at[1] : 0)
 
 /** One row a leg, its station's distance in the first; an empty column for what is found on the day. */
 function stationTable({ dock, design, options }: PaperOf): Block[] {
@@ -106,7 +150,7 @@ function stationTable({ dock, design, options }: PaperOf): Block[] {
     { title: t('station-out'), align: 'end' },
     { title: t('station-leg') },
     { title: t('station-depth'), align: 'end' },
-    { title: t('station-found'), least: 13 },
+    { title: t('station-found'), least: 13, write: true },
     { title: t('station-deck'), align: 'end', bold: true },
     { title: t('station-frame'), align: 'end' },
     { title: t('station-length'), align: 'end' },
@@ -132,17 +176,21 @@ function stationTable({ dock, design, options }: PaperOf): Block[] {
   })
   const { ramp } = all
   return [
-    heading(t('station-table'), width),
+    { ...heading(t('station-table'), width), name: t('station-table'), before: 5 },
     ...paragraph(
       t('station-lead', {
         deck: formatLength(all.deckHeight, units),
-        low: formatLength(all.levels.low, units),
+        low: formatLength(-all.levels.low, units),
         high: formatLength(all.levels.high, units),
       }),
       width,
       { size: SIZE.small, ink: GRAY, before: 0.6 },
     ),
-    ...table(columns, rows, width, { size: 2.6, row: 5.6 }),
+    ...table(columns, rows, width, {
+      size: 2.6,
+      row: 5.6,
+      joins: (r) => r < rows.length && rows[r]![0] === '',
+    }),
     ...(ramp
       ? paragraph(
           t(ramp.shoreX <= 0 ? 'ramp-lands' : 'ramp-lands-out', {
