@@ -1,13 +1,24 @@
 /** Hinge and hook joint at a larger scale, as they are built: what goes where, which wrench. */
-import { type Dock, type Joint, type PartKind, wordsIn } from '../../rules/index.ts'
+import { type Dock, formatLength, type Joint, type PartKind, wordsIn } from '../../rules/index.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
+import type { Point } from '../paper/marks.ts'
 import { dot } from '../vec.ts'
 import type { Drawn } from './plan.ts'
-import { type Eye, project } from './project.ts'
-import { boundsOf, type View, type ViewNote, windowOf } from './view.ts'
+import { type Eye, project, type Shown } from './project.ts'
+import {
+  type Bounds,
+  boundsOf,
+  SMALLEST,
+  type View,
+  type ViewDimension,
+  type ViewNote,
+  windowOf,
+} from './view.ts'
 
 /** Half of what is shown along and up, m. */
-const HALF = { x: 0.24, up: 0.12, down: 0.26 }
+const HALF = { x: 0.14, up: 0.07, down: 0.19 }
+/** From one name beside it to the next, m. */
+const COLUMN = 0.032
 
 const NAMED: Readonly<Record<'hinge' | 'hook', readonly PartKind[]>> = {
   hinge: ['hinge-bar', 'hinge-pin', 'bar-bolt', 'pin-bolt'],
@@ -38,22 +49,36 @@ export function jointView(drawn: Drawn, kind: 'hinge' | 'hook'): View | null {
   )
   const place = boundsOf(project(own, catalog, eye).flatMap(({ path }) => path.points))
   const [cx, cy] = [(place.x0 + place.x1) / 2, place.y1]
+  const bounds = { x0: cx - HALF.x, x1: cx + HALF.x, y0: cy - HALF.down, y1: cy + HALF.up }
   const names = wordsIn(lang).kinds
-  const notes = NAMED[kind].flatMap((part): ViewNote[] => {
-    const one = own.find((placement) => placement.kind === part)
-    if (!one) return []
-    const bolt = catalog.hardware.find(({ code }) => code === one.code)
-    const name = names[part]
+  const named = NAMED[kind].flatMap((part): { at: Point; text: string }[] => {
+    const seen = shown.filter(({ kind: one, of }) => one === part && of === joint.id)
+    if (seen.length === 0) return []
+    const box = boundsOf(seen.flatMap(({ path }) => path.points))
+    const code = own.find((one) => one.kind === part)!.code
+    const bolt = catalog.hardware.find((one) => one.code === code)
+    const y = (box.y0 + box.y1) / 2
     return [
       {
-        at: [dot(eye.right, one.at), dot(eye.up, one.at)],
-        text: bolt ? t('bolts', { name, wrench: bolt.wrench }) : name,
-        size: 2.4,
-        prefer: 'right',
+        // Bolts at their right end, plates in their lower half, where nothing lies over them.
+        at: bolt ? [box.x1 - 0.003, y] : [(box.x0 + box.x1) / 2, box.y0 + (box.y1 - box.y0) * 0.2],
+        text: bolt ? t('bolts', { name: names[part], wrench: bolt.wrench }) : names[part],
       },
     ]
   })
-  return windowOf(
+  // In a column beside the picture, in the order that their places come down it: leaders never cross.
+  const notes = named
+    .sort((a, b) => b.at[1] - a.at[1] || b.at[0] - a.at[0])
+    .map(
+      ({ at, text }, i): ViewNote => ({
+        at,
+        text,
+        size: SMALLEST,
+        prefer: 'right',
+        stand: [bounds.x1 + 0.012, cy - 0.02 - i * COLUMN],
+      }),
+    )
+  const view = windowOf(
     {
       title: t(kind === 'hinge' ? 'detail-hinge' : 'detail-hook'),
       paths: shown.map(({ path }) => path),
@@ -61,9 +86,67 @@ export function jointView(drawn: Drawn, kind: 'hinge' | 'hook'): View | null {
       dimensions: [],
       bounds: place,
     },
-    { x0: cx - HALF.x, x1: cx + HALF.x, y0: cy - HALF.down, y1: cy + HALF.up },
+    bounds,
   )
+  return { ...view, dimensions: jointDimensions(drawn, shown, joint, bounds) }
 }
+
+/** The gap between the two frames, and from the deck surface down to the bolts that hold them. */
+function jointDimensions(
+  { units }: Drawn,
+  shown: readonly Shown[],
+  joint: Joint,
+  bounds: Bounds,
+): ViewDimension[] {
+  const boxes = (kind: PartKind, of: string): Bounds[] =>
+    shown
+      .filter((one) => one.kind === kind && one.of === of)
+      .map(({ path }) => boundsOf(path.points))
+      .filter(({ x0, x1 }) => x1 > bounds.x0 && x0 < bounds.x1)
+  const middle = (bounds.x0 + bounds.x1) / 2
+  // Of each frame the beam at the joint: the one nearest to its middle.
+  const [left, right] = joint.between
+    .map((of) =>
+      boxes('frame', of).reduce<Bounds | null>(
+        (best, box) => (!best || off(box, middle) < off(best, middle) ? box : best),
+        null,
+      ),
+    )
+    .filter((box) => box !== null)
+    .sort((a, b) => a.x0 - b.x0)
+  if (!left || !right) return []
+  const list: ViewDimension[] = []
+  const gap = right.x0 - left.x1
+  if (joint.kind === 'hook' && gap > 0.005)
+    list.push({
+      from: [left.x1, right.y0],
+      to: [right.x0, right.y0],
+      along: 'x',
+      side: 'below',
+      off: 4,
+      line: bounds.y0,
+      text: formatLength(gap, units),
+    })
+  const fixing = boxes(joint.kind === 'hook' ? 'hook-bolt' : 'hinge-pin', joint.id)[0]
+  const deck = joint.between.flatMap((of) => boxes('deck-panel', of))
+  if (!fixing || deck.length === 0) return list
+  const [axis, surface] = [
+    (fixing.y0 + fixing.y1) / 2,
+    // Of the section that stands: a ramp's deck tilts.
+    Math.min(...deck.map(({ y1 }) => y1)),
+  ]
+  list.push({
+    from: [left.x0, axis],
+    to: [left.x0, surface],
+    along: 'y',
+    side: 'left',
+    off: 4,
+    line: bounds.x0,
+    text: formatLength(surface - axis, units),
+  })
+  return list
+}
+const off = ({ x0, x1 }: Bounds, x: number): number => Math.abs((x0 + x1) / 2 - x)
 
 /** From the right of the section that carries, along the joint's edge. */
 function across(dock: Dock, joint: Joint): Eye {

@@ -4,7 +4,16 @@ import { drawingWords } from '../../rules/words/drawing.ts'
 import type { Point } from '../paper/marks.ts'
 import { type Drawn, rangeOf } from './plan.ts'
 import { placementsOfKinds, project, type Shown, SIDE } from './project.ts'
-import { type Bounds, boundsOf, type View, type ViewDimension, type ViewNote, type ViewPath } from './view.ts'
+import {
+  type Bounds,
+  boundsOf,
+  EARTH,
+  SMALLEST,
+  type View,
+  type ViewDimension,
+  type ViewNote,
+  type ViewPath,
+} from './view.ts'
 
 const KINDS: readonly PartKind[] = [
   'frame',
@@ -19,7 +28,7 @@ const KINDS: readonly PartKind[] = [
   'accessory',
   'hinge-bar',
 ]
-const WHOLE: ReadonlySet<PartKind> = new Set(['deck-panel', 'foot-pad', 'bumper', 'accessory', 'auger'])
+const WHOLE: ReadonlySet<PartKind> = new Set(['foot-pad', 'bumper', 'accessory', 'auger'])
 /** Ground shown under the dock, m. */
 const GROUND = 0.35
 /** Stations nearer than this on the bed share one set height, m. */
@@ -67,12 +76,14 @@ export function elevationView(drawn: Drawn, only?: readonly string[]): View {
     layer: 'BED',
     points: [[x0, bounds.y0], ...ground, [x1, bounds.y0]],
     closed: true,
-    fill: '#f3ede1',
+    fill: EARTH,
+    bare: true,
   }
+  const floor: ViewPath = { layer: 'BED', points: ground, closed: false }
   const lines: ViewPath[] = []
   const notes: ViewNote[] = []
   // Each level from where it meets the ground, lakeward.
-  const level = (z: number, layer: 'WATER' | 'LEVEL', text: string): void => {
+  const level = (z: number, layer: 'WATER' | 'LEVEL' | 'WAVE', text: string): void => {
     const shore = shoreOf(ground, z)
     if (shore === null) return
     lines.push({
@@ -83,32 +94,45 @@ export function elevationView(drawn: Drawn, only?: readonly string[]): View {
       ],
       closed: false,
     })
-    notes.push({ at: [x1, z], text, size: 2.3, prefer: 'right' })
+    notes.push({ at: [x1, z], text, size: SMALLEST, prefer: 'right' })
   }
   level(0, 'WATER', t('water-today'))
-  if (low < 0) level(low, 'LEVEL', t('water-low', { level: { value: low, unit: 'm' } }))
+  if (low < 0) level(low, 'LEVEL', t('water-low', { level: { value: -low, unit: 'm' } }))
   if (high > 0) level(high, 'LEVEL', t('water-high', { level: { value: high, unit: 'm' } }))
-  const sections = dock.sections.map(
-    ({ id, x, z, length, heading, role }): ViewNote => ({
-      at: [
-        x + (Math.cos((heading * Math.PI) / 180) * length) / 2,
-        role === 'ramp' && dock.ramp ? (z + design.dock.deckHeight) / 2 : z,
-      ],
-      text: id,
-      size: 2.8,
-      bold: true,
-      prefer: 'above',
-      optional: true,
-    }),
-  )
+  if (dock.waves && dock.waves.crest > 0)
+    level(dock.waves.crest, 'WAVE', t('crest', { level: { value: dock.waves.crest, unit: 'm' } }))
   return {
     title: t('side'),
     captions: [t('side-caption')],
-    paths: [earth, ...lines, ...shown.map(({ path }) => path)],
-    notes: [...legNotes({ ...drawn, dock }), ...notes, ...sections],
+    paths: [earth, ...lines, floor, ...missing({ ...drawn, dock }), ...shown.map(({ path }) => path)],
+    notes: [...legNotes({ ...drawn, dock }), ...notes, ...sectionNotes({ ...drawn, dock })],
     dimensions: [overWater(drawn, own), ...stations(dock, bounds.y0, drawn)],
     bounds,
   }
+}
+
+/** Sections that are seen one behind the other are told together. */
+function sectionNotes({ dock, design }: Drawn): ViewNote[] {
+  const places = new Map<number, { at: Point; ids: string[] }>()
+  for (const { id, x, z, length, heading, role } of dock.sections) {
+    const middle = x + (Math.cos((heading * Math.PI) / 180) * length) / 2
+    const key = Math.round(middle / 0.3)
+    const place = places.get(key)
+    if (place) place.ids.push(id)
+    else
+      places.set(key, {
+        at: [middle, role === 'ramp' && dock.ramp ? (z + design.dock.deckHeight) / 2 : z],
+        ids: [id],
+      })
+  }
+  return [...places.values()].map(({ at, ids }) => ({
+    at,
+    text: ids.length > 4 ? `${ids[0]} … ${ids.at(-1)}` : ids.join(', '),
+    size: 2.8,
+    bold: true,
+    prefer: 'above',
+    optional: true,
+  }))
 }
 
 /** Where a level meets the ground, from the lake; null where the ground lies over it all along. */
@@ -128,6 +152,7 @@ const overWater = ({ design, units }: Drawn, own: Bounds): ViewDimension => ({
   along: 'y',
   side: 'right',
   off: 5,
+  over: true,
   line: own.x1,
   text: formatLength(design.dock.deckHeight, units),
 })
@@ -144,8 +169,9 @@ function legNotes({ dock, design, units }: Drawn): ViewNote[] {
       {
         at: [leg.x, leg.bed],
         text: formatLength(leg.setHeight, units),
-        size: 2.5,
+        size: 2.7,
         bold: true,
+        reach: 0.06,
         prefer: 'below',
       },
       ...(leg.stock === null
@@ -154,7 +180,7 @@ function legNotes({ dock, design, units }: Drawn): ViewNote[] {
             {
               at: [leg.x, top] as const,
               text: formatLength(leg.stock, units),
-              size: 2.3,
+              size: SMALLEST,
               prefer: 'above' as const,
               optional: true,
             },
@@ -162,6 +188,20 @@ function legNotes({ dock, design, units }: Drawn): ViewNote[] {
     ]
   })
 }
+
+/** Where no stock length will do: dashes from the bed to the deck. */
+const missing = ({ dock, design }: Drawn): ViewPath[] =>
+  dock.legs
+    .filter(({ stock }) => stock === null)
+    .map(({ x, bed }) => ({
+      layer: 'LEG',
+      points: [
+        [x, bed],
+        [x, design.dock.deckHeight],
+      ],
+      closed: false,
+      hidden: true,
+    }))
 
 /** From the water's edge to each station of legs. */
 function stations(dock: Dock, bottom: number, { units }: Drawn): ViewDimension[] {

@@ -3,7 +3,7 @@
  * Greedy, in the order given, over rings of places around each anchor; the same for the same input. mm.
  */
 import type { Mark, Point, TextMark, Weight } from '../paper/marks.ts'
-import { ASCENT, CAP_HEIGHT, DESCENT, textWidth } from '../paper/text.ts'
+import { CAP_HEIGHT, DESCENT, textWidth } from '../paper/text.ts'
 import { clipLine } from './view.ts'
 
 export interface Box {
@@ -20,11 +20,15 @@ export interface Label {
   readonly ink: TextMark['ink']
   /** What it is about. */
   readonly at: Point
-  /** 0, or 90: read from the right. */
-  readonly angle: 0 | 90
+  /** Degrees counter-clockwise: 0, 90 where it is read from the right, or along a sloping line. */
+  readonly angle: number
   /** Middle of its box if that is free. */
   readonly wish: Point
   readonly optional: boolean
+  /** Takes its place even over lines. */
+  readonly firm?: boolean
+  /** A leader leads to it wherever it stands. */
+  readonly led?: boolean
 }
 
 export type Segment = readonly [Point, Point]
@@ -45,13 +49,25 @@ export const overlap = (a: Box, b: Box): boolean => a.x0 < b.x1 && b.x0 < a.x1 &
 export function boxOf({ at, text, size, weight, anchor, angle }: TextMark): Box {
   const width = textWidth(text, size, weight)
   const back = anchor === 'start' ? 0 : anchor === 'end' ? width : width / 2
-  const [x, y] = at
-  if (angle === 90)
-    return { x0: x - CAP_HEIGHT * size, x1: x + DESCENT_UP * size, y0: y + back - width, y1: y + back }
-  return { x0: x - back, x1: x - back + width, y0: y - CAP_HEIGHT * size, y1: y + DESCENT_UP * size }
+  const [cos, sin] = turnOf(angle)
+  // Along the line, and up from it.
+  const corners = [-back, width - back].flatMap((u) =>
+    [CAP_HEIGHT * size, -DESCENT_UP * size].map(
+      (v): Point => [at[0] + u * cos - v * sin, at[1] - u * sin - v * cos],
+    ),
+  )
+  const [xs, ys] = [corners.map(([x]) => x), corners.map(([, y]) => y)]
+  return { x0: Math.min(...xs), x1: Math.max(...xs), y0: Math.min(...ys), y1: Math.max(...ys) }
 }
+
+/** Cosine and sine of an angle in degrees, without a trace of rounding for level and upright. */
+function turnOf(angle: number): readonly [number, number] {
+  if (angle === 0) return [1, 0]
+  if (angle === 90) return [0, 1]
+  return [Math.cos((angle * Math.PI) / 180), Math.sin((angle * Math.PI) / 180)]
+}
+
 const DESCENT_UP = Math.abs(DESCENT)
-void ASCENT
 
 /** Lines in cells, so that only near ones are asked. */
 function near(segments: readonly Segment[]): (box: Box) => number {
@@ -103,7 +119,11 @@ export function placeLabels(
   for (const label of labels) {
     const along = textWidth(label.text, label.size, label.weight) + 2 * GAP
     const across = (CAP_HEIGHT + DESCENT_UP) * label.size + 2 * GAP
-    const [width, height] = label.angle === 90 ? [across, along] : [along, across]
+    const [cos, sin] = turnOf(label.angle)
+    const [width, height] = [
+      along * Math.abs(cos) + across * Math.abs(sin),
+      along * Math.abs(sin) + across * Math.abs(cos),
+    ]
     const boxAt = ([x, y]: Point): Box => ({
       x0: x - width / 2,
       x1: x + width / 2,
@@ -118,8 +138,8 @@ export function placeLabels(
       !boxes.some((other) => overlap(box, other))
     let best: { box: Box; cost: number; ring: number } | null = null
     const wish = boxAt(label.wish)
-    if (free(wish)) best = { box: wish, cost: crossed(wish) * CROSSED, ring: 0 }
-    if (!best || best.cost > CROSSED)
+    if (free(wish)) best = { box: wish, cost: label.firm ? 0 : crossed(wish) * CROSSED, ring: 0 }
+    if (!best || best.cost > 0)
       for (const ring of RINGS) {
         if (label.optional && ring > NEAR) break
         if (best && best.cost <= ring) break
@@ -144,8 +164,8 @@ export function placeLabels(
     boxes.push(box)
     fresh.push(box)
     const middle: Point = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2]
-    if (ring > LEADER) marks.push(leader(label.at, box))
-    const shift = ((CAP_HEIGHT - DESCENT_UP) / 2) * label.size + 0
+    if (ring > LEADER || label.led) marks.push(leader(label.at, box))
+    const shift = ((CAP_HEIGHT - DESCENT_UP) / 2) * label.size
     marks.push({
       kind: 'text',
       text: label.text,
@@ -154,7 +174,7 @@ export function placeLabels(
       ink: label.ink,
       anchor: 'middle',
       angle: label.angle,
-      at: label.angle === 90 ? [middle[0] + shift, middle[1]] : [middle[0], middle[1] + shift],
+      at: [middle[0] + sin * shift, middle[1] + cos * shift],
     })
   }
   return { marks, boxes: fresh, left }

@@ -14,14 +14,13 @@ import { roomOf } from './paint.ts'
 import { alikePairs, pairView } from './pairs.ts'
 import { type Drawn, planView } from './plan.ts'
 import { cellOf, type Draft, type DrawingOf, draft, finish, putView, roomOn, SCALES } from './sheet.ts'
-import { type View, windowOf } from './view.ts'
+import { SMALLEST, type View, type ViewNote, type ViewPath, windowOf } from './view.ts'
 
 /** Coarser than this, and figures stand closer than can be read: the dock is shown in parts. */
 const COARSEST = { imperial: 96, metric: 100 } as const
-/** Pairs of legs, hinge and hook are drawn no coarser than this. */
+/** Pairs of legs are drawn no coarser than this where one fits on a sheet, and no finer. */
 const PAIRS_COARSEST = { imperial: 48, metric: 50 } as const
-/** Most pairs to a sheet before they are drawn smaller for more. */
-const TO_A_SHEET = 6
+const PAIRS_FINEST = 12
 const BETWEEN = 5
 
 export function layoutDrawing(dock: Dock, design: Design, catalog: Catalog, options: PaperOptions): Paper {
@@ -70,11 +69,48 @@ function whole(drawn: Drawn, about: DrawingOf): Draft[] {
     tall(readable.at(-1)!) <= height && cellOf(plan, readable.at(-1)!).width > width
       ? [[plan, side]]
       : [[plan], [side]]
-  return groups.flatMap((views) => inParts(views, about))
+  const list: Draft[] = []
+  for (const views of groups) list.push(...inParts(views, about, list.length))
+  return list
 }
 
-/** Views of one range, one over the other, on as few sheets as hold them readably. */
-function inParts(views: readonly View[], { options, t }: DrawingOf): Draft[] {
+/** Lake that two parts both show at a match line, on either side of it, m. */
+const SHARED = 0.45
+
+/** Where a range is broken so that each part is at most `most` long, the last one at most `last`, shared lake included: at section joints where it can be. */
+export function breaks(
+  from: number,
+  to: number,
+  most: number,
+  last: number,
+  joints: readonly number[],
+): readonly number[] {
+  const places = [from]
+  for (;;) {
+    const start = places.at(-1)!
+    const first = places.length === 1
+    // The first part shares lake at one end only.
+    if (to - start + (first ? 0 : SHARED) <= last) return [...places, to]
+    // What is left for the last part is at least what two parts share.
+    const far = Math.min(start + most - SHARED - (first ? 0 : SHARED), to - SHARED)
+    const joint = Math.max(...joints.filter((x) => x <= far && x > start + most * 0.4))
+    places.push(Number.isFinite(joint) ? joint : far)
+  }
+}
+
+/** The same number of parts, as long as each other as joints allow. */
+function even(...[from, to, most, last, joints]: Parameters<typeof breaks>): readonly number[] {
+  let found = breaks(from, to, most, last, joints)
+  for (let part = 0.95; part > 0.5; part -= 0.05) {
+    const shorter = breaks(from, to, most * part, Math.min(last, most * part), joints)
+    if (shorter.length > found.length) break
+    found = shorter
+  }
+  return found
+}
+
+/** Views of one range, one over the other, on as few sheets as hold them readably; broken at joints, with match lines. */
+function inParts(views: readonly View[], { dock, options, t }: DrawingOf, before: number): Draft[] {
   const room = roomOn(options)
   const [width, height] = [room.x1 - room.x0, room.y1 - room.y0]
   const scales = SCALES[options.units]
@@ -88,22 +124,43 @@ function inParts(views: readonly View[], { options, t }: DrawingOf): Draft[] {
     scales.find((s) => heightAt(s) <= height) ??
     scales.at(-1)!
   const { x0, x1 } = views[0]!.bounds
-  const left = Math.max(...views.map((view) => cellOf(view, scale).left))
-  const around = Math.max(...views.map((view) => roomOf(view).left + roomOf(view).right))
-  const each = ((width - around) / 1000) * scale
-  const count = Math.max(1, Math.ceil((x1 - x0) / each - 1e-9))
+  const rooms = views.map((view) => roomOf(view, scale))
+  const left = Math.max(...rooms.map((room) => room.left))
+  const around = left + Math.max(...rooms.map((room) => room.right))
+  const whole = widthAt(scale) <= width
+  const joints = dock.sections.filter(({ heading }) => heading === 0).map(({ x }) => x - 0.01)
+  const places = whole
+    ? [x0, x1]
+    : even(x0, x1, ((width - left - 4) / 1000) * scale, ((width - around) / 1000) * scale, joints)
+  const count = places.length - 1
   return Array.from({ length: count }, (_, i) => {
     const named = (title: string): string =>
       count > 1 ? t('continued', { title, n: i + 1, of: count }) : title
     const title = views.length > 1 ? t('plan-side') : views[0]!.title
     const sheet = draft(named(title), views[0]!.title === t('plan'))
+    const [from, to] = [places[i]!, places[i + 1]!]
+    const part = { x0: i > 0 ? from - SHARED : from, x1: i < count - 1 ? to + SHARED : to }
     const parts = views.map((view) => {
       const { y0, y1 } = view.bounds
-      const part = { x0: x0 + i * each, x1: Math.min(x1, x0 + (i + 1) * each), y0, y1 }
-      return count > 1 ? { ...windowOf(view, part), title: named(view.title) } : view
+      if (count === 1) return view
+      const shown = windowOf(view, { ...part, y0, y1 })
+      return {
+        ...shown,
+        title: named(view.title),
+        paths: [
+          ...shown.paths,
+          ...(i > 0 ? [matchLine(from, y0, y1)] : []),
+          ...(i < count - 1 ? [matchLine(to, y0, y1)] : []),
+        ],
+        notes: [
+          ...(i > 0 ? [matchNote(from, y1, t('match', { n: before + i }))] : []),
+          ...(i < count - 1 ? [matchNote(to, y1, t('match', { n: before + i + 2 }))] : []),
+          ...shown.notes,
+        ],
+      }
     })
     const gap = Math.max(0, height - heightAt(scale)) / (views.length + 1)
-    const drawnWidth = (Math.min(each, x1 - x0) * 1000) / scale + around
+    const drawnWidth = ((part.x1 - part.x0) * 1000) / scale + around
     const x = room.x0 + (count > 1 ? 0 : Math.max(0, (width - drawnWidth) / 2))
     let y = room.y0 + gap * 0.6
     for (const view of parts) {
@@ -114,47 +171,93 @@ function inParts(views: readonly View[], { options, t }: DrawingOf): Draft[] {
   })
 }
 
-/** Pairs of legs in a grid, all at one scale. */
+const matchLine = (x: number, y0: number, y1: number): ViewPath => ({
+  layer: 'MATCH',
+  points: [
+    [x, y0],
+    [x, y1],
+  ],
+  closed: false,
+})
+const matchNote = (x: number, y: number, text: string): ViewNote => ({
+  at: [x, y],
+  text,
+  size: SMALLEST,
+  prefer: 'above',
+})
+
+interface Shelf {
+  readonly view: View
+  readonly x: number
+  readonly y: number
+  readonly sheet: number
+}
+
+/** Views in rows, as they come; each row as high as its highest. */
+function onShelves(views: readonly View[], scale: number, width: number, height: number): readonly Shelf[] {
+  const list: Shelf[] = []
+  let [x, y, high, sheet] = [0, 0, 0, 0]
+  for (const view of views) {
+    const cell = cellOf(view, scale)
+    if (x > 0 && x + cell.width > width) {
+      x = 0
+      y += high + BETWEEN
+      high = 0
+    }
+    if (y > 0 && y + cell.height > height) {
+      x = 0
+      y = 0
+      high = 0
+      sheet++
+    }
+    list.push({ view, x, y, sheet })
+    x += cell.width + BETWEEN
+    high = Math.max(high, cell.height)
+  }
+  return list
+}
+
+/** Different pairs of legs, all at one scale: the finest that brings them on one sheet, but none coarser than can be read. */
 function pairs(drawn: Drawn, { options, t }: DrawingOf): Draft[] {
   const views = alikePairs(drawn.dock).map((alike) => pairView(drawn, alike))
   if (views.length === 0) return []
   const room = roomOn(options)
-  const [width, height] = [room.x1 - room.x0, room.y1 - room.y0]
-  const scales = SCALES[options.units].filter((scale) => scale >= 12)
-  const gridAt = (scale: number) => {
-    const cells = views.map((view) => cellOf(view, scale))
-    const [wide, tall] = [
-      Math.max(...cells.map((c) => c.width)) + BETWEEN,
-      Math.max(...cells.map((c) => c.height)) + BETWEEN,
-    ]
-    return {
-      wide,
-      tall,
-      columns: Math.floor((width + BETWEEN) / wide),
-      rows: Math.floor((height + BETWEEN) / tall),
-    }
-  }
-  const wanted = Math.min(views.length, TO_A_SHEET)
-  const scale =
-    scales.find((s) => {
-      const { columns, rows } = gridAt(s)
-      return columns * rows >= wanted
-    }) ??
-    scales.find((s) => s >= PAIRS_COARSEST[options.units] && gridAt(s).columns * gridAt(s).rows > 0) ??
-    scales.at(-1)!
-  const { wide, tall, columns, rows } = gridAt(scale)
-  const each = Math.max(1, columns) * Math.max(1, rows)
-  const sheets = Math.ceil(views.length / each)
-  return Array.from({ length: sheets }, (_, n) => {
-    const title = sheets > 1 ? t('continued', { title: t('pairs'), n: n + 1, of: sheets }) : t('pairs')
-    const sheet = draft(title)
-    const mine = views.slice(n * each, (n + 1) * each)
-    const across = Math.min(columns, mine.length)
-    const spread = across > 0 ? (width - across * wide + BETWEEN) / (across + 1) : 0
-    mine.forEach((view, i) => {
-      const [c, r] = [i % Math.max(1, columns), Math.floor(i / Math.max(1, columns))]
-      putView(sheet, view, [room.x0 + spread + c * (wide + spread), room.y0 + r * tall], scale)
+  // The scale bar's row is left free.
+  const [width, height] = [room.x1 - room.x0, room.y1 - room.y0 - 6]
+  const scales = SCALES[options.units].filter((scale) => scale >= PAIRS_FINEST)
+  const holds = (scale: number): boolean =>
+    views.every((view) => {
+      const cell = cellOf(view, scale)
+      return cell.width <= width && cell.height <= height
     })
+  const coarsest = PAIRS_COARSEST[options.units]
+  const scale =
+    scales.find((s) => s <= coarsest && holds(s) && onShelves(views, s, width, height).at(-1)!.sheet === 0) ??
+    scales.find((s) => s >= coarsest && holds(s)) ??
+    scales.at(-1)!
+  const placed = onShelves(views, scale, width, height)
+  const sheets = placed.at(-1)!.sheet + 1
+  const along = drawn.dock.sections.some(({ heading }) => heading % 180 !== 0)
+  const name = t(along ? 'pairs-along' : 'pairs')
+  return Array.from({ length: sheets }, (_, n) => {
+    const sheet = draft(sheets > 1 ? t('continued', { title: name, n: n + 1, of: sheets }) : name)
+    const mine = placed.filter((one) => one.sheet === n)
+    const rows = [...new Set(mine.map(({ y }) => y))]
+    const used = Math.max(...mine.map(({ view, y }) => y + cellOf(view, scale).height))
+    const down = Math.max(0, height - used) / (rows.length + 1)
+    for (const { view, x, y } of mine) {
+      const row = mine.filter((one) => one.y === y)
+      const last = row.at(-1)!
+      const spare = Math.max(0, width - last.x - cellOf(last.view, scale).width)
+      const spread = Math.min(14, spare / row.length)
+      const c = row.findIndex((one) => one.view === view)
+      putView(
+        sheet,
+        view,
+        [room.x0 + x + c * spread, room.y0 + y + rows.indexOf(y) * Math.min(down, 12)],
+        scale,
+      )
+    }
     return sheet
   })
 }

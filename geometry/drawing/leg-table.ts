@@ -1,7 +1,8 @@
 /** The table of legs, and hinge and hook beside it. */
 import { formatLength, wordsIn } from '../../rules/index.ts'
 import { label, line } from '../paper/blocks.ts'
-import { GRAY, HAIR, INK, TINT } from '../paper/style.ts'
+import type { PaperOptions } from '../paper/options.ts'
+import { HAIR, INK, TINT } from '../paper/style.ts'
 import { fitText, textWidth } from '../paper/text.ts'
 import type { Drawn } from './plan.ts'
 import { cellOf, type Draft, type DrawingOf, draft, putView, roomOn, SCALES } from './sheet.ts'
@@ -11,8 +12,8 @@ const ROW = 5
 const HEAD = 9
 const SIZE = 2.6
 const PAD = 2.4
-/** Details stand beside the table where this much is left for them, mm. */
-const BESIDE = 60
+/** Between details, mm. */
+const GAP = 8
 
 export function legTable(drawn: Drawn, { options, t }: DrawingOf, details: readonly View[]): Draft[] {
   const { dock, lang, units } = drawn
@@ -112,8 +113,13 @@ export function legTable(drawn: Drawn, { options, t }: DrawingOf, details: reado
     })
     list.push(sheet)
   }
-  placeDetails(list, details, { t, options } as DrawingOf, room.x0 + wide + 8)
-  void GRAY
+  placeDetails(
+    list,
+    details,
+    options,
+    room.x0 + wide + 8,
+    room.y0 + 8 + HEAD + Math.min(rows.length, fits) * ROW + 6,
+  )
   return list
 }
 
@@ -128,32 +134,68 @@ function halves(text: string, width: number): readonly [string, string] {
   return [words[0]!, words.slice(1).join(' ')]
 }
 
-/** One under the other beside the table, else on a sheet of their own. */
+/** Details no coarser than this, or on a sheet of their own. */
+const DETAILS_COARSEST = 5
+
+/** Under the table side by side, or beside it one under the other, whichever shows them larger; else on a sheet of their own. */
 function placeDetails(
   list: Draft[],
   details: readonly View[],
-  { t, options }: DrawingOf,
-  from: number,
+  options: PaperOptions,
+  aside: number,
+  under: number,
 ): void {
   if (details.length === 0) return
   const room = roomOn(options)
-  const beside = room.x1 - from >= BESIDE
-  const sheet = beside ? list[0]! : draft(details.map(({ title }) => title).join(', '))
-  const x = beside ? from : room.x0
-  const [width, height] = [room.x1 - x, room.y1 - room.y0]
-  const scale =
-    SCALES[options.units].find((s) => {
-      const cells = details.map((view) => cellOf(view, s))
-      return (
-        Math.max(...cells.map((c) => c.width)) <= width &&
-        cells.reduce((sum, c) => sum + c.height + 4, 0) <= height
-      )
-    }) ?? SCALES[options.units][3]!
-  let y = room.y0
-  for (const view of details) {
-    putView(sheet, view, [x, y], scale)
-    y += cellOf(view, scale).height + 4
+  // What the scale bar takes at the foot.
+  const foot = room.y1 - 6
+  const at = (scale: number) => {
+    const cells = details.map((view) => cellOf(view, scale))
+    return {
+      row: {
+        width: cells.reduce((sum, { width }) => sum + width + GAP, -GAP),
+        height: Math.max(...cells.map(({ height }) => height)),
+      },
+      column: {
+        width: Math.max(...cells.map(({ width }) => width)),
+        height: cells.reduce((sum, { height }) => sum + height + GAP, -GAP),
+      },
+    }
   }
-  if (!beside) list.push(sheet)
-  void t
+  const scales = SCALES[options.units]
+  const fits = (
+    way: 'row' | 'column',
+    scale: number,
+    { x, y }: { readonly x: number; readonly y: number },
+  ): boolean => {
+    const { width, height } = at(scale)[way]
+    return width <= room.x1 - x && height <= foot - y
+  }
+  const places = [
+    { way: 'row', x: room.x0, y: under },
+    { way: 'column', x: aside, y: room.y0 },
+  ] as const
+  const shared = list.length === 1
+  const choices = places.flatMap((place) => {
+    const scale = scales.find((s) => fits(place.way, s, place))
+    return scale !== undefined && shared ? [{ ...place, scale }] : []
+  })
+  const best = choices.reduce<(typeof choices)[number] | null>(
+    (found, one) => (!found || one.scale < found.scale ? one : found),
+    null,
+  )
+  const own = best === null || best.scale > DETAILS_COARSEST
+  const alone = scales.find((s) => fits('row', s, { x: room.x0, y: room.y0 })) ?? scales.at(-1)!
+  const { way, x, y, scale } = own ? ({ way: 'row', x: room.x0, y: room.y0, scale: alone } as const) : best
+  const sheet = own ? draft(details.map(({ title }) => title).join(', ')) : list[0]!
+  const cells = details.map((view) => cellOf(view, scale))
+  const wide = way === 'row' ? cells.reduce((sum, { width }) => sum + width, 0) : 0
+  const spread = way === 'row' ? Math.max(GAP, (room.x1 - x - wide) / cells.length) : 0
+  const [left, top] = [x, own ? y + Math.max(0, (foot - y - at(scale).row.height) / 3) : y]
+  let along = 0
+  details.forEach((view, i) => {
+    putView(sheet, view, way === 'row' ? [left + along, top] : [left, top + along], scale)
+    along += way === 'row' ? cells[i]!.width + spread : cells[i]!.height + GAP
+  })
+  if (own) list.push(sheet)
 }

@@ -1,8 +1,9 @@
 /** A view on paper at a scale: its lines as marks, its texts as labels that wait for a place. */
 import type { Mark, Point } from '../paper/marks.ts'
 import { textWidth } from '../paper/text.ts'
+import { paintDimension, textRoom } from './dimensions.ts'
 import type { Box, Label, Segment } from './labels.ts'
-import { HIDDEN, PENS, type View, type ViewDimension } from './view.ts'
+import { HIDDEN, PENS, type View, widthOf } from './view.ts'
 
 export interface Painted {
   readonly marks: readonly Mark[]
@@ -10,14 +11,40 @@ export interface Painted {
   readonly segments: readonly Segment[]
 }
 
-const DIMENSION = { size: 2.4, gap: 0.8, over: 1.2, arrow: 2.2, arrowHalf: 0.37 } as const
 const INK = '#1b2126' as const
+/** From what a label is about to the middle of its line, above and below, and to its end, mm. */
+const AWAY = { up: 2.5, aside: 1.6 } as const
+/** Room for labels around a view, mm. */
+const ROOM = { left: 3, right: 3, above: 6, below: 4 } as const
 
-/** Room that dimension lines need around a view, mm: the farthest one of each side and its text. */
-export function roomOf(view: View): { left: number; right: number; above: number; below: number } {
-  const room = { left: 3, right: 3, above: 4, below: 3 }
-  for (const { side, off, line } of view.dimensions)
-    if (line !== undefined) room[side] = Math.max(room[side], off + 4)
+/** Room that dimension lines and labels need around a view at a scale, mm. */
+export function roomOf(
+  view: View,
+  scale: number,
+): { left: number; right: number; above: number; below: number } {
+  const room: { left: number; right: number; above: number; below: number } = { ...ROOM }
+  const k = 1000 / scale
+  for (const dimension of view.dimensions) {
+    const { side, off, line, along } = dimension
+    if (line === undefined || along === 'slope') continue
+    const edge = {
+      left: line - view.bounds.x0,
+      right: view.bounds.x1 - line,
+      above: view.bounds.y1 - line,
+      below: line - view.bounds.y0,
+    }[side]
+    const out = off + textRoom(dimension, scale) - edge * k
+    room[side] = Math.max(room[side], out)
+  }
+  for (const { at, stand, text, size, bold, prefer } of view.notes)
+    if (prefer === 'right')
+      room.right = Math.max(
+        room.right,
+        2 +
+          AWAY.aside +
+          textWidth(text, size, bold ? 'bold' : 'regular') -
+          (view.bounds.x1 - (stand ?? at)[0]) * k,
+      )
   return room
 }
 
@@ -29,18 +56,21 @@ export function paintView(view: View, at: Point, scale: number): Painted {
   const marks: Mark[] = []
   const segments: Segment[] = []
   const labels: Label[] = []
-  for (const { layer, points, closed, hidden, fill } of view.paths) {
-    const { width, ink, dash } = PENS[layer]
+  for (const { layer, points, closed, hidden, fill, bare } of view.paths) {
+    const { ink, dash } = PENS[layer]
+    const width = widthOf(layer, scale)
     const line = points.map(on)
     const dashes = hidden ? HIDDEN : dash
     marks.push({
       kind: 'path',
       points: line,
       closed,
-      stroke: { width: hidden ? 0.18 : width, ink, ...(dashes && { dash: dashes }) },
+      stroke: bare
+        ? null
+        : { width: hidden ? Math.min(width, 0.18) : width, ink, ...(dashes && { dash: dashes }) },
       fill: fill ?? null,
     })
-    if (layer === 'DECK') continue
+    if (layer === 'DECK' || bare) continue
     line.forEach((point, i) => {
       const next = line[i + 1] ?? (closed ? line[0]! : null)
       if (next) segments.push([point, next])
@@ -52,102 +82,84 @@ export function paintView(view: View, at: Point, scale: number): Painted {
     labels.push(...painted.labels)
     segments.push(...painted.segments)
   }
-  for (const { at: place, text, size, bold, prefer, optional } of view.notes) {
+  for (const { at: place, text, size, bold, prefer, optional, reach, stand, lean } of view.notes) {
     const anchor = on(place)
-    const half = textWidth(text, size, bold ? 'bold' : 'regular') / 2
+    const weight = bold ? 'bold' : 'regular'
+    const clear = (reach ?? 0) * k
+    const aside = textWidth(text, size, weight) / 2 + clear + AWAY.aside
     const [dx, dy] = {
       on: [0, 0],
-      right: [half + 2, 0],
-      left: [-half - 2, 0],
-      above: [0, -2.6],
-      below: [0, 2.6],
+      right: [aside, 0],
+      left: [-aside, 0],
+      above: [0, -clear - AWAY.up],
+      below: [0, clear + AWAY.up],
     }[prefer] as [number, number]
+    const half = textWidth(text, size, weight) / 2
+    const [leanX, leanY] = lean ?? [0, 0]
+    const stands = stand && on(stand)
     labels.push({
       text,
       size,
-      weight: bold ? 'bold' : 'regular',
+      weight,
       ink: INK,
       at: anchor,
       angle: 0,
-      wish: [anchor[0] + dx, anchor[1] + dy],
+      wish: stands
+        ? [stands[0] + (prefer === 'left' ? -half : half), stands[1]]
+        : [anchor[0] + dx + leanX * (half + 0.4), anchor[1] + dy - leanY * 1.6],
       optional: optional ?? false,
+      firm: prefer === 'on' || stands !== undefined,
+      led: stands !== undefined,
     })
   }
-  return { marks, labels, segments }
+  return { marks, labels: inColumns(labels, view), segments }
 }
 
-/** Extension lines with a gap and an overrun, closed arrows, the figure over its line, read from below or from the right (ISO 129-1). */
-function paintDimension(dimension: ViewDimension, on: (p: Point) => Point): Painted {
-  const { along, side, off, line, text, optional } = dimension
-  const [a, b] = [on(dimension.from), on(dimension.to)]
-  const upright = along === 'y'
-  const sign = side === 'below' || side === 'right' ? 1 : -1
-  const base =
-    line === undefined ? null : upright ? on([line, dimension.from[1]])[0] : on([dimension.from[0], line])[1]
-  const place = (upright ? (base ?? Math.max(a[0], b[0])) : (base ?? Math.max(a[1], b[1]))) + sign * off
-  const from: Point = upright ? [place, a[1]] : [a[0], place]
-  const to: Point = upright ? [place, b[1]] : [b[0], place]
-  const { ink, width } = PENS.DIM
-  const stroke = { ink, width }
-  const lineMark = (p: Point, q: Point): Mark => ({
-    kind: 'path',
-    points: [p, q],
-    closed: false,
-    stroke,
-    fill: null,
+/** Line to line of labels in a column, mm. */
+const LEADING = 3.7
+/** Labels to the right of one upright line that would stand on each other are spread, in their order. */
+function inColumns(labels: readonly Label[], { notes }: View): readonly Label[] {
+  const first = labels.length - notes.length
+  const columns = new Map<number, number[]>()
+  notes.forEach(({ at, prefer, stand }, i) => {
+    if (prefer === 'right' && !stand) columns.set(at[0], [...(columns.get(at[0]) ?? []), first + i])
   })
-  const extension = (p: Point, q: Point): Mark | null => {
-    const long = Math.hypot(q[0] - p[0], q[1] - p[1])
-    if (long < DIMENSION.gap) return null
-    const [ux, uy] = [(q[0] - p[0]) / long, (q[1] - p[1]) / long]
-    return lineMark(
-      [p[0] + ux * DIMENSION.gap, p[1] + uy * DIMENSION.gap],
-      [q[0] + ux * DIMENSION.over, q[1] + uy * DIMENSION.over],
-    )
+  const out = [...labels]
+  for (const column of columns.values()) {
+    if (column.length < 2) continue
+    column.sort((a, b) => labels[a]!.wish[1] - labels[b]!.wish[1])
+    const ys = spread(column.map((i) => labels[i]!.wish[1]))
+    const moved = column.some((i, n) => Math.abs(ys[n]! - labels[i]!.wish[1]) > 0.6)
+    column.forEach((i, n) => {
+      const label = labels[i]!
+      out[i] = {
+        ...label,
+        wish: [label.wish[0] + (moved ? 2 : 0), ys[n]!],
+        firm: true,
+        led: moved,
+      }
+    })
   }
-  const long = Math.hypot(to[0] - from[0], to[1] - from[1])
-  const [ux, uy] = long > 0 ? [(to[0] - from[0]) / long, (to[1] - from[1]) / long] : [1, 0]
-  // Arrows from outside where there is no room between.
-  const inward = long > 3 * DIMENSION.arrow
-  const arrow = (tip: Point, way: number): Mark => {
-    const [dx, dy] = [ux * way * DIMENSION.arrow, uy * way * DIMENSION.arrow]
-    const [nx, ny] = [-uy * DIMENSION.arrowHalf, ux * DIMENSION.arrowHalf]
-    return {
-      kind: 'path',
-      points: [tip, [tip[0] + dx + nx, tip[1] + dy + ny], [tip[0] + dx - nx, tip[1] + dy - ny]],
-      closed: true,
-      stroke: null,
-      fill: ink,
+  return out
+}
+
+/** Rising places moved as little as may be, each `LEADING` or more from the last: too near ones share their middle. */
+function spread(wanted: readonly number[]): readonly number[] {
+  const groups: { middle: number; count: number }[] = []
+  const top = ({ middle, count }: { middle: number; count: number }): number =>
+    middle - ((count - 1) / 2) * LEADING
+  for (const y of wanted) {
+    let group = { middle: y, count: 1 }
+    for (;;) {
+      const before = groups.at(-1)
+      if (!before || top(group) - (top(before) + (before.count - 1) * LEADING) >= LEADING) break
+      groups.pop()
+      const count = before.count + group.count
+      group = { middle: (before.middle * before.count + group.middle * group.count) / count, count }
     }
+    groups.push(group)
   }
-  const reach = inward ? 0 : DIMENSION.arrow * 1.6
-  const main = lineMark(
-    [from[0] - ux * reach, from[1] - uy * reach],
-    [to[0] + ux * reach, to[1] + uy * reach],
-  )
-  const middle: Point = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]
-  const lift = DIMENSION.size * 0.36 + 1.1
-  return {
-    marks: [
-      ...[extension(a, from), extension(b, to)].filter((mark) => mark !== null),
-      main,
-      arrow(from, inward ? 1 : -1),
-      arrow(to, inward ? -1 : 1),
-    ],
-    segments: [[from, to]],
-    labels: [
-      {
-        text,
-        size: DIMENSION.size,
-        weight: 'regular',
-        ink: INK,
-        at: middle,
-        angle: upright ? 90 : 0,
-        wish: upright ? [middle[0] - lift, middle[1]] : [middle[0], middle[1] - lift],
-        optional: optional ?? false,
-      },
-    ],
-  }
+  return groups.flatMap((group) => Array.from({ length: group.count }, (_, i) => top(group) + i * LEADING))
 }
 
 /** A box in mm, y down. */

@@ -5,10 +5,14 @@ import type { Point } from '../paper/marks.ts'
 import { cross, dot } from '../vec.ts'
 import { type Drawn, numberOf } from './plan.ts'
 import { type Eye, project } from './project.ts'
-import { boundsOf, type View, type ViewDimension, type ViewPath } from './view.ts'
+import { boundsOf, EARTH, type View, type ViewDimension, type ViewPath } from './view.ts'
 
 /** Bed shown beyond the legs, m. */
-const ASIDE = 0.25
+const ASIDE = 0.2
+/** Rows of upright dimension lines, mm on paper: beside the low end figures lie level, and take more room. */
+const CLAMPS = 4
+const SET_LOW = 17
+const SET_HIGH = 6
 /** Pairs whose figures differ by less look the same: half of what is read in the water, m. */
 const SAME = 0.00635
 
@@ -75,8 +79,10 @@ export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
     layer: 'BED',
     points: [[sa - ASIDE, bottom], ...ground, [sb + ASIDE, bottom]],
     closed: true,
-    fill: '#f3ede1',
+    fill: EARTH,
+    bare: true,
   }
+  const floor: ViewPath = { layer: 'BED', points: ground, closed: false }
   const water: ViewPath[] =
     Math.max(...ground.map(([, z]) => z)) < 0
       ? [
@@ -91,16 +97,66 @@ export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
         ]
       : []
   const deck = design.dock.deckHeight
-  const height = (leg: Leg, at: number, side: 'left' | 'right'): ViewDimension => ({
-    from: [at, leg.bed],
-    to: [at, deck],
-    along: 'y',
-    side,
-    off: 6,
-    line: side === 'left' ? own.x0 : own.x1,
-    text: formatLength(leg.setHeight, units),
-  })
+  // Where no stock length will do: dashes from the bed to the deck.
+  const missing = [a, b].flatMap((leg, i): ViewPath[] =>
+    leg.stock === null
+      ? [
+          {
+            layer: 'LEG',
+            points: [
+              [i === 0 ? sa : sb, leg.bed],
+              [i === 0 ? sa : sb, design.dock.deckHeight],
+            ],
+            closed: false,
+            hidden: true,
+          },
+        ]
+      : [],
+  )
   const { brace } = pair
+  const upright = (
+    leg: Leg,
+    [from, to]: readonly [number, number],
+    row: number,
+    text: number,
+  ): ViewDimension => ({
+    from: [leg === a ? sa : sb, from],
+    to: [leg === a ? sa : sb, to],
+    along: 'y',
+    side: leg === a ? 'left' : 'right',
+    off: row,
+    line: leg === a ? own.x0 : own.x1,
+    text: formatLength(text, units),
+  })
+  const low = brace && (brace.low === a.id ? a : b)
+  const high = brace && (low === a ? b : a)
+  // Nearest the leg where the clamps go on it, outside of that its set height.
+  const heights: ViewDimension[] =
+    brace && low && high
+      ? [
+          upright(low, [low.bed, brace.lowZ], CLAMPS, brace.lowZ - low.bed),
+          upright(low, [brace.lowZ, brace.highZ], CLAMPS, brace.rise),
+          upright(low, [low.bed, deck], CLAMPS + SET_LOW, low.setHeight),
+          upright(high, [high.bed, brace.highZ], CLAMPS, brace.highZ - high.bed),
+          upright(high, [high.bed, deck], CLAMPS + SET_HIGH, high.setHeight),
+        ]
+      : [upright(a, [a.bed, deck], CLAMPS, a.setHeight), upright(b, [b.bed, deck], CLAMPS, b.setHeight)]
+  // From hole to hole, where the Dock has it.
+  const placed = brace && dock.placements.find(({ kind, of }) => kind === 'brace' && of === pair.id)
+  const holes: ViewDimension[] = []
+  if (brace && placed) {
+    const run = Math.sqrt(Math.max(0, brace.stock ** 2 - brace.rise ** 2))
+    const from = dot(right, placed.at)
+    const to = from + (low === a ? run : -run)
+    holes.push({
+      from: [from, brace.lowZ],
+      to: [to, brace.highZ],
+      along: 'slope',
+      side: 'above',
+      off: 4,
+      text: formatLength(brace.stock, units),
+    })
+  }
   const meters = (value: number) => ({ value, unit: 'm' })
   const numbers = alike.map((one) =>
     leftFirst(dock, one)
@@ -113,23 +169,22 @@ export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
       ? [
           t('brace-is', {
             brace: brace.code,
-            holes: meters(brace.stock),
-            rise: meters(brace.rise),
+            low: numberOf(dock, brace.low),
           }),
           t('brace-clear', { low: meters(brace.lowClearance), high: meters(brace.highClearance) }),
         ]
       : [t('no-brace')],
-    paths: [earth, ...water, ...shown.map(({ path }) => path)],
+    paths: [earth, ...water, floor, ...missing, ...shown.map(({ path }) => path)],
     notes: [a, b].map((leg, i) => ({
       at: [i === 0 ? sa : sb, deck + (leg.aboveDeck ?? 0)],
       text: `${numberOf(dock, leg.id)}`,
-      size: 2.6,
+      size: 2.8,
       bold: true,
       prefer: 'above',
     })),
     dimensions: [
-      height(a, sa, 'left'),
-      height(b, sb, 'right'),
+      ...heights,
+      ...holes,
       {
         from: [sa, bottom],
         to: [sb, bottom],

@@ -1,10 +1,10 @@
-/** Small pictures for the papers that are read on the shore: the dock from its side, as far as it stands. */
-import type { Mark } from '../paper/marks.ts'
+/** Small pictures for the papers that are read on the shore: a view in a box, as large as it goes, with its labels where there is room. */
+import type { Ink, Mark } from '../paper/marks.ts'
 import { elevationView } from './elevation.ts'
-import { placeLabels } from './labels.ts'
-import { paintView } from './paint.ts'
-import type { Drawn } from './plan.ts'
-import type { View } from './view.ts'
+import { type Box, placeLabels } from './labels.ts'
+import { paintView, roomOf } from './paint.ts'
+import { type Drawn, planView } from './plan.ts'
+import { type View, windowOf } from './view.ts'
 
 export interface Picture {
   readonly marks: readonly Mark[]
@@ -12,10 +12,87 @@ export interface Picture {
   readonly height: number
 }
 
+export interface PictureOptions {
+  /** Drawn no larger than 1 : this. */
+  readonly largest?: number
+  /** Dimension lines too; without them labels only. */
+  readonly dimensions?: boolean
+}
+
 /** No higher than this, mm, and no larger than 1:40. */
 const HIGHEST = 52
 const LARGEST = 40
 const AIR = 5
+/** What a picture is about. */
+const SHOWN: Ink = '#cfe2ee'
+/** Dock shown behind a section that is being hung, of its length; and lake before it, m. */
+const BEHIND = 1.6
+const BEFORE = 0.8
+
+/**
+ * Marks of a view in a box, as large as it goes, in its middle; nothing stands outside of the box but lines of it.
+ *
+ * @param box mm, y down
+ */
+export function picture(view: View, box: Box, options: PictureOptions = {}): Mark[] {
+  const shown = options.dimensions ? view : { ...view, dimensions: [] }
+  const [width, height] = [box.x1 - box.x0, box.y1 - box.y0]
+  const { x0, x1, y0, y1 } = view.bounds
+  const [wide, high] = [(x1 - x0) * 1000, (y1 - y0) * 1000]
+  // Room for labels depends on the scale, and the other way round: coarser until both go in.
+  let scale = Math.max(options.largest ?? 1, wide / width, high / height)
+  const room = () => roomOf(shown, scale)
+  for (let i = 0; i < 400; i++) {
+    const { left, right, above, below } = room()
+    if (wide / scale + left + right <= width && high / scale + above + below <= height) break
+    scale *= 1.02
+  }
+  const { left, right, above, below } = room()
+  const at = [
+    box.x0 + left + (width - left - right - wide / scale) / 2,
+    box.y0 + above + high / scale + (height - above - below - high / scale) / 2,
+  ] as const
+  const { marks, labels, segments } = paintView(shown, at, scale)
+  // A label for which there is no room is left out: the box may be small, and figures are in tables.
+  const placed = placeLabels(
+    labels.map((label) => ({ ...label, optional: true })),
+    { bounds: box, taken: [], segments },
+  )
+  return [...marks, ...placed.marks]
+}
+
+/**
+ * The dock from its side as far as it stands when a section is hung, that section and its legs tinted, on its bed; empty for a section
+ * that the Dock has not.
+ */
+export function stationPicture(drawn: Drawn, sectionId: string, box: Box): Mark[] {
+  const { dock } = drawn
+  const place = dock.workOrder.indexOf(sectionId)
+  const section = dock.sections.find(({ id }) => id === sectionId)
+  if (place < 0 || !section) return []
+  const view = elevationView(drawn, dock.workOrder.slice(0, place + 1))
+  const run = section.length * Math.cos((section.heading * Math.PI) / 180)
+  const [from, to] = [Math.min(section.x, section.x + run), Math.max(section.x, section.x + run)]
+  const { x0, x1, y0, y1 } = view.bounds
+  const part = {
+    x0: Math.max(x0, from - BEHIND * section.length),
+    x1: Math.min(x1, to + BEFORE + section.width / 2),
+    y0,
+    y1,
+  }
+  return picture(tinted(windowOf(view, part), [sectionId]), box)
+}
+
+/** The dock from above; what belongs to the sections, legs, pairs, joints or extras of `highlightIds` tinted. */
+export const planPicture = (drawn: Drawn, highlightIds: readonly string[], box: Box): Mark[] =>
+  picture(tinted(planView(drawn), highlightIds), box)
+
+const tinted = (view: View, ids: readonly string[]): View => ({
+  ...view,
+  paths: view.paths.map((path) =>
+    path.fill && path.of?.some((id) => ids.includes(id)) ? { ...path, fill: SHOWN } : path,
+  ),
+})
 
 /** The whole dock from its side; null without one. */
 export const wholePicture = (drawn: Drawn, width: number): Picture | null =>
@@ -30,14 +107,10 @@ export function standingPicture(drawn: Drawn, standing: readonly string[], width
 function pictureOf(view: View, width: number): Picture {
   const { x0, x1, y0, y1 } = view.bounds
   const scale = Math.max(LARGEST, ((x1 - x0) * 1000) / (width - 24), ((y1 - y0) * 1000) / (HIGHEST - 2 * AIR))
-  const [w, h] = [((x1 - x0) * 1000) / scale, ((y1 - y0) * 1000) / scale]
-  const left = (width - w) / 2
-  const height = h + 2 * AIR
-  const { marks, labels, segments } = paintView({ ...view, dimensions: [] }, [left, h + AIR], scale)
-  const placed = placeLabels(labels, {
-    bounds: { x0: 0, x1: width, y0: 0, y1: height },
-    taken: [],
-    segments,
-  })
-  return { marks: [...marks, ...placed.marks], width, height }
+  const height = ((y1 - y0) * 1000) / scale + 2 * AIR
+  return {
+    marks: picture(view, { x0: 0, y0: 0, x1: width, y1: height }, { largest: LARGEST }),
+    width,
+    height,
+  }
 }

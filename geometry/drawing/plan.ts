@@ -14,7 +14,15 @@ import { bedMesh } from '../bed.ts'
 import { contours } from '../contours.ts'
 import type { Point } from '../paper/marks.ts'
 import { ABOVE, placementsOfKinds, project } from './project.ts'
-import { type Bounds, boundsOf, type View, type ViewDimension, type ViewNote, type ViewPath } from './view.ts'
+import {
+  type Bounds,
+  boundsOf,
+  SMALLEST,
+  type View,
+  type ViewDimension,
+  type ViewNote,
+  type ViewPath,
+} from './view.ts'
 
 export interface Drawn {
   readonly dock: Dock
@@ -75,12 +83,19 @@ export function planView(drawn: Drawn): View {
     y1: own.y1 + AROUND,
   }
   const hidden = under.map(
-    ({ path: { layer, points } }): ViewPath => ({ layer, points, closed: true, hidden: true }),
+    ({ path: { layer, points, of } }): ViewPath => ({
+      layer,
+      points,
+      closed: true,
+      hidden: true,
+      ...(of && { of }),
+    }),
   )
   const lake = lakeLines(makeBed(design.site), bounds, drawn)
   return {
     title: t('plan'),
-    paths: [...lake.paths, ...top.map(({ path }) => path), ...hidden],
+    captions: [t('plan-caption')],
+    paths: [...lake.paths, ...top.map(({ path }) => path), ...edges(dock), ...hidden, ...lowEnds(dock)],
     notes: [...sectionNotes(drawn), ...legNotes(drawn), ...lake.notes],
     dimensions: planDimensions(drawn, own),
     bounds,
@@ -105,7 +120,7 @@ function lakeLines(bed: Bed, bounds: Bounds, { units, lang }: Drawn): Pick<View,
       notes.push({
         at: [end[0], bounds.y1],
         text: formatLength(depth, units),
-        size: 2.2,
+        size: SMALLEST,
         prefer: 'above',
         optional: true,
       })
@@ -124,7 +139,8 @@ const sectionNotes = ({ dock }: Drawn): ViewNote[] =>
   dock.sections.map(({ id, x, y, heading, length }) => {
     const turn = (heading * Math.PI) / 180
     return {
-      at: [x + (Math.cos(turn) * length) / 2, y + (Math.sin(turn) * length) / 2],
+      // Beside the line that panels meet on, in the middle of most sections.
+      at: [x + Math.cos(turn) * length * 0.3, y + Math.sin(turn) * length * 0.3],
       text: id,
       size: 3.2,
       bold: true,
@@ -133,8 +149,8 @@ const sectionNotes = ({ dock }: Drawn): ViewNote[] =>
   })
 
 const legNotes = ({ dock }: Drawn): ViewNote[] =>
-  dock.legs.map(({ id, x, y }, i) => {
-    const section = dock.sections.find((s) => s.id === dock.legs[i]!.section)!
+  dock.legs.map(({ id, x, y, corner, section: of }) => {
+    const section = dock.sections.find((s) => s.id === of)!
     const turn = (section.heading * Math.PI) / 180
     // Outward from its section's middle line.
     const side = -Math.sin(turn) * (x - section.x) + Math.cos(turn) * (y - section.y)
@@ -142,59 +158,119 @@ const legNotes = ({ dock }: Drawn): ViewNote[] =>
     return {
       at: [x, y],
       text: String(numberOf(dock, id)),
-      size: 2.5,
+      size: SMALLEST,
+      reach: 0.12,
+      // Over its own section, clear of the lines at the joint.
+      lean: corner.startsWith('end') ? [-Math.cos(turn), -Math.sin(turn)] : [Math.cos(turn), Math.sin(turn)],
       prefer:
         Math.abs(out) < 0.5 ? (Math.sin(turn) * side > 0 ? 'left' : 'right') : out > 0 ? 'above' : 'below',
     }
   })
 
-/** Stations along the run, its width, and the whole dock both ways. */
+/** Nearest row of dimension lines off the dock, and from row to row, mm on paper. */
+const ROW = 7
+/** Beside a section this much must be free for its own dimension line, m. */
+const BESIDE = 1.2
+
+/** Length of each section along the run, and of each that turns away; width; the whole dock both ways. */
 function planDimensions({ dock, units }: Drawn, own: Bounds): ViewDimension[] {
-  const run = dock.sections.filter(({ heading, role }) => heading === 0 && role !== 'ramp')
   const standing = dock.sections.find(({ role }) => role === 'standing')
-  const aligned = standing ? run.filter(({ y }) => Math.abs(y - standing.y) < 1e-6) : []
+  if (!standing) return []
   const list: ViewDimension[] = []
   const length = (value: number): string => formatLength(value, units)
-  for (const { x, y, length: long } of aligned)
-    list.push({
-      from: [x, y],
-      to: [x + long, y],
-      along: 'x',
-      side: 'below',
-      off: 7,
-      line: own.y0,
-      text: length(long),
-    })
-  const last = aligned.at(-1)
-  if (standing && last && aligned.length > 1)
-    list.push({
-      from: [standing.x, standing.y],
-      to: [last.x + last.length, last.y],
-      along: 'x',
-      side: 'below',
-      off: 14,
-      line: own.y0,
-      text: length(last.x + last.length - standing.x),
-    })
-  if (standing)
-    list.push({
-      from: [standing.x, standing.y - standing.width / 2],
-      to: [standing.x, standing.y + standing.width / 2],
-      along: 'y',
-      side: 'left',
-      off: 7,
-      line: own.x0,
-      text: length(standing.width),
-    })
-  if (last && own.y1 - own.y0 > last.width * 1.5)
-    list.push({
-      from: [own.x1, own.y0],
-      to: [own.x1, own.y1],
-      along: 'y',
-      side: 'right',
-      off: 7,
-      line: own.x1,
-      text: length(own.y1 - own.y0),
-    })
+  const add = (from: Point, to: Point, side: ViewDimension['side'], off: number, line: number): void => {
+    const along = side === 'below' || side === 'above' ? 'x' : 'y'
+    const long = along === 'x' ? Math.abs(to[0] - from[0]) : Math.abs(to[1] - from[1])
+    list.push({ from, to, along, side, off, line, text: length(long) })
+  }
+  const footprints = dock.sections.map((section) => boundsOf(cornersOf(section)))
+  const covered = (box: Bounds): boolean =>
+    footprints.some(
+      (f) => f.x0 < box.x1 - 1e-6 && box.x0 + 1e-6 < f.x1 && f.y0 < box.y1 - 1e-6 && box.y0 + 1e-6 < f.y1,
+    )
+  const squares = dock.sections.filter(({ role }) => role !== 'ramp')
+  const runs = squares.filter(({ heading, y }) => heading === 0 && Math.abs(y - standing.y) < 1e-6)
+  for (const { x, y, length: long, width } of runs) {
+    const edge = y - width / 2
+    const free = !covered({ x0: x, x1: x + long, y0: edge - BESIDE, y1: edge })
+    add([x, edge], [x + long, edge], 'below', ROW, free ? edge : own.y0)
+  }
+  const last = runs.at(-1)
+  if (last && runs.length > 1) {
+    const edge = standing.y - standing.width / 2
+    const [from, to] = [standing.x, last.x + last.length]
+    const free = !covered({ x0: from, x1: to, y0: edge - 2 * BESIDE, y1: edge })
+    add([from, edge], [to, edge], 'below', 2 * ROW, free ? edge : own.y0)
+  }
+  const ends = standing.x
+  add(
+    [ends, standing.y - standing.width / 2],
+    [ends, standing.y + standing.width / 2],
+    'left',
+    ROW,
+    Math.min(...footprints.filter((f) => f.y1 > standing.y - 1 && f.y0 < standing.y + 1).map((f) => f.x0)),
+  )
+  // Those that turn away, off their lakeward edge: one dimension line for each row of them.
+  const turned = squares.filter(({ heading }) => heading === 90 || heading === 270)
+  for (const { x, y, heading, length: long, width } of turned) {
+    const far = y + (heading === 90 ? long : -long)
+    const edge = x + width / 2
+    const box = { x0: edge, x1: edge + BESIDE, y0: Math.min(y, far), y1: Math.max(y, far) }
+    if (!covered(box)) add([edge, box.y0], [edge, box.y1], 'right', ROW, edge)
+  }
+  if (turned.length > 0) {
+    const all = boundsOf(squares.flatMap(cornersOf))
+    if (all.y1 - all.y0 > standing.width * 1.5)
+      add([all.x1, all.y0], [all.x1, all.y1], 'right', 2 * ROW, all.x1)
+  }
   return list
+}
+
+function cornersOf({ x, y, heading, length, width }: Dock['sections'][number]): Point[] {
+  const turn = (heading * Math.PI) / 180
+  const [c, s] = [Math.cos(turn), Math.sin(turn)]
+  return [
+    [0, -width / 2],
+    [0, width / 2],
+    [length, width / 2],
+    [length, -width / 2],
+  ].map(([u, v]): Point => [x + c * u! - s * v!, y + s * u! + c * v!])
+}
+
+/** Sections as they lie: the decking's outline is what is seen of them, over their frames. */
+const edges = (dock: Dock): ViewPath[] =>
+  dock.sections.map((section) => {
+    const flat = section.role === 'ramp' && dock.ramp ? 1 / Math.hypot(1, dock.ramp.slope) : 1
+    return {
+      layer: 'FRAME',
+      points: cornersOf({ ...section, length: section.length * flat }),
+      closed: true,
+      of: [section.id],
+    }
+  })
+
+/** In the middle of each brace an arrow toward its low end. Its size is that of a hand, m. */
+const ARROW = { long: 0.26, half: 0.075 } as const
+function lowEnds(dock: Dock): ViewPath[] {
+  const legs = new Map(dock.legs.map((leg) => [leg.id, leg]))
+  return dock.pairs.flatMap(({ legs: ids, brace }): ViewPath[] => {
+    if (!brace) return []
+    const low = legs.get(brace.low)!
+    const high = legs.get(ids[0] === brace.low ? ids[1] : ids[0])!
+    const long = Math.hypot(low.x - high.x, low.y - high.y)
+    if (long < 2 * ARROW.long) return []
+    const [ux, uy] = [(low.x - high.x) / long, (low.y - high.y) / long]
+    const at = (along: number, aside: number): Point => [
+      (low.x + high.x) / 2 + ux * along - uy * aside,
+      (low.y + high.y) / 2 + uy * along + ux * aside,
+    ]
+    return [
+      {
+        layer: 'BRACE',
+        points: [at(ARROW.long / 2, 0), at(-ARROW.long / 2, ARROW.half), at(-ARROW.long / 2, -ARROW.half)],
+        closed: true,
+        fill: '#1b2126',
+      },
+    ]
+  })
 }

@@ -109,7 +109,13 @@ export function project(
         of,
         section,
         near: through ? Number.NEGATIVE_INFINITY : Math.max(...along),
-        path: { layer: layerOf(kind), points, closed: true, fill: through ? CUT : '#ffffff' },
+        path: {
+          layer: layerOf(kind),
+          points,
+          closed: true,
+          of: [of, section],
+          fill: through ? CUT : '#ffffff',
+        },
       })
     }
     if (whole(kind)) draw(all)

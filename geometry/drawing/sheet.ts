@@ -9,7 +9,7 @@ import { ALERT, GRAY, INK } from '../paper/style.ts'
 import { fitText, textWidth } from '../paper/text.ts'
 import { type Box, boxOf, type Label, placeLabels, type Segment } from './labels.ts'
 import { paintView, roomOf } from './paint.ts'
-import type { View } from './view.ts'
+import { SMALLEST, type View } from './view.ts'
 
 /** Frame from the sheet's edge; title block; white between views. mm. */
 const EDGE = 8
@@ -20,19 +20,19 @@ const INSET = 4
 export const TITLE = 6
 /** Titles and captions longer than this are cut before they take room from the picture. */
 const WORDS = 120
-const CAPTION = 3.6
-/** Dashes and thin lines are no hindrance to read over; all else is. */
+const CAPTION = 3.7
 
 /** How many m are one m of paper, finest first. */
 export const SCALES: Readonly<Record<Units, readonly number[]>> = {
-  imperial: [4, 8, 12, 16, 24, 32, 48, 64, 96, 128, 192, 384, 768],
-  metric: [5, 10, 20, 25, 50, 100, 200, 500, 1000],
+  imperial: [2, 4, 8, 12, 16, 24, 32, 48, 64, 96, 128, 192, 384, 768],
+  metric: [2, 5, 10, 20, 25, 50, 100, 200, 500, 1000],
 }
 
 /** `1/4 in = 1 ft`, `1:50`. */
 export function scaleText(scale: number, units: Units): string {
   if (units === 'metric') return `1:${scale}`
   const inches: Readonly<Record<number, string>> = {
+    2: '6 in',
     4: '3 in',
     8: '1 1/2 in',
     12: '1 in',
@@ -96,8 +96,8 @@ export function putView(sheet: Draft, view: View, at: Point, scale: number, titl
   )
   view.captions?.forEach((text, i) => {
     sheet.marks.push(
-      label([titleAt, at[1] + TITLE + 2.2 + i * CAPTION], fitText(text, width, 2.5), {
-        size: 2.5,
+      label([titleAt, at[1] + TITLE + 2.2 + i * CAPTION], fitText(text, Math.max(width, WORDS), SMALLEST), {
+        size: SMALLEST,
         ink: GRAY,
       }),
     )
@@ -116,12 +116,12 @@ export function cellOf(
   scale: number,
 ): { width: number; height: number; left: number; above: number } {
   const k = 1000 / scale
-  const { left, right, above, below } = roomOf(view)
+  const { left, right, above, below } = roomOf(view, scale)
   const { x0, x1, y0, y1 } = view.bounds
   const head = TITLE + (view.captions?.length ?? 0) * CAPTION + above
   const words = Math.max(
     textWidth(view.title, 3.4, 'bold'),
-    ...(view.captions ?? []).map((text) => textWidth(text, 2.5)),
+    ...(view.captions ?? []).map((text) => textWidth(text, SMALLEST)),
   )
   return {
     width: Math.max((x1 - x0) * k + left + right, Math.min(words, WORDS)),
@@ -197,10 +197,10 @@ function titleBlock(
     cells.forEach(([name, value, share], c) => {
       const room = (inner * share) / sum
       if (c > 0) marks.push(line([x, y], [x, y + row], { width: 0.18, ink: INK }))
-      marks.push(label([x + 1.6, y + 2.7], fitText(name, room - 3, 2), { size: 2, ink: GRAY }))
+      marks.push(label([x + 1.6, y + 3.1], fitText(name, room - 3, SMALLEST), { size: SMALLEST, ink: GRAY }))
       const size = r === 0 && c === 0 ? 3.6 : 3
       marks.push(
-        label([x + 1.6, y + 6.7], fitText(value, room - 3, size, c === 0 ? 'bold' : 'regular'), {
+        label([x + 1.6, y + 7.1], fitText(value, room - 3, size, c === 0 ? 'bold' : 'regular'), {
           size,
           weight: c === 0 ? 'bold' : 'regular',
         }),
@@ -212,8 +212,8 @@ function titleBlock(
   marks.push(line([EDGE, foot], [width - EDGE, foot], { width: 0.18, ink: INK }))
   const words = stops > 0 ? `${t('stop', { count: stops })} ${t('screening')}` : t('screening')
   marks.push(
-    label([EDGE + 1.6, foot + 3.1], fitText(words, inner - 3, 2.3), {
-      size: 2.3,
+    label([EDGE + 1.6, foot + 3.1], fitText(words, inner - 3, SMALLEST), {
+      size: SMALLEST,
       ink: stops > 0 ? ALERT : GRAY,
     }),
   )
@@ -254,18 +254,23 @@ function north(bearing: number, [x, y]: Point, name: string): Mark[] {
   ]
 }
 
+/** Lengths of scale bars. */
+const FEET = [1 / 12, 0.25, 0.5, 1, 2, 4, 5, 10, 20, 40, 50, 100]
+const METERS = [0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 4, 5, 10, 20, 40, 50]
+
 /** A bar of a round length in alternate halves, in the lower right corner. */
 function scaleBar(scale: number, { options: { units } }: DrawingOf, room: Box): Mark[] {
   const unit = units === 'imperial' ? 0.3048 : 1
   const k = 1000 / scale
-  const long = [1, 2, 4, 5, 10, 20, 40, 50, 100].filter((count) => count * unit * k <= 42).at(-1) ?? 1
+  const lengths = units === 'imperial' ? FEET : METERS
+  const long = lengths.filter((count) => count * unit * k <= 46).at(-1) ?? lengths[0]!
   const width = long * unit * k
   const [x, y] = [room.x1 - width - 2, room.y1 - 1.6]
   const text = formatLength(long * unit, units)
   return [
     rect([x, y], width / 2, 1.2, { width: 0.18, ink: INK }, INK),
     rect([x + width / 2, y], width / 2, 1.2, { width: 0.18, ink: INK }),
-    label([x, y - 1], '0', { size: 2.2, anchor: 'middle' }),
-    label([x + width - textWidth(text, 2.2) / 2 + 2, y - 1], text, { size: 2.2, anchor: 'middle' }),
+    label([x, y - 1], '0', { size: SMALLEST, anchor: 'middle' }),
+    label([x + width - textWidth(text, SMALLEST) / 2 + 2, y - 1], text, { size: SMALLEST, anchor: 'middle' }),
   ]
 }

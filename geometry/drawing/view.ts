@@ -15,7 +15,9 @@ export type Layer =
   | 'BED'
   | 'WATER'
   | 'LEVEL'
+  | 'WAVE'
   | 'CONTOUR'
+  | 'MATCH'
   | 'DIM'
   | 'TEXT'
 
@@ -31,13 +33,28 @@ export const PENS: Readonly<Record<Layer, { width: number; ink: Ink; dash?: read
   BED: { width: 0.5, ink: '#6b5630' },
   WATER: { width: 0.25, ink: '#2f7196' },
   LEVEL: { width: 0.18, ink: '#2f7196', dash: [3, 1.2] },
+  WAVE: { width: 0.18, ink: '#2f7196', dash: [0.5, 0.9] },
   CONTOUR: { width: 0.13, ink: '#7ba3b8' },
+  MATCH: { width: 0.5, ink: '#1b2126', dash: [6, 1.2, 0.8, 1.2] },
   DIM: { width: 0.18, ink: '#39434a' },
   TEXT: { width: 0.18, ink: '#1b2126' },
 }
 
+/** Smallest em on paper, mm: capitals of 1.8 mm, which a copy of a copy still shows (ISO 3098-1 asks for 1.8 at least; memory). */
+export const SMALLEST = 2.55
+
+/** Coarser than this a sheet takes the next thinner group of lines (ISO 128-2), so that tubes do not close up. */
+const COARSE = 40
+const THINNER: Readonly<Record<number, number>> = { 0.5: 0.35, 0.35: 0.18, 0.25: 0.13, 0.18: 0.13 }
+/** Width of a layer's lines at a scale, mm. */
+export const widthOf = (layer: Layer, scale: number): number =>
+  scale > COARSE ? (THINNER[PENS[layer].width] ?? PENS[layer].width) : PENS[layer].width
+
 /** Dashes of what lies behind or under something. */
 export const HIDDEN: readonly number[] = [1.6, 0.9]
+
+/** Ground, cut through. */
+export const EARTH: Ink = '#f3ede1'
 
 export interface ViewPath {
   readonly layer: Layer
@@ -45,6 +62,10 @@ export interface ViewPath {
   readonly closed: boolean
   readonly hidden?: boolean
   readonly fill?: Ink
+  /** Ids that it belongs to: its section, and its leg, pair, joint or extra. */
+  readonly of?: readonly string[]
+  /** Only its fill is seen. */
+  readonly bare?: boolean
 }
 
 /** Text at a place; where it stands by it is found on the sheet. */
@@ -56,6 +77,12 @@ export interface ViewNote {
   readonly bold?: boolean
   /** Where it stands if it can: on the place itself, or beside it. */
   readonly prefer: 'on' | 'right' | 'left' | 'above' | 'below'
+  /** How far what it is about reaches around its place, m: it stands clear of that. */
+  readonly reach?: number
+  /** Stands off to that side of where it would stand: a unit vector. */
+  readonly lean?: Point
+  /** Where it stands instead, m: in a row of labels beside a detail. */
+  readonly stand?: Point
   /** May be left out where there is no room near by: it is told in a table too. */
   readonly optional?: boolean
 }
@@ -73,6 +100,8 @@ export interface ViewDimension {
   readonly line?: number
   readonly text: string
   readonly optional?: boolean
+  /** Upright: where it is too short, its figure stands over its upper end instead of beside it. */
+  readonly over?: boolean
 }
 
 export interface View {

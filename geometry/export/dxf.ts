@@ -33,7 +33,9 @@ const COLORS: Readonly<Record<Layer, number>> = {
   BED: 34,
   WATER: 4,
   LEVEL: 4,
+  WAVE: 4,
   CONTOUR: 9,
+  MATCH: 7,
   DIM: 8,
   TEXT: 7,
 }

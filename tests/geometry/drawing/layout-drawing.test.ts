@@ -3,19 +3,23 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { elevationView } from '../../../geometry/drawing/elevation.ts'
 import { boxOf, overlap, placeLabels } from '../../../geometry/drawing/labels.ts'
-import { layoutDrawing } from '../../../geometry/drawing/layout-drawing.ts'
+import { breaks, layoutDrawing } from '../../../geometry/drawing/layout-drawing.ts'
 import { paintView } from '../../../geometry/drawing/paint.ts'
 import { alikePairs, pairView } from '../../../geometry/drawing/pairs.ts'
 import { type Drawn, planView } from '../../../geometry/drawing/plan.ts'
-import type { PathMark, Sheet, TextMark } from '../../../geometry/paper/marks.ts'
+import { SCALES, scaleText } from '../../../geometry/drawing/sheet.ts'
+import type { PathMark, Point, Sheet, TextMark } from '../../../geometry/paper/marks.ts'
 import type { PaperOptions } from '../../../geometry/paper/options.ts'
+import { CAP_HEIGHT } from '../../../geometry/paper/text.ts'
 import {
   assessKit,
   type Design,
+  type Dock,
   demoCatalog,
   demoDesign,
   deriveKit,
   formatLength,
+  type Units,
 } from '../../../rules/index.ts'
 import { anyCase, parsedDesign } from '../../support/arbitraries.ts'
 
@@ -100,6 +104,53 @@ describe('labels', () => {
   })
 })
 
+/** Of the title block. */
+function scaleOf(sheet: Sheet, units: Units): number {
+  const texts = textsOf(sheet).map(({ text }) => text)
+  return SCALES[units].find((scale) => texts.includes(scaleText(scale, units))) ?? Number.NaN
+}
+
+/** A line that is so long at a scale, with the figure beside it. */
+function dimensioned(sheet: Sheet, scale: number, text: string, meters: number): boolean {
+  const lines = sheet.marks.filter(
+    (mark): mark is PathMark => mark.kind === 'path' && !mark.closed && mark.points.length === 2,
+  )
+  return textsOf(sheet)
+    .filter((mark) => mark.text === text)
+    .some((mark) => {
+      const box = boxOf(mark)
+      const [cx, cy] = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2]
+      return lines.some(({ points: [a, b] }) => {
+        const long = (Math.hypot(b![0] - a![0], b![1] - a![1]) * scale) / 1000
+        const away = Math.hypot((a![0] + b![0]) / 2 - cx, (a![1] + b![1]) / 2 - cy)
+        return away < 12 && Math.abs(long - meters) / meters < 0.005
+      })
+    })
+}
+
+/** Legs whose tubes are on a plan where they should be from each other, to 0.1 mm. */
+function legsOn(sheet: Sheet, scale: number, dock: Dock): string[] {
+  const tube = (0.060325 * 1000) / scale
+  const spots = sheet.marks.flatMap((mark): Point[] => {
+    if (mark.kind !== 'path' || !mark.closed || mark.points.length < 8) return []
+    const [xs, ys] = [mark.points.map(([x]) => x), mark.points.map(([, y]) => y)]
+    const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
+    return Math.abs(x1 - x0 - tube) < 0.05 * tube && Math.abs(y1 - y0 - tube) < 0.05 * tube
+      ? [[(x0 + x1) / 2, (y0 + y1) / 2]]
+      : []
+  })
+  const k = 1000 / scale
+  let best: string[] = []
+  for (const first of dock.legs)
+    for (const [ox, oy] of spots) {
+      const found = dock.legs.filter(({ x, y }) =>
+        spots.some(([sx, sy]) => Math.hypot(sx - ox - (x - first.x) * k, sy - oy + (y - first.y) * k) < 0.1),
+      )
+      if (found.length > best.length) best = found.map(({ id }) => id)
+    }
+  return best
+}
+
 const DOCKS: readonly (readonly [string, Record<string, unknown>])[] = [
   ['three sections', { sections: 3 }],
   ['twelve sections', { sections: 12 }],
@@ -136,7 +187,8 @@ describe('a drawing', () => {
         // Dimension lines: what is written is how long they are.
         for (const view of [plan, elevationView(drawn), ...alikePairs(dock).map((a) => pairView(drawn, a))])
           for (const { from, to, along, text } of view.dimensions) {
-            const long = along === 'y' ? Math.abs(to[1] - from[1]) : Math.abs(to[0] - from[0])
+            const [dx, dy] = [Math.abs(to[0] - from[0]), Math.abs(to[1] - from[1])]
+            const long = along === 'slope' ? Math.hypot(dx, dy) : along === 'y' ? dy : dx
             expect(text).toBe(formatLength(long, units))
             const [line] = paintView(
               {
@@ -174,6 +226,81 @@ describe('a drawing', () => {
             .sort(),
         ).toEqual(dock.pairs.map(({ id }) => id).sort())
       })
+
+  for (const [name, change] of DOCKS)
+    for (const [size, units] of [
+      ['letter', 'imperial'],
+      ['a4', 'metric'],
+    ] as const)
+      it(`of ${name} is measured with a ruler on ${size}: times the scale of its title block it is the Dock within 0.5 %`, () => {
+        const design = parsedDesign({ ...demoDesign, dock: { ...demoDesign.dock, ...change } })
+        const dock = quick(design)
+        const { sheets } = layoutDrawing(dock, design, demoCatalog, { ...OPTIONS, size, units })
+        const measured = (text: string, meters: number): boolean =>
+          sheets.some((sheet) => dimensioned(sheet, scaleOf(sheet, units), text, meters))
+        for (const { id, length, role } of dock.sections)
+          if (role !== 'ramp') expect([id, measured(formatLength(length, units), length)]).toEqual([id, true])
+        for (const { id, spacing } of dock.pairs)
+          expect([id, measured(formatLength(spacing, units), spacing)]).toEqual([id, true])
+        for (const { id, setHeight } of dock.legs)
+          expect([id, measured(formatLength(setHeight, units), setHeight)]).toEqual([id, true])
+        for (const { id, brace } of dock.pairs)
+          if (brace) expect([id, measured(formatLength(brace.stock, units), brace.stock)]).toEqual([id, true])
+        // Where each leg stands on the plan, from each other.
+        const found = new Set<string>()
+        for (const sheet of sheets.filter(({ bookmark }) => bookmark?.startsWith('Plan')))
+          for (const id of legsOn(sheet, scaleOf(sheet, units), dock)) found.add(id)
+        expect([...found].sort()).toEqual(
+          dock.legs
+            .filter(({ stock }) => stock !== null)
+            .map(({ id }) => id)
+            .sort(),
+        )
+      })
+
+  it('is not measured right at another scale than it says', () => {
+    const dock = quick(demoDesign)
+    const [sheet] = layoutDrawing(dock, demoDesign, demoCatalog, OPTIONS).sheets
+    const { length } = dock.sections.find(({ role }) => role !== 'ramp')!
+    const text = formatLength(length, 'imperial')
+    const scale = scaleOf(sheet!, 'imperial')
+    expect(dimensioned(sheet!, scale, text, length)).toBe(true)
+    expect(dimensioned(sheet!, scale * 1.01, text, length)).toBe(false)
+    expect(legsOn(sheet!, scale, dock)).toHaveLength(dock.legs.length)
+    expect(legsOn(sheet!, scale * 1.01, dock).length).toBeLessThan(dock.legs.length)
+  })
+
+  it('has no letter lower than 1.8 mm', () => {
+    const design = parsedDesign({ ...demoDesign, dock: { ...demoDesign.dock, sections: 12 } })
+    for (const size of ['letter', 'a4', 'tabloid', 'a3'] as const)
+      for (const sheet of layoutDrawing(quick(design), design, demoCatalog, { ...OPTIONS, size }).sheets)
+        for (const mark of textsOf(sheet))
+          expect([mark.text, mark.size * CAP_HEIGHT >= 1.8]).toEqual([mark.text, true])
+  })
+
+  it('is broken at joints, its parts no longer than the sheet and none left out', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -5, max: 5, noNaN: true }),
+        fc.double({ min: 0.1, max: 200, noNaN: true }),
+        fc.double({ min: 3, max: 40, noNaN: true }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (from, long, most, less) => {
+          const last = most - less
+          const joints = Array.from({ length: 80 }, (_, i) => from + 1.3 + 2.4 * i)
+          const places = breaks(from, from + long, most, last, joints)
+          expect(places[0]).toBe(from)
+          expect(places.at(-1)).toBe(from + long)
+          for (let i = 1; i < places.length; i++) {
+            const ends = (i > 1 ? 0.45 : 0) + (i < places.length - 1 ? 0.45 : 0)
+            expect(places[i]!).toBeGreaterThan(places[i - 1]!)
+            expect(places[i]! - places[i - 1]! + ends).toBeLessThanOrEqual(most + 1e-9)
+          }
+        },
+      ),
+      { numRuns: 500, seed: 7 },
+    )
+  })
 
   it('is the same each time', () => {
     const dock = quick(demoDesign)
