@@ -1,9 +1,9 @@
 /** The quote: lines by group, what is taken off, tax, freight, total; how long it holds, on which terms; the dock that it is for. */
-import { formatLength, formatMass, formatMoney } from '../../../rules/index.ts'
+import { type Dock, formatLength, formatMass, formatMoney } from '../../../rules/index.ts'
 import { type Quote, type QuoteAsked, type QuoteLine, quote } from '../../../rules/papers/quote.ts'
 import { paperWords } from '../../../rules/words/papers.ts'
 import { sheetWords } from '../../../rules/words/sheets.ts'
-import { wholePicture } from '../../drawing/picture.ts'
+import { planPicture, wholePicture } from '../../drawing/picture.ts'
 import { band, figure, keyValues, list, paragraph, subheading, writeOn } from '../blocks.ts'
 import { documentOf, head, type PaperOf, widthOf } from '../document.ts'
 import { type Block, block, type Flow } from '../flow.ts'
@@ -12,6 +12,16 @@ import { GRAY, SIZE } from '../style.ts'
 import { type Column, table, tableHead } from '../table.ts'
 
 export type QuoteWanted = Omit<QuoteAsked, 'date'>
+
+/** Height of the dock from above, mm: more for one that reaches sideways. */
+function planHeight({ sections }: Dock): number {
+  const reach = (of: 'x' | 'y'): number => {
+    const all = sections.map((section) => section[of])
+    const longest = Math.max(...sections.map(({ length }) => length))
+    return Math.max(...all) - Math.min(...all) + longest
+  }
+  return sections.length === 0 ? 0 : Math.min(76, Math.max(42, (130 * reach('y')) / reach('x')))
+}
 
 export function quotePaper(of: PaperOf, wanted: QuoteWanted = {}): Paper {
   const { dock, design, catalog, options } = of
@@ -45,12 +55,17 @@ export function quotePaper(of: PaperOf, wanted: QuoteWanted = {}): Paper {
     money(line.unitPrice),
     money(line.amount),
   ]
-  const picture = wholePicture({ dock, design, catalog, units, lang }, width)
+  const drawn = { dock, design, catalog, units, lang }
+  const picture = wholePicture(drawn, width)
   const rows = made.lines.map(row)
   const top = tableHead(columns, rows, width)
+  const high = planHeight(dock)
+  const plan = planPicture(drawn, [], { x0: 0, y0: 0, x1: width, y1: high })
   const flow: Flow = [
     ...head(say('quote'), of, options, catalog),
-    ...(picture ? [figure(picture, width)] : []),
+    ...(picture
+      ? [figure(picture, width), { ...figure({ marks: plan, width, height: high }, width), before: 1 }]
+      : []),
     ...made.groups.flatMap(({ group, amount }): Block[] => {
       const lines = made.lines.filter((line) => line.group === group)
       return lines.length > 0

@@ -6,7 +6,7 @@ import { autumn, steps } from '../../../rules/papers/steps/set-up.ts'
 import type { Step } from '../../../rules/papers/steps/step.ts'
 import { paperWords } from '../../../rules/words/papers.ts'
 import { sheetWords } from '../../../rules/words/sheets.ts'
-import { standingPicture, wholePicture } from '../../drawing/picture.ts'
+import { stationPicture, wholePicture } from '../../drawing/picture.ts'
 import {
   figure,
   heading,
@@ -25,6 +25,9 @@ import { ALERT, GRAY, INK, SIZE } from '../style.ts'
 import { type Column, table } from '../table.ts'
 import { textWidth } from '../text.ts'
 
+/** Height of a step's picture, mm. */
+const PICTURE = 46
+
 export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
   const { dock, design, catalog, options } = of
   const { units, lang } = options
@@ -32,6 +35,7 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
   const say = paperWords(lang, units)
   const width = widthOf(options)
   const sheet = (season === 'set-up' ? steps : autumn)(dock, design, catalog)
+  const drawn = { dock, design, catalog, units, lang }
   const places = { shore: say('shore'), water: say('water'), deck: say('deck') }
   const step = (one: Step, before: readonly string[]): Block[] => {
     const who = one.crew
@@ -46,10 +50,11 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
     const care = one.cautions.map((key) => say(key))
     const aside = noteWidth(width)
     const small = { size: SIZE.small, before: 0.5 }
-    const changed = one.standing.join() !== before.join()
-    const picture = changed
-      ? standingPicture({ dock, design, catalog, units, lang }, one.standing, width)
-      : null
+    // What comes to stand in this step, or ceases to: the dock as it is with that section the last.
+    const [more, less] = season === 'set-up' ? [one.standing, before] : [before, one.standing]
+    const moved = more.filter((id) => !less.includes(id)).at(-1)
+    const marks =
+      moved === undefined ? [] : stationPicture(drawn, moved, { x0: 0, y0: 0, x1: width, y1: PICTURE })
     return [
       {
         ...subheading(`${one.number}. ${sentence(one.title, say)}`, width),
@@ -58,6 +63,7 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
       },
       // With the step's own title and its first line.
       { ...named(told, width), keep: true },
+      ...(marks.length > 0 ? [{ ...figure({ marks, width, height: PICTURE }, width), keep: true }] : []),
       ...list(
         one.lines.map((line) => sentence(line.say, say)),
         width,
@@ -82,10 +88,9 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
             ),
           ]
         : []),
-      ...(picture ? [figure(picture, width)] : []),
     ]
   }
-  const whole = wholePicture({ dock, design, catalog, units, lang }, width)
+  const whole = wholePicture(drawn, width)
   let before: readonly string[] = season === 'set-up' ? [] : dock.sections.map(({ id }) => id)
   const flow: Flow = [
     ...head(t(season), of, options, catalog),
