@@ -21,6 +21,9 @@ export const PAPERS = [
 ] as const
 export type PaperName = (typeof PAPERS)[number]
 
+/** All that a dock is packed, set up and taken in by, and what it costs. The survey form is for before there is one. */
+export const PACKET: readonly PaperName[] = PAPERS.filter((name) => name !== 'survey')
+
 /** @param quote what the quote is asked for with */
 export function paperOf(name: PaperName, of: PaperOf, quote: QuoteWanted = {}): Paper {
   const { dock, design, catalog, options } = of
@@ -43,6 +46,5 @@ export function paperOf(name: PaperName, of: PaperOf, quote: QuoteWanted = {}): 
   }
 }
 
-/** All that a dock is packed, set up and taken in by, and what it costs. The survey sheet is for before there is one. */
 export const packetOf = (of: PaperOf, quote: QuoteWanted = {}): Paper[] =>
-  PAPERS.filter((name) => name !== 'survey').map((name) => paperOf(name, of, quote))
+  PACKET.map((name) => paperOf(name, of, quote))

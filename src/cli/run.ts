@@ -35,9 +35,13 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
       with --have only what is to be added to what is there: an older design, or a list saved with --json
   leadline sheet DESIGN.json --out FILE [--what PAPER] [--size letter | a4 | tabloid | a3] [--units imperial | metric]
                  [--date 2026-05-01] [--by TEXT] [--catalog CATALOG.json] [--format FORMAT]
-      by the ending of FILE: a paper as .pdf or .svg, the drawing's views in true units as .dxf, the dock as a model in
-      3D as .glb or .usdz; the same bytes for the same design and date; FILE - with --format for standard output.
-      PAPER: drawing, packing, cards, labels, set-up, autumn, survey, quote; packet: all but the survey form
+                 [--services CODE[=QUANTITY],...] [--discount 5% | 120.00] [--fetched] [--untaxed]
+      by the ending of FILE: a paper as .pdf or .svg, the drawing's views in true units as .dxf, figures as .csv or
+      .json, the dock as a model in 3D as .glb or .usdz; the same bytes for the same design and date;
+      FILE - with --format for standard output.
+      PAPER: drawing, packing, cards, labels, set-up, autumn, survey, quote; packet: all but the survey form;
+      of .csv and .json: packing (by package), list (by part), quote.
+      The quote: services of the catalog, what is taken off, fetched (no freight), untaxed
   leadline check FILE...
       validates design, catalog and list files
   leadline demo

@@ -4,8 +4,9 @@ import { extname } from 'node:path'
 import { parseArgs } from 'node:util'
 import { judged } from '../../geometry/index.ts'
 import { PAPER_SIZES, type PaperSize } from '../../geometry/paper/marks.ts'
-import { derive } from '../../rules/index.ts'
-import { FORMATS, type Format, WHAT, type What, writeFile } from '../papers/write.ts'
+import { type Catalog, derive } from '../../rules/index.ts'
+import type { QuoteAsked } from '../../rules/papers/quote.ts'
+import { type Asked, FORMATS, type Format, whatOf, writeFile } from '../papers/write.ts'
 import { readCatalog, readDesign, Unusable } from './files.ts'
 import { paperFonts } from './fonts.ts'
 
@@ -32,8 +33,7 @@ export async function sheet(args: readonly string[], today: string): Promise<Wri
     throw new Unusable([
       `--out: "${file}"; expected a name that ends in ${FORMATS.map((one) => `.${one}`).join(', ')}, or --format`,
     ])
-  const what = (values.what ?? 'drawing') as What
-  if (!WHAT.includes(what)) throw new Unusable([`--what: "${what}"; expected ${WHAT.join(', ')}`])
+  const what = whatFor(format, values.what)
   const units = values.units ?? 'imperial'
   if (units !== 'imperial' && units !== 'metric')
     throw new Unusable([`--units: "${units}"; expected imperial or metric`])
@@ -43,12 +43,14 @@ export async function sheet(args: readonly string[], today: string): Promise<Wri
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || Number.isNaN(Date.parse(date)))
     throw new Unusable([`--date: "${date}"; expected a day as 2026-05-01`])
   const catalog = readCatalog(values.catalog)
+  const quote = askedFor(values, catalog.value)
   const design = readDesign(positionals[0]!)
   const dock = judged(derive(design.value, catalog.value), design.value, catalog.value)
   const bytes = await writeFile(
     format,
     {
       what,
+      quote,
       dock,
       design: design.value,
       catalog: catalog.value,
@@ -62,6 +64,55 @@ export async function sheet(args: readonly string[], today: string): Promise<Wri
     file,
     err: [...catalog.notices, ...design.notices].map((notice) => `${notice}\n`).join(''),
   }
+}
+
+/** A paper is the drawing where none is named, figures are the packing list's. */
+function whatFor(format: Format, wanted: string | undefined): Asked['what'] {
+  const all = whatOf(format)
+  if (wanted === undefined) return all.includes('drawing') ? 'drawing' : 'packing'
+  const known = all.find((one) => one === wanted)
+  if (known) return known
+  throw new Unusable([
+    `--what: "${wanted}"; expected ${all.length > 0 ? all.join(', ') : 'none'} of a .${format} file`,
+  ])
+}
+
+interface QuoteFlags {
+  readonly services?: string | undefined
+  readonly discount?: string | undefined
+  readonly fetched?: boolean | undefined
+  readonly untaxed?: boolean | undefined
+}
+
+/** What a quote is asked for with: `delivery,hours=6`, `5%` or `120.00`. */
+function askedFor(
+  { services, discount, fetched, untaxed }: QuoteFlags,
+  catalog: Catalog,
+): Omit<QuoteAsked, 'date'> {
+  const known = (catalog.services ?? []).map(({ code }) => code)
+  return {
+    ...(services !== undefined && {
+      services: services.split(',').map((one) => {
+        const [, code = '', quantity] = /^([^=]*)(?:=(\d+(?:\.\d+)?))?$/.exec(one.trim()) ?? []
+        if (!known.includes(code))
+          throw new Unusable([
+            `--services: "${one}"; expected CODE or CODE=QUANTITY, of ${known.join(', ') || 'none: the catalog has no services'}`,
+          ])
+        return { code, ...(quantity !== undefined && { quantity: Number(quantity) }) }
+      }),
+    }),
+    ...(discount !== undefined && { discount: discountOf(discount) }),
+    ...(fetched && { fetched }),
+    ...(untaxed && { untaxed }),
+  }
+}
+
+function discountOf(text: string): NonNullable<QuoteAsked['discount']> {
+  const [, number, share] = /^(\d+(?:\.\d+)?)(%?)$/.exec(text) ?? []
+  const value = Number(number)
+  if (number === undefined || (share && value > 100))
+    throw new Unusable([`--discount: "${text}"; expected a share as 5%, or an amount as 120.00`])
+  return share ? { share: value / 100 } : { amount: Math.round(value * 100) }
 }
 
 /** Writes what was made. Throws `Unusable` where the file cannot be written. */
@@ -92,6 +143,10 @@ function parse(args: readonly string[]) {
         units: { type: 'string' },
         date: { type: 'string' },
         by: { type: 'string' },
+        services: { type: 'string' },
+        discount: { type: 'string' },
+        fetched: { type: 'boolean' },
+        untaxed: { type: 'boolean' },
       },
     })
   } catch (error) {

@@ -9,7 +9,7 @@ import type { PaperName } from '../../geometry/paper/packet.ts'
 import type { QuoteWanted } from '../../geometry/paper/sheets/quote.ts'
 import type { Catalog, Design, Dock } from '../../rules/index.ts'
 
-export const FORMATS = ['pdf', 'svg', 'dxf', 'glb', 'usdz'] as const
+export const FORMATS = ['pdf', 'svg', 'dxf', 'csv', 'json', 'glb', 'usdz'] as const
 export type Format = (typeof FORMATS)[number]
 
 /** Media types: IANA's registry; DXF is not in it. */
@@ -17,6 +17,8 @@ export const MEDIA: Readonly<Record<Format, string>> = {
   pdf: 'application/pdf',
   svg: 'image/svg+xml',
   dxf: 'image/vnd.dxf',
+  csv: 'text/csv',
+  json: 'application/json',
   glb: 'model/gltf-binary',
   usdz: 'model/vnd.usdz+zip',
 }
@@ -35,9 +37,18 @@ export const WHAT = [
 ] as const satisfies readonly (PaperName | 'packet')[]
 export type What = (typeof WHAT)[number]
 
+/** What there are figures of to go on with, as rows for a spreadsheet or as data: packages, the parts list, the quote. */
+const TABLES = { packing: 'cartons', list: 'list', quote: 'quote' } as const
+export type Figures = keyof typeof TABLES
+export const FIGURES = Object.keys(TABLES) as readonly Figures[]
+
+/** What a format can be asked for of; none where it knows but one thing, the dock itself. */
+export const whatOf = (format: Format): readonly (What | Figures)[] =>
+  format === 'pdf' || format === 'svg' ? WHAT : format === 'csv' || format === 'json' ? FIGURES : []
+
 export interface Asked {
-  /** Which paper, of those formats that are paper; the others know but one. */
-  readonly what: What
+  /** One of `whatOf` the format; of no account where there is but one thing. */
+  readonly what: What | Figures
   readonly quote?: QuoteWanted
   readonly dock: Dock
   readonly design: Design
@@ -45,17 +56,25 @@ export interface Asked {
   readonly options: PaperOptions
 }
 
-/** @param fonts asked for only where the format embeds them */
+/** What is being made now: the paper, and how many of how many are made. */
+export type Progress = (paper: PaperName, made: number, of: number) => void
+
+/**
+ * @param fonts asked for only where the format embeds them
+ * @param progress told before each paper
+ * Throws (rejects with) a `RangeError` for what the format cannot say.
+ */
 export async function writeFile(
   format: Format,
   asked: Asked,
   fonts: () => PaperFonts | Promise<PaperFonts>,
+  progress: Progress = () => {},
 ): Promise<Uint8Array> {
-  const { dock, design, catalog, options } = asked
+  const { what, quote, dock, design, catalog, options } = asked
   switch (format) {
     case 'pdf': {
       const [papers, { pdfOf }, both] = await Promise.all([
-        papersOf(asked),
+        papersOf(asked, progress),
         import('../../geometry/export/pdf.ts'),
         fonts(),
       ])
@@ -63,7 +82,7 @@ export async function writeFile(
     }
     case 'svg': {
       const [papers, { svgOfSheets }] = await Promise.all([
-        papersOf(asked),
+        papersOf(asked, progress),
         import('../../geometry/export/svg.ts'),
       ])
       return new TextEncoder().encode(
@@ -77,6 +96,17 @@ export async function writeFile(
       const { dxfOf } = await import('../../geometry/export/dxf.ts')
       return new TextEncoder().encode(dxfOf(dock, design, catalog, options))
     }
+    case 'csv':
+    case 'json': {
+      const table = TABLES[what as Figures]
+      if (!table) throw new RangeError(`no figures of ${what}`)
+      const { tableCsv, tableJson } = await import('./tables.ts')
+      const made = (format === 'csv' ? tableCsv : tableJson)(table, {
+        ...{ dock, design, catalog },
+        asked: { ...quote, date: options.date },
+      })
+      return new TextEncoder().encode(made)
+    }
     case 'glb': {
       const { glbOf } = await import('../../geometry/export/glb.ts')
       return glbOf(dock, catalog)
@@ -88,13 +118,20 @@ export async function writeFile(
   }
 }
 
-async function papersOf({ what, quote, ...of }: Asked): Promise<readonly Paper[]> {
-  const { packetOf, paperOf } = await import('../../geometry/paper/packet.ts')
-  return what === 'packet' ? packetOf(of, quote) : [paperOf(what, of, quote)]
+async function papersOf({ what, quote, ...of }: Asked, progress: Progress): Promise<readonly Paper[]> {
+  const { PACKET, paperOf } = await import('../../geometry/paper/packet.ts')
+  if (what === 'list') throw new RangeError('no paper of list')
+  const names = what === 'packet' ? PACKET : [what]
+  return names.map((name, i) => {
+    progress(name, i, names.length)
+    return paperOf(name, of, quote)
+  })
 }
 
 /** A dock's name as the name of a file: letters and digits of any language, the rest as hyphens. */
-export const fileName = (dock: Dock, format: Format, what: What = 'drawing'): string => {
+export const fileName = (dock: Dock, format: Format, what: What | Figures = 'drawing'): string => {
   const name = dock.name.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '') || 'dock'
-  return what === 'drawing' ? `${name}.${format}` : `${name}-${what}.${format}`
+  return what === 'drawing' || !whatOf(format).includes(what)
+    ? `${name}.${format}`
+    : `${name}-${what}.${format}`
 }

@@ -1,20 +1,44 @@
 /** Papers and models: what leaves the screen, made when it is asked for. */
 import { useId, useState } from 'react'
 import { PAPER_SIZES, type PaperSize } from '../../geometry/paper/marks.ts'
-import { type Format, fileName, MEDIA, WHAT, type What, writeFile } from '../papers/write.ts'
+import type { Dock } from '../../rules/index.ts'
+import { makeFile } from '../papers/make.ts'
+import {
+  type Asked,
+  FIGURES,
+  type Figures,
+  type Format,
+  fileName,
+  MEDIA,
+  WHAT,
+  type What,
+} from '../papers/write.ts'
 import { useHost } from '../state/host.ts'
 import { linkOf } from '../state/link.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
-import { text } from '../words/index.ts'
+import { count, text } from '../words/index.ts'
 import { type PaperWord, usePaperWords } from '../words/use-paper-words.ts'
-import { download, modelLink, showsModels } from './hand-over.ts'
+import { ArLink, type ArModel, showsModels } from './ar.tsx'
+import { download } from './hand-over.ts'
 import { MOST_BYTES, Qr } from './qr.tsx'
+import { NO_CHOICE, QuoteFields, wantedOf } from './quote-fields.tsx'
 
 type State =
-  | { readonly making: Format }
+  | {
+      readonly making: Format | 'png'
+      /** The paper that is being made, of several. */
+      readonly at?: { readonly paper: What; readonly n: number; readonly of: number }
+    }
   | { readonly made: string }
-  | { readonly failed: Format; readonly why: string }
+  | { readonly failed: Format | 'png'; readonly why: string }
   | null
+
+/** Sizes of the picture, px. */
+const PIXELS = ['1600x900', '1920x1080', '3840x2160', '2000x2000'] as const
+/** What the scene hangs on its canvas. */
+interface Taking {
+  leadlineSnapshot(width: number, height: number): Promise<Blob>
+}
 
 /** The day here, as a date field has it. */
 function today(): string {
@@ -24,10 +48,13 @@ function today(): string {
 }
 
 /** What is said of a format. */
-const NAMES: Readonly<Record<Format, PaperWord>> = {
+const NAMES: Readonly<Record<Format | 'png', PaperWord>> = {
+  png: 'png',
   pdf: 'pdf',
   svg: 'svg',
   dxf: 'dxf',
+  csv: 'csv',
+  json: 'json',
   glb: 'glb',
   usdz: 'usdz',
 }
@@ -40,35 +67,61 @@ export function Papers() {
   const catalog = useLeadline((s) => s.catalog)
   const id = useId()
   const [what, setWhat] = useState<What>('packet')
+  const [figures, setFigures] = useState<Figures>('packing')
+  const [choice, setChoice] = useState(NO_CHOICE)
+  const [model, setModel] = useState<(ArModel & { readonly of: Dock }) | null>(null)
+  const [pixels, setPixels] = useState<(typeof PIXELS)[number]>('1920x1080')
   const [size, setSize] = useState<PaperSize>(units === 'imperial' ? 'letter' : 'a4')
   const [date, setDate] = useState(today)
   const [by, setBy] = useState('')
   const [state, setState] = useState<State>(null)
   const making = state !== null && 'making' in state
-  const make = async (format: Format, hand: (bytes: Uint8Array, name: string) => void): Promise<void> => {
+  const make = async (
+    format: Format,
+    of: Asked['what'],
+    hand: (bytes: Uint8Array, name: string) => void,
+  ): Promise<void> => {
     setState({ making: format })
     // The words are on the screen before the work begins.
     await new Promise((done) => requestAnimationFrame(() => setTimeout(done)))
     try {
-      const fonts = async () => (await import('../papers/fonts.ts')).paperFonts()
       const options = { units, lang, size, date: date || today(), by }
-      const asked = { what, dock, design, catalog, options }
-      const bytes = await writeFile(format, asked, fonts)
-      const name = fileName(dock, format, format === 'pdf' || format === 'svg' ? what : 'drawing')
+      const quote = wantedOf(choice, catalog.services ?? [])
+      const bytes = await makeFile(
+        format,
+        { what: of, quote, dock, design, catalog, options },
+        (paper, made, all) => all > 1 && setState({ making: format, at: { paper, n: made + 1, of: all } }),
+      )
+      const name = fileName(dock, format, of)
       hand(bytes, name)
       setState({ made: name })
     } catch (error) {
       setState({ failed: format, why: error instanceof Error ? error.message : String(error) })
     }
   }
-  const button = (format: Format) => (
+  const picture = async (event: { currentTarget: HTMLElement }): Promise<void> => {
+    const root = event.currentTarget.getRootNode() as ShadowRoot
+    setState({ making: 'png' })
+    try {
+      const canvas = root.querySelector('canvas') as (HTMLCanvasElement & Partial<Taking>) | null
+      if (!canvas?.leadlineSnapshot) throw new Error(p('picture-none'))
+      const [width, height] = pixels.split('x').map(Number) as [number, number]
+      const blob = await canvas.leadlineSnapshot(width, height)
+      const name = fileName(dock, 'pdf').replace(/pdf$/, 'png')
+      download(new Uint8Array(await blob.arrayBuffer()), 'image/png', name)
+      setState({ made: name })
+    } catch (error) {
+      setState({ failed: 'png', why: error instanceof Error ? error.message : String(error) })
+    }
+  }
+  const button = (format: Format, of: Asked['what'] = 'drawing') => (
     <button
       type="button"
       data-format={format}
       disabled={!judged || making}
-      onClick={() => make(format, (bytes, name) => download(bytes, MEDIA[format], name))}
+      onClick={() => make(format, of, (bytes, name) => download(bytes, MEDIA[format], name))}
     >
-      {p(NAMES[format])}
+      {p(making && state.making === format ? 'making-now' : NAMES[format])}
     </button>
   )
   return (
@@ -103,9 +156,27 @@ export function Papers() {
           onChange={(e) => setBy(e.currentTarget.value)}
         />
       </div>
+      {(what === 'quote' || what === 'packet') && <QuoteFields choice={choice} choose={setChoice} />}
       <div className="actions">
-        {button('pdf')}
-        {button('svg')}
+        {button('pdf', what)}
+        {button('svg', what)}
+      </div>
+      <h3>{p('figures')}</h3>
+      <p className="hint">{p('figures-what')}</p>
+      <div className="actions">
+        <select
+          aria-label={p('figures-which')}
+          value={figures}
+          onChange={(e) => setFigures(e.currentTarget.value as Figures)}
+        >
+          {FIGURES.map((one) => (
+            <option key={one} value={one}>
+              {p(`figures-${one}`)}
+            </option>
+          ))}
+        </select>
+        {button('csv', figures)}
+        {button('json', figures)}
       </div>
       <h3>{p('cad')}</h3>
       <p className="hint">{p('cad-what')}</p>
@@ -115,16 +186,39 @@ export function Papers() {
       <div className="actions">
         {button('glb')}
         {button('usdz')}
-        {showsModels() && (
-          <button
-            type="button"
-            className="main"
-            disabled={!judged || making}
-            onClick={() => make('usdz', (bytes, name) => modelLink(bytes, MEDIA.usdz, name).click())}
-          >
-            {p('ar')}
-          </button>
+        {model?.of === dock ? (
+          <ArLink model={model} />
+        ) : (
+          showsModels() && (
+            <button
+              type="button"
+              className="main"
+              disabled={!judged || making}
+              onClick={() => make('usdz', 'drawing', (bytes, name) => setModel({ bytes, name, of: dock }))}
+            >
+              {p('ar')}
+            </button>
+          )
         )}
+      </div>
+      {showsModels() && <p className="hint">{p('ar-what')}</p>}
+      <h3>{p('picture')}</h3>
+      <p className="hint">{p('picture-what')}</p>
+      <div className="actions">
+        <select
+          aria-label={p('picture-size')}
+          value={pixels}
+          onChange={(e) => setPixels(e.currentTarget.value as (typeof PIXELS)[number])}
+        >
+          {PIXELS.map((one) => (
+            <option key={one} value={one}>
+              {one.replace('x', ' × ')}
+            </option>
+          ))}
+        </select>
+        <button type="button" data-format="png" disabled={making} onClick={picture}>
+          {p('png')}
+        </button>
       </div>
       <p className={state && 'failed' in state ? 'fault' : 'hint'} role="status">
         {!judged
@@ -132,7 +226,14 @@ export function Papers() {
           : state === null
             ? ''
             : 'making' in state
-              ? p('making', { what: text(p(NAMES[state.making])) })
+              ? state.at
+                ? p('making-paper', {
+                    what: text(p(NAMES[state.making])),
+                    paper: text(p(state.at.paper)),
+                    n: count(state.at.n),
+                    of: count(state.at.of),
+                  })
+                : p('making', { what: text(p(NAMES[state.making])) })
               : 'made' in state
                 ? p('made', { file: text(state.made) })
                 : p('failed', { what: text(p(NAMES[state.failed])), why: text(state.why) })}
@@ -160,7 +261,14 @@ function Phone() {
           <Qr text={address} label={p('code')} />
         </>
       ) : (
-        <p className="hint">{p(host.links ? 'phone-too-large' : 'phone-no-link')}</p>
+        <>
+          <p className="hint">{p(host.links ? 'phone-too-large' : 'phone-no-link')}</p>
+          <div className="actions">
+            <button type="button" onClick={() => host.saveFile()}>
+              {p('phone-file')}
+            </button>
+          </div>
+        </>
       )}
     </>
   )

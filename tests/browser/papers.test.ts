@@ -11,6 +11,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { Dock } from '../../rules/index.ts'
 import { sheet } from '../../src/cli/sheet.ts'
 import { readLink } from '../../src/state/link.ts'
+import { settled } from './scene-in-page.ts'
 import { DESKTOP, nextFrame, open, PHONE, read, withBrowser } from './support/open.ts'
 
 withBrowser()
@@ -199,5 +200,45 @@ test('a printed page tells what the dock is, takes and needs care for, and is as
   expect(told).not.toContain('How many sections')
   expect(read.numPages).toBeLessThanOrEqual(3)
   await expect.poll(() => page.locator('.list-of-parts').count()).toBe(0)
+  await close()
+})
+
+test('the picture is taken at the size that is asked for, alive and not flat, and the scene goes on as it was', {
+  timeout: 180_000,
+}, async () => {
+  const { page, close } = await open({ webgl: true, viewport: { width: 420, height: 600 } })
+  await page.locator('.stage').scrollIntoViewIfNeeded()
+  await settled(page)
+  const before = await page
+    .locator('.stage canvas')
+    .evaluate((c) => [(c as HTMLCanvasElement).width, (c as HTMLCanvasElement).height])
+  await openPapers(page)
+  await page.getByLabel('Size of the picture, pixels').selectOption('1600x900')
+  const [download] = await Promise.all([
+    page.waitForEvent('download', { timeout: 120_000 }),
+    page.locator('[data-format=png]').click(),
+  ])
+  expect(download.suggestedFilename()).toBe('Quillet-Cove.png')
+  const shot = PNG.sync.read(readFileSync(await download.path()))
+  expect([shot.width, shot.height]).toEqual([1600, 900])
+  const tones = new Set<number>()
+  for (let i = 0; i < shot.data.length; i += 4)
+    tones.add((shot.data[i]! >> 3) * 32 + (shot.data[i + 2]! >> 3))
+  expect(tones.size).toBeGreaterThan(150)
+  await page.locator('.stage').scrollIntoViewIfNeeded()
+  await settled(page)
+  expect(
+    await page
+      .locator('.stage canvas')
+      .evaluate((c) => [(c as HTMLCanvasElement).width, (c as HTMLCanvasElement).height]),
+  ).toEqual(before)
+  await close()
+})
+
+test('without a picture in 3D it is said that there is none to take', async () => {
+  const { page, close } = await open()
+  await openPapers(page)
+  await page.locator('[data-format=png]').click()
+  await expect.poll(() => page.locator('.paper-work .fault').textContent(), SOON).toMatch(/no picture in 3D/)
   await close()
 })

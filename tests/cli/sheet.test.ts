@@ -3,8 +3,10 @@ import { execFileSync, spawnSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import Papa from 'papaparse'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { demoDesign } from '../../rules/index.ts'
+import { demoCatalog, demoDesign, derive, formatMoney } from '../../rules/index.ts'
+import type { Quote } from '../../rules/papers/quote.ts'
 import { Unusable } from '../../src/cli/files.ts'
 import { sheet } from '../../src/cli/sheet.ts'
 
@@ -49,6 +51,49 @@ describe('leadline sheet', () => {
     },
   )
 
+  const words = async (args: string[]): Promise<string> =>
+    Buffer.from((await sheet([demo, ...args], TODAY)).bytes).toString()
+
+  it('writes figures for a spreadsheet: the pieces of all packages are those of the parts list', async () => {
+    const rows = async (what: string) =>
+      Papa.parse<Record<string, string>>(await words(['--out', 'x.csv', '--what', what]), {
+        header: true,
+        skipEmptyLines: true,
+      }).data
+    const counted = (list: Record<string, string>[]): Record<string, number> => {
+      const counts: Record<string, number> = {}
+      for (const { kind, code, quantity, spares } of list)
+        counts[`${kind} ${code}`] = (counts[`${kind} ${code}`] ?? 0) + Number(quantity) + Number(spares)
+      return counts
+    }
+    const dock = derive(demoDesign, demoCatalog)
+    const own = Object.fromEntries(
+      dock.parts.map(({ kind, code, quantity, spares }) => [`${kind} ${code}`, quantity + spares]),
+    )
+    expect(counted(await rows('packing'))).toEqual(own)
+    expect(counted(await rows('list'))).toEqual(own)
+  })
+
+  it('writes a quote as it is asked for, in figures and on paper', async () => {
+    const asked = ['--services', 'delivery,hours=6', '--discount', '5%', '--fetched', '--untaxed']
+    const made = JSON.parse(await words(['--out', 'x.json', '--what', 'quote', ...asked])) as Quote
+    const goods = derive(demoDesign, demoCatalog).totals.price
+    // The demo shop: delivery 185.00, an hour 78.00.
+    const off = Math.round(goods * 0.05)
+    expect(made.total).toBe(goods - off + 18500 + 6 * 7800)
+    expect(made.tax).toBeNull()
+    expect(made.freight.by).toBe('fetched')
+    const svg = await words(['--out', 'x.svg', '--what', 'quote', ...asked])
+    expect(svg).toContain('Delivery to the shore')
+    expect(svg).toContain(formatMoney(made.total, made.currency, 'en'))
+    const plain = JSON.parse(await words(['--out', 'x.json', '--what', 'quote'])) as Quote
+    expect(plain.lines.some(({ group }) => group === 'services')).toBe(false)
+    const amount = JSON.parse(
+      await words(['--out', 'x.json', '--what', 'quote', '--discount', '120']),
+    ) as Quote
+    expect(amount.discount.amount).toBe(-12000)
+  })
+
   it('writes the same from a process of its own, to a file or to standard output', () => {
     const out = join(folder, 'dock.pdf')
     const leadline = (args: string[]) =>
@@ -63,14 +108,27 @@ describe('leadline sheet', () => {
   it.each([
     [
       ['--out', 'dock.doc'],
-      '--out: "dock.doc"; expected a name that ends in .pdf, .svg, .dxf, .glb, .usdz, or --format',
+      '--out: "dock.doc"; expected a name that ends in .pdf, .svg, .dxf, .csv, .json, .glb, .usdz, or --format',
     ],
     [[], '--out: missing; expected the file to write'],
     [['--out', 'd.pdf', '--size', 'b5'], '--size: "b5"; expected letter, a4, tabloid, a3'],
     [['--out', 'd.pdf', '--units', 'cubits'], '--units: "cubits"; expected imperial or metric'],
     [
       ['--out', 'd.pdf', '--what', 'poem'],
-      '--what: "poem"; expected packet, drawing, packing, cards, labels, set-up, autumn, survey, quote',
+      '--what: "poem"; expected packet, drawing, packing, cards, labels, set-up, autumn, survey, quote of a .pdf file',
+    ],
+    [
+      ['--out', 'd.csv', '--what', 'drawing'],
+      '--what: "drawing"; expected packing, list, quote of a .csv file',
+    ],
+    [['--out', 'd.glb', '--what', 'packet'], '--what: "packet"; expected none of a .glb file'],
+    [
+      ['--out', 'd.pdf', '--services', 'delivery,music'],
+      '--services: "music"; expected CODE or CODE=QUANTITY, of delivery, set-up, take-out, storage, hours',
+    ],
+    [
+      ['--out', 'd.pdf', '--discount', '101%'],
+      '--discount: "101%"; expected a share as 5%, or an amount as 120.00',
     ],
     [['--out', 'd.pdf', '--date', 'May'], '--date: "May"; expected a day as 2026-05-01'],
     [['--out', 'd.pdf', '--date', '2026-13-01'], '--date: "2026-13-01"; expected a day as 2026-05-01'],

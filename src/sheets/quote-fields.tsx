@@ -1,0 +1,123 @@
+/** What goes on the quote beside the parts: the shop's services, what is taken off, freight and tax. */
+import { Fragment, useId } from 'react'
+import type { QuoteWanted } from '../../geometry/paper/sheets/quote.ts'
+import type { Service } from '../../rules/catalog/index.ts'
+import { useDock, useLeadline } from '../state/store.ts'
+import { text } from '../words/index.ts'
+import { usePaperWords } from '../words/use-paper-words.ts'
+
+export interface QuoteChoice {
+  /** As typed, by the services' codes; '' where the usual quantity holds. */
+  readonly services: Readonly<Record<string, string>>
+  /** Percent, as typed; '' for what the catalog gives. */
+  readonly discount: string
+  readonly fetched: boolean
+  readonly untaxed: boolean
+}
+
+export const NO_CHOICE: QuoteChoice = { services: {}, discount: '', fetched: false, untaxed: false }
+
+/** A number that a field has let through; null for an empty one or one that is none. */
+const typed = (value: string, most: number): number | null => {
+  const number = value.trim() === '' ? Number.NaN : Number(value)
+  return number >= 0 ? Math.min(number, most) : null
+}
+
+/** Services in the shop's order, not in that of the clicks: the same choice gives the same paper. */
+export function wantedOf(
+  { services, discount, fetched, untaxed }: QuoteChoice,
+  offered: readonly Service[],
+): QuoteWanted {
+  const share = typed(discount, 100)
+  return {
+    services: offered.flatMap(({ code }) => {
+      const chosen = services[code]
+      if (chosen === undefined) return []
+      const quantity = typed(chosen, 1e6)
+      return [{ code, ...(quantity !== null && { quantity }) }]
+    }),
+    ...(share !== null && { discount: { share: share / 100 } }),
+    ...(fetched && { fetched }),
+    ...(untaxed && { untaxed }),
+  }
+}
+
+interface Props {
+  readonly choice: QuoteChoice
+  readonly choose: (choice: QuoteChoice) => void
+}
+
+export function QuoteFields({ choice, choose }: Props) {
+  const { p, money } = usePaperWords()
+  const dock = useDock()
+  const catalog = useLeadline((s) => s.catalog)
+  const id = useId()
+  const { services, discount, fetched, untaxed } = choice
+  const choosing = (code: string, quantity: string | null): void => {
+    const { [code]: _, ...rest } = services
+    choose({ ...choice, services: quantity === null ? rest : { ...rest, [code]: quantity } })
+  }
+  const service = ({ code, name, price, per }: Service) => {
+    const chosen = services[code]
+    return (
+      <Fragment key={code}>
+        <label className="switch">
+          <span>
+            {name} <span className="hint">{p(`price-${per}`, { price: text(money(price)) })}</span>
+          </span>
+          <input
+            type="checkbox"
+            checked={chosen !== undefined}
+            onChange={(e) => choosing(code, e.currentTarget.checked ? '' : null)}
+          />
+        </label>
+        {chosen !== undefined && per !== 'job' && (
+          <div className="paper-options">
+            <label htmlFor={`${id}-${code}`}>{p(`count-${per}`)}</label>
+            <input
+              id={`${id}-${code}`}
+              type="number"
+              min={0}
+              max={1e6}
+              step={per === 'hour' ? 0.5 : 1}
+              value={chosen}
+              placeholder={String(per === 'section' ? dock.sections.length : 1)}
+              aria-label={p('count-of', { service: text(name), what: text(p(`count-${per}`)) })}
+              onChange={(e) => choosing(code, e.currentTarget.value)}
+            />
+          </div>
+        )}
+      </Fragment>
+    )
+  }
+  const tick = (label: string, on: boolean, set: (on: boolean) => void) => (
+    <label className="switch">
+      <span>{label}</span>
+      <input type="checkbox" checked={on} onChange={(e) => set(e.currentTarget.checked)} />
+    </label>
+  )
+  return (
+    <fieldset className="group">
+      <legend>{p('on-quote')}</legend>
+      {catalog.services?.map(service)}
+      <div className="paper-options">
+        <label htmlFor={`${id}-discount`}>{p('discount')}</label>
+        <input
+          id={`${id}-discount`}
+          type="number"
+          min={0}
+          max={100}
+          step={0.5}
+          value={discount}
+          placeholder={String((catalog.quote?.discount ?? 0) * 100)}
+          onChange={(e) => choose({ ...choice, discount: e.currentTarget.value })}
+        />
+      </div>
+      {catalog.quote?.freight && tick(p('fetched'), fetched, (on) => choose({ ...choice, fetched: on }))}
+      {catalog.quote?.tax &&
+        tick(p('untaxed', { tax: text(catalog.quote.tax.name) }), untaxed, (on) =>
+          choose({ ...choice, untaxed: on }),
+        )}
+    </fieldset>
+  )
+}

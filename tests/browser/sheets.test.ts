@@ -1,0 +1,189 @@
+/** What is chosen for papers on the page: services and discount of a quote, figures, how far a packet is, a dock too large for a code. */
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Download, Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { type Design, demoDesign } from '../../rules/index.ts'
+import { sheet } from '../../src/cli/sheet.ts'
+import { nextFrame, open, PHONE, read, withBrowser } from './support/open.ts'
+
+withBrowser()
+
+let folder: string
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'leadline-'))
+})
+afterAll(() => {
+  rmSync(folder, { recursive: true })
+})
+
+const SOON = { timeout: 20_000 }
+const DAY = '2026-05-01'
+
+async function openPapers(page: Page): Promise<void> {
+  await page.locator('.papers > summary').click()
+  await page.locator('.paper-work').waitFor()
+  await expect.poll(() => page.locator('[data-format=pdf]').isEnabled(), SOON).toBe(true)
+}
+
+async function made(page: Page, format: string): Promise<Download> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download', { timeout: 60_000 }),
+    page.locator(`[data-format=${format}]`).click(),
+  ])
+  return download
+}
+
+async function fromTerminal(page: Page, args: readonly string[]): Promise<Buffer> {
+  const design = join(folder, 'design.json')
+  writeFileSync(design, JSON.stringify(await read(page, (e) => e.design)))
+  return Buffer.from((await sheet([design, '--out', '-', '--date', DAY, ...args], DAY)).bytes)
+}
+
+test('services, discount, freight and tax are chosen, and the terminal writes the same quote', async () => {
+  const { page, close } = await open()
+  await openPapers(page)
+  await page.getByLabel('Date on it').fill(DAY)
+  await page.getByLabel('Which', { exact: true }).selectOption('quote')
+  await page.getByLabel(/^Work by the hour/).check()
+  await page.getByLabel('Work by the hour: hours').fill('6')
+  await page.getByLabel(/^Delivery to the shore/).check()
+  await page.getByLabel(/^Off parts and options/).fill('5')
+  await page.getByLabel(/no freight/).check()
+  await page.getByLabel(/^Free of tax/).check()
+  const flags = ['--services', 'delivery,hours=6', '--discount', '5%', '--fetched', '--untaxed']
+  const pdf = await made(page, 'pdf')
+  expect(pdf.suggestedFilename()).toBe('Quillet-Cove-quote.pdf')
+  const own = await fromTerminal(page, ['--format', 'pdf', '--what', 'quote', ...flags])
+  expect(Buffer.compare(readFileSync(await pdf.path()), own)).toBe(0)
+  await page.getByLabel('Figures of').selectOption('quote')
+  const json = await made(page, 'json')
+  expect(json.suggestedFilename()).toBe('Quillet-Cove-quote.json')
+  const figures = readFileSync(await json.path())
+  expect(
+    Buffer.compare(figures, await fromTerminal(page, ['--format', 'json', '--what', 'quote', ...flags])),
+  ).toBe(0)
+  expect(JSON.parse(figures.toString())).toMatchObject({ tax: null, discount: { share: 0.05 } })
+  // Taken back, it is as if it had never been chosen.
+  await page.getByRole('checkbox', { name: /^Work by the hour/ }).uncheck()
+  await page.getByLabel(/^Delivery to the shore/).uncheck()
+  await page.getByLabel(/^Off parts and options/).fill('')
+  await page.getByLabel(/no freight/).uncheck()
+  await page.getByLabel(/^Free of tax/).uncheck()
+  const plain = readFileSync(await (await made(page, 'json')).path())
+  expect(Buffer.compare(plain, await fromTerminal(page, ['--format', 'json', '--what', 'quote']))).toBe(0)
+  await close()
+})
+
+test.each(['packing', 'list'])('figures of %s come as rows, as the terminal writes them', async (what) => {
+  const { page, close } = await open()
+  await openPapers(page)
+  await page.getByLabel('Figures of').selectOption(what)
+  const csv = await made(page, 'csv')
+  expect(csv.suggestedFilename()).toBe(`Quillet-Cove-${what}.csv`)
+  const own = await fromTerminal(page, ['--format', 'csv', '--what', what])
+  expect(own.length).toBeGreaterThan(1000)
+  expect(Buffer.compare(readFileSync(await csv.path()), own)).toBe(0)
+  await close()
+})
+
+test('the packet of a long dock says how far it is, and the page goes on meanwhile', async () => {
+  const { page, close } = await open()
+  await page.locator('leadline-dock').evaluate((e) => {
+    const element = e as unknown as { design: Design }
+    const { design } = element
+    element.design = { ...design, dock: { ...design.dock, extras: {}, sections: 20 } }
+  })
+  await openPapers(page)
+  const downloading = page.waitForEvent('download', { timeout: 60_000 })
+  // Watched in the page: what was said, and the longest that a frame had to wait.
+  const watched = page.locator('.paper-work').evaluate(async (work) => {
+    const status = work.querySelector('[role=status]')!
+    const said = new Set<string>()
+    let longest = 0
+    work.querySelector<HTMLButtonElement>('[data-format=pdf]')!.click()
+    let last = performance.now()
+    for (let told = ''; !/is made|could not/.test(told); ) {
+      await new Promise((done) => requestAnimationFrame(done))
+      told = status.textContent ?? ''
+      if (told) said.add(told)
+      const now = performance.now()
+      longest = Math.max(longest, now - last)
+      last = now
+    }
+    return { said: [...said], longest }
+  })
+  const [{ said, longest }, download] = await Promise.all([watched, downloading])
+  expect(said.filter((one) => /of 7/.test(one)).length).toBeGreaterThanOrEqual(3)
+  const bytes = readFileSync(await download.path())
+  expect(bytes.subarray(0, 5).toString()).toBe('%PDF-')
+  // Written on the page's own thread it would hold up a frame for as long as all of it takes.
+  expect(longest).toBeLessThan(1000)
+  await close()
+})
+
+test('where a page allows no workers the papers are written all the same', async () => {
+  const { page, close } = await open({
+    before: () => {
+      Object.defineProperty(window, 'Worker', {
+        value: class {
+          constructor() {
+            throw new DOMException('no workers here', 'SecurityError')
+          }
+        },
+      })
+    },
+  })
+  await openPapers(page)
+  await page.getByLabel('Date on it').fill(DAY)
+  await page.getByLabel('Which', { exact: true }).selectOption('drawing')
+  const bytes = readFileSync(await (await made(page, 'pdf')).path())
+  expect(Buffer.compare(bytes, await fromTerminal(page, ['--format', 'pdf', '--what', 'drawing']))).toBe(0)
+  await close()
+})
+
+test('a dock that no code can hold is offered as a file', async () => {
+  const { page, close } = await open()
+  await openPapers(page)
+  expect(await page.locator('.qr').count()).toBe(1)
+  await page.locator('leadline-dock').evaluate((e) => {
+    const element = e as unknown as { design: Design }
+    const { design } = element
+    // Irregular, so that packing the link saves little.
+    const soundings = Array.from({ length: 400 }, (_, i) => ({
+      distance: i * 0.1 + ((i * 7919) % 97) / 1e4,
+      offset: 0,
+      depth: 0.05 + i * 0.004 + ((i * 104729) % 89) / 1e5,
+    }))
+    element.design = { ...design, site: { ...design.site, soundings } }
+  })
+  const offer = page.getByRole('button', { name: 'Save the dock as a file' })
+  await offer.waitFor(SOON)
+  expect(await page.locator('.qr').count()).toBe(0)
+  const [download] = await Promise.all([page.waitForEvent('download'), offer.click()])
+  const saved = JSON.parse(readFileSync(await download.path(), 'utf8')) as Design
+  expect(saved.format).toBe(demoDesign.format)
+  expect(saved.site.soundings).toHaveLength(400)
+  await close()
+})
+
+test.each(['light', 'dark'] as const)(
+  'axe finds nothing in a quote being chosen, %s',
+  async (colorScheme) => {
+    const { page, close } = await open({ colorScheme, viewport: PHONE })
+    await openPapers(page)
+    await page.getByLabel('Which', { exact: true }).selectOption('quote')
+    await page.getByLabel(/^Set-up in spring/).check()
+    const height = await page.evaluate(() => document.documentElement.scrollHeight)
+    await page.setViewportSize({ width: PHONE.width, height })
+    await nextFrame(page)
+    const { violations } = await new AxeBuilder({ page: page as never })
+      .include(['leadline-dock', '.papers'] as never)
+      .setLegacyMode(true)
+      .analyze()
+    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' ')}`)).toEqual([])
+    await close()
+  },
+)
