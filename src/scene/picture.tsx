@@ -73,7 +73,8 @@ export function makePicture(
     return snapshot(
       { gl, scene, camera: camera as PerspectiveCamera },
       [width, height],
-      (w, h) => uScreen.value.set(w, h, 1),
+      // Lines are as wide, of the whole, as they are on the screen.
+      (w, h) => uScreen.value.set(w, h, Math.max(1, height / size!.height)),
       () => advance(performance.now(), false, state!),
     )
   }

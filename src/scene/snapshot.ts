@@ -25,10 +25,13 @@ export function snapshot(
   if (!context) return Promise.reject(new Error('no canvas to draw on'))
   const ratio = gl.getPixelRatio()
   const size = gl.getSize(new Vector2())
-  const { aspect } = camera
+  const { aspect, fov } = camera
   try {
     gl.setPixelRatio(1)
     camera.aspect = width / height
+    // All that is seen now is in it: where it is narrower, with more above and below; else with more at the sides.
+    if (camera.aspect < aspect)
+      camera.fov = (Math.atan((Math.tan((fov * Math.PI) / 360) * aspect) / camera.aspect) * 360) / Math.PI
     for (let y = 0; y < height; y += TILE)
       for (let x = 0; x < width; x += TILE) {
         const [w, h] = [Math.min(TILE, width - x), Math.min(TILE, height - y)]
@@ -42,6 +45,7 @@ export function snapshot(
   } finally {
     camera.clearViewOffset()
     camera.aspect = aspect
+    camera.fov = fov
     camera.updateProjectionMatrix()
     gl.setPixelRatio(ratio)
     gl.setSize(size.x, size.y, false)

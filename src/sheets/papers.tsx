@@ -1,5 +1,5 @@
 /** Papers and models: what leaves the screen, made when it is asked for. */
-import { useId, useState } from 'react'
+import { Fragment, useId, useState } from 'react'
 import { PAPER_SIZES, type PaperSize } from '../../geometry/paper/marks.ts'
 import type { Dock } from '../../rules/index.ts'
 import { makeFile } from '../papers/make.ts'
@@ -35,6 +35,8 @@ type State =
 
 /** Sizes of the picture, px. */
 const PIXELS = ['1600x900', '1920x1080', '3840x2160', '2000x2000'] as const
+/** Least and most of one's own size, px. */
+const SIDE = { min: 16, max: 8192 } as const
 /** What the scene hangs on its canvas. */
 interface Taking {
   leadlineSnapshot(width: number, height: number): Promise<Blob>
@@ -70,7 +72,8 @@ export function Papers() {
   const [figures, setFigures] = useState<Figures>('packing')
   const [choice, setChoice] = useState(NO_CHOICE)
   const [model, setModel] = useState<(ArModel & { readonly of: Dock }) | null>(null)
-  const [pixels, setPixels] = useState<(typeof PIXELS)[number]>('1920x1080')
+  const [pixels, setPixels] = useState<(typeof PIXELS)[number] | 'own'>('1920x1080')
+  const [own, setOwn] = useState<readonly [string, string]>(['3000', '1000'])
   const [size, setSize] = useState<PaperSize>(units === 'imperial' ? 'letter' : 'a4')
   const [date, setDate] = useState(today)
   const [by, setBy] = useState('')
@@ -105,7 +108,10 @@ export function Papers() {
     try {
       const canvas = root.querySelector('canvas') as (HTMLCanvasElement & Partial<Taking>) | null
       if (!canvas?.leadlineSnapshot) throw new Error(p('picture-none'))
-      const [width, height] = pixels.split('x').map(Number) as [number, number]
+      const sides = pixels === 'own' ? own : pixels.split('x')
+      const [width, height] = sides.map((side) =>
+        Math.round(Math.min(SIDE.max, Math.max(SIDE.min, Number(side) || 0))),
+      ) as [number, number]
       const blob = await canvas.leadlineSnapshot(width, height)
       const name = fileName(dock, 'pdf').replace(/pdf$/, 'png')
       download(new Uint8Array(await blob.arrayBuffer()), 'image/png', name)
@@ -208,14 +214,34 @@ export function Papers() {
         <select
           aria-label={p('picture-size')}
           value={pixels}
-          onChange={(e) => setPixels(e.currentTarget.value as (typeof PIXELS)[number])}
+          onChange={(e) => setPixels(e.currentTarget.value as typeof pixels)}
         >
           {PIXELS.map((one) => (
             <option key={one} value={one}>
               {one.replace('x', ' × ')}
             </option>
           ))}
+          <option value="own">{p('picture-own')}</option>
         </select>
+        {pixels === 'own' && (
+          <div className="paper-options">
+            {(['picture-width', 'picture-height'] as const).map((side, i) => (
+              <Fragment key={side}>
+                <label htmlFor={`${id}-${side}`}>{p(side)}</label>
+                <input
+                  id={`${id}-${side}`}
+                  type="number"
+                  {...SIDE}
+                  value={own[i]}
+                  onChange={(e) => {
+                    const { value } = e.currentTarget
+                    setOwn(([w, h]) => (i === 0 ? [value, h] : [w, value]))
+                  }}
+                />
+              </Fragment>
+            ))}
+          </div>
+        )}
         <button type="button" data-format="png" disabled={making} onClick={picture}>
           {p('png')}
         </button>
