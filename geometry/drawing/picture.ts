@@ -28,6 +28,8 @@ const SHOWN: Ink = '#cfe2ee'
 /** Dock shown behind a section that is being hung, of its length; and lake before it, m. */
 const BEHIND = 1.6
 const BEFORE = 0.8
+/** Ground under the lowest foot, m. */
+const UNDER = 0.7
 
 /**
  * Marks of a view in a box, as large as it goes, in its middle; nothing stands outside of the box but lines of it.
@@ -70,16 +72,24 @@ export function stationPicture(drawn: Drawn, sectionId: string, box: Box): Mark[
   const place = dock.workOrder.indexOf(sectionId)
   const section = dock.sections.find(({ id }) => id === sectionId)
   if (place < 0 || !section) return []
-  const view = elevationView(drawn, dock.workOrder.slice(0, place + 1))
   const run = section.length * Math.cos((section.heading * Math.PI) / 180)
   const [from, to] = [Math.min(section.x, section.x + run), Math.max(section.x, section.x + run)]
+  const [left, right] = [from - BEHIND * section.length, to + BEFORE + section.width / 2]
+  // What is out of the picture is not drawn at all: a long dock has as many pictures as sections.
+  const near = new Set(
+    dock.sections
+      .filter(({ x, length, width }) => x + length + width > left && x - length - width < right)
+      .map(({ id }) => id),
+  )
+  const view = elevationView(
+    drawn,
+    dock.workOrder.slice(0, place + 1).filter((id) => near.has(id)),
+  )
   const { x0, x1, y0, y1 } = view.bounds
-  const part = {
-    x0: Math.max(x0, from - BEHIND * section.length),
-    x1: Math.min(x1, to + BEFORE + section.width / 2),
-    y0,
-    y1,
-  }
+  // Nor is ground far under it: the lake may be much deeper further out.
+  const beds = dock.legs.filter(({ x }) => x > left && x < right).map(({ bed }) => bed)
+  const lowest = Math.min(drawn.design.site.levels.low, ...beds) - UNDER
+  const part = { x0: Math.max(x0, left), x1: Math.min(x1, right), y0: Math.max(y0, lowest), y1 }
   return picture(tinted(windowOf(view, part), [sectionId]), box)
 }
 

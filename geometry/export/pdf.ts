@@ -19,7 +19,8 @@ export interface PdfOptions {
 
 /** Points of 1/72 in, to a mm. */
 const K = 72 / 25.4
-const n = (value: number): string => String(Math.round(value * 1000) / 1000 || 0)
+/** Hundredths of a point, 0.004 mm, are finer than any printer; more digits make files larger and slower to make. */
+const n = (value: number): string => String(Math.round(value * 100) / 100 || 0)
 
 export function pdfOf(papers: readonly Paper[], fonts: PaperFonts, options: PdfOptions): Uint8Array {
   const sheets = papers.flatMap((paper) => paper.sheets)
@@ -162,8 +163,11 @@ function draw(doc: jsPDF, marks: readonly Mark[], height: number, names: Record<
   }
 }
 
+/** Thousandths tell all 256 steps of an ink apart. */
 const inkOf = (ink: Ink): string =>
-  [1, 3, 5].map((i) => n(Number.parseInt(ink.slice(i, i + 2), 16) / 255)).join(' ')
+  [1, 3, 5]
+    .map((i) => String(Math.round((Number.parseInt(ink.slice(i, i + 2), 16) / 255) * 1000) / 1000))
+    .join(' ')
 
 type Place = (point: readonly [number, number]) => string
 

@@ -63,22 +63,28 @@ export function wrapText(
   weight: Weight = 'regular',
 ): readonly string[] {
   const lines: string[] = []
-  const fits = (line: string): boolean => textWidth(line, size, weight) <= width + 1e-6
+  const most = width + 5e-7
+  // Nothing is kerned, so that widths add up.
+  const blank = textWidth(' ', size, weight)
   for (const paragraph of text.split('\n')) {
     let line = ''
+    let wide = 0
     for (const word of paragraph.split(' ').filter(Boolean)) {
-      const longer = line === '' ? word : `${line} ${word}`
-      if (fits(longer)) {
-        line = longer
+      const own = textWidth(word, size, weight)
+      if (line !== '' && wide + blank + own <= most) {
+        line += ` ${word}`
+        wide += blank + own
         continue
       }
       if (line !== '') lines.push(line)
       line = word
-      while (!fits(line) && line.length > 1) {
+      wide = own
+      while (wide > most && line.length > 1) {
         let end = line.length - 1
-        while (end > 1 && !fits(line.slice(0, end))) end--
+        while (end > 1 && textWidth(line.slice(0, end), size, weight) > most) end--
         lines.push(line.slice(0, end))
         line = line.slice(end)
+        wide = textWidth(line, size, weight)
       }
     }
     lines.push(line)

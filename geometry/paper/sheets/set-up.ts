@@ -26,7 +26,7 @@ import { type Column, table } from '../table.ts'
 import { textWidth } from '../text.ts'
 
 /** Height of a step's picture, mm. */
-const PICTURE = 46
+const PICTURE = 38
 
 export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
   const { dock, design, catalog, options } = of
@@ -55,6 +55,11 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
     const moved = more.filter((id) => !less.includes(id)).at(-1)
     const marks =
       moved === undefined ? [] : stationPicture(drawn, moved, { x0: 0, y0: 0, x1: width, y1: PICTURE })
+    const lines = list(
+      one.lines.map((line) => sentence(line.say, say)),
+      width,
+      'tick',
+    )
     return [
       {
         ...subheading(`${one.number}. ${sentence(one.title, say)}`, width),
@@ -64,20 +69,23 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
       // With the step's own title and its first line.
       { ...named(told, width), keep: true },
       ...(marks.length > 0 ? [{ ...figure({ marks, width, height: PICTURE }, width), keep: true }] : []),
-      ...list(
-        one.lines.map((line) => sentence(line.say, say)),
-        width,
-        'tick',
-      ),
+      ...lines.map((block, i) => ({
+        ...block,
+        // No first line without the next one, and no note without the last.
+        keep: (i === 0 && lines.length > 1) || (i === lines.length - 1 && loose.length + care.length > 0),
+      })),
       ...(loose.length > 0
         ? [
-            note(
-              [
-                ...paragraph(t('loose'), aside, { ...small, weight: 'bold' }),
-                ...loose.flatMap((text) => paragraph(text, aside, small)),
-              ],
-              INK,
-            ),
+            {
+              ...note(
+                [
+                  ...paragraph(t('loose'), aside, { ...small, weight: 'bold' }),
+                  ...loose.flatMap((text) => paragraph(text, aside, small)),
+                ],
+                INK,
+              ),
+              keep: care.length > 0,
+            },
           ]
         : []),
       ...(care.length > 0
