@@ -2,7 +2,7 @@
  * Where labels stand: none on another, none off the sheet, and clear of lines where there is room; a leader where one must go far.
  * Greedy, in the order given, over rings of places around each anchor; the same for the same input. mm.
  */
-import type { Mark, Point, TextMark, Weight } from '../paper/marks.ts'
+import type { Mark, Point, Stroke, TextMark, Weight } from '../paper/marks.ts'
 import { CAP_HEIGHT, DESCENT, textWidth } from '../paper/text.ts'
 import { clipLine } from './view.ts'
 
@@ -39,6 +39,7 @@ const RINGS = [2.2, 3.5, 5, 7, 9.5, 12.5, 16, 20, 25, 31, 38, 46, 55, 65]
 const NEAR = 12.5
 /** Farther than this a leader says what it is about. */
 const LEADER = 4.5
+export const LEADER_STROKE: Stroke = { width: 0.13, ink: '#39434a' }
 /** One crossed line weighs as much as so many mm. */
 const CROSSED = 4
 const CELL = 8
@@ -116,6 +117,7 @@ export function placeLabels(
   const marks: Mark[] = []
   const left: Label[] = []
   const fresh: Box[] = []
+  const leaders: Segment[] = []
   for (const label of labels) {
     const along = textWidth(label.text, label.size, label.weight) + 2 * GAP
     const across = (CAP_HEIGHT + DESCENT_UP) * label.size + 2 * GAP
@@ -135,7 +137,13 @@ export function placeLabels(
       box.x1 <= bounds.x1 &&
       box.y0 >= bounds.y0 &&
       box.y1 <= bounds.y1 &&
-      !boxes.some((other) => overlap(box, other))
+      !boxes.some((other) => overlap(box, other)) &&
+      !leaders.some(([from, to]) => clipLine(from, to, box))
+    // Neither a leader over a label nor a label over a leader.
+    const leads = (box: Box): boolean => {
+      const [from, to] = leaderOf(label.at, box)
+      return boxes.every((other) => !clipLine(from, to, other))
+    }
     let best: { box: Box; cost: number; ring: number } | null = null
     const wish = boxAt(label.wish)
     if (free(wish)) best = { box: wish, cost: label.firm ? 0 : crossed(wish) * CROSSED, ring: 0 }
@@ -150,21 +158,29 @@ export function placeLabels(
             label.at[0] + Math.cos(turn) * (ring + width / 2),
             label.at[1] - Math.sin(turn) * (ring + height / 2),
           ])
-          if (!free(box)) continue
+          if (!free(box) || (ring > LEADER && !leads(box))) continue
           const cost = ring + crossed(box) * CROSSED
           if (!best || cost < best.cost) best = { box, cost, ring }
         }
       }
-    if (!best && !label.optional) best = anywhere(label.at, width, height, bounds, free)
+    if (!best && !label.optional)
+      best =
+        anywhere(label.at, width, height, bounds, (box) => free(box) && leads(box)) ??
+        anywhere(label.at, width, height, bounds, free)
     if (!best) {
       left.push(label)
       continue
     }
     const { box, ring } = best
+    const clear = leads(box)
     boxes.push(box)
     fresh.push(box)
     const middle: Point = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2]
-    if (ring > LEADER || label.led) marks.push(leader(label.at, box))
+    // One in a column stands near enough to do without where its leader would cross another.
+    if (ring > LEADER || (label.led && clear)) {
+      marks.push(leader(label.at, box))
+      leaders.push(leaderOf(label.at, box))
+    }
     const shift = ((CAP_HEIGHT - DESCENT_UP) / 2) * label.size
     marks.push({
       kind: 'text',
@@ -200,13 +216,15 @@ function anywhere(
 }
 
 /** From what a label is about to the nearest point of its box. */
-function leader(at: Point, box: Box): Mark {
-  const to: Point = [Math.min(Math.max(at[0], box.x0), box.x1), Math.min(Math.max(at[1], box.y0), box.y1)]
-  return {
-    kind: 'path',
-    points: [at, to],
-    closed: false,
-    stroke: { width: 0.13, ink: '#39434a' },
-    fill: null,
-  }
-}
+const leaderOf = (at: Point, box: Box): Segment => [
+  at,
+  [Math.min(Math.max(at[0], box.x0), box.x1), Math.min(Math.max(at[1], box.y0), box.y1)],
+]
+
+const leader = (at: Point, box: Box): Mark => ({
+  kind: 'path',
+  points: leaderOf(at, box),
+  closed: false,
+  stroke: LEADER_STROKE,
+  fill: null,
+})

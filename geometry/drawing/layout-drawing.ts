@@ -118,20 +118,27 @@ function inParts(views: readonly View[], { dock, options, t }: DrawingOf, before
   const heightAt = (scale: number): number =>
     views.reduce((sum, view) => sum + cellOf(view, scale).height, (views.length - 1) * BETWEEN)
   const widthAt = (scale: number): number => Math.max(...views.map((view) => cellOf(view, scale).width))
+  const { x0, x1 } = views[0]!.bounds
+  const joints = dock.sections.filter(({ heading }) => heading === 0).map(({ x }) => x - 0.01)
+  const at = (scale: number) => {
+    const rooms = views.map((view) => roomOf(view, scale))
+    const left = Math.max(...rooms.map((room) => room.left))
+    const around = left + Math.max(...rooms.map((room) => room.right))
+    const meters = (mm: number): number => (mm / 1000) * scale
+    const places =
+      widthAt(scale) <= width
+        ? [x0, x1]
+        : even(x0, x1, meters(width - left - 4), meters(width - around), joints)
+    return { left, around, places }
+  }
+  // In as few parts as the coarsest readable scale takes, as large as they then go.
+  const tall = readable.filter((s) => heightAt(s) <= height)
+  const fewest = tall.length === 0 ? 0 : at(tall.at(-1)!).places.length
   const scale =
-    readable.find((s) => widthAt(s) <= width && heightAt(s) <= height) ??
-    readable.filter((s) => heightAt(s) <= height).at(-1) ??
+    tall.find((s) => at(s).places.length === fewest) ??
     scales.find((s) => heightAt(s) <= height) ??
     scales.at(-1)!
-  const { x0, x1 } = views[0]!.bounds
-  const rooms = views.map((view) => roomOf(view, scale))
-  const left = Math.max(...rooms.map((room) => room.left))
-  const around = left + Math.max(...rooms.map((room) => room.right))
-  const whole = widthAt(scale) <= width
-  const joints = dock.sections.filter(({ heading }) => heading === 0).map(({ x }) => x - 0.01)
-  const places = whole
-    ? [x0, x1]
-    : even(x0, x1, ((width - left - 4) / 1000) * scale, ((width - around) / 1000) * scale, joints)
+  const { left, around, places } = at(scale)
   const count = places.length - 1
   return Array.from({ length: count }, (_, i) => {
     const named = (title: string): string =>
@@ -160,8 +167,9 @@ function inParts(views: readonly View[], { dock, options, t }: DrawingOf, before
       }
     })
     const gap = Math.max(0, height - heightAt(scale)) / (views.length + 1)
-    const drawnWidth = ((part.x1 - part.x0) * 1000) / scale + around
-    const x = room.x0 + (count > 1 ? 0 : Math.max(0, (width - drawnWidth) / 2))
+    const own = count > 1 && i < count - 1 ? left + 4 : around
+    const drawnWidth = ((part.x1 - part.x0) * 1000) / scale + own
+    const x = room.x0 + Math.max(0, (width - drawnWidth) / 2)
     let y = room.y0 + gap * 0.6
     for (const view of parts) {
       putView(sheet, view, [x + left - cellOf(view, scale).left, y], scale, room.x0)

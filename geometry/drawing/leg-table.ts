@@ -1,7 +1,6 @@
 /** The table of legs, and hinge and hook beside it. */
 import { formatLength, wordsIn } from '../../rules/index.ts'
 import { label, line } from '../paper/blocks.ts'
-import type { PaperOptions } from '../paper/options.ts'
 import { HAIR, INK, TINT } from '../paper/style.ts'
 import { fitText, textWidth } from '../paper/text.ts'
 import type { Drawn } from './plan.ts'
@@ -15,8 +14,9 @@ const PAD = 2.4
 /** Between details, mm. */
 const GAP = 8
 
-export function legTable(drawn: Drawn, { options, t }: DrawingOf, details: readonly View[]): Draft[] {
+export function legTable(drawn: Drawn, about: DrawingOf, details: readonly View[]): Draft[] {
   const { dock, lang, units } = drawn
+  const { options, t } = about
   const room = roomOn(options)
   const corners = wordsIn(lang).corners
   const length = (value: number | null): string => (value === null ? '' : formatLength(value, units))
@@ -116,7 +116,7 @@ export function legTable(drawn: Drawn, { options, t }: DrawingOf, details: reado
   placeDetails(
     list,
     details,
-    options,
+    about,
     room.x0 + wide + 8,
     room.y0 + 8 + HEAD + Math.min(rows.length, fits) * ROW + 6,
   )
@@ -135,13 +135,13 @@ function halves(text: string, width: number): readonly [string, string] {
 }
 
 /** Details no coarser than this, or on a sheet of their own. */
-const DETAILS_COARSEST = 5
+const DETAILS_COARSEST = 8
 
 /** Under the table side by side, or beside it one under the other, whichever shows them larger; else on a sheet of their own. */
 function placeDetails(
   list: Draft[],
   details: readonly View[],
-  options: PaperOptions,
+  { options, t }: DrawingOf,
   aside: number,
   under: number,
 ): void {
@@ -187,7 +187,7 @@ function placeDetails(
   const own = best === null || best.scale > DETAILS_COARSEST
   const alone = scales.find((s) => fits('row', s, { x: room.x0, y: room.y0 })) ?? scales.at(-1)!
   const { way, x, y, scale } = own ? ({ way: 'row', x: room.x0, y: room.y0, scale: alone } as const) : best
-  const sheet = own ? draft(details.map(({ title }) => title).join(', ')) : list[0]!
+  const sheet = own ? draft(t('details')) : list[0]!
   const cells = details.map((view) => cellOf(view, scale))
   const wide = way === 'row' ? cells.reduce((sum, { width }) => sum + width, 0) : 0
   const spread = way === 'row' ? Math.max(GAP, (room.x1 - x - wide) / cells.length) : 0

@@ -22,10 +22,10 @@ export const TITLE = 6
 const WORDS = 120
 const CAPTION = 3.7
 
-/** How many m are one m of paper, finest first. */
+/** How many m are one m of paper, finest first: inches to the foot; ISO 5455, and 1:25, 1:30, 1:40, 1:75 between (common practice). */
 export const SCALES: Readonly<Record<Units, readonly number[]>> = {
   imperial: [2, 4, 8, 12, 16, 24, 32, 48, 64, 96, 128, 192, 384, 768],
-  metric: [2, 5, 10, 20, 25, 50, 100, 200, 500, 1000],
+  metric: [2, 5, 10, 20, 25, 30, 40, 50, 75, 100, 200, 500, 1000],
 }
 
 /** `1/4 in = 1 ft`, `1:50`. */
@@ -171,7 +171,15 @@ function titleBlock(
       [t('dock'), dock.name, 3],
       [t('customer'), [job.customer, job.order].filter(Boolean).join(', '), 2.6],
       [t('shop'), `${catalog.name}, ${catalog.edition}`, 3],
-      [t('scale'), sheet.scales.size === 1 ? scaleText(scale!, options.units) : t('scale-not'), 1.7],
+      [
+        t('scale'),
+        scale === undefined
+          ? t('scale-none')
+          : sheet.scales.size === 1
+            ? scaleText(scale, options.units)
+            : t('scale-not'),
+        1.7,
+      ],
     ],
     [
       [t('drawing'), sheet.title, 3],
@@ -189,10 +197,12 @@ function titleBlock(
     rect([EDGE, EDGE], width - 2 * EDGE, height - 2 * EDGE, { width: 0.5, ink: INK }),
     line([EDGE, top], [width - EDGE, top], { width: 0.35, ink: INK }),
   ]
-  rows.forEach((cells, r) => {
+  rows.forEach((all, r) => {
+    // What is not told of has no cell.
+    const cells = all.filter(([, value]) => value !== '')
     const y = top + r * row
     if (r > 0) marks.push(line([EDGE, y], [EDGE + inner, y], { width: 0.18, ink: INK }))
-    const sum = cells.reduce((all, [, , share]) => all + share, 0)
+    const sum = cells.reduce((so, [, , share]) => so + share, 0)
     let x = EDGE
     cells.forEach(([name, value, share], c) => {
       const room = (inner * share) / sum

@@ -13,13 +13,15 @@ import {
 import { type Catalog, type Design, type Dock, EXACT, sectionProperties } from '../../rules/index.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
 import { elevationView } from '../drawing/elevation.ts'
+import { placeLabels } from '../drawing/labels.ts'
+import { boxOfView, paintView } from '../drawing/paint.ts'
 import { alikePairs, pairView } from '../drawing/pairs.ts'
 import { type Drawn, planView } from '../drawing/plan.ts'
 import { type Layer, PENS, type View } from '../drawing/view.ts'
 import { codeOf } from '../paper/document.ts'
-import type { Point } from '../paper/marks.ts'
+import type { Mark, Point } from '../paper/marks.ts'
 import type { PaperOptions } from '../paper/options.ts'
-import { printable } from '../paper/text.ts'
+import { CAP_HEIGHT, printable } from '../paper/text.ts'
 
 /** AutoCAD color index of each layer: 7 is black or white, whichever shows. */
 const COLORS: Readonly<Record<Layer, number>> = {
@@ -41,8 +43,13 @@ const COLORS: Readonly<Record<Layer, number>> = {
 }
 /** Heights of letters, m of the lake. */
 const TEXT = 0.11
-const SMALL = 0.07
-const BETWEEN = 1.5
+const SMALL = 0.08
+/** Of the title over a view. */
+const ABOVE = 0.7
+const BETWEEN = 2.6
+/** Letters and dimension lines are as on a sheet of this scale; mm around a view for them. */
+const SCALE = 48
+const AROUND = 40
 
 /**
  * DXF text (AutoCAD R2007 entities), inches for imperial units and millimeters for metric ones. The same text for the same dock, date and
@@ -58,10 +65,18 @@ export function dxfOf(dock: Dock, design: Design, catalog: Catalog, options: Pap
   dxf.addLType('HIDDEN', '_ _ _ _', [0.04 * k, -0.025 * k])
   dxf.addLType('LEVELS', '__ __ __', [0.15 * k, -0.06 * k])
   for (const layer of Object.keys(PENS) as Layer[]) dxf.addLayer(layer, COLORS[layer], 'Continuous')
-  const say = (layer: Layer, [x, y]: Point, height: number, words: string, middle = true): void => {
+  const say = (
+    layer: Layer,
+    [x, y]: Point,
+    height: number,
+    words: string,
+    middle = true,
+    rotation = 0,
+  ): void => {
     const at = point3d(x * k, y * k)
     dxf.addText(at, height * k, printable(words), {
       layerName: layer,
+      ...(rotation !== 0 && { rotation }),
       ...(middle && { horizontalAlignment: TextHorizontalAlignment.Center, secondAlignmentPoint: at }),
     })
   }
@@ -77,20 +92,21 @@ export function dxfOf(dock: Dock, design: Design, catalog: Catalog, options: Pap
   }
   const put = (view: View, dx: number, dy: number): void => {
     const moved = ([x, y]: Point): Point => [x + dx, y + dy]
-    for (const { layer, points, closed, hidden } of view.paths)
-      if (layer !== 'LEG' || view.title !== t('plan'))
+    for (const { layer, points, closed, hidden, bare } of view.paths)
+      if (!bare && (layer !== 'LEG' || view.title !== t('plan')))
         line(layer, points.map(moved), closed, hidden ? 'HIDDEN' : layer === 'LEVEL' ? 'LEVELS' : undefined)
-    for (const { at, text, size } of view.notes)
-      say('TEXT', moved([at[0], at[1]]), size > 3 ? TEXT : SMALL, text)
-    for (const dimension of view.dimensions) {
-      const [a, b] = ends(dimension)
-      line('DIM', [moved(a), moved(b)], false)
-      say('DIM', moved([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2 + 0.02]), SMALL, dimension.text)
+    const { x0, y0, y1 } = view.bounds
+    const head = view.captions?.length ?? 0
+    for (const mark of annotations(view)) {
+      // From paper back to the lake.
+      const back = ([x, y]: Point): Point => moved([x0 + (x * SCALE) / 1000, y0 - (y * SCALE) / 1000])
+      if (mark.kind === 'path') line('DIM', mark.points.map(back), mark.closed)
+      else if (mark.kind === 'text')
+        say('TEXT', back(mark.at), (mark.size * CAP_HEIGHT * SCALE) / 1000, mark.text, true, mark.angle)
     }
-    const { x0, y1 } = view.bounds
-    say('TEXT', moved([x0, y1 + 0.25]), TEXT * 1.4, view.title, false)
+    say('TEXT', moved([x0, y1 + ABOVE + head * SMALL * 1.8]), TEXT * 1.4, view.title, false)
     view.captions?.forEach((caption, i) => {
-      say('TEXT', moved([x0, y1 + 0.12 - i * 0.1]), SMALL, caption, false)
+      say('TEXT', moved([x0, y1 + ABOVE - 0.05 + (head - 1 - i) * SMALL * 1.8]), SMALL, caption, false)
     })
   }
   if (dock.sections.length > 0) {
@@ -110,36 +126,28 @@ export function dxfOf(dock: Dock, design: Design, catalog: Catalog, options: Pap
       put(view, across - view.bounds.x0, top - view.bounds.y1)
       across += view.bounds.x1 - view.bounds.x0 + BETWEEN
     }
-    say('TEXT', [plan.bounds.x0, plan.bounds.y1 + 1], TEXT * 1.6, dock.name, false)
+    say('TEXT', [plan.bounds.x0, plan.bounds.y1 + 1.9], TEXT * 1.6, dock.name, false)
     say(
       'TEXT',
-      [plan.bounds.x0, plan.bounds.y1 + 0.75],
+      [plan.bounds.x0, plan.bounds.y1 + 1.7],
       SMALL,
       [catalog.name, `${t('check-code')} ${codeOf(dock)}`, options.date, options.by]
         .filter(Boolean)
         .join(' · '),
       false,
     )
-    say('TEXT', [plan.bounds.x0, plan.bounds.y1 + 0.6], SMALL, t('screening'), false)
+    say('TEXT', [plan.bounds.x0, plan.bounds.y1 + 1.55], SMALL, t('screening'), false)
   }
   return dxf.stringify()
 }
 
-/** Where a dimension line stands, a hand's breadth off. */
-function ends({ from, to, along, side, off, line }: View['dimensions'][number]): readonly [Point, Point] {
-  const away = (off / 7) * 0.35 * (side === 'below' || side === 'left' ? -1 : 1)
-  if (along === 'y') {
-    const x = (line ?? Math.max(from[0], to[0])) + away
-    return [
-      [x, from[1]],
-      [x, to[1]],
-    ]
-  }
-  const y = (line ?? Math.min(from[1], to[1])) + away
-  return [
-    [from[0], y],
-    [to[0], y],
-  ]
+/** Dimension lines, figures and names of a view where they would stand on a sheet of that scale, mm from its lower left corner. */
+function annotations(view: View): readonly Mark[] {
+  const dimensions = paintView({ ...view, paths: [], notes: [] }, [0, 0], SCALE).marks
+  const { labels, segments } = paintView(view, [0, 0], SCALE)
+  const { x0, x1, y0, y1 } = boxOfView(view, [0, 0], SCALE)
+  const around = { x0: x0 - AROUND, x1: x1 + AROUND, y0: y0 - AROUND, y1: y1 + AROUND }
+  return [...dimensions, ...placeLabels(labels, { bounds: around, taken: [], segments }).marks]
 }
 
 const legWidth = (catalog: Catalog, code: string | null): number =>

@@ -1,6 +1,6 @@
 /** The DXF against a program that reads it (dxf-parser): units, layers, where each leg stands. */
 import DxfParser from 'dxf-parser'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { planView } from '../../../geometry/drawing/plan.ts'
 import { PENS } from '../../../geometry/drawing/view.ts'
 import { dxfOf } from '../../../geometry/export/dxf.ts'
@@ -63,6 +63,57 @@ describe('a DXF', () => {
           3,
         )
       })
+
+  it('reaches from the shore end to the lake end, in the unit that it says', () => {
+    const dock = derive(demoDesign, demoCatalog)
+    for (const [units, perUnit] of [
+      ['imperial', 0.0254],
+      ['metric', 0.001],
+    ] as const) {
+      const read = new DxfParser().parseSync(dxfOf(dock, demoDesign, demoCatalog, { ...OPTIONS, units }))!
+      type Line = { layer: string; vertices?: { x: number; y: number }[] }
+      // Its bed is the longest line of its layer.
+      const [x0, x1] = (read.entities as unknown as Line[])
+        .filter(({ layer, vertices }) => layer === 'BED' && vertices)
+        .map(({ vertices }): [number, number] => {
+          const xs = vertices!.map(({ x }) => x * perUnit)
+          return [Math.min(...xs), Math.max(...xs)]
+        })
+        .reduce((most, one) => (one[1] - one[0] > most[1] - most[0] ? one : most))
+      const { bounds } = planView({ dock, design: demoDesign, catalog: demoCatalog, units, lang: 'en' })
+      expect(x0).toBeCloseTo(bounds.x0, 4)
+      expect(x1).toBeCloseTo(bounds.x1, 4)
+      // And every section's outline is there, at its corners.
+      const frames = (read.entities as unknown as Line[]).filter(
+        ({ layer, vertices }) => layer === 'FRAME' && vertices?.length === 4,
+      )
+      for (const { x, y, length, width } of dock.sections.filter(({ role }) => role !== 'ramp')) {
+        const far = [x + length, y + width / 2]
+        expect(
+          frames.some(({ vertices }) =>
+            vertices!.some((at) => Math.hypot(at.x * perUnit - far[0]!, at.y * perUnit - far[1]!) < 1e-4),
+          ),
+        ).toBe(true)
+      }
+    }
+  })
+
+  it('holds nothing of the clock or of chance', () => {
+    const dock = derive(demoDesign, demoCatalog)
+    const at = (time: string): string => {
+      vi.setSystemTime(new Date(time))
+      return dxfOf(dock, demoDesign, demoCatalog, OPTIONS)
+    }
+    vi.useFakeTimers()
+    const chance = vi.spyOn(Math, 'random')
+    try {
+      expect(at('2031-12-31T23:59:59Z')).toBe(at('2001-01-01T00:00:00Z'))
+      expect(chance).not.toHaveBeenCalled()
+    } finally {
+      chance.mockRestore()
+      vi.useRealTimers()
+    }
+  })
 
   it('is the same text each time', () => {
     const dock = derive(demoDesign, demoCatalog)
