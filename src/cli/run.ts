@@ -36,12 +36,14 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
   leadline sheet DESIGN.json --out FILE [--what PAPER] [--size letter | a4 | tabloid | a3] [--units imperial | metric]
                  [--date 2026-05-01] [--by TEXT] [--catalog CATALOG.json] [--format FORMAT]
                  [--services CODE[=QUANTITY],...] [--discount 5% | 120.00] [--fetched] [--untaxed]
+                 [--since QUOTE.json]
       by the ending of FILE: a paper as .pdf or .svg, the drawing's views in true units as .dxf, figures as .csv or
       .json, the dock as a model in 3D as .glb or .usdz; the same bytes for the same design and date;
       FILE - with --format for standard output.
       PAPER: drawing, packing, cards, labels, set-up, autumn, survey, quote; packet: all but the survey form;
       of .csv and .json: packing (by package), list (by part), quote.
-      The quote: services of the catalog, what is taken off, fetched (no freight), untaxed
+      The quote: services of the catalog, what is taken off, fetched (no freight), untaxed; what changed since an
+      earlier one (saved with --what quote --out QUOTE.json)
   leadline check FILE...
       validates design, catalog and list files
   leadline demo

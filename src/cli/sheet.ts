@@ -6,8 +6,9 @@ import { judged } from '../../geometry/index.ts'
 import { PAPER_SIZES, type PaperSize } from '../../geometry/paper/marks.ts'
 import { type Catalog, derive } from '../../rules/index.ts'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
+import { parseQuoteFile, type QuoteFile } from '../../rules/papers/quote-file.ts'
 import { type Asked, FORMATS, type Format, whatOf, writeFile } from '../papers/write.ts'
-import { readCatalog, readDesign, Unusable } from './files.ts'
+import { issueLines, readCatalog, readDesign, readJson, Unusable } from './files.ts'
 import { paperFonts } from './fonts.ts'
 
 export interface Written {
@@ -43,7 +44,10 @@ export async function sheet(args: readonly string[], today: string): Promise<Wri
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || Number.isNaN(Date.parse(date)))
     throw new Unusable([`--date: "${date}"; expected a day as 2026-05-01`])
   const catalog = readCatalog(values.catalog)
-  const quote = askedFor(values, catalog.value)
+  const quote = {
+    ...askedFor(values, catalog.value),
+    ...(values.since !== undefined && { since: lastQuote(values.since) }),
+  }
   const design = readDesign(positionals[0]!)
   const dock = judged(derive(design.value, catalog.value), design.value, catalog.value)
   const bytes = await writeFile(
@@ -75,6 +79,13 @@ function whatFor(format: Format, wanted: string | undefined): Asked['what'] {
   throw new Unusable([
     `--what: "${wanted}"; expected ${all.length > 0 ? all.join(', ') : 'none'} of a .${format} file`,
   ])
+}
+
+/** A quote saved as JSON. */
+function lastQuote(file: string): QuoteFile {
+  const parsed = parseQuoteFile(readJson(file))
+  if (!parsed.ok) throw new Unusable(issueLines(file, parsed.issues))
+  return parsed.value
 }
 
 interface QuoteFlags {
@@ -143,6 +154,7 @@ function parse(args: readonly string[]) {
         units: { type: 'string' },
         date: { type: 'string' },
         by: { type: 'string' },
+        since: { type: 'string' },
         services: { type: 'string' },
         discount: { type: 'string' },
         fetched: { type: 'boolean' },

@@ -136,6 +136,27 @@ describe('leadline sheet', () => {
     await expect(sheet([demo, ...args], TODAY)).rejects.toThrow(new Unusable([line]))
   })
 
+  it('a quote tells what changed since the last one, and why a leg is another', async () => {
+    const old = join(folder, 'quote.json')
+    const longer = join(folder, 'longer.json')
+    const last = await sheet([demo, '--out', old, '--what', 'quote'], '2026-04-01')
+    writeFileSync(old, last.bytes)
+    writeFileSync(
+      longer,
+      JSON.stringify({ ...demoDesign, dock: { ...demoDesign.dock, sections: 6, deckHeight: 0.8 } }),
+    )
+    const args = [longer, '--out', 'q.svg', '--what', 'quote', '--since', old]
+    const text = Buffer.from((await sheet(args, TODAY)).bytes).toString()
+    expect(text).toContain('What changed since the quote of 2026-04-01')
+    // One more frame at $389.00.
+    expect(text).toMatch(
+      />Frame 4 x 8 ft<\/text>(?:(?!<\/text>).)*?>5<\/text>(?:(?!<\/text>).)*?>6<\/text>.*?>\+\$389\.00</s,
+    )
+    expect(text).toMatch(/s2\.end\.left: leg-4, now leg-5; .*deck height/)
+    expect(text).not.toContain('{')
+    await expect(sheet([...args.slice(0, -1), demo], TODAY)).rejects.toThrow(/format/)
+  })
+
   it('ends with 2 where the file cannot be written, and says which', () => {
     const { status, stderr } = spawnSync(
       'npx',

@@ -1,6 +1,7 @@
 /** The quote: lines by group, what is taken off, tax, freight, total; how long it holds, on which terms; the dock that it is for. */
 import { type Dock, formatLength, formatMass, formatMoney } from '../../../rules/index.ts'
 import { type Quote, type QuoteAsked, type QuoteLine, quote } from '../../../rules/papers/quote.ts'
+import type { QuoteFile } from '../../../rules/papers/quote-file.ts'
 import { paperWords } from '../../../rules/words/papers.ts'
 import { sheetWords } from '../../../rules/words/sheets.ts'
 import { planPicture, wholePicture } from '../../drawing/picture.ts'
@@ -10,8 +11,12 @@ import { type Block, block, type Flow } from '../flow.ts'
 import type { Paper } from '../marks.ts'
 import { GRAY, SIZE } from '../style.ts'
 import { type Column, table, tableHead } from '../table.ts'
+import { sinceBlocks } from './quote-since.ts'
 
-export type QuoteWanted = Omit<QuoteAsked, 'date'>
+export type QuoteWanted = Omit<QuoteAsked, 'date'> & {
+  /** The last quote: what is another now is told. */
+  readonly since?: QuoteFile
+}
 
 /** Height of the dock from above, mm: more for one that reaches sideways. */
 function planHeight({ sections }: Dock): number {
@@ -29,7 +34,8 @@ export function quotePaper(of: PaperOf, wanted: QuoteWanted = {}): Paper {
   const t = sheetWords(lang, units)
   const say = paperWords(lang, units)
   const width = widthOf(options)
-  const made = quote(dock, design, catalog, { ...wanted, date: options.date })
+  const { since, ...asked } = wanted
+  const made = quote(dock, design, catalog, { ...asked, date: options.date })
   const money = (minor: number): string => formatMoney(minor, made.currency, lang)
   const columns: Column[] = [
     { title: t('count'), align: 'end' },
@@ -90,6 +96,7 @@ export function quotePaper(of: PaperOf, wanted: QuoteWanted = {}): Paper {
       ? paragraph(say('quote-until', { date: made.until }), width, { before: 3, weight: 'bold' })
       : []),
     ...paragraph(say('quote-rounding'), width, { size: SIZE.small, ink: GRAY }),
+    ...(since ? sinceBlocks(since, { dock, quote: made }, catalog, options, width) : []),
     ...(made.terms.length > 0
       ? [subheading(say('quote-terms'), width), ...list(made.terms, width, 'dot', { size: SIZE.small })]
       : []),
