@@ -23,7 +23,7 @@ import type { Mark, Point } from '../paper/marks.ts'
 import type { PaperOptions } from '../paper/options.ts'
 import { CAP_HEIGHT, printable } from '../paper/text.ts'
 
-/** AutoCAD color index of each layer: 7 is black or white, whichever shows. */
+/** Color number of each layer, of the format's own 255: 7 is black or white, whichever shows. */
 const COLORS: Readonly<Record<Layer, number>> = {
   FRAME: 7,
   DECK: 8,
@@ -52,7 +52,7 @@ const SCALE = 48
 const AROUND = 40
 
 /**
- * DXF text (AutoCAD R2007 entities), inches for imperial units and millimeters for metric ones. The same text for the same dock, date and
+ * DXF text (version AC1021), inches for imperial units and millimeters for metric ones. The same text for the same dock, date and
  * options.
  */
 export function dxfOf(dock: Dock, design: Design, catalog: Catalog, options: PaperOptions): string {
