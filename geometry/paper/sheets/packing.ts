@@ -77,7 +77,11 @@ export function packingPaper(of: PaperOf): Paper {
       5,
       { size: SIZE.heading },
     ),
-    ...packed.packages.flatMap((one): Block[] => [title(one), ...rows(one.items), ...one.bags.flatMap(bag)]),
+    ...packed.packages.flatMap((one, i): Block[] => {
+      const blocks = [title(one), ...rows(one.items), ...one.bags.flatMap(bag)]
+      // Never the signatures alone on a sheet: the last package goes with them.
+      return i < packed.packages.length - 1 ? blocks : blocks.map((block) => ({ ...block, keep: true }))
+    }),
     { ...writeOn([t('packed-by'), t('checked-by'), t('date')], width), before: 6 },
   ]
   return documentOf(t('packing'), flow, catalog, options, of)

@@ -98,7 +98,11 @@ export function quotePaper(of: PaperOf, wanted: QuoteWanted = {}): Paper {
     ...paragraph(say('quote-rounding'), width, { size: SIZE.small, ink: GRAY }),
     ...(since ? sinceBlocks(since, { dock, quote: made }, catalog, options, width) : []),
     ...(made.terms.length > 0
-      ? [subheading(say('quote-terms'), width), ...list(made.terms, width, 'dot', { size: SIZE.small })]
+      ? [
+          subheading(say('quote-terms'), width),
+          // The signatures never stand without the terms.
+          ...list(made.terms, width, 'dot', { size: SIZE.small }).map((one) => ({ ...one, keep: true })),
+        ]
       : []),
     writeOn([t('agreed'), t('for-shop')], width, 14),
   ]
