@@ -1,6 +1,6 @@
 /**
  * Where labels stand: none on another, none off the sheet, and clear of lines where there is room; a leader where one must go far.
- * Greedy, in the order given, over rings of places around each anchor; the same for the same input. mm.
+ * Greedy: wishes first, then in the order given over rings of places around each anchor; the same for the same input. mm.
  */
 import type { Mark, Point, Stroke, TextMark, Weight } from '../paper/marks.ts'
 import { CAP_HEIGHT, DESCENT, textWidth } from '../paper/text.ts'
@@ -40,6 +40,8 @@ const NEAR = 12.5
 /** Farther than this a leader says what it is about. */
 const LEADER = 4.5
 export const LEADER_STROKE: Stroke = { width: 0.13, ink: '#39434a' }
+/** So much heavier a mm weighs where it takes a leader, which crosses lines itself. */
+const LED = 1.8
 /** One crossed line weighs as much as so many mm. */
 const CROSSED = 4
 const CELL = 8
@@ -118,7 +120,9 @@ export function placeLabels(
   const left: Label[] = []
   const fresh: Box[] = []
   const leaders: Segment[] = []
-  for (const label of labels) {
+  // First all that can stand where they wish with nothing in the way, then the others around them.
+  const later: Label[] = []
+  const place = (label: Label, wishOnly: boolean): void => {
     const along = textWidth(label.text, label.size, label.weight) + 2 * GAP
     const across = (CAP_HEIGHT + DESCENT_UP) * label.size + 2 * GAP
     const [cos, sin] = turnOf(label.angle)
@@ -147,6 +151,10 @@ export function placeLabels(
     let best: { box: Box; cost: number; ring: number } | null = null
     const wish = boxAt(label.wish)
     if (free(wish)) best = { box: wish, cost: label.firm ? 0 : crossed(wish) * CROSSED, ring: 0 }
+    if (wishOnly && (!best || best.cost > 0)) {
+      later.push(label)
+      return
+    }
     if (!best || best.cost > 0)
       for (const ring of RINGS) {
         if (label.optional && ring > NEAR) break
@@ -159,17 +167,19 @@ export function placeLabels(
             label.at[1] - Math.sin(turn) * (ring + height / 2),
           ])
           if (!free(box) || (ring > LEADER && !leads(box))) continue
-          const cost = ring + crossed(box) * CROSSED
+          const cost = ring * (ring > LEADER ? LED : 1) + crossed(box) * CROSSED
           if (!best || cost < best.cost) best = { box, cost, ring }
         }
       }
+    // Better untold than over many lines: it is told elsewhere too.
+    if (label.optional && best && best.cost > NEAR) best = null
     if (!best && !label.optional)
       best =
         anywhere(label.at, width, height, bounds, (box) => free(box) && leads(box)) ??
         anywhere(label.at, width, height, bounds, free)
     if (!best) {
       left.push(label)
-      continue
+      return
     }
     const { box, ring } = best
     const clear = leads(box)
@@ -193,6 +203,8 @@ export function placeLabels(
       at: [middle[0] + sin * shift, middle[1] + cos * shift],
     })
   }
+  for (const label of labels) place(label, true)
+  for (const label of later) place(label, false)
   return { marks, boxes: fresh, left }
 }
 
