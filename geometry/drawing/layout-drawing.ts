@@ -12,6 +12,7 @@ import { elevationView } from './elevation.ts'
 import { legTable } from './leg-table.ts'
 import { roomOf } from './paint.ts'
 import { alikePairs, pairView } from './pairs.ts'
+import { putPhoneCode } from './phone-code.ts'
 import { type Drawn, planView } from './plan.ts'
 import { cellOf, type Draft, type DrawingOf, draft, finish, putView, roomOn, SCALES } from './sheet.ts'
 import { SMALLEST, type View, type ViewNote, type ViewPath, windowOf } from './view.ts'
@@ -31,6 +32,8 @@ export function layoutDrawing(dock: Dock, design: Design, catalog: Catalog, opti
     dock.sections.length === 0
       ? [draft(t('drawing'))]
       : [...whole(drawn, about), ...pairs(drawn, about), ...legTable(drawn, about, details(drawn))]
+  if (options.link !== undefined && dock.sections.length > 0)
+    putPhoneCode(drafts, options.link, roomOn(options), t)
   return {
     title: t('drawing'),
     author: catalog.name,

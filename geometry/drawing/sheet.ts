@@ -73,6 +73,8 @@ export interface Draft {
   readonly labels: Label[]
   readonly segments: Segment[]
   readonly scales: Set<number>
+  /** Where no label may stand, besides on other texts. */
+  readonly taken: Box[]
 }
 
 export const draft = (title: string, north = false): Draft => ({
@@ -82,6 +84,7 @@ export const draft = (title: string, north = false): Draft => ({
   labels: [],
   segments: [],
   scales: new Set(),
+  taken: [],
 })
 
 /** Puts a view on a sheet; `at` is the upper left corner of its room (`cellOf`), mm. */
@@ -145,7 +148,7 @@ export function finish(
   const all = [...sheet.marks, ...block, ...bar]
   const placed = placeLabels(sheet.labels, {
     bounds: { x0: EDGE + 1, y0: EDGE + 1, x1: width - EDGE - 1, y1: height - EDGE - BLOCK - 1 },
-    taken: all.flatMap((mark) => (mark.kind === 'text' ? [boxOf(mark)] : [])),
+    taken: [...sheet.taken, ...all.flatMap((mark) => (mark.kind === 'text' ? [boxOf(mark)] : []))],
     segments: sheet.segments,
   })
   return {

@@ -11,4 +11,6 @@ export interface PaperOptions {
   readonly date: string
   /** Who made it; may be empty. */
   readonly by: string
+  /** Address that opens the dock on a phone: told by a square code where it is short enough for one. */
+  readonly link?: string
 }

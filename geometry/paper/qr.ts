@@ -5,9 +5,16 @@ import type { Mark, Point } from './marks.ts'
 /** White around it that the standard asks for, in squares. */
 const QUIET = 4
 
-/** @param size of the whole, its white border too, mm. Throws where the text is too long for any code. */
-export function qrMarks(text: string, [x, y]: Point, size: number): Mark[] {
-  const { data } = encode(text, { ecc: 'M', border: 0 })
+/** Bytes that the largest code holds at the lowest level of correction (ISO/IEC 18004, table 7: version 40-L). */
+export const MOST_BYTES = 2953
+
+/**
+ * @param size of the whole, its white border too, mm
+ * @param ecc level of correction: what is handled and wet needs more than what is printed once and scanned
+ * Throws where the text is too long for any code.
+ */
+export function qrMarks(text: string, [x, y]: Point, size: number, ecc: 'L' | 'M' = 'M'): Mark[] {
+  const { data } = encode(text, { ecc, border: 0 })
   const unit = size / (data.length + 2 * QUIET)
   const marks: Mark[] = []
   data.forEach((row, r) => {

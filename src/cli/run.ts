@@ -34,7 +34,7 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
       what to pack, where each leg goes, and what was found;
       with --have only what is to be added to what is there: an older design, or a list saved with --json
   leadline sheet DESIGN.json --out FILE [--what PAPER] [--size letter | a4 | tabloid | a3] [--units imperial | metric]
-                 [--date 2026-05-01] [--by TEXT] [--catalog CATALOG.json] [--format FORMAT]
+                 [--date 2026-05-01] [--by TEXT] [--link ADDRESS] [--catalog CATALOG.json] [--format FORMAT]
                  [--services CODE[=QUANTITY],...] [--discount 5% | 120.00] [--fetched] [--untaxed]
                  [--since QUOTE.json]
       by the ending of FILE: a paper as .pdf or .svg, the drawing's views in true units as .dxf, figures as .csv or

@@ -58,7 +58,14 @@ export async function sheet(args: readonly string[], today: string): Promise<Wri
       dock,
       design: design.value,
       catalog: catalog.value,
-      options: { units, lang: 'en', size, date, by: values.by ?? '' },
+      options: {
+        units,
+        lang: 'en',
+        size,
+        date,
+        by: values.by ?? '',
+        ...(values.link !== undefined && { link: values.link }),
+      },
     },
     paperFonts,
   )
@@ -154,6 +161,7 @@ function parse(args: readonly string[]) {
         units: { type: 'string' },
         date: { type: 'string' },
         by: { type: 'string' },
+        link: { type: 'string' },
         since: { type: 'string' },
         services: { type: 'string' },
         discount: { type: 'string' },

@@ -1,7 +1,8 @@
 /** Papers and models: what leaves the screen, made when it is asked for. */
 import { Fragment, useId, useState } from 'react'
 import { PAPER_SIZES, type PaperSize } from '../../geometry/paper/marks.ts'
-import type { Dock } from '../../rules/index.ts'
+import { MOST_BYTES } from '../../geometry/paper/qr.ts'
+import type { Design, Dock } from '../../rules/index.ts'
 import { makeFile } from '../papers/make.ts'
 import {
   type Asked,
@@ -20,7 +21,7 @@ import { count, text } from '../words/index.ts'
 import { type PaperWord, usePaperWords } from '../words/use-paper-words.ts'
 import { ArLink, type ArModel, showsModels } from './ar.tsx'
 import { download } from './hand-over.ts'
-import { MOST_BYTES, Qr } from './qr.tsx'
+import { Qr } from './qr.tsx'
 import { NO_CHOICE, QuoteFields, wantedOf } from './quote-fields.tsx'
 
 type State =
@@ -62,6 +63,7 @@ const NAMES: Readonly<Record<Format | 'png', PaperWord>> = {
 }
 
 export function Papers() {
+  const host = useHost()
   const { p, units, lang } = usePaperWords()
   const dock = useDock()
   const judged = useLeadline(isJudged)
@@ -88,7 +90,8 @@ export function Papers() {
     // The words are on the screen before the work begins.
     await new Promise((done) => requestAnimationFrame(() => setTimeout(done)))
     try {
-      const options = { units, lang, size, date: date || today(), by }
+      const link = addressOf(host.links, design)
+      const options = { units, lang, size, date: date || today(), by, ...(link !== null && { link }) }
       const quote = wantedOf(choice, catalog.services ?? [])
       const bytes = await makeFile(
         format,
@@ -269,19 +272,24 @@ export function Papers() {
   )
 }
 
+/** What opens the dock elsewhere; null where the page puts none into its address, or a square code cannot hold it. */
+function addressOf(links: boolean, design: Design): string | null {
+  const fragment = links ? linkOf(design) : null
+  if (fragment === null) return null
+  const address = `${location.origin}${location.pathname}${location.search}${fragment}`
+  return new TextEncoder().encode(address).length <= MOST_BYTES ? address : null
+}
+
 /** The same dock on a phone, by a code that holds its link. */
 function Phone() {
   const { p } = usePaperWords()
   const host = useHost()
   const design = useLeadline((s) => s.design)
-  const fragment = host.links ? linkOf(design) : null
-  const address =
-    fragment === null ? null : `${location.origin}${location.pathname}${location.search}${fragment}`
-  const fits = address !== null && new TextEncoder().encode(address).length <= MOST_BYTES
+  const address = addressOf(host.links, design)
   return (
     <>
       <h3>{p('phone')}</h3>
-      {fits ? (
+      {address !== null ? (
         <>
           <p className="hint">{p('phone-what')}</p>
           <Qr text={address} label={p('code')} />

@@ -3,9 +3,6 @@ import { encode } from 'uqr'
 
 /** Modules of white around it, as the standard asks. */
 const QUIET = 4
-/** Bytes that the largest code holds at the lowest level of correction (ISO/IEC 18004, table 7: version 40-L). */
-export const MOST_BYTES = 2953
-
 export function Qr({ text, label }: { readonly text: string; readonly label: string }) {
   const { data, size } = encode(text, { ecc: 'L', border: 0 })
   const squares = data.flatMap((row, y) =>

@@ -10,7 +10,7 @@ import { PNG } from 'pngjs'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { Dock } from '../../rules/index.ts'
 import { sheet } from '../../src/cli/sheet.ts'
-import { readLink } from '../../src/state/link.ts'
+import { linkOf, readLink } from '../../src/state/link.ts'
 import { settled } from './scene-in-page.ts'
 import { DESKTOP, nextFrame, open, PHONE, read, withBrowser } from './support/open.ts'
 
@@ -53,9 +53,13 @@ test.each(['pdf', 'svg', 'dxf', 'glb', 'usdz'])(
     expect(download.suggestedFilename()).toBe(`Quillet-Cove${paper ? '-packet' : ''}.${format}`)
     const design = join(folder, 'design.json')
     writeFileSync(design, JSON.stringify(await read(page, (e) => e.design)))
+    const at = new URL(page.url())
+    const link = `${at.origin}${at.pathname}${at.search}${linkOf(await read(page, (e) => e.design))}`
     const { bytes } = await sheet(
       [
         design,
+        '--link',
+        link,
         '--out',
         '-',
         '--format',

@@ -1,5 +1,6 @@
 /** The layout drawing: labels clear of each other on any dock, lengths true to scale, everything of the Dock on it. */
 import fc from 'fast-check'
+import jsQrModule from 'jsqr'
 import { describe, expect, it } from 'vitest'
 import { elevationView } from '../../../geometry/drawing/elevation.ts'
 import { boxOf, LEADER_STROKE, overlap, placeLabels } from '../../../geometry/drawing/labels.ts'
@@ -24,6 +25,8 @@ import {
 } from '../../../rules/index.ts'
 import { anyCase, parsedDesign } from '../../support/arbitraries.ts'
 
+const jsQr = ((jsQrModule as unknown as { default?: unknown }).default ??
+  jsQrModule) as typeof import('jsqr').default
 const OPTIONS: PaperOptions = {
   units: 'imperial',
   lang: 'en',
@@ -334,5 +337,40 @@ describe('a drawing', () => {
     expect(layoutDrawing(dock, demoDesign, demoCatalog, OPTIONS)).toEqual(
       layoutDrawing(dock, demoDesign, demoCatalog, OPTIONS),
     )
+  })
+})
+
+describe('the square code of a drawing', () => {
+  const LINK = `https://example.org/dock.html#leadline=${'aB3_'.repeat(180)}`
+  it('stands on one of its sheets, on nothing else, and is read back by another program', () => {
+    for (const change of [{}, { sections: 12 }, { sections: 4, head: { shape: 'tee', sections: 4 } }]) {
+      const design = parsedDesign({ ...demoDesign, dock: { ...demoDesign.dock, ...change } })
+      const { sheets } = layoutDrawing(quick(design), design, demoCatalog, { ...OPTIONS, link: LINK })
+      const told = sheets.filter((sheet) =>
+        textsOf(sheet).some(({ text }) => text.startsWith('Opens this dock')),
+      )
+      expect(told).toHaveLength(1)
+      const [sheet] = told
+      expect(faults(sheet!)).toEqual([])
+      const k = 12
+      const [width, height] = [Math.round(sheet!.width * k), Math.round(sheet!.height * k)]
+      const pixels = new Uint8ClampedArray(width * height * 4).fill(255)
+      for (const mark of sheet!.marks) {
+        if (mark.kind !== 'path' || mark.fill !== '#000000' || mark.stroke) continue
+        const [[x0, y0], , [x1, y1]] = mark.points as [[number, number], unknown, [number, number]]
+        for (let y = Math.round(y0 * k); y < Math.round(y1 * k); y++)
+          for (let x = Math.round(x0 * k); x < Math.round(x1 * k); x++)
+            pixels.fill(0, (y * width + x) * 4, (y * width + x) * 4 + 3)
+      }
+      expect(jsQr(pixels, width, height)?.data).toBe(LINK)
+    }
+  })
+
+  it('is left out where no code can hold the address', () => {
+    const { sheets } = layoutDrawing(quick(demoDesign), demoDesign, demoCatalog, {
+      ...OPTIONS,
+      link: `https://example.org/#${'x'.repeat(3000)}`,
+    })
+    expect(sheets.flatMap(textsOf).some(({ text }) => text.startsWith('Opens this dock'))).toBe(false)
   })
 })
