@@ -50,6 +50,9 @@ const BETWEEN = 2.6
 /** Letters and dimension lines are as on a sheet of this scale; mm around a view for them. */
 const SCALE = 48
 const AROUND = 40
+/** Digits after the point of every figure in the file: what two machines' sines differ by is not written. */
+const DIGITS = 1e6
+const figure = (value: number): number => Math.round(value * DIGITS) / DIGITS
 
 /**
  * DXF text (version AC1021), inches for imperial units and millimeters for metric ones. The same text for the same dock, date and
@@ -73,16 +76,16 @@ export function dxfOf(dock: Dock, design: Design, catalog: Catalog, options: Pap
     middle = true,
     rotation = 0,
   ): void => {
-    const at = point3d(x * k, y * k)
-    dxf.addText(at, height * k, printable(words), {
+    const at = point3d(figure(x * k), figure(y * k))
+    dxf.addText(at, figure(height * k), printable(words), {
       layerName: layer,
-      ...(rotation !== 0 && { rotation }),
+      ...(rotation !== 0 && { rotation: figure(rotation) }),
       ...(middle && { horizontalAlignment: TextHorizontalAlignment.Center, secondAlignmentPoint: at }),
     })
   }
   const line = (layer: Layer, points: readonly Point[], closed: boolean, lineType?: string): void => {
     dxf.addLWPolyline(
-      points.map(([x, y]) => ({ point: point2d(x * k, y * k) })),
+      points.map(([x, y]) => ({ point: point2d(figure(x * k), figure(y * k)) })),
       {
         layerName: layer,
         flags: closed ? LWPolylineFlags.Closed : LWPolylineFlags.None,
@@ -113,7 +116,8 @@ export function dxfOf(dock: Dock, design: Design, catalog: Catalog, options: Pap
     const [plan, side] = [planView(drawn), elevationView(drawn)]
     put(plan, 0, 0)
     for (const leg of dock.legs) {
-      dxf.addCircle(point3d(leg.x * k, leg.y * k), (legWidth(catalog, leg.code) / 2) * k, {
+      const radius = legWidth(catalog, leg.code) / 2
+      dxf.addCircle(point3d(figure(leg.x * k), figure(leg.y * k)), figure(radius * k), {
         layerName: 'LEG',
       })
     }

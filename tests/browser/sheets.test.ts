@@ -8,6 +8,7 @@ import { PNG } from 'pngjs'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { type Design, demoDesign } from '../../rules/index.ts'
 import { sheet } from '../../src/cli/sheet.ts'
+import { linkOf } from '../../src/state/link.ts'
 import { settled } from './scene-in-page.ts'
 import { nextFrame, open, PHONE, read, withBrowser } from './support/open.ts'
 
@@ -142,7 +143,9 @@ test('where a page allows no workers the papers are written all the same', async
   await page.getByLabel('Date on it').fill(DAY)
   await page.getByLabel('Which', { exact: true }).selectOption('drawing')
   const bytes = readFileSync(await (await made(page, 'pdf')).path())
-  expect(Buffer.compare(bytes, await fromTerminal(page, ['--format', 'pdf', '--what', 'drawing']))).toBe(0)
+  const link = `${new URL(page.url()).origin}${new URL(page.url()).pathname}${linkOf(await read(page, (e) => e.design))}`
+  const flags = ['--format', 'pdf', '--what', 'drawing', '--link', link]
+  expect(Buffer.compare(bytes, await fromTerminal(page, flags))).toBe(0)
   await close()
 })
 
