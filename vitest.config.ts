@@ -2,6 +2,9 @@ import { defineConfig } from 'vitest/config'
 import { REPORTS } from './src/build/reports.ts'
 import { browserProjects } from './tests/browser/projects.ts'
 
+/** What compares times: by itself, one file after the other. */
+const GROWTH = 'tests/**/growth.test.ts'
+
 /** Every test, in one run: those that need no browser first, then those of the built page in one. */
 export default defineConfig({
   test: {
@@ -11,9 +14,21 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-          exclude: ['tests/browser/**', 'node_modules/**'],
+          exclude: ['tests/browser/**', 'node_modules/**', GROWTH],
           testTimeout: 120_000,
+          maxWorkers: 2,
+          // Loading the engine anew for each of a hundred files takes longer than most of them.
+          isolate: false,
           sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        test: {
+          name: 'growth',
+          include: [GROWTH],
+          testTimeout: 120_000,
+          maxWorkers: 1,
+          sequence: { groupOrder: 1 },
         },
       },
       ...browserProjects,

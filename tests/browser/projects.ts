@@ -19,7 +19,7 @@ export const browserProjects: TestProjectInlineConfiguration[] = [
       include: [`${HERE}/*.test.ts`],
       exclude: ALONE,
       maxWorkers: 2,
-      sequence: { groupOrder: 1 },
+      sequence: { groupOrder: 2 },
     },
   },
   {
@@ -30,7 +30,7 @@ export const browserProjects: TestProjectInlineConfiguration[] = [
       // Another process that works meanwhile spoils one measure, not three.
       retry: 2,
       fileParallelism: false,
-      sequence: { groupOrder: 2 },
+      sequence: { groupOrder: 3 },
     },
   },
 ]
