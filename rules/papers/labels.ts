@@ -61,10 +61,10 @@ function frameGoes({ id, role, on, x }: Section, n: number, of: number): Saying[
   const values = { section: text(id), on: list(on === null ? [] : [on]) }
   return [
     saying(`label-frame-${role}`, values),
-    saying('label-frame-order', {
+    saying(x < 0 ? 'label-frame-order-ashore' : 'label-frame-order', {
       n: { value: n, unit: 'count' },
       of: { value: of, unit: 'count' },
-      from: meters(x),
+      from: meters(Math.abs(x)),
     }),
   ]
 }

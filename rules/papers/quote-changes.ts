@@ -157,7 +157,7 @@ function changedLegs(before: Dock, after: Dock): ChangedLeg[] {
         after: is?.code ?? null,
         is: !was ? 'new' : !is ? 'gone' : 'other',
         why: was && is ? changedTerms(was, before, is, after) : [],
-        say: legSaid(id, was, is),
+        say: legSaid(id, lengthOf(before, was), lengthOf(after, is)),
       },
     ]
   })
@@ -219,7 +219,11 @@ function termSaid(key: string, unit: string, before: number | string, after: num
   return saying(WHY[key] ?? 'why-other', { what: text(key), before: figure(before), after: figure(after) })
 }
 
-function legSaid(id: string, was: Leg | undefined, is: Leg | undefined): Saying {
-  const values = { leg: text(id), before: text(was?.code ?? '–'), after: text(is?.code ?? '–') }
-  return saying(!was ? 'change-leg-new' : !is ? 'change-leg-gone' : 'change-leg', values)
+/** A leg's stock length by its name; null where there is no such leg, a dash where none is long enough. */
+const lengthOf = ({ parts }: Dock, leg: Leg | undefined): string | null =>
+  leg ? (parts.find(({ kind, code }) => kind === 'leg' && code === leg.code)?.name ?? '–') : null
+
+function legSaid(id: string, was: string | null, is: string | null): Saying {
+  const values = { leg: text(id), before: text(was ?? '–'), after: text(is ?? '–') }
+  return saying(was === null ? 'change-leg-new' : is === null ? 'change-leg-gone' : 'change-leg', values)
 }

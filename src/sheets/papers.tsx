@@ -165,7 +165,9 @@ export function Papers() {
           onChange={(e) => setBy(e.currentTarget.value)}
         />
       </div>
-      {(what === 'quote' || what === 'packet') && <QuoteFields choice={choice} choose={setChoice} />}
+      {(what === 'quote' || what === 'packet') && (
+        <QuoteFields choice={choice} date={date || today()} choose={setChoice} />
+      )}
       <div className="actions">
         {button('pdf', what)}
         {button('svg', what)}

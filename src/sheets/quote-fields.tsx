@@ -2,9 +2,12 @@
 import { Fragment, useId } from 'react'
 import type { QuoteWanted } from '../../geometry/paper/sheets/quote.ts'
 import type { Service } from '../../rules/catalog/index.ts'
+import type { QuoteAsked } from '../../rules/papers/quote.ts'
+import type { QuoteFile } from '../../rules/papers/quote-file.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { text } from '../words/index.ts'
 import { usePaperWords } from '../words/use-paper-words.ts'
+import { QuoteSince } from './quote-since.tsx'
 
 export interface QuoteChoice {
   /** As typed, by the services' codes; '' where the usual quantity holds. */
@@ -13,9 +16,17 @@ export interface QuoteChoice {
   readonly discount: string
   readonly fetched: boolean
   readonly untaxed: boolean
+  /** An earlier quote that this one is compared with. */
+  readonly since: QuoteFile | null
 }
 
-export const NO_CHOICE: QuoteChoice = { services: {}, discount: '', fetched: false, untaxed: false }
+export const NO_CHOICE: QuoteChoice = {
+  services: {},
+  discount: '',
+  fetched: false,
+  untaxed: false,
+  since: null,
+}
 
 /** A number that a field has let through; null for an empty one or one that is none. */
 const typed = (value: string, most: number): number | null => {
@@ -25,7 +36,7 @@ const typed = (value: string, most: number): number | null => {
 
 /** Services in the shop's order, not in that of the clicks: the same choice gives the same paper. */
 export function wantedOf(
-  { services, discount, fetched, untaxed }: QuoteChoice,
+  { services, discount, fetched, untaxed, since }: QuoteChoice,
   offered: readonly Service[],
 ): QuoteWanted {
   const share = typed(discount, 100)
@@ -39,15 +50,24 @@ export function wantedOf(
     ...(share !== null && { discount: { share: share / 100 } }),
     ...(fetched && { fetched }),
     ...(untaxed && { untaxed }),
+    ...(since && { since }),
   }
+}
+
+/** The same without what it is compared with. */
+function askedOn(date: string, choice: QuoteChoice, offered: readonly Service[]): QuoteAsked {
+  const { since: _, ...asked } = wantedOf(choice, offered)
+  return { ...asked, date }
 }
 
 interface Props {
   readonly choice: QuoteChoice
+  /** Of the quote, `YYYY-MM-DD`. */
+  readonly date: string
   readonly choose: (choice: QuoteChoice) => void
 }
 
-export function QuoteFields({ choice, choose }: Props) {
+export function QuoteFields({ choice, date, choose }: Props) {
   const { p, money } = usePaperWords()
   const dock = useDock()
   const catalog = useLeadline((s) => s.catalog)
@@ -118,6 +138,11 @@ export function QuoteFields({ choice, choose }: Props) {
         tick(p('untaxed', { tax: text(catalog.quote.tax.name) }), untaxed, (on) =>
           choose({ ...choice, untaxed: on }),
         )}
+      <QuoteSince
+        since={choice.since}
+        asked={askedOn(date, choice, catalog.services ?? [])}
+        choose={(since) => choose({ ...choice, since })}
+      />
     </fieldset>
   )
 }

@@ -36,47 +36,33 @@ async function openPapers(page: Page): Promise<void> {
   await expect.poll(() => page.locator('[data-format=pdf]').isEnabled(), SOON).toBe(true)
 }
 
-test.each(['pdf', 'svg', 'dxf', 'glb', 'usdz'])(
-  '%s is what the terminal writes, byte for byte',
-  async (format) => {
-    const { page, requests, close } = await open()
-    expect(requests.filter((url) => /Roboto|pdf-|papers-/.test(url))).toEqual([])
-    await openPapers(page)
-    await page.getByLabel('Date on it').fill('2026-05-01')
-    await page.getByLabel('Drawn by').fill('A. Person')
-    expect(await page.getByLabel('Which').inputValue()).toBe('packet')
+test('every format is what the terminal writes, byte for byte', async () => {
+  const { page, requests, close } = await open()
+  expect(requests.filter((url) => /Roboto|pdf-|papers-/.test(url))).toEqual([])
+  await openPapers(page)
+  await page.getByLabel('Date on it').fill('2026-05-01')
+  await page.getByLabel('Drawn by').fill('A. Person')
+  expect(await page.getByLabel('Which').inputValue()).toBe('packet')
+  const design = join(folder, 'design.json')
+  writeFileSync(design, JSON.stringify(await read(page, (e) => e.design)))
+  const at = new URL(page.url())
+  const link = `${at.origin}${at.pathname}${at.search}${linkOf(await read(page, (e) => e.design))}`
+  const args = [design, '--link', link, '--out', '-', '--date', '2026-05-01', '--by', 'A. Person']
+  for (const format of ['pdf', 'svg', 'dxf', 'glb', 'usdz']) {
     const [download] = await Promise.all([
       page.waitForEvent('download', { timeout: 60_000 }),
       page.locator(`[data-format=${format}]`).click(),
     ])
     const paper = format === 'pdf' || format === 'svg'
-    expect(download.suggestedFilename()).toBe(`Quillet-Cove${paper ? '-packet' : ''}.${format}`)
-    const design = join(folder, 'design.json')
-    writeFileSync(design, JSON.stringify(await read(page, (e) => e.design)))
-    const at = new URL(page.url())
-    const link = `${at.origin}${at.pathname}${at.search}${linkOf(await read(page, (e) => e.design))}`
-    const { bytes } = await sheet(
-      [
-        design,
-        '--link',
-        link,
-        '--out',
-        '-',
-        '--format',
-        format,
-        ...(paper ? ['--what', 'packet'] : []),
-        '--date',
-        '2026-05-01',
-        '--by',
-        'A. Person',
-      ],
-      '2026-05-01',
-    )
-    expect(Buffer.compare(readFileSync(await download.path()), Buffer.from(bytes))).toBe(0)
-    await expect.poll(() => page.locator('.paper-work [role=status]').textContent()).toMatch(/is made/)
-    await close()
-  },
-)
+    const name = `Quillet-Cove${paper ? '-packet' : ''}.${format}`
+    expect(download.suggestedFilename()).toBe(name)
+    const flags = ['--format', format, ...(paper ? ['--what', 'packet'] : [])]
+    const { bytes } = await sheet([...args, ...flags], '2026-05-01')
+    expect(Buffer.compare(readFileSync(await download.path()), Buffer.from(bytes)), format).toBe(0)
+    await expect.poll(() => page.locator('.paper-work [role=status]').textContent()).toBe(`${name} is made.`)
+  }
+  await close()
+})
 
 test('is worked by keys alone', async () => {
   const { page, close } = await open()
@@ -168,9 +154,10 @@ test('what cannot be made says why, and the next one is made', async () => {
 test.each([
   ['light', DESKTOP],
   ['dark', PHONE],
-] as const)('axe finds nothing in %s', async (colorScheme, viewport) => {
+] as const)('axe finds nothing in %s, a quote being chosen', async (colorScheme, viewport) => {
   const { page, close } = await open({ colorScheme, viewport })
   await openPapers(page)
+  await page.getByLabel(/^Work by the hour/).check()
   const height = await page.evaluate(() => document.documentElement.scrollHeight)
   await page.setViewportSize({ width: viewport.width, height })
   await nextFrame(page)

@@ -2,15 +2,14 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Download, Page } from 'playwright-core'
 import { PNG } from 'pngjs'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { type Design, demoDesign } from '../../rules/index.ts'
+import { type Design, type Dock, demoCatalog, demoDesign } from '../../rules/index.ts'
 import { sheet } from '../../src/cli/sheet.ts'
 import { linkOf } from '../../src/state/link.ts'
 import { settled } from './scene-in-page.ts'
-import { nextFrame, open, PHONE, read, withBrowser } from './support/open.ts'
+import { open, read, withBrowser } from './support/open.ts'
 
 withBrowser()
 
@@ -80,15 +79,70 @@ test('services, discount, freight and tax are chosen, and the terminal writes th
   await close()
 })
 
-test.each(['packing', 'list'])('figures of %s come as rows, as the terminal writes them', async (what) => {
+test('an earlier quote is compared with: read back on the screen, and written as the terminal writes it', async () => {
   const { page, close } = await open()
   await openPapers(page)
-  await page.getByLabel('Figures of').selectOption(what)
-  const csv = await made(page, 'csv')
-  expect(csv.suggestedFilename()).toBe(`Quillet-Cove-${what}.csv`)
-  const own = await fromTerminal(page, ['--format', 'csv', '--what', what])
-  expect(own.length).toBeGreaterThan(1000)
-  expect(Buffer.compare(readFileSync(await csv.path()), own)).toBe(0)
+  await page.getByLabel('Date on it').fill('2026-03-01')
+  await page.getByLabel('Figures of').selectOption('quote')
+  const earlier = join(folder, 'earlier.json')
+  await (await made(page, 'json')).saveAs(earlier)
+  const before = (await read(page, (e) => e.dock)) as Dock
+  await page.locator('leadline-dock').evaluate((e) => {
+    const element = e as unknown as { design: Design }
+    const { design } = element
+    element.design = { ...design, dock: { ...design.dock, deckHeight: design.dock.deckHeight! + 0.3 } }
+  })
+  await expect.poll(() => page.locator('[data-format=pdf]').isEnabled(), SOON).toBe(true)
+  await page.getByLabel('Date on it').fill(DAY)
+  await page.getByLabel('Which', { exact: true }).selectOption('quote')
+  const bad = join(folder, 'bad.json')
+  writeFileSync(bad, JSON.stringify({ ...JSON.parse(readFileSync(earlier, 'utf8')), total: 'much' }))
+  const chosen = page.locator('.since input[type=file]')
+  await chosen.setInputFiles(bad)
+  await expect
+    .poll(() => page.locator('.since [role=alert]').textContent())
+    .toMatch(/^bad\.json is no quote to compare with: total: "much"; expected/)
+  await chosen.setInputFiles(earlier)
+  await page.locator('.changes').waitFor()
+  expect(await page.locator('.since [role=alert]').count()).toBe(0)
+  // Each leg that is another now is told with why, and by no other sum than the quote's.
+  const now = (await read(page, (e) => e.dock)) as Dock
+  const others = now.legs.filter((leg, i) => leg.code !== before.legs[i]!.code)
+  expect(others.length).toBeGreaterThan(2)
+  const said = await page.locator('.since li').allTextContents()
+  expect(said).toHaveLength(others.length)
+  for (const [i, { id, code }] of others.entries()) {
+    expect(said[i]).toContain(id)
+    expect(said[i]).toContain(demoCatalog.legs.find((leg) => leg.code === code)!.name)
+    expect(said[i]).toMatch(/Deck height .* \(was /)
+  }
+  const figure = (said: string): number => Number(said.replace(/[^-\d.]/g, ''))
+  const rows = await page.locator('.changes tbody tr > :last-child').allTextContents()
+  const total = await page.locator('.changes tfoot td').innerText()
+  const [then, since, change] = total.split(/→|\n/).map(figure)
+  expect(since! - then!).toBeCloseTo(change!, 6)
+  expect(rows.map(figure).reduce((sum, one) => sum + one, 0)).toBeCloseTo(change!, 6)
+  const flags = ['--format', 'pdf', '--what', 'quote', '--since', earlier]
+  const link = linkOf(await read(page, (e) => e.design))
+  const { origin, pathname } = new URL(page.url())
+  const own = await fromTerminal(page, [...flags, '--link', `${origin}${pathname}${link}`])
+  expect(Buffer.compare(readFileSync(await (await made(page, 'pdf')).path()), own)).toBe(0)
+  await page.getByRole('button', { name: 'Do not compare' }).click()
+  expect(await page.locator('.changes').count()).toBe(0)
+  await close()
+})
+
+test('figures come as rows, as the terminal writes them', async () => {
+  const { page, close } = await open()
+  await openPapers(page)
+  for (const what of ['packing', 'list']) {
+    await page.getByLabel('Figures of').selectOption(what)
+    const csv = await made(page, 'csv')
+    expect(csv.suggestedFilename()).toBe(`Quillet-Cove-${what}.csv`)
+    const own = await fromTerminal(page, ['--format', 'csv', '--what', what])
+    expect(own.length).toBeGreaterThan(1000)
+    expect(Buffer.compare(readFileSync(await csv.path()), own)).toBe(0)
+  }
   await close()
 })
 
@@ -213,22 +267,3 @@ test('a picture of any size is whole where its tiles meet, and full to its edges
   expect([high.width, high.height]).toEqual([120, 480])
   await close()
 })
-
-test.each(['light', 'dark'] as const)(
-  'axe finds nothing in a quote being chosen, %s',
-  async (colorScheme) => {
-    const { page, close } = await open({ colorScheme, viewport: PHONE })
-    await openPapers(page)
-    await page.getByLabel('Which', { exact: true }).selectOption('quote')
-    await page.getByLabel(/^Set-up in spring/).check()
-    const height = await page.evaluate(() => document.documentElement.scrollHeight)
-    await page.setViewportSize({ width: PHONE.width, height })
-    await nextFrame(page)
-    const { violations } = await new AxeBuilder({ page: page as never })
-      .include(['leadline-dock', '.papers'] as never)
-      .setLegacyMode(true)
-      .analyze()
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' ')}`)).toEqual([])
-    await close()
-  },
-)

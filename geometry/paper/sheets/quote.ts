@@ -2,6 +2,7 @@
 import { type Dock, formatLength, formatMass, formatMoney } from '../../../rules/index.ts'
 import { type Quote, type QuoteAsked, type QuoteLine, quote } from '../../../rules/papers/quote.ts'
 import type { QuoteFile } from '../../../rules/papers/quote-file.ts'
+import { sinceSaid } from '../../../rules/papers/quote-since.ts'
 import { paperWords } from '../../../rules/words/papers.ts'
 import { sheetWords } from '../../../rules/words/sheets.ts'
 import { planPicture, wholePicture } from '../../drawing/picture.ts'
@@ -96,7 +97,7 @@ export function quotePaper(of: PaperOf, wanted: QuoteWanted = {}): Paper {
       ? paragraph(say('quote-until', { date: made.until }), width, { before: 3, weight: 'bold' })
       : []),
     ...paragraph(say('quote-rounding'), width, { size: SIZE.small, ink: GRAY }),
-    ...(since ? sinceBlocks(since, { dock, quote: made }, catalog, options, width) : []),
+    ...(since ? sinceBlocks(sinceSaid(since, { dock, quote: made }, catalog, options), width) : []),
     ...(made.terms.length > 0
       ? [
           subheading(say('quote-terms'), width),

@@ -1,0 +1,77 @@
+/** What changed since the last quote, in words: printed on the quote, and read back to the customer from the screen. */
+
+import { assessKit } from '../assess-kit.ts'
+import type { Catalog } from '../catalog/index.ts'
+import type { Dock } from '../dock.ts'
+import { deriveKit } from '../kit.ts'
+import type { Units } from '../words/format.ts'
+import { formatMoney } from '../words/format.ts'
+import { paperWords } from '../words/papers.ts'
+import { sheetWords } from '../words/sheets.ts'
+import type { Quote } from './quote.ts'
+import { quoteChanges } from './quote-changes.ts'
+import type { QuoteFile } from './quote-file.ts'
+import { sentence } from './saying.ts'
+
+export interface Since {
+  readonly title: string
+  /** Line, count before, count now, change in money. */
+  readonly columns: readonly [string, string, string, string]
+  /** Changed lines, then what else the total changed by. None where nothing can be compared. */
+  readonly rows: readonly (readonly [string, string, string, string])[]
+  /** Its name, before, now, change: all money. Null where nothing can be compared. */
+  readonly total: readonly [string, string, string, string] | null
+  /** A leg each that is another now, and why. */
+  readonly legs: readonly string[]
+  /** Said instead where the two are in different currencies. */
+  readonly note: string | null
+}
+
+/** The older design is derived by today's catalog: what is another leg now is so by the design. */
+export function sinceSaid(
+  since: QuoteFile,
+  now: { readonly dock: Dock; readonly quote: Quote },
+  catalog: Catalog,
+  { lang, units }: { readonly lang: string; readonly units: Units },
+): Since {
+  const say = paperWords(lang, units)
+  const t = sheetWords(lang, units)
+  const { currency } = now.quote
+  const money = (minor: number): string => formatMoney(minor, currency, lang)
+  const change = (minor: number): string => `${minor > 0 ? '+' : ''}${money(minor)}`
+  const before = { dock: assessKit(deriveKit(since.design, catalog)), quote: since }
+  const { since: date, comparable, lines, sums, legs, total } = quoteChanges(before, now)
+  const said = {
+    title: say('quote-changes', { date }),
+    columns: [t('quote-line'), t('since-before'), t('since-now'), t('since-change')],
+  } as const
+  if (!comparable)
+    return {
+      ...said,
+      rows: [],
+      total: null,
+      legs: [],
+      note: t('since-currency', { currency: since.currency }),
+    }
+  const others = [
+    ['change-discount', sums.discount],
+    ['change-tax', sums.tax],
+  ] as const
+  return {
+    ...said,
+    rows: [
+      ...lines.map(
+        ({ name, quantity, amount }) =>
+          [name, String(quantity.before), String(quantity.after), change(amount)] as const,
+      ),
+      ...others.flatMap(([key, amount]) =>
+        amount === 0 ? [] : [[say(key), '', '', change(amount)] as const],
+      ),
+    ],
+    total: [say('quote-total'), money(total.before), money(total.after), change(total.after - total.before)],
+    legs: legs.map(({ say: leg, why }) =>
+      [sentence(leg, say), ...why.map((term) => sentence(term.say, say))].join('; '),
+    ),
+    note: null,
+  }
+}
