@@ -2,7 +2,7 @@
  * Where labels stand: none on another, none off the sheet, and clear of lines where there is room; a leader where one must go far.
  * Greedy: wishes first, then in the order given over rings of places around each anchor; the same for the same input. mm.
  */
-import type { Mark, Point, Stroke, TextMark, Weight } from '../paper/marks.ts'
+import type { Ink, Mark, Point, Stroke, TextMark, Weight } from '../paper/marks.ts'
 import { CAP_HEIGHT, DESCENT, textWidth } from '../paper/text.ts'
 import { clipLine } from './view.ts'
 
@@ -40,6 +40,8 @@ const NEAR = 12.5
 /** Farther than this a leader says what it is about. */
 const LEADER = 4.5
 export const LEADER_STROKE: Stroke = { width: 0.13, ink: '#39434a' }
+/** What lines are left out with under a label. */
+export const PAPER: Ink = '#ffffff'
 /** So much heavier a mm weighs where it takes a leader, which crosses lines itself. */
 const LED = 1.8
 /** One crossed line weighs as much as so many mm. */
@@ -190,6 +192,16 @@ export function placeLabels(
     if (ring > LEADER || (label.led && clear)) {
       marks.push(leader(label.at, box))
       leaders.push(leaderOf(label.at, box))
+    }
+    // Lines are left out under the letters, as a draftsman breaks them.
+    if (crossed(box) > 0) {
+      const [half, high] = [along / 2 - GAP / 2, across / 2 - GAP / 2]
+      const corner = (i: number, j: number): Point => [
+        middle[0] + i * half * cos + j * high * sin,
+        middle[1] - i * half * sin + j * high * cos,
+      ]
+      const points = [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)]
+      marks.push({ kind: 'path', points, closed: true, stroke: null, fill: PAPER })
     }
     const shift = ((CAP_HEIGHT - DESCENT_UP) / 2) * label.size
     marks.push({

@@ -13,7 +13,7 @@ import {
 import { type Catalog, type Design, type Dock, EXACT, sectionProperties } from '../../rules/index.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
 import { elevationView } from '../drawing/elevation.ts'
-import { placeLabels } from '../drawing/labels.ts'
+import { PAPER, placeLabels } from '../drawing/labels.ts'
 import { boxOfView, paintView } from '../drawing/paint.ts'
 import { alikePairs, pairView } from '../drawing/pairs.ts'
 import { type Drawn, planView } from '../drawing/plan.ts'
@@ -103,7 +103,7 @@ export function dxfOf(dock: Dock, design: Design, catalog: Catalog, options: Pap
     for (const mark of annotations(view)) {
       // From paper back to the lake.
       const back = ([x, y]: Point): Point => moved([x0 + (x * SCALE) / 1000, y0 - (y * SCALE) / 1000])
-      if (mark.kind === 'path') line('DIM', mark.points.map(back), mark.closed)
+      if (mark.kind === 'path' && mark.fill !== PAPER) line('DIM', mark.points.map(back), mark.closed)
       else if (mark.kind === 'text')
         say('TEXT', back(mark.at), (mark.size * CAP_HEIGHT * SCALE) / 1000, mark.text, true, mark.angle)
     }

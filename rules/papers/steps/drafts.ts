@@ -240,7 +240,15 @@ function standingStep(job: Job, section: Section, legs: readonly Leg[]): Draft {
     section: section.id,
     title: saying(word(job.season, 'in-standing'), { section: text(section.id) }),
     lines: [
-      line(job, step, 'carry', [section.id], { section: text(section.id), at: meters(section.x) }),
+      line(
+        job,
+        step,
+        'carry',
+        [section.id],
+        { section: text(section.id), at: meters(Math.abs(section.x)) },
+        undefined,
+        job.season === 'set-up' && section.x < 0 ? 'carry-ashore' : 'carry',
+      ),
       ...setLegs(job, step, legs),
     ],
     crew: crewOf(['water', 2], ['shore', Math.max(1, lift.people - 2)]),
