@@ -247,7 +247,7 @@ function standingStep(job: Job, section: Section, legs: readonly Leg[]): Draft {
         [section.id],
         { section: text(section.id), at: meters(Math.abs(section.x)) },
         undefined,
-        job.season === 'set-up' && section.x < 0 ? 'carry-ashore' : 'carry',
+        section.x < 0 ? 'carry-ashore' : 'carry',
       ),
       ...setLegs(job, step, legs),
     ],

@@ -360,6 +360,18 @@ describe('the demo dock’s sheet', () => {
 })
 
 describe('the papers’ words', () => {
+  it('tell a first section that begins up the bank by a distance without a sign', () => {
+    const upTheBank = { ...demoDesign, dock: { ...demoDesign.dock, ramp: false, start: -0.4 } }
+    const dock = assessKit(deriveKit(upTheBank, demoCatalog))
+    const { x } = dock.sections.find(({ role }) => role === 'standing')!
+    expect(x).toBeCloseTo(-0.4, 9)
+    const said = steps(dock, upTheBank, demoCatalog).steps.flatMap(({ lines }) =>
+      lines.map(({ say }) => sentence(say, words[1]!)),
+    )
+    expect(said.filter((one) => one.includes('0.40 m up the bank'))).toHaveLength(1)
+    expect(said.filter((one) => /(^|\s)[-−]\d/.test(one))).toEqual([])
+  })
+
   it('have each line of work for both seasons', async () => {
     const { default: en } = await import('../../../rules/words/papers.en.json')
     const keys = Object.keys(en)
