@@ -1,8 +1,12 @@
 /** Small pictures for the papers that are read on the shore: a view in a box, as large as it goes, with its labels where there is room. */
+
+import { makeBed } from '../../rules/index.ts'
+import type { Crew } from '../../rules/papers/steps/step.ts'
 import type { Ink, Mark } from '../paper/marks.ts'
 import { elevationView } from './elevation.ts'
 import { type Box, placeLabels } from './labels.ts'
 import { paintView, roomOf } from './paint.ts'
+import { peopleAt, topOf } from './people.ts'
 import { type Drawn, planView } from './plan.ts'
 import { type View, windowOf } from './view.ts'
 
@@ -30,6 +34,8 @@ const BEHIND = 1.6
 const BEFORE = 0.8
 /** Ground under the lowest foot, m. */
 const UNDER = 0.7
+/** Air over the tallest head, m. */
+const OVER = 0.1
 
 /**
  * Marks of a view in a box, as large as it goes, in its middle; nothing stands outside of the box but lines of it.
@@ -64,10 +70,15 @@ export function picture(view: View, box: Box, options: PictureOptions = {}): Mar
 }
 
 /**
- * The dock from its side as far as it stands when a section is hung, that section and its legs tinted, on its bed; empty for a section
- * that the Dock has not.
+ * The dock from its side as far as it stands when a section is hung, that section and its legs tinted, on its bed, and who stands where;
+ * empty for a section that the Dock has not.
  */
-export function stationPicture(drawn: Drawn, sectionId: string, box: Box): Mark[] {
+export function stationPicture(
+  drawn: Drawn,
+  sectionId: string,
+  box: Box,
+  crew: readonly Crew[] = [],
+): Mark[] {
   const { dock } = drawn
   const place = dock.workOrder.indexOf(sectionId)
   const section = dock.sections.find(({ id }) => id === sectionId)
@@ -89,8 +100,19 @@ export function stationPicture(drawn: Drawn, sectionId: string, box: Box): Mark[
   // Nor is ground far under it: the lake may be much deeper further out.
   const beds = dock.legs.filter(({ x }) => x > left && x < right).map(({ bed }) => bed)
   const lowest = Math.min(drawn.design.site.levels.low, ...beds) - UNDER
-  const part = { x0: Math.max(x0, left), x1: Math.min(x1, right), y0: Math.max(y0, lowest), y1 }
-  return picture(tinted(windowOf(view, part), [sectionId]), box)
+  const edges = { x0: Math.max(x0, left), x1: Math.min(x1, right) }
+  const people = peopleAt(crew, section, {
+    dock,
+    deck: drawn.design.dock.deckHeight,
+    bed: makeBed(drawn.design.site),
+    from: edges.x0,
+    to: edges.x1,
+  })
+  const part = { ...edges, y0: Math.max(y0, lowest), y1: Math.max(y1, (topOf(people) ?? y1) + OVER) }
+  const [ground, ...rest] = view.paths
+  // Behind the dock and its water, before the ground.
+  const paths = ground ? [ground, ...people, ...rest] : []
+  return picture(tinted(windowOf({ ...view, paths }, part), [sectionId]), box)
 }
 
 /** The dock from above; what belongs to the sections, legs, pairs, joints or extras of `highlightIds` tinted. */

@@ -26,7 +26,7 @@ import { type Column, table } from '../table.ts'
 import { textWidth } from '../text.ts'
 
 /** Height of a step's picture, mm. */
-const PICTURE = 38
+const PICTURE = 42
 
 export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
   const { dock, design, catalog, options } = of
@@ -54,7 +54,9 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
     const [more, less] = season === 'set-up' ? [one.standing, before] : [before, one.standing]
     const moved = more.filter((id) => !less.includes(id)).at(-1)
     const marks =
-      moved === undefined ? [] : stationPicture(drawn, moved, { x0: 0, y0: 0, x1: width, y1: PICTURE })
+      moved === undefined
+        ? []
+        : stationPicture(drawn, moved, { x0: 0, y0: 0, x1: width, y1: PICTURE }, one.crew)
     const lines = list(
       one.lines.map((line) => sentence(line.say, say)),
       width,

@@ -1,10 +1,12 @@
 /** Pictures for the other papers: in their box, of the right parts, labels clear of each other. */
 import { describe, expect, it } from 'vitest'
 import { boxOf, overlap } from '../../../geometry/drawing/labels.ts'
+import { PERSON, peopleAt, spanOf, topOf } from '../../../geometry/drawing/people.ts'
 import { picture, planPicture, standingPicture, stationPicture } from '../../../geometry/drawing/picture.ts'
 import { type Drawn, planView } from '../../../geometry/drawing/plan.ts'
 import type { Mark, TextMark } from '../../../geometry/paper/marks.ts'
-import { assessKit, demoCatalog, demoDesign, deriveKit } from '../../../rules/index.ts'
+import { assessKit, demoCatalog, demoDesign, deriveKit, makeBed } from '../../../rules/index.ts'
+import { steps } from '../../../rules/papers.ts'
 import { parsedDesign } from '../../support/arbitraries.ts'
 
 const BOX = { x0: 20, y0: 30, x1: 130, y1: 85 }
@@ -52,6 +54,44 @@ describe('a picture', () => {
 
   it('of a section that the Dock has not is empty', () => {
     expect(stationPicture(drawn, 'nobody', BOX)).toEqual([])
+  })
+
+  it('of a step shows who stands where: each on deck or ground, on the right section, none out of the picture', () => {
+    const bed = makeBed(design.site)
+    let shown = 0
+    for (const { crew, section: id, phase } of steps(dock, design, demoCatalog).steps) {
+      if (id === null || phase === 'dry') continue
+      const section = dock.sections.find((one) => one.id === id)!
+      const people = crew.reduce((sum, one) => sum + one.people, 0)
+      const paths = peopleAt(crew, section, { dock, deck: design.dock.deckHeight, bed, from: -50, to: 50 })
+      // A body and a head each.
+      expect(paths).toHaveLength(2 * people)
+      const bodies = paths.filter((_, i) => i % 2 === 0)
+      const feet = bodies.map(({ points }) => {
+        const xs = points.map(([x]) => x)
+        return [(Math.min(...xs) + Math.max(...xs)) / 2, Math.min(...points.map(([, z]) => z))] as const
+      })
+      expect(topOf(paths)! - Math.max(...feet.map(([, z]) => z))).toBeCloseTo(1.75, 6)
+      const places = crew.flatMap((one) => Array.from({ length: one.people }, () => one.place))
+      feet.forEach(([x, z], i) => {
+        const [from, to] = spanOf(
+          places[i] === 'deck' ? dock.sections.find((s) => s.id === section.on)! : section,
+        )
+        if (places[i] === 'deck') expect(z).toBeCloseTo(design.dock.deckHeight, 9)
+        else expect(z).toBeCloseTo(bed.bedAt(x, places[i] === 'water' ? section.y : bed.lineY), 9)
+        if (places[i] === 'shore') expect(z).toBeGreaterThan(0)
+        else {
+          expect(x).toBeGreaterThan(from)
+          expect(x).toBeLessThan(to)
+        }
+      })
+      const marks = stationPicture(drawn, id, BOX, crew)
+      expectInBox(marks)
+      const seen = marks.filter((mark) => mark.kind === 'path' && mark.fill === PERSON).length
+      expect(seen).toBe(2 * people)
+      shown += people
+    }
+    expect(shown).toBeGreaterThan(10)
   })
 
   it('of the plan tints what it is asked to, and only that', () => {
