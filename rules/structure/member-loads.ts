@@ -37,6 +37,9 @@ function alongLoads(table: MemberTable, member: number, q: number): Float64Array
   return load
 }
 
+/** Rotations first: what is loose across a hinged member is then its sliding, which is what is named. */
+const TURNS_FIRST = [1, 3, 0, 2] as const
+
 function acrossLoads(table: MemberTable, member: number, plane: PlaneIndex, q: number): Float64Array {
   const length = table.length[member]!
   const EI = table.EI[member * 2 + plane]!
@@ -44,12 +47,14 @@ function acrossLoads(table: MemberTable, member: number, plane: PlaneIndex, q: n
   if (q === 0 || EI === 0) return new Float64Array([half, 0, half, 0])
   const bend = (q * length ** 2) / 12
   const load = new Float64Array([half, bend, half, -bend])
+  const first = member * 8 + plane * 4
+  // Most ends are rigid, and then there is nothing to condense.
+  if (TURNS_FIRST.every((i) => table.joints[first + i] === Number.POSITIVE_INFINITY)) return load
   const matrix = new Float64Array(16)
   planeMatrix(...chordStiffness(EI, length, ALL_RIGID), length, matrix)
   const ofTube = matrix.filter((_, i) => i % 5 === 0)
-  // Rotations first: what is loose across a hinged member is then its sliding, which is what is named.
-  for (const i of [1, 3, 0, 2]) {
-    const joint = table.joints[member * 8 + plane * 4 + i]!
+  for (const i of TURNS_FIRST) {
+    const joint = table.joints[first + i]!
     if (joint === Number.POSITIVE_INFINITY) continue
     if (condense(matrix, 4, load, i, joint, NOTHING * ofTube[i]!) !== 0) continue
     const turns = i % 2 === 1

@@ -227,16 +227,26 @@ function bend(
   out[o + 6 + turn] = sign * (k[at + 12]! * w1 + k[at + 13]! * f1 + k[at + 14]! * w2 + k[at + 15]! * f2)
 }
 
+/** Into `local`; turns and moves of both ends. Written out, as `solveBlocks` is: it is asked of every member in every case. */
 function toLocal({ axes, from, to }: MemberTable, member: number, movement: Float64Array): void {
-  const x = member * 9
-  for (let end = 0; end < 2; end++) {
-    const node = (end === 0 ? from[member]! : to[member]!) * 6
-    for (let half = 0; half < 6; half += 3)
-      for (let k = 0; k < 3; k++)
-        local[end * 6 + half + k] =
-          axes[x + k * 3]! * movement[node + half]! +
-          axes[x + k * 3 + 1]! * movement[node + half + 1]! +
-          axes[x + k * 3 + 2]! * movement[node + half + 2]!
+  const a = member * 9
+  const xx = axes[a]!
+  const xy = axes[a + 1]!
+  const xz = axes[a + 2]!
+  const yx = axes[a + 3]!
+  const yy = axes[a + 4]!
+  const yz = axes[a + 5]!
+  const zx = axes[a + 6]!
+  const zy = axes[a + 7]!
+  const zz = axes[a + 8]!
+  for (let part = 0; part < 12; part += 3) {
+    const at = (part < 6 ? from[member]! : to[member]!) * 6 + (part % 6)
+    const u = movement[at]!
+    const v = movement[at + 1]!
+    const w = movement[at + 2]!
+    local[part] = xx * u + xy * v + xz * w
+    local[part + 1] = yx * u + yy * v + yz * w
+    local[part + 2] = zx * u + zy * v + zz * w
   }
 }
 

@@ -41,14 +41,19 @@ test('a link opened in a clean profile gives the same check code as the engine i
   await first.page.getByRole('radio', { name: 'Both sides' }).check({ force: true })
   await first.page.getByRole('slider', { name: /^Depth 26 ft/ }).focus()
   await first.page.keyboard.press('Shift+ArrowDown')
-  await first.page.waitForURL(/#leadline=/)
+  const made = await read(first.page, (e) => e.design)
+  // Each of the changes writes its link when it is done: the last one is what counts.
+  await expect
+    .poll(() => {
+      const linked = readLink(new URL(first.page.url()).hash)
+      return linked.ok && linked.value
+    })
+    .toEqual(made)
   await kept(first.page)
   const fragment = new URL(first.page.url()).hash
-  const made = await read(first.page, (e) => e.design)
   await first.close()
 
   const linked = readLink(fragment)
-  expect(linked.ok && linked.value).toEqual(made)
   const second = await open({ path: `/index.html${fragment}` })
   const shown = await read(second.page, (e) => e.dock.fingerprint)
   expect(shown).toEqual(derive(linked.ok ? linked.value : demoDesign, demoCatalog).fingerprint)

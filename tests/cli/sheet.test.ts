@@ -152,7 +152,7 @@ describe('leadline sheet', () => {
     expect(text).toMatch(
       />Frame 4 x 8 ft<\/text>(?:(?!<\/text>).)*?>5<\/text>(?:(?!<\/text>).)*?>6<\/text>.*?>\+\$389\.00</s,
     )
-    expect(text).toMatch(/s2\.end\.left: leg-4, now leg-5; Deck height 2 ft 7 1\/2 in/)
+    expect(text).toMatch(/s2\.end\.left: Leg 4 ft, now Leg 5 ft; Deck height 2 ft 7 1\/2 in/)
     expect(text).not.toContain('{')
     await expect(sheet([...args.slice(0, -1), demo], TODAY)).rejects.toThrow(/format/)
   })
