@@ -13,6 +13,6 @@ describe('laying out and factoring a frame', () => {
       const model = like(sections)
       return () => void factorFrame(model)
     }
-    expect(growth(factored, [40, 400], { turns: 40, warm: 4 })).toBeLessThanOrEqual(1.5)
+    expect(growth(factored, [40, 400], { turns: 60, warm: 10 })).toBeLessThanOrEqual(1.5)
   })
 })
