@@ -65,8 +65,9 @@ export const standOf = (sections: number): (() => void) => {
 /**
  * Work a section at `long` sections over that at `short`, garbage collection and all.
  *
- * The two take turns, so that what slows the machine for a while slows both, and the median of the turns is told. A short dock is
- * mostly done before garbage is collected, a long one is not: what a section leaves in memory counts in full.
+ * The two take turns, so that what slows the machine for a while slows both, and the median of the turns is told. As many sections
+ * in a turn of either: one short dock is mostly done before garbage is collected, a long one is not, and how long collecting takes
+ * depends on what else is in memory.
  */
 export function growth(
   make: (sections: number) => () => void,
@@ -80,8 +81,10 @@ export function growth(
   }
   return middle(
     Array.from({ length: turns }, () => {
-      const before = work(few) / short
-      return work(many) / long / before
+      const before = work(() => {
+        for (let k = 0; k < long / short; k++) few()
+      })
+      return work(many) / before
     }),
   )
 }
