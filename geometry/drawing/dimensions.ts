@@ -3,13 +3,13 @@
  * figure over its line and read from below or from the right; where it is too short for its figure, the figure stands outside. mm.
  */
 import type { Mark, Point } from '../paper/marks.ts'
+import { INK } from '../paper/style.ts'
 import { textWidth } from '../paper/text.ts'
 import type { Label, Segment } from './labels.ts'
 import { PENS, SMALLEST, type ViewDimension } from './view.ts'
 
 const LINE = { gap: 0.8, over: 1.2, arrow: 2.2, arrowHalf: 0.37 } as const
 const SIZE = SMALLEST
-const INK = '#1b2126' as const
 /** From a line to the middle of the figure over it. */
 const LIFT = SIZE * 0.36 + 1.1
 /** Arrows stand outside of a line that is shorter than this. */

@@ -1,5 +1,6 @@
 /** A view on paper at a scale: its lines as marks, its texts as labels that wait for a place. */
 import type { Mark, Point } from '../paper/marks.ts'
+import { INK } from '../paper/style.ts'
 import { textWidth } from '../paper/text.ts'
 import { paintDimension, textRoom } from './dimensions.ts'
 import type { Box, Label, Segment } from './labels.ts'
@@ -11,7 +12,6 @@ export interface Painted {
   readonly segments: readonly Segment[]
 }
 
-const INK = '#1b2126' as const
 /** From what a label is about to the middle of its line, above and below, and to its end, mm. */
 const AWAY = { up: 2.5, aside: 1.6 } as const
 /** Room for labels around a view, mm. */

@@ -2,7 +2,8 @@
 import type { Bed, Dock, Section } from '../../rules/index.ts'
 import type { Crew } from '../../rules/papers/steps/step.ts'
 import type { Ink, Point } from '../paper/marks.ts'
-import type { ViewPath } from './view.ts'
+import { cornersOf } from './plan.ts'
+import { boundsOf, type ViewPath } from './view.ts'
 
 /** Common practice, no source: a grown person, for scale. */
 const TALL = 1.75
@@ -33,10 +34,9 @@ export interface Ground {
 }
 
 /** Where a section reaches from and to, as seen from the side. */
-export function spanOf({ x, length, width, heading }: Section): readonly [number, number] {
-  const turn = (heading * Math.PI) / 180
-  const [along, across] = [length * Math.cos(turn), (width / 2) * Math.abs(Math.sin(turn))]
-  return [Math.min(x, x + along) - across, Math.max(x, x + along) + across]
+export function spanOf(section: Section): readonly [number, number] {
+  const { x0, x1 } = boundsOf(cornersOf(section))
+  return [x0, x1]
 }
 
 /** People at work on a section: in the water beside it, on shore behind it, or on the deck that it is hung on. */

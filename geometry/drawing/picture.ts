@@ -6,7 +6,7 @@ import type { Ink, Mark } from '../paper/marks.ts'
 import { elevationView } from './elevation.ts'
 import { type Box, placeLabels } from './labels.ts'
 import { paintView, roomOf } from './paint.ts'
-import { peopleAt, topOf } from './people.ts'
+import { peopleAt, spanOf, topOf } from './people.ts'
 import { type Drawn, planView } from './plan.ts'
 import { type View, windowOf } from './view.ts'
 
@@ -31,7 +31,7 @@ const AIR = 5
 const SHOWN: Ink = '#cfe2ee'
 /** Dock shown behind a section that is being hung, of its length; and lake before it, m. */
 const BEHIND = 1.6
-const BEFORE = 0.8
+const BEFORE = 1.4
 /** Ground under the lowest foot, m. */
 const UNDER = 0.7
 /** Air over the tallest head, m. */
@@ -83,9 +83,8 @@ export function stationPicture(
   const place = dock.workOrder.indexOf(sectionId)
   const section = dock.sections.find(({ id }) => id === sectionId)
   if (place < 0 || !section) return []
-  const run = section.length * Math.cos((section.heading * Math.PI) / 180)
-  const [from, to] = [Math.min(section.x, section.x + run), Math.max(section.x, section.x + run)]
-  const [left, right] = [from - BEHIND * section.length, to + BEFORE + section.width / 2]
+  const [from, to] = spanOf(section)
+  const [left, right] = [from - BEHIND * section.length, to + BEFORE]
   // What is out of the picture is not drawn at all: a long dock has as many pictures as sections.
   const near = new Set(
     dock.sections

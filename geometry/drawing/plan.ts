@@ -13,6 +13,7 @@ import { drawingWords } from '../../rules/words/drawing.ts'
 import { bedMesh } from '../bed.ts'
 import { contours } from '../contours.ts'
 import type { Point } from '../paper/marks.ts'
+import { INK } from '../paper/style.ts'
 import { ABOVE, placementsOfKinds, project } from './project.ts'
 import {
   type Bounds,
@@ -226,7 +227,8 @@ function planDimensions({ dock, units }: Drawn, own: Bounds): ViewDimension[] {
   return list
 }
 
-function cornersOf({ x, y, heading, length, width }: Dock['sections'][number]): Point[] {
+/** Corners of a section as it lies, seen from above, m. */
+export function cornersOf({ x, y, heading, length, width }: Dock['sections'][number]): Point[] {
   const turn = (heading * Math.PI) / 180
   const [c, s] = [Math.cos(turn), Math.sin(turn)]
   return [
@@ -269,7 +271,7 @@ function lowEnds(dock: Dock): ViewPath[] {
         layer: 'BRACE',
         points: [at(ARROW.long / 2, 0), at(-ARROW.long / 2, ARROW.half), at(-ARROW.long / 2, -ARROW.half)],
         closed: true,
-        fill: '#1b2126',
+        fill: INK,
       },
     ]
   })

@@ -3,6 +3,7 @@
  * What is on paper, and at which scale, is the sheet's business.
  */
 import type { Ink, Point } from '../paper/marks.ts'
+import { INK } from '../paper/style.ts'
 
 export type Layer =
   | 'FRAME'
@@ -23,21 +24,21 @@ export type Layer =
 
 /** Width of its lines on paper, mm (ISO 128-2: 0.13, 0.18, 0.25, 0.35, 0.5), ink, dashes. Visible edges are wide, all else is narrow. */
 export const PENS: Readonly<Record<Layer, { width: number; ink: Ink; dash?: readonly number[] }>> = {
-  FRAME: { width: 0.35, ink: '#1b2126' },
+  FRAME: { width: 0.35, ink: INK },
   DECK: { width: 0.13, ink: '#8a9299' },
-  LEG: { width: 0.35, ink: '#1b2126' },
-  PAD: { width: 0.25, ink: '#1b2126' },
-  BRACE: { width: 0.35, ink: '#1b2126' },
-  JOINT: { width: 0.25, ink: '#1b2126' },
+  LEG: { width: 0.35, ink: INK },
+  PAD: { width: 0.25, ink: INK },
+  BRACE: { width: 0.35, ink: INK },
+  JOINT: { width: 0.25, ink: INK },
   EXTRA: { width: 0.25, ink: '#5a646c' },
   BED: { width: 0.5, ink: '#6b5630' },
   WATER: { width: 0.25, ink: '#2f7196' },
   LEVEL: { width: 0.18, ink: '#2f7196', dash: [3, 1.2] },
   WAVE: { width: 0.18, ink: '#2f7196', dash: [0.5, 0.9] },
   CONTOUR: { width: 0.13, ink: '#7ba3b8' },
-  MATCH: { width: 0.5, ink: '#1b2126', dash: [6, 1.2, 0.8, 1.2] },
+  MATCH: { width: 0.5, ink: INK, dash: [6, 1.2, 0.8, 1.2] },
   DIM: { width: 0.18, ink: '#39434a' },
-  TEXT: { width: 0.18, ink: '#1b2126' },
+  TEXT: { width: 0.18, ink: INK },
 }
 
 /** Smallest em on paper, mm: capitals of 1.8 mm, which a copy of a copy still shows (ISO 3098-1 asks for 1.8 at least; memory). */

@@ -1,5 +1,6 @@
 /** Open, save, link, earlier docks. A native disclosure that closes on Escape and when the hand goes elsewhere. */
 import { useRef, useState } from 'react'
+import { FilePick } from '../panel/file-pick.tsx'
 import { useHost } from '../state/host.ts'
 import type { Earlier } from '../state/keep.ts'
 import { useLeadline } from '../state/store.ts'
@@ -11,7 +12,6 @@ export function FileMenu() {
   const kept = useLeadline((s) => s.kept)
   const { t, lang } = useWords()
   const menu = useRef<HTMLDetailsElement>(null)
-  const file = useRef<HTMLInputElement>(null)
   const [earlier, setEarlier] = useState<readonly Earlier[] | null>(null)
   const close = (): void => {
     menu.current?.removeAttribute('open')
@@ -42,22 +42,11 @@ export function FileMenu() {
             {t(kept === 'saved' ? 'file.saved' : 'file.saving')}
           </p>
         )}
-        <button type="button" onClick={() => file.current?.click()}>
-          {t('file.open')}
-        </button>
-        <input
-          ref={file}
-          className="unseen"
-          type="file"
-          tabIndex={-1}
-          aria-label={t('file.open')}
-          accept=".json,application/json"
-          onChange={(event) => {
-            const [chosen] = event.currentTarget.files ?? []
-            // The same file may be opened again.
-            const input = event.currentTarget
-            if (chosen) host.openFile(chosen).finally(() => (input.value = ''))
+        <FilePick
+          label={t('file.open')}
+          take={(file) => {
             close()
+            return host.openFile(file)
           }}
         />
         <button type="button" onClick={done(() => host.saveFile())}>

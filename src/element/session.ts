@@ -3,6 +3,8 @@
  * No React, no drawing. Begins when the element is connected and ends when it is gone for good.
  */
 import { type Catalog, type Design, demoDesign, parseDesignText } from '../../rules/index.ts'
+import { plainName } from '../state/file-name.ts'
+import { download } from '../state/hand-over.ts'
 import type { Contact, Host } from '../state/host.ts'
 import { judge } from '../state/judging.ts'
 import type { Earlier, Keeper } from '../state/keep.ts'
@@ -82,7 +84,7 @@ export class Session implements Host {
     const [shop, base, linked, stored] = await Promise.all([
       catalog === null && catalogUrl !== null ? readCatalogFrom(catalogUrl, signal) : null,
       design === null && designUrl !== null ? readDesignFrom(designUrl, signal) : null,
-      this.#readLink(),
+      this.#readLink(location.hash),
       this.#openKeeper(),
     ])
     if (signal.aborted) return false
@@ -144,12 +146,7 @@ export class Session implements Host {
   saveFile(): void {
     const { design } = this.store.getState()
     const text = `${JSON.stringify(design, null, 2)}\n`
-    const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }))
-    const anchor = document.createElement('a')
-    anchor.href = url
-    anchor.download = `${design.name.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '') || 'dock'}.leadline.json`
-    anchor.click()
-    setTimeout(() => URL.revokeObjectURL(url), 10_000)
+    download(text, 'application/json', `${plainName(design.name)}.leadline.json`)
   }
 
   async copyLink(): Promise<void> {
@@ -231,7 +228,8 @@ export class Session implements Host {
     })
     signal.addEventListener('abort', stop)
     signal.addEventListener('abort', judge(this.store))
-    addEventListener('hashchange', () => this.#followed(), { signal })
+    // What was followed, whatever has been written into the address since.
+    addEventListener('hashchange', ({ newURL }) => this.#followed(new URL(newURL).hash), { signal })
     addEventListener(
       'pagehide',
       () => {
@@ -278,21 +276,21 @@ export class Session implements Host {
     return this.#linkModule
   }
 
-  async #readLink(): Promise<Design | null> {
-    if (!this.links || location.hash.length < 2) return null
+  async #readLink(fragment: string): Promise<Design | null> {
+    if (!this.links || fragment.length < 2) return null
     const { isLink, readLink } = await this.#link()
-    if (!isLink(location.hash)) return null
-    this.#fragment = location.hash
-    const read = faultsOf(readLink(location.hash), 'link')
+    if (!isLink(fragment)) return null
+    this.#fragment = fragment
+    const read = faultsOf(readLink(fragment), 'link')
     if (read.ok) return read.value
     this.fail(read.faults, 'file.bad-link')
     return null
   }
 
   /** A link followed while the page is open. */
-  async #followed(): Promise<void> {
-    if (!this.links || location.hash === this.#fragment) return
-    const design = await this.#readLink()
+  async #followed(fragment: string): Promise<void> {
+    if (!this.links || fragment === this.#fragment) return
+    const design = await this.#readLink(fragment)
     if (design && !this.#over.signal.aborted) this.#replace(design)
   }
 

@@ -8,6 +8,7 @@ import type { PaperOptions } from '../../geometry/paper/options.ts'
 import type { PaperName } from '../../geometry/paper/packet.ts'
 import type { QuoteWanted } from '../../geometry/paper/sheets/quote.ts'
 import type { Catalog, Design, Dock } from '../../rules/index.ts'
+import { plainName } from '../state/file-name.ts'
 
 export const FORMATS = ['pdf', 'svg', 'dxf', 'csv', 'json', 'glb', 'usdz'] as const
 export type Format = (typeof FORMATS)[number]
@@ -128,9 +129,9 @@ async function papersOf({ what, quote, ...of }: Asked, progress: Progress): Prom
   })
 }
 
-/** A dock's name as the name of a file: letters and digits of any language, the rest as hyphens. */
+/** What a file of a dock is called. */
 export const fileName = (dock: Dock, format: Format, what: What | Figures = 'drawing'): string => {
-  const name = dock.name.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '') || 'dock'
+  const name = plainName(dock.name)
   return what === 'drawing' || !whatOf(format).includes(what)
     ? `${name}.${format}`
     : `${name}-${what}.${format}`

@@ -14,13 +14,14 @@ import {
   WHAT,
   type What,
 } from '../papers/write.ts'
+import { plainName } from '../state/file-name.ts'
+import { download } from '../state/hand-over.ts'
 import { useHost } from '../state/host.ts'
 import { linkOf } from '../state/link.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { count, text } from '../words/index.ts'
 import { type PaperWord, usePaperWords } from '../words/use-paper-words.ts'
 import { ArLink, type ArModel, showsModels } from './ar.tsx'
-import { download } from './hand-over.ts'
 import { Qr } from './qr.tsx'
 import { NO_CHOICE, QuoteFields, wantedOf } from './quote-fields.tsx'
 
@@ -116,8 +117,8 @@ export function Papers() {
         Math.round(Math.min(SIDE.max, Math.max(SIDE.min, Number(side) || 0))),
       ) as [number, number]
       const blob = await canvas.leadlineSnapshot(width, height)
-      const name = fileName(dock, 'pdf').replace(/pdf$/, 'png')
-      download(new Uint8Array(await blob.arrayBuffer()), 'image/png', name)
+      const name = `${plainName(dock.name)}.png`
+      download(blob, 'image/png', name)
       setState({ made: name })
     } catch (error) {
       setState({ failed: 'png', why: error instanceof Error ? error.message : String(error) })
@@ -128,7 +129,9 @@ export function Papers() {
       type="button"
       data-format={format}
       disabled={!judged || making}
-      onClick={() => make(format, of, (bytes, name) => download(bytes, MEDIA[format], name))}
+      onClick={() =>
+        make(format, of, (bytes, name) => download(bytes as Uint8Array<ArrayBuffer>, MEDIA[format], name))
+      }
     >
       {p(making && state.making === format ? 'making-now' : NAMES[format])}
     </button>

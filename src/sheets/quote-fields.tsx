@@ -35,10 +35,10 @@ const typed = (value: string, most: number): number | null => {
 }
 
 /** Services in the shop's order, not in that of the clicks: the same choice gives the same paper. */
-export function wantedOf(
-  { services, discount, fetched, untaxed, since }: QuoteChoice,
+function askedOf(
+  { services, discount, fetched, untaxed }: QuoteChoice,
   offered: readonly Service[],
-): QuoteWanted {
+): Omit<QuoteAsked, 'date'> {
   const share = typed(discount, 100)
   return {
     services: offered.flatMap(({ code }) => {
@@ -50,15 +50,13 @@ export function wantedOf(
     ...(share !== null && { discount: { share: share / 100 } }),
     ...(fetched && { fetched }),
     ...(untaxed && { untaxed }),
-    ...(since && { since }),
   }
 }
 
-/** The same without what it is compared with. */
-function askedOn(date: string, choice: QuoteChoice, offered: readonly Service[]): QuoteAsked {
-  const { since: _, ...asked } = wantedOf(choice, offered)
-  return { ...asked, date }
-}
+export const wantedOf = (choice: QuoteChoice, offered: readonly Service[]): QuoteWanted => ({
+  ...askedOf(choice, offered),
+  ...(choice.since && { since: choice.since }),
+})
 
 interface Props {
   readonly choice: QuoteChoice
@@ -140,7 +138,7 @@ export function QuoteFields({ choice, date, choose }: Props) {
         )}
       <QuoteSince
         since={choice.since}
-        asked={askedOn(date, choice, catalog.services ?? [])}
+        asked={{ ...askedOf(choice, catalog.services ?? []), date }}
         choose={(since) => choose({ ...choice, since })}
       />
     </fieldset>

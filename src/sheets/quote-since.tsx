@@ -1,8 +1,9 @@
 /** An earlier quote to compare with, and what is another since then: read back to the customer, and printed on the quote. */
-import { useEffect, useRef, useState } from 'react'
+import { useEffect, useState } from 'react'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
 import type { QuoteFile } from '../../rules/papers/quote-file.ts'
 import type { Since } from '../../rules/papers/quote-since.ts'
+import { FilePick } from '../panel/file-pick.tsx'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { text } from '../words/index.ts'
 import { usePaperWords } from '../words/use-paper-words.ts'
@@ -19,7 +20,6 @@ interface Props {
 
 export function QuoteSince({ since, asked, choose }: Props) {
   const { p } = usePaperWords()
-  const input = useRef<HTMLInputElement>(null)
   const [fault, setFault] = useState<string | null>(null)
   const open = async (file: File): Promise<void> => {
     const { parseQuoteText } = await import('../papers/since.ts')
@@ -44,28 +44,12 @@ export function QuoteSince({ since, asked, choose }: Props) {
     <div className="since">
       <p className="hint">{p('since-what')}</p>
       <div className="actions">
-        <button type="button" onClick={() => input.current?.click()}>
-          {p('since-pick')}
-        </button>
+        <FilePick label={p('since-pick')} take={open} />
         {since && (
           <button type="button" onClick={() => choose(null)}>
             {p('since-none')}
           </button>
         )}
-        <input
-          ref={input}
-          className="unseen"
-          type="file"
-          tabIndex={-1}
-          aria-label={p('since-pick')}
-          accept=".json,application/json"
-          onChange={(event) => {
-            const field = event.currentTarget
-            const [file] = field.files ?? []
-            // The same file may be chosen again.
-            if (file) open(file).finally(() => (field.value = ''))
-          }}
-        />
       </div>
       {fault && (
         <p className="fault" role="alert">

@@ -1,18 +1,17 @@
 /** Papers and models from the page: the same bytes as from the terminal, nothing of them before they are asked for. */
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { AxeBuilder } from '@axe-core/playwright'
 import jsQrModule from 'jsqr'
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
-import type { Page } from 'playwright-core'
 import { PNG } from 'pngjs'
-import { afterAll, beforeAll, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import type { Dock } from '../../rules/index.ts'
 import { sheet } from '../../src/cli/sheet.ts'
-import { linkOf, readLink } from '../../src/state/link.ts'
+import { readLink } from '../../src/state/link.ts'
 import { settled } from './scene-in-page.ts'
 import { DESKTOP, nextFrame, open, PHONE, read, withBrowser } from './support/open.ts'
+import { addressOf, openPapers, SOON, temporaryFolder } from './support/papers.ts'
 
 withBrowser()
 
@@ -20,21 +19,7 @@ withBrowser()
 const jsQr = ((jsQrModule as unknown as { default?: unknown }).default ??
   jsQrModule) as typeof import('jsqr').default
 
-let folder: string
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'leadline-'))
-})
-afterAll(() => {
-  rmSync(folder, { recursive: true })
-})
-
-const SOON = { timeout: 20_000 }
-
-async function openPapers(page: Page): Promise<void> {
-  await page.locator('.papers > summary').click()
-  await page.locator('.paper-work').waitFor()
-  await expect.poll(() => page.locator('[data-format=pdf]').isEnabled(), SOON).toBe(true)
-}
+const folder = temporaryFolder()
 
 test('every format is what the terminal writes, byte for byte', async () => {
   const { page, requests, close } = await open()
@@ -45,8 +30,7 @@ test('every format is what the terminal writes, byte for byte', async () => {
   expect(await page.getByLabel('Which').inputValue()).toBe('packet')
   const design = join(folder, 'design.json')
   writeFileSync(design, JSON.stringify(await read(page, (e) => e.design)))
-  const at = new URL(page.url())
-  const link = `${at.origin}${at.pathname}${at.search}${linkOf(await read(page, (e) => e.design))}`
+  const link = await addressOf(page)
   const args = [design, '--link', link, '--out', '-', '--date', '2026-05-01', '--by', 'A. Person']
   for (const format of ['pdf', 'svg', 'dxf', 'glb', 'usdz']) {
     const [download] = await Promise.all([

@@ -1,5 +1,5 @@
 /**
- * Aluminum members against the worked examples of the Aluminum Design Manual 2020, Part VII (ASD), read in a public transcription.
+ * Aluminum members against the worked examples of the Aluminum Design Manual 2020, Part VII (ASD), read in a public reprint.
  *
  * The manual rounds on its way (slenderness to a decimal, strengths to three figures) and takes standard shapes from its Part V
  * tables; where a tolerance is over 0.5 % the reason stands beside it. Units: in, kip, ksi.

@@ -6,6 +6,8 @@ import { sinceSaid } from '../../../rules/papers/quote-since.ts'
 import { paperWords } from '../../../rules/words/papers.ts'
 import { sheetWords } from '../../../rules/words/sheets.ts'
 import { planPicture, wholePicture } from '../../drawing/picture.ts'
+import { cornersOf } from '../../drawing/plan.ts'
+import { boundsOf } from '../../drawing/view.ts'
 import { band, figure, keyValues, list, paragraph, subheading, writeOn } from '../blocks.ts'
 import { documentOf, head, type PaperOf, widthOf } from '../document.ts'
 import { type Block, block, type Flow } from '../flow.ts'
@@ -21,12 +23,9 @@ export type QuoteWanted = Omit<QuoteAsked, 'date'> & {
 
 /** Height of the dock from above, mm: more for one that reaches sideways. */
 function planHeight({ sections }: Dock): number {
-  const reach = (of: 'x' | 'y'): number => {
-    const all = sections.map((section) => section[of])
-    const longest = Math.max(...sections.map(({ length }) => length))
-    return Math.max(...all) - Math.min(...all) + longest
-  }
-  return sections.length === 0 ? 0 : Math.min(76, Math.max(42, (130 * reach('y')) / reach('x')))
+  if (sections.length === 0) return 0
+  const { x0, x1, y0, y1 } = boundsOf(sections.flatMap(cornersOf))
+  return Math.min(76, Math.max(42, (130 * (y1 - y0)) / (x1 - x0)))
 }
 
 export function quotePaper(of: PaperOf, wanted: QuoteWanted = {}): Paper {

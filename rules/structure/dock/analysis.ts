@@ -35,7 +35,7 @@ import { judgedForces, letGo, lifter } from './lift-off.ts'
 
 /**
  * Second-order analysis for allowable strengths is made under 1.6 times the combination at 0.8 of the stiffness, and its forces divided by
- * 1.6 again: axial forces soften the frame twice as much as they are (ADM 2020 C.2 and C.3, read in a transcription).
+ * 1.6 again: axial forces soften the frame twice as much as they are (ADM 2020 C.2 and C.3, read in a reprint).
  */
 export const SOFTENED = 1.6 / 0.8
 /** Least lean of a frame as set up (memory: ADM 2020 C.2.2, 1/500 of the height). */

@@ -3,7 +3,7 @@
  *
  * Chapters D (tension), E (compression: member buckling E.2, local E.3.1, both E.4), F (bending: F.2, F.3.1 weighted average, round
  * tubes F.3.3, lateral-torsional F.4 with F.4.2.3 and F.4.2.4), G (shear), H.2 (torsion). Safety factors 1.65, rupture 1.95.
- * Formulas read in a public transcription of the manual (its E.4-1 misprints the elastic local stress; the manual's own example 12
+ * Formulas read in a public reprint of the manual (its E.4-1 misprints the elastic local stress; the manual's own example 12
  * shows which it is); buckling constants and H.1 from memory; tests hold all against the manual's worked examples 4, 5, 12, 14, 18, 20.
  *
  * Valid for doubly symmetric sections with square corners, not fatigued, under 90 °C. Not checked: torsional buckling (never of closed

@@ -2,7 +2,7 @@
  * Stresses, Pa, at which the walls of a section give way by themselves (local buckling), nominal: no safety factor yet.
  *
  * Source: Aluminum Design Manual 2020, Part I, B.5.4.2, B.5.4.5, B.5.5.1, B.5.5.4, B.5.6, G.2, G.4 (formulas read in a public
- * transcription; buckling constants see `buckling-constants.ts`). Corners are square, so a wall's width is its clear width.
+ * reprint; buckling constants see `buckling-constants.ts`). Corners are square, so a wall's width is its clear width.
  */
 import { type BucklingConstants, type Metal, roundElastic } from './buckling-constants.ts'
 

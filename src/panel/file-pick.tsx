@@ -1,0 +1,32 @@
+/** A button that lets a JSON file be chosen. */
+import { useRef } from 'react'
+
+interface Props {
+  readonly label: string
+  /** Called at once; the field is free again for the same file when it is done. */
+  readonly take: (file: File) => Promise<void>
+}
+
+export function FilePick({ label, take }: Props) {
+  const field = useRef<HTMLInputElement>(null)
+  return (
+    <>
+      <button type="button" onClick={() => field.current?.click()}>
+        {label}
+      </button>
+      <input
+        ref={field}
+        className="unseen"
+        type="file"
+        tabIndex={-1}
+        aria-label={label}
+        accept=".json,application/json"
+        onChange={(event) => {
+          const input = event.currentTarget
+          const [file] = input.files ?? []
+          if (file) take(file).finally(() => (input.value = ''))
+        }}
+      />
+    </>
+  )
+}

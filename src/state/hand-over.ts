@@ -1,0 +1,13 @@
+/** Handing a file to the person. */
+
+/** Long enough for a download to begin, ms. */
+const KEPT = 60_000
+
+export function download(content: BlobPart, media: string, name: string): void {
+  const url = URL.createObjectURL(new Blob([content], { type: media }))
+  setTimeout(() => URL.revokeObjectURL(url), KEPT)
+  const anchor = document.createElement('a')
+  anchor.href = url
+  anchor.download = name
+  anchor.click()
+}
