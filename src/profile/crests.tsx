@@ -6,13 +6,11 @@ import { useWords } from '../words/use-words.ts'
 import { heightAt, wordPlaces } from './crest-places.ts'
 import { Decor } from './decor.tsx'
 import { deckPlace } from './handles.tsx'
-import type { Scale } from './scale.ts'
+import { type Scale, WIDE } from './scale.ts'
 import type { SideView } from './section.ts'
 
 /** Length of a drawn wave, px: it says what the line is, not how long the waves are. */
 const RIPPLE = 8
-/** From here on the handles of the levels at the right side tell their figures (`handles.tsx`), px. */
-const WIDE = 600
 /** Height of a line of words, and its width by letter, px. */
 const LINE = 14
 const LETTER = 6.3

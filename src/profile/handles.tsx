@@ -4,14 +4,13 @@ import { useLeadline, usePlaced } from '../state/store.ts'
 import { meters } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 import { Handle } from './handle.tsx'
-import type { Scale } from './scale.ts'
+import { type Scale, WIDE } from './scale.ts'
 import { byDistance, changeSounding, removeSounding } from './soundings.ts'
 
 const HOW = 'strip-how'
 /** More would be a smear of points: the table has them all. */
 const MOST_HANDLES = 60
 /** From here on there is room for the figures of the levels, px. */
-const WIDE = 600
 
 /** Each sounding is a lead line: it hangs from the water with its lead on the bed. On the bank it is a stake. */
 export function SoundingHandles({ scale }: { readonly scale: Scale }) {
@@ -132,6 +131,9 @@ export function deckPlace(dock: Dock): number {
   return gaps.findLast((gap) => gap.wide >= 0.9 * widest)?.middle ?? xs[0] ?? 1
 }
 
+/** From the deck's grip to the middle of its height, written over it, px. */
+export const deckText = ({ width }: Scale) => ({ x: width < WIDE ? -26 : 0, y: -15 })
+
 export function DeckHandle({ scale }: { readonly scale: Scale }) {
   const dock = usePlaced()
   const height = useLeadline((s) => s.design.dock.deckHeight)
@@ -156,7 +158,7 @@ export function DeckHandle({ scale }: { readonly scale: Scale }) {
       }
     >
       <Grip />
-      <text className="deck-height" x={scale.width < WIDE ? -26 : 0} y={-15}>
+      <text className="deck-height" {...deckText(scale)}>
         {length(height)}
       </text>
     </Handle>

@@ -15,6 +15,8 @@ export interface Scale {
 
 const LOWEST = 176
 const HIGHEST = 300
+/** Room for what is written over the highest thing, px. */
+const HEAD = 10
 /** Room for the distances written along the lower edge, px. */
 export const FOOT = 22
 
@@ -27,14 +29,19 @@ export function makeScale(range: Range, width: number): Scale {
   const stretch = perZ / perX
   return {
     width,
-    height: inner + FOOT,
+    height: HEAD + inner + FOOT,
     x: (meters) => (meters - range.x0) * perX,
-    z: (meters) => (range.z1 - meters) * perZ,
+    z: (meters) => HEAD + (range.z1 - meters) * perZ,
     perX,
     perZ,
     stretch: Math.abs(stretch - 1) < 0.02 ? 1 : stretch,
   }
 }
+
+/** Narrower strips say less: the handles of levels without their figures. px. */
+export const WIDE = 600
+/** Half of what so many letters take in the strip's own size, px. */
+export const halfOf = (text: string): number => text.length * 3.4
 
 /** Distances to write along the edge, in a round step that leaves about `room` px to each. `unit`: m of the unit written. */
 export function ticks(range: Range, perX: number, unit: number, room = 70): number[] {

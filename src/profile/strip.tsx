@@ -6,9 +6,9 @@ import { pointedOf, useLeadline, usePlaced } from '../state/store.ts'
 import { useWords } from '../words/use-words.ts'
 import { CrestClearance, CrestLines } from './crests.tsx'
 import { Decor } from './decor.tsx'
-import { DeckHandle, LevelHandles, SoundingHandles } from './handles.tsx'
+import { DeckHandle, deckPlace, deckText, LevelHandles, SoundingHandles } from './handles.tsx'
 import { Measures } from './measures.tsx'
-import { makeScale, type Scale, ticks } from './scale.ts'
+import { halfOf, makeScale, type Scale, ticks } from './scale.ts'
 import { type Point, type SideLeg, type SideShape, type SideView, sideView } from './section.ts'
 import { useWidth } from './use-width.ts'
 
@@ -151,6 +151,9 @@ function Parts({ view, scale }: { readonly view: SideView; readonly scale: Scale
   )
 }
 
+/** From one line of words to the next, px. */
+const LINE = 15
+
 /** The stock length over each leg; legs in one line of sight share the place. */
 function LegLengths({ legs, scale }: { readonly legs: readonly SideLeg[]; readonly scale: Scale }) {
   const dock = usePlaced()
@@ -164,18 +167,25 @@ function LegLengths({ legs, scale }: { readonly legs: readonly SideLeg[]; readon
     column.texts.add(stock === null ? '?' : length(stock))
     columns.set(at, { top: Math.max(top, column.top), texts: column.texts })
   }
+  const deck = useLeadline((s) => s.design.dock.deckHeight)
+  // The height that is written over the deck's grip has its place.
+  const grip = deckText(scale)
+  const [deckX, deckY] = [scale.x(deckPlace(dock)) + grip.x, scale.z(deck) + grip.y]
+  const beside = halfOf(length(deck)) + 4
   let free = Number.NEGATIVE_INFINITY
   return [...columns]
     .sort(([a], [b]) => a - b)
     .map(([at, { top, texts }]) => {
       const px = scale.x(at)
       const text = [...texts].join(' / ')
-      const half = text.length * 3.4
+      const half = halfOf(text)
+      const y = scale.z(top) - 6
       // Where legs stand too close together for all their lengths, those that have room are written.
       if (px - half < free) return null
+      if (Math.abs(px - deckX) < half + beside && Math.abs(y - deckY) < LINE) return null
       free = px + half + 4
       return (
-        <text key={at} className="leg-length" x={px} y={scale.z(top) - 6}>
+        <text key={at} className="leg-length" x={px} y={y}>
           {text}
         </text>
       )
