@@ -16,7 +16,7 @@ export interface Scale {
 const LOWEST = 176
 const HIGHEST = 300
 /** Room for what is written over the highest thing, px. */
-const HEAD = 10
+export const HEAD = 10
 /** Room for the distances written along the lower edge, px. */
 export const FOOT = 22
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { type Design, demoCatalog, demoDesign, makeBed } from '../../rules/index.ts'
-import { makeScale, ticks } from '../../src/profile/scale.ts'
+import { FOOT, HEAD, makeScale, ticks } from '../../src/profile/scale.ts'
 import { sideView, turned } from '../../src/profile/section.ts'
 import { rangeOf } from '../../src/state/range.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
@@ -84,7 +84,9 @@ describe('the scale', () => {
       const scale = makeScale(range, width)
       expect(scale.x(range.x0)).toBeCloseTo(0, 9)
       expect(scale.x(range.x1)).toBeCloseTo(width, 9)
-      expect(scale.z(range.z1)).toBeCloseTo(0, 9)
+      // Upright what is written has its room, over the highest thing and under the lowest.
+      expect(scale.z(range.z1)).toBeCloseTo(HEAD, 9)
+      expect(scale.z(range.z0)).toBeCloseTo(scale.height - FOOT, 9)
       expect(scale.height).toBeLessThan(340)
     }
   })
