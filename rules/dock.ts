@@ -365,12 +365,28 @@ export interface FootUse {
   readonly pushCase: string | null
 }
 
+/** One foot lower than it should be, the worst of those that carry most. */
+export interface UnevenFoot {
+  /** How much lower, m. */
+  readonly by: number
+  /** The leg whose foot is low, and the one that carries most then with a full deck: its use and what presses it, N. */
+  readonly low: string
+  readonly leg: string
+  readonly use: number
+  readonly axial: number
+  /** Legs that hang in the air under the dock's own weight when their foot is so much lower. */
+  readonly hangs: readonly string[]
+}
+
 export interface HookUse {
   readonly joint: string
   /** Bearing down, and pulled up, of one hook, N. */
   readonly down: number
   readonly up: number
   readonly upCase: string | null
+  /** A lock gives way in some case; the case. */
+  readonly opens: boolean
+  readonly openCase: string | null
 }
 
 export interface RailUse {
@@ -382,18 +398,25 @@ export interface RailUse {
   readonly case: string
 }
 
+/**
+ * Where dead load and people alone are past what buckles the dock there are no figures: `legs`, `braces`, `feet`, `hooks` and `rails` are
+ * empty then, `railUse` and `railDeflection` null.
+ */
 export interface Structure {
   readonly legs: readonly LegUse[]
   readonly braces: readonly BraceUse[]
   readonly feet: readonly FootUse[]
   readonly hooks: readonly HookUse[]
   readonly rails: readonly RailUse[]
-  readonly railUse: number
-  readonly railDeflection: number
+  readonly railUse: number | null
+  readonly railDeflection: number | null
   /** How far the softest outer corner gives under a person's shove, m: the larger of along and across. */
   readonly sway: number
   readonly swayAlong: number
   readonly swayAcross: number
+  /** What play in the sleeves adds to each before anything resists, m. */
+  readonly playAlong: number
+  readonly playAcross: number
   /** The larger of both for the same dock without braces. */
   readonly swayUnbraced: number
   readonly swayUnbracedAcross: number
@@ -406,10 +429,13 @@ export interface Structure {
   readonly sleeves: readonly {
     readonly part: number
     readonly buckling: number | null
-    readonly legUse: number
+    /** Null past buckling. */
+    readonly legUse: number | null
     readonly swayAlong: number
     readonly swayAcross: number
   }[]
+  /** Null while it is still to come, and past buckling. */
+  readonly uneven: UnevenFoot | null
   /** False while buckling factors and sleeves half and twice as firm are still to come: they take longer. */
   readonly deep: boolean
   /** The whole dock: sideways at its feet over what resists there, in the worst case. */

@@ -42,6 +42,8 @@ export interface RampRest {
   readonly bearing: number
   /** Ground to the deck surface at the shoreward edge, m. */
   readonly step: number
+  /** How far the ground lies under its left and right rail where it rests, m: on a bank that falls to one side one corner hangs. */
+  readonly gaps: readonly [left: number, right: number]
 }
 
 export interface Kit {
@@ -168,5 +170,20 @@ function restRamp(layout: Layout, design: Design, shop: Shop, bed: Bed, hingeX: 
   // From the ground below the deck's edge; at a wall from its top, though that edge may lie a thumb's breadth before it.
   const from = contact && design.site.shore?.kind === 'wall' ? contact.z : bed.bedAt(x, y)
   const onWall = contact ? bearing(design, shape, hingeX, hingeZ, contact) : 0
-  return { contact, hingeZ, bearing: onWall, pose: { placed, x, y, z, tilt }, step: z - from }
+  const gaps =
+    contact && design.site.shore?.kind !== 'wall' ? cornerGaps(contact, bed, y, frame.width) : LEVEL
+  return { contact, hingeZ, bearing: onWall, pose: { placed, x, y, z, tilt }, step: z - from, gaps }
+}
+
+const LEVEL = [0, 0] as const
+/** A gap under this is none, m. */
+const NO_GAP = 1e-4
+
+/** From the nearer of both corners: a crown between them counts as ground under that one. */
+function cornerGaps({ x }: RampContact, bed: Bed, y: number, width: number): readonly [number, number] {
+  const left = bed.bedAt(x, y + width / 2)
+  const right = bed.bedAt(x, y - width / 2)
+  const high = Math.max(left, right)
+  const gap = (ground: number): number => (high - ground < NO_GAP ? 0 : high - ground)
+  return [gap(left), gap(right)]
 }

@@ -453,6 +453,13 @@ export const CatalogSchema = v.looseObject({
     bar: v.looseObject({ ...item, stock: Code, length: length(10, 'Length') }),
     pin: v.looseObject(small),
     drop: measure(0, 0.5, 'Hinge axis below the deck surface, m'),
+    shorePin: v.optional(
+      measure(
+        0,
+        1e6,
+        "As measured by the shop: upward pull that a stake or pin holds at each corner of the ramp's shore end, N; where absent that end lies free",
+      ),
+    ),
   }),
   decking: v.looseObject({
     rise: measure(0, 0.3, 'Deck surface over the frame top, m'),

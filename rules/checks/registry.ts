@@ -33,6 +33,7 @@ import { padOnSlope } from './pad-on-slope.ts'
 import { padsOverlap } from './pads-overlap.ts'
 import { postTooShort } from './post-too-short.ts'
 import { rampBearingShort } from './ramp-bearing-short.ts'
+import { rampCornerHangs } from './ramp-corner-hangs.ts'
 import { rampEndLow } from './ramp-end-low.ts'
 import { rampInLegs } from './ramp-in-legs.ts'
 import { rampNoBank } from './ramp-no-bank.ts'
@@ -66,6 +67,7 @@ export const CHECKS: readonly Check[] = [
   hingeShort,
   rampSlopeAda,
   rampEndLow,
+  rampCornerHangs,
   rampOnCrest,
   stepHigh,
   deckUnderLevel,

@@ -187,15 +187,21 @@ const local = new Float64Array(12)
  * @param out twelve numbers from `o`
  */
 export function endForces(
-  { layout, planes }: State,
+  state: State,
   member: number,
   movement: Float64Array,
   onMembers: Float64Array | null,
   out: Float64Array,
   o: number,
 ): void {
+  toLocal(state.layout.members, member, movement)
+  localForces(state, member, out, o)
+  if (onMembers) for (let i = 0; i < 12; i++) out[o + i]! -= onMembers[member * 12 + i]!
+}
+
+/** A member's end forces from `local`. */
+function localForces({ layout, planes }: State, member: number, out: Float64Array, o: number): void {
   const { members } = layout
-  toLocal(members, member, movement)
   const pull = members.axial[member]! * (local[6]! - local[0]!)
   const twist = members.torsion[member]! * (local[9]! - local[3]!)
   out[o] = -pull
@@ -204,7 +210,6 @@ export function endForces(
   out[o + 9] = twist
   bend(planes, member * 32, 1, 5, 1, out, o)
   bend(planes, member * 32 + 16, 2, 4, -1, out, o)
-  if (onMembers) for (let i = 0; i < 12; i++) out[o + i]! -= onMembers[member * 12 + i]!
 }
 
 /** One plane's end forces from `local`. */
@@ -250,7 +255,7 @@ function toLocal({ axes, from, to }: MemberTable, member: number, movement: Floa
   }
 }
 
-/** A support that is moved: a held direction of a node, and the members that end there. */
+/** A member's end that is moved against its node: a support that is moved, where nothing else ends there, or a joint that opens. */
 export interface Moved {
   readonly node: number
   /** 0, 1, 2: x, y, z; 3, 4, 5: turns about them. */
@@ -260,27 +265,53 @@ export interface Moved {
   readonly members: readonly number[]
 }
 
-/** Movements where supports are moved and nothing else acts, six a node. */
-export function settle(state: State, moves: readonly Moved[]): Float64Array {
+const moved12 = new Float64Array(12)
+
+/** What it takes at a member's two ends, member axes, to move the one at `node` by `by` with all else held; into `out`. */
+function toMove(state: State, member: number, { node, direction, by }: Moved, out: Float64Array): void {
+  const { members } = state.layout
+  const end = members.from[member]! === node ? 0 : 6
+  const { axes } = members
+  const at = member * 9 + (direction % 3)
+  const part = end + (direction < 3 ? 0 : 3)
+  local.fill(0)
+  for (let k = 0; k < 3; k++) local[part + k] = by * axes[at + 3 * k]!
+  localForces(state, member, out, 0)
+}
+
+/**
+ * Movements of nodes where members' ends are moved against them and nothing else acts, six a node. The moved ends themselves are not in
+ * it: what acts in those members is `endForces` of the movement and `toMove` besides.
+ */
+export function shift(state: State, moves: readonly Moved[]): Float64Array {
   const { layout } = state
-  const moved = new Float64Array(layout.held.length)
-  for (const { node, direction, by } of moves) moved[node * 6 + direction] = by
   const load = new Float64Array(layout.held.length)
-  const forces = new Float64Array(12)
-  for (const member of new Set(moves.flatMap((one) => one.members))) {
-    endForces(state, member, moved, null, forces, 0)
-    for (let i = 0; i < 12; i++) forces[i] = -forces[i]!
-    addInGlobal(layout.members, member, forces, 0, load)
-    addInGlobal(layout.members, member, forces, 6, load)
-  }
-  const movement = respond(state, load)
+  for (const move of moves)
+    for (const member of move.members) {
+      toMove(state, member, move, moved12)
+      for (let i = 0; i < 12; i++) moved12[i] = -moved12[i]!
+      addInGlobal(layout.members, member, moved12, 0, load)
+      addInGlobal(layout.members, member, moved12, 6, load)
+    }
+  return respond(state, load)
+}
+
+/** Movements where supports are moved and nothing else acts, six a node: the supports' own among them. */
+export function settle(state: State, moves: readonly Moved[]): Float64Array {
+  const movement = shift(state, moves)
   for (const { node, direction, by } of moves) movement[node * 6 + direction] = by
   return movement
 }
 
+/** Adds to a member's end forces (twelve from `o`) what moving its own end takes. */
+export function addMoved(state: State, member: number, move: Moved, out: Float64Array, o: number): void {
+  toMove(state, member, move, moved12)
+  for (let i = 0; i < 12; i++) out[o + i]! += moved12[i]!
+}
+
 /**
- * What moving one support by 1 does to the first ends of some members: their three forces there, member axes. As `settle` and
- * `endForces` would tell it; for many supports of one state it takes half the time, for nothing is made anew but what it returns.
+ * What moving one member's end by 1 does to the first ends of some members: their three forces there, member axes. As `shift`,
+ * `endForces` and `addMoved` would tell it; for many ends of one state it takes half the time, for nothing is made anew but what it returns.
  */
 export function settler(state: State, ends: readonly number[]): (move: Omit<Moved, 'by'>) => Float64Array {
   const { layout, factor } = state
@@ -291,35 +322,33 @@ export function settler(state: State, ends: readonly number[]): (move: Omit<Move
   const movement = new Float64Array(held.length)
   const forces = new Float64Array(12)
   const nodes = [...new Set(ends.flatMap((member) => [members.from[member]!, members.to[member]!]))]
-  return ({ node, direction, members: moved }) => {
-    movement[node * 6 + direction] = 1
+  return (one) => {
+    const move: Moved = { ...one, by: 1 }
     const touched = new Set<number>()
-    for (const member of moved) {
-      endForces(state, member, movement, null, forces, 0)
+    for (const member of move.members) {
+      toMove(state, member, move, forces)
       for (let i = 0; i < 12; i++) forces[i] = -forces[i]!
       addInGlobal(members, member, forces, 0, load)
       addInGlobal(members, member, forces, 6, load)
       touched.add(members.from[member]!).add(members.to[member]!)
     }
-    movement[node * 6 + direction] = 0
     x.fill(0)
-    for (const one of touched)
-      for (let k = 0, at = position[one]!; k < 6; k++) {
-        if (at >= 0 && !held[one * 6 + k]) x[at * 6 + k] = load[one * 6 + k]!
-        load[one * 6 + k] = 0
+    for (const node of touched)
+      for (let k = 0, at = position[node]!; k < 6; k++) {
+        if (at >= 0 && !held[node * 6 + k]) x[at * 6 + k] = load[node * 6 + k]!
+        load[node * 6 + k] = 0
       }
     solveBlocks(factor, x)
-    for (const one of nodes)
-      for (let k = 0, at = position[one]!; k < 6; k++)
-        movement[one * 6 + k] = at < 0 || held[one * 6 + k] ? 0 : x[at * 6 + k]!
-    movement[node * 6 + direction] = 1
+    for (const node of nodes)
+      for (let k = 0, at = position[node]!; k < 6; k++)
+        movement[node * 6 + k] = at < 0 || held[node * 6 + k] ? 0 : x[at * 6 + k]!
     const out = new Float64Array(ends.length * 3)
     for (let i = 0; i < ends.length; i++) {
       endForces(state, ends[i]!, movement, null, forces, 0)
+      if (move.members.includes(ends[i]!)) addMoved(state, ends[i]!, move, forces, 0)
       for (let k = 0; k < 3; k++) out[i * 3 + k] = forces[k]!
     }
-    for (const one of nodes) movement.fill(0, one * 6, one * 6 + 6)
-    movement[node * 6 + direction] = 0
+    for (const node of nodes) movement.fill(0, node * 6, node * 6 + 6)
     return out
   }
 }

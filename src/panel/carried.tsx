@@ -61,7 +61,7 @@ function Used() {
   const { structure } = useDock()
   const whole = useLeadline(isJudged)
   const { more } = useMoreWords()
-  if (!structure) return whole ? null : more('carried.checking')
+  if (!structure || structure.legs.length === 0) return whole ? null : more('carried.checking')
   const most = (list: readonly { readonly use: number }[]): Figure => ({
     value: list.reduce((high, { use }) => Math.max(high, use), 0),
     unit: 'share',

@@ -40,13 +40,19 @@ function Told({ dock, structure }: { readonly dock: Dock; readonly structure: St
   })
   return (
     <div className="loads">
-      <p className="hint">{intro}</p>
-      <Legs dock={dock} structure={structure} />
+      {structure.legs.length === 0 ? (
+        <p className="hint">{loads('loads.past')}</p>
+      ) : (
+        <>
+          <p className="hint">{intro}</p>
+          <Legs dock={dock} structure={structure} />
+        </>
+      )}
       {structure.braces.length > 0 && <Braces dock={dock} structure={structure} />}
-      <Frames structure={structure} />
-      <Feet dock={dock} structure={structure} />
+      {structure.rails.length > 0 && <Frames structure={structure} />}
+      {structure.feet.length > 0 && <Feet dock={dock} structure={structure} />}
       {structure.hooks.length > 0 && <Hooks dock={dock} structure={structure} />}
-      <Sway structure={structure} />
+      <Sway dock={dock} structure={structure} />
       <Lean structure={structure} />
       <p className="hint">{loads('loads.screening')}</p>
     </div>
@@ -327,10 +333,11 @@ function Hooks({ dock, structure: { hooks } }: Shown) {
   )
 }
 
-function Sway({ structure }: Pick<Shown, 'structure'>) {
+function Sway({ dock, structure }: Shown) {
   const words = useLoadWords()
   const { loads } = words
-  const { swayAcross, swayAlong, swayUnbracedAcross, braces, slides } = structure
+  const { swayAcross, swayAlong, swayUnbracedAcross, playAlong, playAcross, uneven, braces, slides } =
+    structure
   const felt = (sway: number) => text(loads(`loads.sway.${swayWord(sway, GUARD_PUSH)}`))
   return (
     <section>
@@ -349,6 +356,18 @@ function Sway({ structure }: Pick<Shown, 'structure'>) {
             })}
       </p>
       <p>{loads('loads.sway.along', { sway: small(swayAlong), word: felt(swayAlong) })}</p>
+      <p>{loads('loads.play', { along: small(playAlong), across: small(playAcross) })}</p>
+      {uneven && (
+        <p>
+          {loads('loads.uneven', {
+            by: small(uneven.by),
+            low: text(legName(uneven.low, dock, words)),
+            leg: text(legName(uneven.leg, dock, words)),
+            use: share(uneven.use),
+          })}{' '}
+          {uneven.hangs.length > 0 && loads('loads.uneven.hangs', { legs: count(uneven.hangs.length) })}
+        </p>
+      )}
       <p>
         {loads(slides.slides ? 'loads.slip.over' : 'loads.slip.holds', {
           push: share(slides.push),
@@ -388,7 +407,7 @@ function Lean({ structure }: Pick<Shown, 'structure'>) {
               <li key={part}>
                 {loads(part < 1 ? 'loads.sleeve.half' : 'loads.sleeve.double', {
                   factor: times(factor),
-                  use: share(legUse),
+                  use: legUse === null ? text('–') : share(legUse),
                   along: small(swayAlong),
                 })}
               </li>

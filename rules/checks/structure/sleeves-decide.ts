@@ -8,12 +8,10 @@ export const sleevesDecide: StructureCheck = {
   basis: `Solved again with sleeves half and twice as firm. ${OURS}`,
   find({ structure }) {
     const { buckling, sleeves, legs, sleeve } = structure
-    const verdict = (factor: number | null, use: number): boolean =>
-      (factor === null || factor >= BUCKLING.stop) && use <= 1
-    const now = verdict(
-      buckling,
-      legs.reduce((most, leg) => Math.max(most, leg.use), 0),
-    )
+    const verdict = (factor: number | null, use: number | null): boolean =>
+      (factor === null || factor >= BUCKLING.stop) && use !== null && use <= 1
+    const use = legs.length === 0 ? null : legs.reduce((most, leg) => Math.max(most, leg.use), 0)
+    const now = verdict(buckling, use)
     const other = sleeves.filter((s) => verdict(s.buckling, s.legUse) !== now)
     if (other.length === 0) return []
     return [

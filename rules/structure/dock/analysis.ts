@@ -30,8 +30,10 @@ import {
 } from './basic-loads.ts'
 import { berth, bump } from './boat.ts'
 import { type Combination, combinations, GRAVITY, type Gravity } from './combinations.ts'
+import { judgedForces, type Touch, touch } from './contacts.ts'
 import type { DockFrame } from './frame.ts'
-import { judgedForces, letGo, lifter } from './lift-off.ts'
+import { letGo } from './lift-off.ts'
+import { type Lean, type Sliding, sliding } from './sliding.ts'
 
 /**
  * Second-order analysis for allowable strengths is made under 1.6 times the combination at 0.8 of the stiffness, and its forces divided by
@@ -48,10 +50,13 @@ export interface Solved {
   readonly combination: Combination
   /** Twelve for each of `frame.judged`: what acts at its ends, member axes. */
   readonly forces: Float64Array
-  /** Feet off the bed, by index of `frame.legs`. */
+  /** What is off, by index of `frame.contacts`: up to `frame.legs.length` the feet. */
   readonly lifted: readonly number[]
   /** False where nothing bears. */
   readonly stands: boolean
+  /** It does not stand, but would slide away before it came to that, even on a bed that grips well. */
+  readonly slidesFirst: boolean
+  readonly lean: Lean
 }
 
 export interface Analysis {
@@ -69,6 +74,19 @@ export interface Analysis {
   readonly buckled: boolean
   readonly lean: number
   readonly sway: Sway
+  /** Dead load and people on the softened frame, all contacts closed: for what is asked of it besides. Null where that has buckled. */
+  readonly full: Loaded | null
+}
+
+export interface Loaded {
+  readonly touching: Touch
+  /** Twelve for each of `frame.judged`. */
+  readonly dead: Float64Array
+  readonly people: Float64Array
+  /** What gaps under contacts do. */
+  readonly gaps: Float64Array
+  /** A lean to the left. */
+  readonly leaning: Float64Array
 }
 
 /** Sections whose corners are tried with a push. */
@@ -134,6 +152,8 @@ export function analyze(
     return load
   }
   let buckled = false
+  let full: Loaded | null = null
+  const rubbing = sliding(frame)
   for (const gravity of ['full', 'none'] as const) {
     const mine = list.filter((c) => c.gravity === gravity)
     if (mine.length === 0) continue
@@ -157,44 +177,60 @@ export function analyze(
       }
       return forces
     }
-    const lifting = lifter(state, frame)
-    const forces = new Float64Array(frame.judged.length * 12)
-    const add = (more: Float64Array, factor: number): void => {
-      for (let i = 0; i < forces.length; i++) forces[i]! += factor * more[i]!
-    }
+    const touching = touch(state, frame)
+    const gaps = frame.contacts.flatMap(({ gap }) => [-gap, 0, 0])
+    const { forces: still, add: addStill, clear: clearStill } = sumOf(frame)
+    const { forces: grown, add: addGrown, clear: clearGrown } = sumOf(frame)
+    const forces = new Float64Array(still.length)
+    const gapForces = new Float64Array(still.length)
+    touching.move(gaps, gapForces)
     for (const combination of mine) {
-      forces.fill(0)
+      clearStill()
+      clearGrown()
       const { dead: own, live: on, weather, side, lean: toward } = combination
-      add(
+      addStill(
         ask('dead', () => dead),
         own,
       )
+      addStill(gapForces, 1)
       for (const [i, name] of (['left', 'right'] as const).entries())
         if (on[i]! > 0)
-          add(
+          addStill(
             ask(name, () => half[name]),
             on[i]!,
           )
       if (weather) {
         const key = `${weather.level} ${weather.toward}`
-        add(
+        addGrown(
           ask(key, () => weatherOf(key, weather.level, weather.toward)),
           weather.factor,
         )
       }
       if (side !== null)
-        add(
+        addGrown(
           ask(`side ${side}`, () => sides[side]!.load),
           1,
         )
       const across = toward === 'left' || toward === 'right'
       const way = across ? 'left' : 'lake'
-      add(
+      addStill(
         ask(`lean ${way}`, () => leanLoad(states, frame, legAxial, lean, TOWARD[way])),
         toward === way ? 1 : -1,
       )
-      visit({ combination, forces, ...letGo(lifting, forces) })
+      const leaning: Lean = { axial: legAxial, x: TOWARD[toward][0] * lean, y: TOWARD[toward][1] * lean }
+      for (let i = 0; i < forces.length; i++) forces[i] = still[i]! + grown[i]!
+      const standing = letGo(touching, forces)
+      const slidesFirst = !standing.stands && slidesBefore(touching, rubbing, still, grown, leaning)
+      visit({ combination, forces, ...standing, slidesFirst, lean: leaning })
     }
+    if (gravity === 'full')
+      full = {
+        touching,
+        dead: ask('dead', () => dead),
+        people: ask('people', () => live),
+        gaps: gapForces,
+        leaning: ask('lean left', () => leanLoad(states, frame, legAxial, lean, TOWARD.left)),
+      }
   }
   return {
     frame,
@@ -207,7 +243,51 @@ export function analyze(
     buckled,
     lean,
     sway,
+    full,
   }
+}
+
+/** Forces of basic loads added up. */
+function sumOf(frame: DockFrame) {
+  const forces = new Float64Array(frame.judged.length * 12)
+  return {
+    forces,
+    add(more: Float64Array, factor: number): void {
+      for (let i = 0; i < forces.length; i++) forces[i]! += factor * more[i]!
+    },
+    clear: (): void => void forces.fill(0),
+  }
+}
+
+/** Halvings in which the push is found under which the feet begin to slide. */
+const HALVINGS = 20
+
+/**
+ * Of a dock that does not stand under all of its push: whether its feet would slide under the part of it that it still stands.
+ *
+ * @param still, grown forces with all contacts closed: of what is there without the push, and of the push
+ */
+function slidesBefore(
+  touching: Touch,
+  rubbing: Sliding,
+  still: Float64Array,
+  grown: Float64Array,
+  lean: Lean,
+): boolean {
+  const under = (part: number): Float64Array => still.map((value, i) => value + part * grown[i]!)
+  const slides = (part: number): boolean => {
+    const { push, holds } = rubbing.whole(under(part), lean, 'high')
+    return push > holds
+  }
+  if (!slides(1)) return false
+  let low = 0
+  let high = 1
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (low + high) / 2
+    if (slides(middle)) high = middle
+    else low = middle
+  }
+  return letGo(touching, under(high)).stands
 }
 
 /** How far the softest outer corner gives under the push, along the dock's axes, without axial forces. */

@@ -5,14 +5,13 @@
  */
 import type { FootUse, Structure } from '../../dock.ts'
 import { round6 } from '../../numbers.ts'
-import { allowableBearing, slidingResistance, strengthsOfStock } from '../strength/index.ts'
+import { allowableBearing } from '../strength/index.ts'
 import type { Solved } from './analysis.ts'
 import type { DockFrame } from './frame.ts'
+import { type Hold, sliding } from './sliding.ts'
 
 export interface FeetJudge {
   visit(solved: Solved): void
-  /** Whether the dock slides under less than what it takes to tip it. */
-  slidesFirst(solved: Solved): boolean
   uses(): FootUse[]
   total(): Structure['slides']
 }
@@ -27,23 +26,8 @@ interface Group {
   name: string | null
 }
 
-/**
- * What the posts hold sideways, N: their tubes in bending, from the clamp down to where the bed holds them. They give more than feet
- * do, so they come to bear once feet begin to slide: both count together.
- */
-function postsHold({ kit, posts, members, nodes }: DockFrame): number {
-  return kit.extras.placed.reduce((sum, extra) => {
-    const post = posts.find(({ id }) => id === extra.id)
-    if (!post || !extra.post?.stock) return sum
-    const { from, to } = members[post.member]!
-    const length = nodes[to]!.z - nodes[from]!.z
-    const { momentY } = strengthsOfStock(kit.shop.catalog, extra.post.stock.stock, { length })!
-    return sum + momentY.value / length
-  }, 0)
-}
-
 export function feetJudge(frame: DockFrame): FeetJudge {
-  const { kit, legs, slot, posts } = frame
+  const { kit, legs, slot } = frame
   const bottoms = legs.map(({ leg }) => kit.bed.bottomAt(leg.x, leg.y))
   const areas = legs.map(({ leg }) => leg.pad.plate.length * leg.pad.plate.width)
   const at = legs.map(({ members }) => slot[members[0]!]! * 12)
@@ -62,44 +46,16 @@ export function feetJudge(frame: DockFrame): FeetJudge {
   legs.forEach((_, i) => {
     if (!groupOf.has(i)) addGroup([i])
   })
-  const posted = postsHold(frame)
-  const postAt = posts.map(({ member }) => slot[member]! * 12)
   const whole: Group = { feet: legs.map((_, i) => i), push: 0, name: null }
-  /** What pushes a group sideways over what resists. Feet that pull, of a dock that tips, take of what the others hold. */
-  const pushOn = (group: Group, forces: Float64Array): number => {
-    let holds = 0
-    let up = 0
-    let down = 0
-    let x = 0
-    let y = 0
-    for (const foot of group.feet) {
-      const press = forces[at[foot]!]!
-      if (press > 0) down += press
-      else up -= press
-      holds += slidingResistance(bottoms[foot]!, press, areas[foot]!)
-      x += forces[at[foot]! + 1]!
-      y += forces[at[foot]! + 2]!
-    }
-    if (down > 0) holds *= Math.max(0, 1 - up / down)
-    if (group === whole) {
-      holds += posted
-      // A post stands as a leg does: its own second and third axes are the dock's x and y.
-      for (const post of postAt) {
-        x += forces[post + 1]!
-        y += forces[post + 2]!
-      }
-    }
-    const across = Math.sqrt(x * x + y * y)
-    return across <= NOTHING ? 0 : holds * MOST > across ? across / holds : MOST
-  }
-  const rub = (group: Group, forces: Float64Array, name: string): void => {
-    const push = pushOn(group, forces)
-    if (push <= group.push) return
-    group.push = push
+  const rubbing = sliding(frame)
+  const rub = (group: Group, { push, holds }: Hold, name: string): void => {
+    const over = push <= NOTHING ? 0 : holds * MOST > push ? push / holds : MOST
+    if (over <= group.push) return
+    group.push = over
     group.name = name
   }
   return {
-    visit({ forces, lifted, combination }) {
+    visit({ forces, lifted, combination, lean }) {
       const { name } = combination
       for (let i = 0; i < legs.length; i++) {
         const down = forces[at[i]!]!
@@ -108,11 +64,10 @@ export function feetJudge(frame: DockFrame): FeetJudge {
           loadCase[i] = name
         }
       }
-      for (const i of lifted) liftCase[i] ??= name
-      for (const group of groups) rub(group, forces, name)
-      if (combination.outside) rub(whole, forces, name)
+      for (const i of lifted) if (i < legs.length) liftCase[i] ??= name
+      for (const group of groups) rub(group, rubbing.of(group.feet, forces, lean, 'low'), name)
+      if (combination.outside) rub(whole, rubbing.whole(forces, lean, 'low'), name)
     },
-    slidesFirst: ({ forces }) => pushOn(whole, forces) > 1,
     uses: () =>
       legs.map(({ leg }, i): FootUse => {
         const pressure = load[i]! / areas[i]!

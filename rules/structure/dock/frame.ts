@@ -5,8 +5,9 @@
  * hinge or posts join. Legs are one tube from the foot to the middle of the sleeve, held there by
  * a rotational spring both ways (`sleeve.ts`), stiff in twist. Braces are bars between the holes of their clamps, which stand out
  * from the leg by the clamp's reach. A hook is a stiff link from the hung section's edge that turns freely where it lies on the
- * carrying one. The ramp hangs the same way, and its shore end bears down and holds nothing else.
- * Feet and post tips are held: feet against moving, free to turn; posts are clamped below the bed.
+ * carrying one. The ramp hangs the same way; its shore end stands on the bank by two short struts, one under each rail where it rests.
+ * Feet, those struts and hooks only touch (`contacts.ts`): held here, they are let go where they would pull. Feet are held sideways and
+ * free to turn; the ramp's end slides unless the shop pins it there.
  *
  * Left out, each time on the side of less: the rails' offset outward from the leg axes (the deck's load there comes in as a twist),
  * ties, decking as a stiff plate, friction of pads against turning.
@@ -23,6 +24,7 @@ import type { Pose } from '../../parts/put.ts'
 import { sectionProperties } from '../../parts/section-properties.ts'
 import type { End6, FrameMember, FrameNode } from '../frame-model.ts'
 import { type Bar, barOf } from './bars.ts'
+import type { Contact } from './contacts.ts'
 import { sleeveStiffness } from './sleeve.ts'
 
 export interface FrameOptions {
@@ -69,6 +71,13 @@ export interface LinkInFrame {
   readonly guest: number
 }
 
+export interface PostInFrame {
+  readonly id: string
+  readonly member: number
+  /** Sideways at its clamp before the ground gives, N. */
+  readonly holds: number
+}
+
 export interface DockFrame {
   readonly kit: Kit
   readonly nodes: readonly FrameNode[]
@@ -77,11 +86,11 @@ export interface DockFrame {
   readonly rails: readonly RailInFrame[]
   readonly braces: readonly BraceInFrame[]
   readonly links: readonly LinkInFrame[]
-  /** The ramp's two supports on the shore. */
-  readonly shore: readonly number[]
+  /** Feet first, in the order of the legs; then the ramp's shore end, hooks, posts. */
+  readonly contacts: readonly Contact[]
   /** Posts: member from the fixed tip to the clamp. */
-  readonly posts: readonly { readonly id: string; readonly member: number }[]
-  /** Members whose forces are judged: legs, rails, braces, links, posts; and where each stands among them, -1 where it does not. */
+  readonly posts: readonly PostInFrame[]
+  /** Members whose forces are judged: legs, rails, braces, links, posts, the ramp's struts; and where each stands among them, -1 where it does not. */
   readonly judged: Int32Array
   readonly slot: Int32Array
   /** Corner nodes of each section by its index: start.left, start.right, end.left, end.right. */
@@ -92,7 +101,7 @@ const FREE_TURN: End6 = ['rigid', 'rigid', 'rigid', 'free', 'free', 'free']
 /** A clamp on a post holds sideways; the post slides and turns in it. */
 const SLIDES: End6 = ['free', 'rigid', 'rigid', 'free', 'free', 'free']
 const FOOT = [true, true, true, false, false, false] as const
-const SHORE = [false, false, true, false, false, false] as const
+const ON_BANK = [false, false, true, false, false, false] as const
 const ALL = [true, true, true, true, true, true] as const
 
 /** Two places on an edge nearer than this are one, m. */
@@ -129,8 +138,10 @@ export function dockFrame(kit: Kit, options: FrameOptions = AS_BUILT): DockFrame
   const posts = kit.extras.placed.flatMap((extra) => {
     const own = edges[extra.section.index]
     if (!own || !extra.post?.stock) return []
-    return [{ id: extra.id, member: drivePost(build, extra, own) }]
+    return [{ id: extra.id, member: drivePost(build, extra, own), holds: 300 }]
   })
+  const { ramp } = kit.layout
+  const shore = ramp ? standOnShore(build, edges[ramp.index]!) : []
   if (options.cross) for (const p of kit.layout.placed) addCross(build, edges[p.index]!)
   const rails = edges.flatMap((own) => addRails(build, own))
   const legs: LegInFrame[] = []
@@ -140,13 +151,20 @@ export function dockFrame(kit: Kit, options: FrameOptions = AS_BUILT): DockFrame
   const spring = sleeveStiffness(kit.shop.catalog) * options.sleeve
   for (const leg of kit.legs)
     legs.push(addLeg(build, leg, edges[leg.section.index]!, clamps.get(leg), spring))
-  const shore = kit.layout.ramp ? holdShore(build, edges[kit.layout.ramp.index]!) : []
+  const contacts: Contact[] = [
+    ...legs.map(
+      (leg): Contact => ({ kind: 'foot', member: leg.members[0]!, node: leg.foot, holds: 0, gap: 0 }),
+    ),
+    ...shore,
+    ...links.filter(({ joint }) => joint.kind === 'hook').map((link) => hookContact(link, kit)),
+  ]
   const judged = Int32Array.from([
     ...legs.flatMap((leg) => leg.members),
     ...rails.flatMap((rail) => rail.members),
     ...braces.map((brace) => brace.member),
     ...links.map((link) => link.member),
     ...posts.map((post) => post.member),
+    ...shore.map((strut) => strut.member),
   ])
   const slot = new Int32Array(build.members.length).fill(-1)
   judged.forEach((member, at) => {
@@ -162,7 +180,7 @@ export function dockFrame(kit: Kit, options: FrameOptions = AS_BUILT): DockFrame
     rails,
     braces,
     links,
-    shore,
+    contacts,
     posts,
     corners: edges.map((e) => e.corners),
   }
@@ -364,9 +382,34 @@ function addLeg(
 
 const CORNER = { 'start.left': 0, 'start.right': 1, 'end.left': 2, 'end.right': 3 } as const
 
-function holdShore(build: Build, ramp: Edges): number[] {
-  return ramp.corners.slice(0, 2).map((corner) => {
-    build.nodes[corner] = { ...build.nodes[corner]!, fixed: SHORE }
-    return corner
+/** A lock holds until it gives; what is not stated is not counted on. */
+const hookContact = ({ member, host }: LinkInFrame, { shop }: Kit): Contact => ({
+  kind: 'hook',
+  member,
+  node: host,
+  holds: (shop.catalog.hooks.lock ?? 0) * shop.rules.bracketsPerHook,
+  gap: 0,
+})
+
+/** Length of the struts under a ramp's shore end, m: so short that they give by nothing. */
+const STRUT = 0.1
+
+/** Under each of the ramp's side rails, where it rests: at its end, or on the crest that carries it. */
+function standOnShore(build: Build, ramp: Edges): Contact[] {
+  const { kit } = build
+  const { contact } = kit.ramp!
+  if (!contact) return []
+  const { placed } = ramp
+  const along = placed.frame.length - (kit.start.x - contact.x) / Math.cos(contact.tilt)
+  const { gaps } = kit.ramp!
+  const holds = kit.shop.catalog.hinge.shorePin ?? 0
+  return (['left', 'right'] as const).map((edge, i): Contact => {
+    const rail = nodeOn(build, ramp, edge, placed.x + Math.max(0, along), placed.y)
+    const { x, y, z } = build.nodes[rail]!
+    // It slides on the bank: a strut that stood on a fixed point would lean with the ramp.
+    const ground = addNode(build, { x, y, z: z - STRUT, fixed: ON_BANK })
+    const bar = barOf(kit.shop.catalog, placed.frame.rail)
+    const member = addMember(build, bar, ground, rail)
+    return { kind: 'shore', member, node: ground, holds, gap: gaps[i]! }
   })
 }

@@ -1,191 +1,186 @@
 /**
- * Feet bear and do not pull: those that would pull are let go, until what is left all bears.
+ * Which contacts bear, and which are off: feet and ramp corners press and never pull, hooks hold down up to their lock. Those that would
+ * do more are let go, until what is left agrees: what bears does not pull, what is off stands clear, and nothing is closed by force. One
+ * scheme for all of them, a linear complementarity problem.
  *
- * A foot is let go by moving its support until nothing acts there, so that one factorization serves every case. What is in the air
- * holds nothing, sideways neither: the other leg of its pair takes that over. A foot that comes down again in the course of this bears,
- * and holds nothing sideways: next to nothing presses it, so friction is next to nothing (on the safe side). All other feet stay held
- * sideways; what their friction cannot hold is told as sliding.
+ * What is in the air holds nothing, sideways neither: the other leg of its pair takes that over. A foot that comes down again in the
+ * course of this bears, and holds nothing sideways: next to nothing presses it, so friction is next to nothing (on the safe side). All
+ * other feet stay held sideways; what their friction cannot hold is told as sliding. A post whose ground gives goes on holding what it
+ * held then.
  *
- * With the feet given that hold sideways no more, which of all feet bear is a problem with one answer (a convex one), and feet
+ * With the feet given that hold sideways no more, which contacts bear is a problem with one answer (a convex one), and feet
  * are only ever added to those. So it comes to an end.
  */
-import { endForces, type State, settle, settler } from '../second-order.ts'
-import type { DockFrame } from './frame.ts'
+import { contactOf, isUp, type Touch } from './contacts.ts'
 
-/** Guesses that take all feet at once, before they are let go one by one. */
+/** Guesses that take all contacts at once, before they are let go one by one. */
 const TOGETHER = 3
 /** One by one: of the greatest pull, what counts as as much. */
 const NEARLY = 0.7
 /** Pull under this is none, N. */
 const NO_PULL = 0.5
-/** A foot this far under its bed bears, m. */
+/** A contact this far under what it stands on bears, m. */
 const SUNK = 1e-7
 /** A foot this high over its bed: small movements are counted on, and on such a deck nobody stands (judgment), m. */
 export const TIPPED = 0.3
-/** Of a leg's own stiffness along it: what resists a foot's movement by less than this is nothing but rounding. */
+/** Of a leg's own stiffness along it: what resists a movement by less than this is nothing but rounding. */
 const LOOSE = 1e-8
+/** Rounds in which posts are found whose ground gives. */
+const GIVING = 4
 
 export interface Standing {
-  /** Off the bed, by index of `frame.legs`. */
+  /** Off what they stand on, by index of the contacts (of a frame: the feet first, in the order of its legs). */
   readonly lifted: readonly number[]
-  /** What is let go sideways, foot · 3 + 1 or 2 (x or y): of these feet, and of those that came down again. */
+  /** What is let go sideways, contact · 3 + 1 or 2 (x or y): of these feet, of those that came down again, of posts whose ground gives. */
   readonly sideways: readonly number[]
   /** False where nothing bears any more, or the dock tips. */
   readonly stands: boolean
 }
 
-/** Twelve for each of `frame.judged`. */
-export function judgedForces(
-  state: State,
-  frame: DockFrame,
-  movement: Float64Array,
-  onMembers: Float64Array | null,
-): Float64Array {
-  const { judged } = frame
-  const all = new Float64Array(judged.length * 12)
-  for (let i = 0; i < judged.length; i++) endForces(state, judged[i]!, movement, onMembers, all, i * 12)
-  return all
-}
-
-/** Directions of a foot in the order of its leg's own axes, from the foot up: z, x, y. */
-const DIRECTIONS = [2, 0, 1] as const
-
-/** A state's feet, three directions each: up, then x and y. */
-export interface Lifter {
-  /** Of each foot, where its force stands among the judged members' forces; up, x, y follow one another. */
-  readonly feet: Int32Array
-  /** Of each leg along itself, N/m. */
-  readonly stiffness: Float64Array
-  /** What it does to all feet, three each, to move one of them by 1 in one direction. */
-  column(dof: number): Float64Array
-  /** Adds to the judged members' forces what it does to move feet, three numbers each. */
-  move(by: Float64Array, forces: Float64Array): void
-}
-
-export function lifter(state: State, frame: DockFrame): Lifter {
-  const { legs, slot } = frame
-  const kept = new Map<number, Float64Array>()
-  const moving = (dof: number, by: number) => {
-    const { foot: node, members } = legs[footOf(dof)]!
-    return { node, direction: DIRECTIONS[dof % 3]!, by, members: members.slice(0, 1) }
+/**
+ * @param forces of the judged members with all contacts closed (but for their gaps); left as they are with contacts let go, or as they
+ * were where the dock tips
+ */
+export function letGo(touching: Touch, forces: Float64Array): Standing {
+  const { contacts, at } = touching
+  /** What acts at a direction once it is let go: nothing, or what the lock, the pin or the ground still holds. */
+  const target = new Float64Array(contacts.length * 3)
+  contacts.forEach(({ kind, holds }, i) => {
+    if (kind !== 'post') target[i * 3] = -holds
+  })
+  let given: number[] = []
+  let off: Off | 'tips' = { by: new Float64Array(target.length), free: [] }
+  for (let round = 0; round < GIVING; round++) {
+    const asked: Asked = { touching, forces, target, given }
+    off = together(asked) ?? oneByOne(asked)
+    if (off === 'tips') return { lifted: [], sideways: [], stands: false }
+    const more = givingPosts(asked, off)
+    if (more.length === 0) break
+    given = [...given, ...more]
   }
-  let settleOne: ReturnType<typeof settler> | null = null
-  return {
-    feet: Int32Array.from(legs, ({ members }) => slot[members[0]!]! * 12),
-    stiffness: Float64Array.from(legs, ({ members }) => state.layout.members.axial[members[0]!]!),
-    column(dof) {
-      let column = kept.get(dof)
-      if (!column) {
-        settleOne ??= settler(
-          state,
-          legs.map(({ members }) => members[0]!),
-        )
-        column = settleOne(moving(dof, 1))
-        kept.set(dof, column)
-      }
-      return column
-    },
-    move(by, forces) {
-      const moves = Array.from(by).flatMap((way, dof) => (way === 0 ? [] : [moving(dof, way)]))
-      const more = judgedForces(state, frame, settle(state, moves), null)
-      for (let k = 0; k < forces.length; k++) forces[k]! += more[k]!
-    },
-  }
-}
-
-/** @param forces of the judged members with all feet held; left as they are with feet let go, or as they were where the dock tips */
-export function letGo(lifting: Lifter, forces: Float64Array): Standing {
-  const off = together(lifting, forces) ?? oneByOne(lifting, forces)
-  if (off === 'tips') return { lifted: [], sideways: [], stands: false }
-  const { by, free } = off
-  const lifted = free.filter(isUp).map(footOf)
+  const { by, free } = off as Off
+  const lifted = free.filter(isUp).map(contactOf)
   const sideways = free.filter((dof) => !isUp(dof))
-  if (lifted.some((foot) => by[foot * 3]! > TIPPED)) return { lifted, sideways, stands: false }
-  if (free.length > 0) lifting.move(by, forces)
-  return { lifted, sideways, stands: true }
+  if (lifted.some((i) => contacts[i]!.kind === 'foot' && by[i * 3]! > TIPPED))
+    return { lifted, sideways, stands: false }
+  touching.move(by, forces)
+  // What is let go carries what it is let go to, and no rounding besides.
+  for (const dof of free) forces[at[dof]!] = target[dof]!
+  // Held sideways by what hangs in the air alone, it is held by nothing.
+  const hanging = lifted.some(
+    (i) =>
+      contacts[i]!.kind === 'foot' && Math.hypot(forces[at[i * 3 + 1]!]!, forces[at[i * 3 + 2]!]!) > NO_PULL,
+  )
+  return { lifted, sideways, stands: !hanging }
 }
 
-/** A foot's directions by one number: foot · 3 + 0, 1, 2 for up, x, y. */
-const isUp = (dof: number): boolean => dof % 3 === 0
-const footOf = (dof: number): number => (dof - (dof % 3)) / 3
+interface Asked {
+  readonly touching: Touch
+  readonly forces: Float64Array
+  readonly target: Float64Array
+  /** Let go from the beginning: posts whose ground gives. */
+  readonly given: readonly number[]
+}
 
 interface Off {
   /** What is let go. */
   readonly free: readonly number[]
-  /** How far each foot is moved, three each, m. */
+  /** How far each contact is moved, three each, m. */
   readonly by: Float64Array
 }
 
-/** Feet that bear and pull, and what the bed does to them, N, negative. */
-function pulling(
-  { feet, column }: Lifter,
-  forces: Float64Array,
-  { free, by }: Off,
-): [foot: number, up: number][] {
+/** What acts at a direction with contacts moved, N. */
+const forceAt = ({ touching, forces }: Asked, { free, by }: Off, dof: number): number =>
+  free.reduce((sum, other) => sum + by[other]! * touching.column(other)[dof]!, forces[touching.at[dof]!]!)
+
+/** Posts that hold more than their ground does: both directions of each, their targets set. */
+function givingPosts(asked: Asked, off: Off): number[] {
+  const { contacts } = asked.touching
+  const found: number[] = []
+  contacts.forEach(({ kind, holds }, i) => {
+    if (kind !== 'post' || off.free.includes(i * 3 + 1)) return
+    const x = forceAt(asked, off, i * 3 + 1)
+    const y = forceAt(asked, off, i * 3 + 2)
+    const across = Math.hypot(x, y)
+    if (across <= holds * (1 + 1e-6) + NO_PULL) return
+    asked.target[i * 3 + 1] = (x * holds) / across
+    asked.target[i * 3 + 2] = (y * holds) / across
+    found.push(i * 3 + 1, i * 3 + 2)
+  })
+  return found
+}
+
+/** Contacts that bear and pull by more than they hold, and by how much more, N, negative. */
+function pulling({ touching, forces, target }: Asked, { free, by }: Off): [contact: number, up: number][] {
+  const { contacts, at, column } = touching
   const found: [number, number][] = []
-  const lifted = new Set(free.filter(isUp).map(footOf))
+  const lifted = new Set(free.filter(isUp).map(contactOf))
   const moved = free.filter((dof) => by[dof] !== 0).map((dof) => ({ way: by[dof]!, own: column(dof) }))
-  for (let foot = 0; foot < feet.length; foot++) {
-    if (lifted.has(foot)) continue
-    let up = forces[feet[foot]!]!
-    for (const { way, own } of moved) up += way * own[foot * 3]!
-    if (up < -NO_PULL) found.push([foot, up])
+  for (let i = 0; i < contacts.length; i++) {
+    if (lifted.has(i) || contacts[i]!.kind === 'post') continue
+    let up = forces[at[i * 3]!]! - target[i * 3]!
+    for (const { way, own } of moved) up += way * own[i * 3]!
+    if (up < -NO_PULL) found.push([i, up])
   }
   return found
 }
 
-/** All feet that pull are let go at once, and those that would sink set down: most often that is all. Null where it is not. */
-function together(lifting: Lifter, forces: Float64Array): Off | null {
-  let off: Off = { free: [], by: new Float64Array(lifting.feet.length * 3) }
-  let ask: number[] = []
-  const solver = solverOf(lifting, forces)
+/** All contacts that pull are let go at once, and those that would sink set down: most often that is all. Null where it is not. */
+function together(asked: Asked): Off | null {
+  const solver = solverOf(asked)
+  let ask: number[] = [...asked.given]
+  let { by, free } = solver.release(ask)
   for (let round = 0; round <= TOGETHER; round++) {
-    const pulls = pulling(lifting, forces, off).map(([foot]) => foot)
-    const sinks = new Set(off.free.filter((dof) => isUp(dof) && off.by[dof]! < -SUNK))
+    const off = { by, free }
+    const pulls = pulling(asked, off).map(([i]) => i)
+    const sinks = new Set(free.filter((dof) => isUp(dof) && by[dof]! < -SUNK))
     if (pulls.length === 0 && sinks.size === 0) return off
     ask = letLoose(
+      asked,
       ask.filter((dof) => !sinks.has(dof)),
       pulls,
     )
-    const { by, free, to } = solver.release(ask)
-    if (!to) return null
-    off = { free, by }
+    const next = solver.release(ask)
+    if (!next.to) return null
+    by = next.by
+    free = next.free
   }
   return null
 }
 
-/** Sideways, where they are not yet, and up. */
-const letLoose = (ask: readonly number[], feet: readonly number[]): number[] => {
+/** Feet sideways, where they are not yet, and up. */
+const letLoose = ({ touching }: Asked, ask: readonly number[], pulls: readonly number[]): number[] => {
   const has = new Set(ask)
-  return [
-    ...ask,
-    ...feet.flatMap((foot) => [foot * 3 + 1, foot * 3 + 2, foot * 3].filter((dof) => !has.has(dof))),
-  ]
+  const waysOf = (i: number): number[] =>
+    touching.contacts[i]!.kind === 'foot' ? [i * 3 + 1, i * 3 + 2, i * 3] : [i * 3]
+  return [...ask, ...pulls.flatMap((i) => waysOf(i).filter((dof) => !has.has(dof)))]
 }
 
 /**
- * One foot after the other, those that pull most first; whoever would sink on the way is set down again. Each step takes energy
+ * One contact after the other, those that pull most first; whoever would sink on the way is set down again. Each step takes energy
  * out, so no set comes twice. Source: Lawson & Hanson, Solving Least Squares Problems (1974), chapter 23 (memory), with a way out
  * where nothing resists.
  */
-function oneByOne(lifting: Lifter, forces: Float64Array): Off | 'tips' {
-  const by = new Float64Array(lifting.feet.length * 3)
-  let off: Off = { free: [], by }
-  let ask: number[] = []
-  const solver = solverOf(lifting, forces)
-  for (let round = 0; round < 4 * lifting.feet.length; round++) {
-    const pulls = pulling(lifting, forces, off)
+function oneByOne(asked: Asked): Off | 'tips' {
+  const solver = solverOf(asked)
+  let ask: number[] = [...asked.given]
+  const begun = solver.release(ask)
+  const by = Float64Array.from(begun.by)
+  let off: Off = { free: begun.free, by }
+  for (let round = 0; round < 4 * asked.touching.contacts.length; round++) {
+    const pulls = pulling(asked, off)
     if (pulls.length === 0) return off
     const most = pulls.reduce((least, [, up]) => Math.min(least, up), 0)
     ask = letLoose(
+      asked,
       ask,
-      pulls.filter(([, up]) => up <= most * NEARLY).map(([foot]) => foot),
+      pulls.filter(([, up]) => up <= most * NEARLY).map(([i]) => i),
     )
     // With none left in the air the loose ones still give way sideways.
     for (;;) {
       const { to, by: there, free } = solver.release(ask)
       const step = to ? there.map((way, i) => way - by[i]!) : there
-      // As far as it goes, or until a foot on the way comes down.
+      // As far as it goes, or until a contact on the way comes down.
       let part = to ? 1 : Number.POSITIVE_INFINITY
       let down = -1
       for (const dof of free) {
@@ -206,7 +201,7 @@ function oneByOne(lifting: Lifter, forces: Float64Array): Off | 'tips' {
 
 interface Solver {
   /**
-   * Where feet go until nothing acts on what is let go (`to`); or, where nothing stops a lifted one, the way that they go. A foot without
+   * Where contacts go until on what is let go acts no more than it holds (`to`); or, where nothing stops a lifted one, the way that they go. A foot without
    * which nothing would hold the dock sideways stays held so: `free` is what is really let go.
    */
   release(ask: readonly number[]): {
@@ -217,10 +212,11 @@ interface Solver {
 }
 
 /**
- * By Maxwell's reciprocity what feet do to each other is symmetric, and positive where the dock is stable: LDLᵀ without exchange of rows.
+ * By Maxwell's reciprocity what contacts do to each other is symmetric, and positive where the dock is stable: LDLᵀ without exchange of rows.
  * What is asked in the same order as before is kept.
  */
-function solverOf({ feet, stiffness, column }: Lifter, forces: Float64Array): Solver {
+function solverOf({ touching, forces, target }: Asked): Solver {
+  const { contacts, at, stiffness, column } = touching
   let asked: number[] = []
   /** By what was asked: how many rows there are after it. */
   let count: number[] = []
@@ -234,7 +230,7 @@ function solverOf({ feet, stiffness, column }: Lifter, forces: Float64Array): So
     const own = column(dof)
     const row = new Float64Array(n)
     let pivot = own[dof]!
-    let b = -forces[feet[footOf(dof)]! + (dof % 3)]!
+    let b = target[dof]! - forces[at[dof]!]!
     for (let c = 0; c < n; c++) {
       const other = rows[c]!
       let sum = own[dofs[c]!]!
@@ -247,7 +243,7 @@ function solverOf({ feet, stiffness, column }: Lifter, forces: Float64Array): So
       b -= share * rest[c]!
       row[c] = share
     }
-    if (!(pivot > LOOSE * stiffness[footOf(dof)]!)) return row
+    if (!(pivot > LOOSE * stiffness)) return row
     dofs.push(dof)
     rows.push(row)
     pivots.push(pivot)
@@ -255,7 +251,7 @@ function solverOf({ feet, stiffness, column }: Lifter, forces: Float64Array): So
     return null
   }
   const place = (x: ArrayLike<number>): Float64Array => {
-    const all = new Float64Array(feet.length * 3)
+    const all = new Float64Array(contacts.length * 3)
     dofs.forEach((dof, i) => {
       all[dof] = x[i]!
     })

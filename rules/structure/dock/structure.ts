@@ -14,8 +14,10 @@ import { DECK_LIVE } from './basic-loads.ts'
 import { braceJudge } from './brace-use.ts'
 import { feetJudge } from './foot-use.ts'
 import { AS_BUILT, type DockFrame, dockFrame } from './frame.ts'
-import { type MemberJudge, memberJudge } from './member-use.ts'
+import { legJudges, railJudges } from './part-judges.ts'
+import { playOf } from './play.ts'
 import { sleeveStiffness } from './sleeve.ts'
+import { unevenFoot } from './uneven.ts'
 
 /** Sleeves half as firm as stated, and twice: a figure that no standard gives must not decide alone. */
 const SLEEVES = [0.5, 2] as const
@@ -39,16 +41,13 @@ export function structureOf(kit: Kit, waves: Waves | null, { deep }: Depth = { d
     ? unbraced(kit)
     : { sway: analysis.sway, buckling: () => bucklingOf(analysis) }
   const buckling = deep ? bucklingOf(analysis) : null
-  const rails = judges.rails(analysis)
   const { along, across } = analysis.sway
+  const play = playOf(frame, analysis)
   return {
-    legs: judges.legs(),
-    braces: judges.braces(),
-    feet: judges.feet(),
-    hooks: judges.hooks(),
-    rails,
-    railUse: rails.reduce((most, rail) => Math.max(most, rail.use), 0),
-    railDeflection: rails.reduce((most, rail) => Math.max(most, rail.deflection), 0),
+    ...(analysis.buckled ? NO_FIGURES : figuresOf(judges, analysis)),
+    playAlong: round6(play.along),
+    playAcross: round6(play.across),
+    uneven: deep && analysis.full ? unevenFoot(frame, analysis.full) : null,
     sway: round6(Math.max(along, across)),
     swayAlong: round6(along),
     swayAcross: round6(across),
@@ -67,6 +66,29 @@ export function structureOf(kit: Kit, waves: Waves | null, { deep }: Depth = { d
     falls: analysis.buckled ? ['D+L', ...judges.falls()] : judges.falls(),
     cases,
     live: round6(kit.design.dock.load ?? DECK_LIVE),
+  }
+}
+
+const NO_FIGURES = {
+  legs: [],
+  braces: [],
+  feet: [],
+  hooks: [],
+  rails: [],
+  railUse: null,
+  railDeflection: null,
+} as const
+
+function figuresOf(judges: Judges, analysis: Analysis) {
+  const rails = judges.rails(analysis)
+  return {
+    legs: judges.legs(),
+    braces: judges.braces(),
+    feet: judges.feet(),
+    hooks: judges.hooks(),
+    rails,
+    railUse: rails.reduce((most, rail) => Math.max(most, rail.use), 0),
+    railDeflection: rails.reduce((most, rail) => Math.max(most, rail.deflection), 0),
   }
 }
 
@@ -90,7 +112,7 @@ function withSleeves(kit: Kit, waves: Waves | null, part: number): Structure['sl
   const frame = dockFrame(kit, { ...AS_BUILT, sleeve: part })
   const judges = judgesOf(frame)
   const analysis = analyze(frame, waves, judges.visit)
-  const legUse = judges.legs().reduce((most, leg) => Math.max(most, leg.use), 0)
+  const legUse = analysis.buckled ? null : judges.legs().reduce((most, leg) => Math.max(most, leg.use), 0)
   return {
     part,
     buckling: bucklingOf(analysis),
@@ -112,43 +134,26 @@ interface Judges {
 }
 
 function judgesOf(frame: DockFrame): Judges {
-  const { catalog } = frame.kit.shop
-  const { nodes, members, slot } = frame
-  const lengthOf = (member: number): number => {
-    const { from, to } = members[member]!
-    const a = nodes[from]!
-    const b = nodes[to]!
-    return Math.hypot(b.x - a.x, b.y - a.y, b.z - a.z)
-  }
-  const legs: MemberJudge[] = frame.legs.map(({ leg, members: own }) =>
-    memberJudge(
-      catalog,
-      leg.stock!.stock,
-      own.map((m) => ({ at: slot[m]!, length: lengthOf(m), held: lengthOf(m) })),
-      'none',
-    ),
-  )
-  const rails: MemberJudge[] = frame.rails.map((rail) => {
-    const { frame: size } = rail.section
-    const side = rail.edge === 'left' || rail.edge === 'right'
-    const held = side ? size.length / (size.cross.count + 1) : size.width
-    return memberJudge(
-      catalog,
-      side ? size.rail : size.ends,
-      rail.members.map((m) => ({ at: slot[m]!, length: lengthOf(m), held })),
-      'ends',
-    )
-  })
+  const { slot } = frame
+  const legs = legJudges(frame)
+  const rails = railJudges(frame)
   const braces = braceJudge(frame)
   const feet = feetJudge(frame)
-  const hooks = frame.links.map(() => ({ down: 0, up: 0, upCase: null as string | null }))
+  const hooks = frame.links.map(() => ({
+    down: 0,
+    up: 0,
+    upCase: null as string | null,
+    openCase: null as string | null,
+  }))
+  const linkOf = new Map(frame.links.map(({ member }, i) => [member, i]))
   const falls: string[] = []
   return {
     visit(solved) {
       const { forces, combination } = solved
       const { name } = combination
-      // Under a push that it slides from it does not tip: it is told as sliding.
-      if (!solved.stands && !falls.includes(name) && !feet.slidesFirst(solved)) falls.push(name)
+      // A shove lasts a moment, and whoever gives it stands on the deck: it bends legs, and carries no dock over.
+      if (!solved.stands && !solved.slidesFirst && combination.outside && !falls.includes(name))
+        falls.push(name)
       for (const leg of legs) leg.visit(forces, name)
       if (combination.gravity === 'full') for (const rail of rails) rail.visit(forces, name)
       braces.visit(forces, name)
@@ -163,6 +168,10 @@ function judgesOf(frame: DockFrame): Judges {
           hook.upCase = name
         }
       })
+      for (const i of solved.lifted) {
+        const { kind, member } = frame.contacts[i]!
+        if (kind === 'hook') hooks[linkOf.get(member)!]!.openCase ??= name
+      }
     },
     legs: () =>
       frame.legs.map(({ leg }, i): LegUse => {
@@ -189,6 +198,8 @@ function judgesOf(frame: DockFrame): Judges {
           down: round6(Math.max(hook.down, known?.down ?? 0)),
           up: round6(Math.max(hook.up, known?.up ?? 0)),
           upCase: known && known.up >= hook.up ? known.upCase : hook.upCase,
+          opens: hook.openCase !== null || (known?.opens ?? false),
+          openCase: known?.openCase ?? hook.openCase,
         })
       })
       return [...byJoint.values()]

@@ -121,7 +121,7 @@ function plot(sweep: readonly Braced[]): string {
 
 /** Leg used with other sleeves; under the factor that the frame can be softened by there is no such figure. */
 const withSleeves = ({ buckling, legUse }: Judged['structure']['sleeves'][number]): string =>
-  buckling !== null && buckling < SOFTENED ? 'gives way' : percent(legUse)
+  legUse === null || (buckling !== null && buckling < SOFTENED) ? 'gives way' : percent(legUse)
 
 function sleeves(): string {
   return table(
@@ -181,7 +181,7 @@ function sensitivity(): string {
   const figures = ({ structure }: Judged): number[] => [
     worstLeg(structure),
     worstBrace(structure),
-    structure.railUse,
+    structure.railUse ?? 0,
     worstFoot(structure),
     structure.slides.push,
     structure.swayAcross,

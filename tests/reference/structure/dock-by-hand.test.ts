@@ -18,7 +18,7 @@ import { lowestFactor } from '../../../rules/structure/buckling.ts'
 import { analyze, evenAxial } from '../../../rules/structure/dock/analysis.ts'
 import { deadLoad, G, liveLoad } from '../../../rules/structure/dock/basic-loads.ts'
 import { dockFrame } from '../../../rules/structure/dock/frame.ts'
-import { judgedForces } from '../../../rules/structure/dock/lift-off.ts'
+import { judgedForces } from '../../../rules/structure/dock/contacts.ts'
 import { sleeveStiffness } from '../../../rules/structure/dock/sleeve.ts'
 import {
   factorState,

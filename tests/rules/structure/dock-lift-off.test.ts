@@ -5,8 +5,9 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { analyze } from '../../../rules/structure/dock/analysis.ts'
 import { deadLoad, liveLoad, pushLoad } from '../../../rules/structure/dock/basic-loads.ts'
+import { type Contact, judgedForces, touch } from '../../../rules/structure/dock/contacts.ts'
 import { AS_BUILT, type DockFrame, dockFrame } from '../../../rules/structure/dock/frame.ts'
-import { judgedForces, letGo, lifter, TIPPED } from '../../../rules/structure/dock/lift-off.ts'
+import { letGo, TIPPED } from '../../../rules/structure/dock/lift-off.ts'
 import { whyNotJudged } from '../../../rules/structure/dock/not-judged.ts'
 import type { FrameMember, FrameNode } from '../../../rules/structure/index.ts'
 import {
@@ -26,14 +27,17 @@ const PINNED = [true, true, true, false, false, false] as const
 const CLAMPED = [true, true, true, true, true, true] as const
 const BAR = { E: 70e9, G: 26e9, A: 1e-3, Iy: 4e-7, Iz: 9e-7, J: 6e-7 }
 
-/** Held members only: what `lifter` and `letGo` need of a dock's frame. */
+/** Held members only: what `touch` and `letGo` need of a dock's frame. */
 const frameOf = (
   nodes: readonly FrameNode[],
   members: readonly FrameMember[],
   legs: readonly { foot: number; members: readonly number[] }[],
 ): DockFrame => {
   const judged = Int32Array.from(members, (_, i) => i)
-  return { nodes, members, legs, judged, slot: judged } as unknown as DockFrame
+  const contacts = legs.map(
+    (leg): Contact => ({ kind: 'foot', member: leg.members[0]!, node: leg.foot, holds: 0, gap: 0 }),
+  )
+  return { nodes, members, legs, contacts, judged, slot: judged } as unknown as DockFrame
 }
 
 describe('a support that is moved by 1', () => {
@@ -97,13 +101,19 @@ describe('a support that is moved by 1', () => {
         looked++
         for (const state of done) {
           if (state.buckled) continue
-          const { feet, column } = lifter(state, frame)
-          const dofs = Array.from({ length: feet.length * 3 }, (_, dof) => dof)
-          const own = dofs.map((dof) => column(dof)[dof]!)
+          const { contacts, column } = touch(state, frame)
+          const dofs = contacts.flatMap(({ kind }, i) =>
+            kind === 'foot'
+              ? [i * 3, i * 3 + 1, i * 3 + 2]
+              : kind === 'post'
+                ? [i * 3 + 1, i * 3 + 2]
+                : [i * 3],
+          )
+          const own = new Map(dofs.map((dof) => [dof, column(dof)[dof]!]))
           for (const i of dofs)
-            for (const j of dofs.slice(0, i)) {
+            for (const j of dofs.filter((other) => other < i)) {
               const apart = column(i)[j]! - column(j)[i]!
-              expect(Math.abs(apart) / Math.sqrt(Math.abs(own[i]! * own[j]!))).toBeLessThan(1e-5)
+              expect(Math.abs(apart) / Math.sqrt(Math.abs(own.get(i)! * own.get(j)!))).toBeLessThan(1e-5)
             }
         }
       }),
@@ -142,7 +152,7 @@ function table(places: readonly (readonly [number, number])[], load: readonly [x
   const push = noLoad(states.layout)
   loadNode(push, 2 * n, [0, 0, -1000])
   const forces = judgedForces(state, frame, respond(state, push.onNodes), null)
-  const standing = letGo(lifter(state, frame), forces)
+  const standing = letGo(touch(state, frame), forces)
   return { ...standing, feet: places.map((_, i) => forces[i * 12]!) }
 }
 
@@ -199,6 +209,8 @@ interface Answer {
   readonly lifted: readonly number[]
   readonly forces: Float64Array
   readonly highest: number
+  /** Contacts in it that are no feet. */
+  readonly opened: readonly number[]
 }
 
 /** Under this it is rounding; what `letGo` calls no pull (N) and a foot that rests (m) lie within. */
@@ -206,11 +218,53 @@ const PULL = 0.6
 const GAP = 2e-7
 const FAR = 1e3
 
+/** The frame with contacts really free: feet, struts, hooks let go by their supports and joints, nothing of lift-off.ts. */
+function freed(
+  frame: DockFrame,
+  lifted: readonly number[],
+  sideways: (dof: number) => boolean,
+): { free: DockFrame; holding: (add: typeof loadNode, load: ReturnType<typeof noLoad>) => void } {
+  const nodes = [...frame.nodes]
+  const members = [...frame.members]
+  const held: number[] = []
+  frame.contacts.forEach(({ kind, node, member }, i) => {
+    const up = lifted.includes(i)
+    if (kind === 'foot')
+      nodes[node] = {
+        ...nodes[node]!,
+        fixed: [!sideways(i * 3 + 1), !sideways(i * 3 + 2), !up, false, false, false],
+      }
+    if (kind === 'shore' && up)
+      nodes[node] = { ...nodes[node]!, fixed: [false, false, false, false, false, false] }
+    if (kind === 'hook' && up) {
+      const { ends } = members[member]!
+      members[member] = {
+        ...members[member]!,
+        ends: { ...ends, from: ['rigid', 'rigid', 'free', 'free', 'free', 'free'] },
+      }
+      held.push(i)
+    }
+  })
+  return {
+    free: { ...frame, nodes, members },
+    holding(add, load) {
+      for (const i of held) {
+        const { member, holds } = frame.contacts[i]!
+        const { from, to } = frame.members[member]!
+        const [a, b] = [frame.nodes[from]!, frame.nodes[to]!]
+        add(load, from, [0, 0, holds])
+        // What pulls at the link's free end, brought to its other one: r × F.
+        add(load, to, [0, 0, -holds], [-(a.y - b.y) * holds, (a.x - b.x) * holds, 0])
+      }
+    },
+  }
+}
+
 /**
- * Every set out of `of` taken off the bed in turn, `sideways` let go besides, on a frame whose feet are really free there: those
- * sets in which what bears presses and what is free does not sink. Nothing of lift-off.ts is used.
+ * Every set out of `of` taken off in turn, `sideways` let go besides, on a frame whose contacts are really free there: those
+ * sets in which what bears presses and what is free does not close.
  *
- * @param sideways foot · 3 + 1 or 2: x or y
+ * @param sideways contact · 3 + 1 or 2: x or y
  */
 function tryAllSets(
   frame: DockFrame,
@@ -222,31 +276,46 @@ function tryAllSets(
   const found: Answer[] = []
   for (let set = 0; set < 1 << of.length; set++) {
     const lifted = of.filter((_, i) => (set >> i) & 1)
-    const nodes = [...frame.nodes]
-    frame.legs.forEach(({ foot }, i) => {
-      const up = lifted.includes(i)
-      const [x, y] = [1, 2].map((k) => (sideways === 'of the set' ? up : sideways.includes(i * 3 + k)))
-      nodes[foot] = { ...nodes[foot]!, fixed: [!x, !y, !up, false, false, false] }
-    })
-    const free: DockFrame = { ...frame, nodes }
+    const { free, holding } = freed(frame, lifted, (dof) =>
+      sideways === 'of the set' ? lifted.includes(Math.floor(dof / 3)) : sideways.includes(dof),
+    )
     const state = unlessLoose((): State => factorState(layOutStates(free), null))
     if (!state) continue
-    const movement = respond(state, onNodes)
+    const load = { onNodes: onNodes.slice(), onMembers }
+    holding(loadNode, load)
+    const movement = respond(state, load.onNodes)
     // Nothing resists but rounding: the dock tips.
     if (Math.max(...movement.map(Math.abs)) > FAR) continue
     const forces = judgedForces(state, free, movement, onMembers)
-    const rise = (foot: number): number => movement[frame.legs[foot]!.foot * 6 + 2]!
-    const fits = frame.legs.every(({ members }, i) =>
-      lifted.includes(i) ? rise(i) > -GAP : forces[frame.slot[members[0]!]! * 12]! > -PULL,
-    )
-    if (fits) found.push({ lifted, forces, highest: Math.max(0, ...lifted.map(rise)) })
+    const fits = frame.contacts.every((one, i) => {
+      if (one.kind === 'post') return true
+      const at = frame.slot[one.member]! * 12 + (one.kind === 'hook' ? 2 : 0)
+      return lifted.includes(i) ? stands(frame, movement, one) > -GAP : forces[at]! > -one.holds - PULL
+    })
+    const opened = lifted.filter((i) => frame.contacts[i]!.kind !== 'foot')
+    if (fits)
+      found.push({
+        lifted,
+        forces,
+        opened,
+        highest: Math.max(0, ...lifted.map((i) => stands(frame, movement, frame.contacts[i]!))),
+      })
   }
   return found
 }
 
-describe('feet that bear and do not pull, on random docks', () => {
+/** How far a contact that is free stands off, m. */
+function stands(frame: DockFrame, movement: Float64Array, { kind, node, member }: Contact): number {
+  if (kind !== 'hook') return movement[node * 6 + 2]!
+  const { to } = frame.members[member]!
+  const [a, b] = [frame.nodes[node]!, frame.nodes[to]!]
+  const [rx, ry] = [movement[to * 6 + 3]!, movement[to * 6 + 4]!]
+  return movement[to * 6 + 2]! + rx * (a.y - b.y) - ry * (a.x - b.x) - movement[node * 6 + 2]!
+}
+
+describe('contacts that bear and do not pull, on random docks', () => {
   it(`are those of the one set that fits, of all sets: what bears presses, what is free does not sink (fast-check seed ${SEED + 1})`, () => {
-    const seen = { all: 0, some: 0, tips: 0, comesDown: 0 }
+    const seen = { all: 0, some: 0, tips: 0, comesDown: 0, shore: 0, hook: 0 }
     const loads = fc.record({
       dead: fc.constantFrom(0.6, 1),
       left: fc.constantFrom(0, 1),
@@ -282,22 +351,35 @@ describe('feet that bear and do not pull, on random docks', () => {
         loadNode(whole, at, [0, 0, 0], [twist, 0, 0])
 
         const forces = judgedForces(state, frame, respond(state, whole.onNodes), whole.onMembers)
-        const { lifted, sideways, stands } = letGo(lifter(state, frame), forces)
+        const { lifted, sideways, stands } = letGo(touch(state, frame), forces)
         if (!stands) {
+          const all = frame.contacts.flatMap(({ kind }, i) => (kind === 'post' ? [] : [i]))
+          if (all.length > 9) return
           seen.tips++
-          const all = frame.legs.map((_, i) => i)
           for (const one of tryAllSets(frame, all, 'of the set', whole.onNodes, whole.onMembers))
             expect(one.highest).toBeGreaterThan(TIPPED * 0.999)
           return
         }
         seen[lifted.length > 0 ? 'some' : 'all']++
+        for (const i of lifted) {
+          const { kind } = frame.contacts[i]!
+          if (kind === 'shore' || kind === 'hook') seen[kind]++
+        }
         const loose = [...new Set([...lifted, ...sideways.map((dof) => Math.floor(dof / 3))])]
+        if (loose.length > 8) return
         const fitting = tryAllSets(frame, loose, sideways, whole.onNodes, whole.onMembers)
         if (loose.length > lifted.length) seen.comesDown++
         expect(fitting.length).toBeGreaterThan(0)
         const size = Math.max(...forces.map(Math.abs))
+        // A link whose hook is open carries its load there or here, at one end or the other.
+        const skip = new Set(
+          fitting.flatMap(({ opened }) => opened.map((i) => frame.slot[frame.contacts[i]!.member]!)),
+        )
         const apart = fitting.map(
-          (one) => Math.max(...one.forces.map((v, i) => Math.abs(v - forces[i]!))) / size,
+          (one) =>
+            Math.max(
+              ...one.forces.map((v, i) => (skip.has(Math.floor(i / 12)) ? 0 : Math.abs(v - forces[i]!))),
+            ) / size,
         )
         expect(Math.min(...apart)).toBeLessThan(1e-4)
         // One answer: sets that fit differ only in feet that neither bear nor hang.
@@ -307,6 +389,7 @@ describe('feet that bear and do not pull, on random docks', () => {
     )
     expect(Math.min(seen.all, seen.some, seen.tips)).toBeGreaterThanOrEqual(5)
     expect(seen.comesDown).toBeGreaterThanOrEqual(1)
+    expect(Math.min(seen.shore, seen.hook)).toBeGreaterThanOrEqual(3)
   })
 
   it(`in every case of a dock press, hang free, or both at nothing, and let go of no force (fast-check seed ${SEED + 2})`, () => {
@@ -316,10 +399,13 @@ describe('feet that bear and do not pull, on random docks', () => {
         unlessLoose(() =>
           analyze(frame, null, ({ forces, lifted, stands }) => {
             if (!stands) return
-            frame.legs.forEach(({ members }, i) => {
-              const at = frame.slot[members[0]!]! * 12
-              if (lifted.includes(i)) expect(Math.hypot(...forces.slice(at, at + 3))).toBeLessThan(0.01)
-              else expect(forces[at]!).toBeGreaterThan(-0.51)
+            frame.contacts.forEach(({ kind, member, holds }, i) => {
+              const at = frame.slot[member]! * 12 + (kind === 'hook' ? 2 : 0)
+              if (kind === 'post')
+                expect(Math.hypot(forces[at + 1]!, forces[at + 2]!)).toBeLessThan(holds + 1)
+              else if (!lifted.includes(i)) expect(forces[at]!).toBeGreaterThan(-holds - 0.51)
+              else if (kind === 'foot') expect(Math.hypot(...forces.slice(at, at + 3))).toBeLessThan(0.01)
+              else expect(forces[at]! + holds).toBeCloseTo(0, 6)
             })
           }),
         )
