@@ -4,7 +4,14 @@ import type { Reason, Reasons, ReasonTerm, Waves } from './dock.ts'
 import type { Kit } from './kit.ts'
 import { round6 } from './numbers.ts'
 import { type BracedPair, longestOf, riseOf, toBed, toFrame, toPad } from './parts/braces.ts'
-import { aboveDeck, type PlacedLeg, requiredOf, reserveOf, setHeightOf } from './parts/legs.ts'
+import {
+  aboveDeck,
+  type PlacedLeg,
+  requiredOf,
+  reserveOf,
+  reservePartsOf,
+  setHeightOf,
+} from './parts/legs.ts'
 
 const term = (key: string, value: number | string, unit: string, from: string): ReasonTerm => ({
   key,
@@ -150,6 +157,7 @@ function legReasons(leg: PlacedLeg, kit: Kit): Reason[] {
   const { design, shop, bed } = kit
   const setHeight = setHeightOf(leg, kit)
   const reserve = reserveOf(leg, kit)
+  const parts = reservePartsOf(leg, kit)
   const bottom = bed.bottomAt(leg.x, leg.y)
   const reasons = [
     reason(
@@ -164,8 +172,10 @@ function legReasons(leg: PlacedLeg, kit: Kit): Reason[] {
       [
         term('minimum', shop.rules.reserveMin, 'm', 'catalog'),
         term('soundingError', design.site.soundingError, 'm', 'design'),
-        term('scour', shop.catalog.rules.scour.value[bottom], 'm', `catalog: ${bottom}`),
-        term('added', design.dock.reserve ?? 0, 'm', 'design'),
+        term('scour', parts.scour, 'm', `catalog: ${bottom}`),
+        term('sinkage', parts.sinkage, 'm', `catalog: ${bottom}, ${leg.pad.code}`),
+        term('rise', parts.rise, 'm', 'design: high level'),
+        term('added', parts.added, 'm', 'design'),
       ],
       reserve,
       'm',

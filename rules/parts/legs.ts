@@ -84,21 +84,56 @@ function shortest(required: number, { legs }: Shop): LegStock | null {
   return null
 }
 
-/** The shop's minimum, or 1.64 sigma of the sounding + scour of that bottom + the Design's own, whichever is more (common practice), m. */
-function reserveAt(x: number, y: number, { design, shop, bed }: LegSite): number {
-  const extra = SIGMAS * design.site.soundingError + (design.dock.reserve ?? 0)
-  return Math.max(shop.rules.reserveMin, extra + shop.catalog.rules.scour.value[bed.bottomAt(x, y)])
+/** What a leg's reserve is made of (common practice), m each. */
+export interface ReserveParts {
+  /** 1.64 sigma of the sounding. */
+  readonly sounding: number
+  /** What the water washes out at a leg, and what its pad sinks in, on that bottom. */
+  readonly scour: number
+  readonly sinkage: number
+  /** How far the deck must go up for the lake's high level. */
+  readonly rise: number
+  /** The Design's own. */
+  readonly added: number
+}
+
+function partsAt(x: number, y: number, pad: Pad, { design, shop, bed }: LegSite): ReserveParts {
+  const bottom = bed.bottomAt(x, y)
+  return {
+    sounding: SIGMAS * design.site.soundingError,
+    scour: shop.catalog.rules.scour.value[bottom],
+    sinkage: pad.sinkage[bottom],
+    rise: riseOfDeck(design, shop),
+    added: design.dock.reserve ?? 0,
+  }
+}
+
+/**
+ * How far a deck must go up from its planned height to keep the shop's margin over the high level, m; 0 where it stands high enough to be
+ * left, and at most what the lake rises.
+ */
+export function riseOfDeck({ dock, site }: Design, { rules }: Shop): number {
+  const high = Math.max(0, site.levels.high)
+  return Math.min(high, Math.max(0, high + rules.deckOverHigh - dock.deckHeight))
+}
+
+/** The shop's minimum, or the sum of its parts, whichever is more, m. */
+function reserveAt(x: number, y: number, pad: Pad, site: LegSite): number {
+  const { sounding, scour, sinkage, rise, added } = partsAt(x, y, pad, site)
+  return Math.max(site.shop.rules.reserveMin, sounding + scour + sinkage + rise + added)
 }
 
 /** The shortest length that does: length + sole >= set height + reserve, m. */
 const requiredAt = (x: number, y: number, at: number, pad: Pad, site: LegSite): number =>
-  site.design.dock.deckHeight - at + reserveAt(x, y, site) - pad.sole
+  site.design.dock.deckHeight - at + reserveAt(x, y, pad, site) - pad.sole
 
 /** Sole of the foot pad to deck surface, m. */
 export const setHeightOf = (leg: PlacedLeg, { design }: Pick<LegSite, 'design'>): number =>
   design.dock.deckHeight - leg.bed
 
-export const reserveOf = (leg: PlacedLeg, site: LegSite): number => reserveAt(leg.x, leg.y, site)
+export const reserveOf = (leg: PlacedLeg, site: LegSite): number => reserveAt(leg.x, leg.y, leg.pad, site)
+export const reservePartsOf = (leg: PlacedLeg, site: LegSite): ReserveParts =>
+  partsAt(leg.x, leg.y, leg.pad, site)
 
 export const requiredOf = (leg: PlacedLeg, site: LegSite): number =>
   requiredAt(leg.x, leg.y, leg.bed, leg.pad, site)

@@ -152,6 +152,11 @@ const CASES: Record<string, { raise: Change; neighbor: Change; without?: 'remedy
   },
   'ramp-slope-ada': { raise: { dock: { deckHeight: 0.85 } }, neighbor: { dock: { deckHeight: 0.7 } } },
   'ramp-end-low': { raise: { dock: { start: 1.2 } }, neighbor: { dock: { start: 1.05 } } },
+  // 1.2192 m across: 0.061 m under the hanging corner against 0.012.
+  'ramp-corner-hangs': {
+    raise: { site: { crossSlope: 0.05 } },
+    neighbor: { site: { crossSlope: 0.01 } },
+  },
   'ramp-on-crest': {
     raise: { site: { shore: { kind: 'wall', height: 0.7 } } },
     neighbor: { site: { shore: { kind: 'wall', height: 0.42 } }, dock: { deckHeight: 0.7 } },

@@ -55,19 +55,29 @@ export const setHeights: Law = (dock, design, catalog) => {
   return out
 }
 
-/** Reserve = the shop's least, or 1.64 σ + scour of the bottom there + what was asked for, the greater. */
+/**
+ * Reserve = the shop's least, or 1.64 σ + scour and sinkage on the bottom there + what the deck must go up for the high level + what was
+ * asked for, the greater.
+ */
 export const reserves: Law = (dock, design, catalog) => {
   const out: string[] = []
   const { site } = design
   const ground = groundOf(site)
-  const { reserveMin, scour } = catalog.rules
+  const { reserveMin, scour, deckOverHigh } = catalog.rules
+  const high = Math.max(0, site.levels.high)
+  const over = high + deckOverHigh.value - design.dock.deckHeight
+  const rise = over <= 0 ? 0 : over >= high ? high : over
   for (const leg of dock.legs) {
     const right = ground
       .bottomsAt(leg.x, leg.y)
       .map((bottom) =>
         Math.max(
           reserveMin.value,
-          1.64 * (site.soundingError ?? 0) + scour.value[bottom] + (design.dock.reserve ?? 0),
+          1.64 * (site.soundingError ?? 0) +
+            scour.value[bottom] +
+            catalog.pads.find(({ code }) => code === leg.pad)!.sinkage[bottom] +
+            rise +
+            (design.dock.reserve ?? 0),
         ),
       )
     if (!right.some((r) => near(r, leg.reserve)))
