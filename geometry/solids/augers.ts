@@ -13,7 +13,8 @@ export function augerBodies(catalog: Catalog, auger: Auger): Body[] {
   const extra = catalog.extras.find((e) => e.place === 'post' && e.parts.includes(auger))
   const post =
     extra?.place === 'post' ? catalog.stock[extra.posts[0]!.stock]! : catalog.stock[catalog.legs[0]!.stock]!
-  const bottom = -Math.max(catalog.rules.postEmbed.value, high)
+  const embed = (extra?.place === 'post' ? extra.embed : undefined) ?? catalog.rules.postEmbed.value
+  const bottom = -Math.max(embed, high)
   const hub = sectionProperties(post).width / 2 + 0.005
   const thick = 0.006
   const steps = 24

@@ -227,6 +227,14 @@ const ExtraPartSchema = v.looseObject({
   count: count(20, 'How many to one extra'),
 })
 
+/** A post pulled sideways with a rope and a scale. */
+const PullSchema = v.looseObject({
+  force: measure(0, 1e5, 'Most that it held without giving way, N'),
+  height: measure(0, 10, 'Rope over the bed, m'),
+  embedment: v.optional(measure(0.01, 5, 'How deep that post stood in the bottom, m')),
+  movement: v.optional(measure(0, 2, 'How far it moved under that pull where the rope was, m')),
+})
+
 const ExtraSchema = v.variant('place', [
   v.looseObject({
     code: v.pipe(Code, v.description('What a Design asks for it by')),
@@ -242,6 +250,30 @@ const ExtraSchema = v.variant('place', [
     space: length(10, 'Length of free edge that one takes'),
     standoff: length(1, 'Post axis off the edge'),
     above: measure(0, 3, 'Least post above the deck, m'),
+    embed: v.optional(
+      measure(0.05, 5, 'How deep this post goes into the bottom, m; where absent the rule postEmbed'),
+    ),
+    helix: v.optional(
+      v.pipe(
+        v.looseObject({
+          diameter: length(1, 'Outside diameter of its flight'),
+          above: measure(0, 3, "Middle of the flight over the post's tip, m"),
+        }),
+        v.description('The flight that holds it in the bottom, as a plate; where absent it holds up nothing'),
+      ),
+    ),
+    pull: v.optional(
+      v.pipe(
+        v.looseObject({
+          rock: v.optional(PullSchema),
+          gravel: v.optional(PullSchema),
+          sand: v.optional(PullSchema),
+          clay: v.optional(PullSchema),
+          muck: v.optional(PullSchema),
+        }),
+        v.description('As measured by the shop, by bottom; where absent what it holds is worked out by soil'),
+      ),
+    ),
     posts: v.pipe(
       v.array(v.looseObject({ ...item, length: length(20, 'Length'), stock: Code })),
       v.minLength(1),
@@ -319,6 +351,25 @@ const RulesSchema = v.looseObject({
     v.description('Scour at a leg by bottom'),
   ),
 })
+
+const weight = v.optional(measure(0, 20_000, 'Weight under water, N/m3'))
+const granular = v.optional(
+  v.looseObject({
+    friction: v.optional(measure(20, 45, 'Angle of friction, degrees')),
+    weight,
+    stiffness: v.optional(measure(0, 1e8, 'Growth of its subgrade modulus with depth, N/m3')),
+  }),
+)
+const cohesive = v.optional(
+  v.looseObject({
+    cohesion: v.optional(measure(0, 2e5, 'Undrained cohesion, Pa')),
+    weight,
+    stiffness: v.optional(measure(0, 1e8, 'Subgrade modulus, Pa; where absent 67 times the cohesion')),
+  }),
+)
+
+/** Soil of the lake beds that the shop works on, for what posts hold. What is left out is taken from rules/structure/strength/soil.ts. */
+const SoilsSchema = v.looseObject({ gravel: granular, sand: granular, clay: cohesive, muck: cohesive })
 
 const KINDS: readonly PartKind[] = [
   'frame',
@@ -480,6 +531,7 @@ export const CatalogSchema = v.looseObject({
     ),
   }),
   rules: RulesSchema,
+  soils: v.optional(SoilsSchema),
   packing: v.optional(PackingSchema),
   services: v.optional(v.pipe(v.array(ServiceSchema), v.maxLength(100))),
   quote: v.optional(QuoteSchema),

@@ -72,6 +72,20 @@ const SiteSchema = v.looseObject({
     }),
   ),
   wake: v.optional(meters(0, 5, 'Height of boat wakes')),
+  postPull: v.optional(
+    v.pipe(
+      v.looseObject({
+        force: number(0, 100_000, 'Most that it held without giving way, N'),
+        height: meters(0, 10, 'Rope over the bed'),
+        embedment: v.optional(meters(0.01, 5, 'How deep that post stood in the bottom')),
+        movement: v.optional(meters(0, 2, 'How far it moved under that pull where the rope was')),
+        bottom: v.optional(BottomSchema),
+      }),
+      v.description(
+        'An anchor post pulled sideways here with a rope and a scale; stands for what soil gives where the bottom is the same (where absent: as at the site)',
+      ),
+    ),
+  ),
 })
 
 const PlanItemSchema = v.looseObject({

@@ -137,13 +137,17 @@ export function placeExtras(
   return { placed, unknown, noRoom, noPlace }
 }
 
+/** How deep a post goes into the bottom, m. */
+export const embedOf = (extra: Extract<Extra, { place: 'post' }>, { rules }: Pick<Shop, 'rules'>): number =>
+  extra.embed ?? rules.postEmbed
+
 function fitPost(
   extra: Extract<Extra, { place: 'post' }>,
   design: Design,
   shop: Shop,
   bed: number,
 ): NonNullable<PlacedExtra['post']> {
-  const required = design.dock.deckHeight + extra.above - bed + shop.rules.postEmbed
+  const required = design.dock.deckHeight + extra.above - bed + embedOf(extra, shop)
   const stock = [...extra.posts]
     .sort((a, b) => a.length - b.length)
     .find((post) => atLeast(post.length, required))
@@ -154,8 +158,8 @@ export function putExtra(put: Put, item: PlacedExtra, deck: number, shop: Shop):
   const { extra, id, section, x, y, nx, ny, post } = item
   const outward = quarterTurn(headingOf(nx, ny))
   const top = deck + frameTop(shop)
-  if (post?.stock) {
-    const z = post.bed - shop.rules.postEmbed
+  if (post?.stock && extra.place === 'post') {
+    const z = post.bed - embedOf(extra, shop)
     put(shop.type('anchor-post', post.stock.code), id, section, x, y, z, quarterTurn(section.heading))
   }
   const depth = shop.shape(section.frame).depth + frameTop(shop)

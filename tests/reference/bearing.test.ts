@@ -10,6 +10,7 @@ import { describe, expect, it } from 'vitest'
 import {
   allowableBearing,
   frictionOf,
+  grip,
   presumptiveBearing,
   sinkageUnder,
   slidingResistance,
@@ -20,6 +21,7 @@ const POUND_FORCE = 4.4482216
 const FOOT = 0.3048
 const PSF = POUND_FORCE / FOOT ** 2
 const INCH = 0.0254
+const BOTTOMS = ['rock', 'gravel', 'sand', 'clay', 'muck'] as const
 
 describe('presumptive bearing (IBC 2018 table 1806.2)', () => {
   it.each([
@@ -58,9 +60,28 @@ describe('sliding (IBC 2018 table 1806.2 and 1806.3.2)', () => {
     expect(slidingResistance('clay', 100, FOOT ** 2)).toBe(50)
   })
 
-  it('nothing holds in muck, nor under a foot that is lifted', () => {
-    expect(slidingResistance('muck', 1000, 0.1)).toBe(0)
-    expect(slidingResistance('sand', -5, 0.1)).toBe(0)
+  // Judgment, no published source: 500 Pa on the plate, three times that on the tube's face, never more than half of what presses.
+  it('muck holds a little, by the plate and by the tube that is sunk in it', () => {
+    expect(slidingResistance('muck', 1000, 0.1)).toBeCloseTo(50, 9)
+    expect(slidingResistance('muck', 1000, 0.1, 0.06 * 0.2)).toBeCloseTo(68, 9)
+    expect(slidingResistance('muck', 60, 0.1)).toBeCloseTo(30, 9)
+  })
+
+  it('nothing holds under a foot that is lifted', () => {
+    for (const bottom of BOTTOMS) {
+      expect(slidingResistance(bottom, -5, 0.1)).toBe(0)
+      expect(grip(bottom, -5, 0.1)).toBe(0)
+    }
+  })
+
+  it('the most that may hold is never less than what surely does', () => {
+    for (const bottom of BOTTOMS)
+      for (const vertical of [0.1, 10, 300, 5000])
+        for (const area of [0.02, 0.05, 0.13])
+          for (const sunk of [0, 0.01])
+            expect(grip(bottom, vertical, area, sunk), bottom).toBeGreaterThan(
+              1.2 * slidingResistance(bottom, vertical, area, sunk),
+            )
   })
 })
 

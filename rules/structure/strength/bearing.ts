@@ -3,7 +3,7 @@
  *
  * Presumptive bearing and sliding: International Building Code 2018, table 1806.2, whose values stand unchanged since 2012 (read in a
  * reproduction of the 2012 edition). They are for soil that is dug into and confined. For a foot on a bare bed half of the bearing is
- * taken (judgment); muck has no presumptive value there and none here. Rock is taken as the table's weaker rock, since nobody looks
+ * taken (judgment); muck has no presumptive value there and none here, only a little cohesion against sliding. Rock is taken as the table's weaker rock, since nobody looks
  * closely under water. Sliding is guidance: weed and slime lower it.
  */
 import type { BottomKind } from '../../catalog/index.ts'
@@ -36,12 +36,42 @@ export const presumptiveBearing = (bottom: BottomKind): number | null =>
 export const allowableBearing = (bottom: BottomKind): number | null =>
   bottom === 'muck' ? null : BARE_BED * IBC[bottom].psf * PSF
 
-/** Force across that a foot resists before it slides, N. `vertical` is what presses it down (N), `area` its plate's (m2). */
-export function slidingResistance(bottom: BottomKind, vertical: number, area: number): number {
+/**
+ * Undrained cohesion of muck on a plate, Pa: judgment, 200 to 2000. Half of what `soil.ts` gives muck, for it is smooth metal on slime.
+ */
+export const MUCK_COHESION = 500
+/** Times the cohesion that muck resists a tube with near the surface (Matlock 1970 for soft clay: 3 there, 9 deep). */
+const AROUND = 3
+
+/**
+ * Force across that a foot resists before it slides, N: on the side of less. `vertical` is what presses it down (N), `area` its plate's
+ * (m2), `sunk` the tube's own in muck: its width times how deep it stands in it (m2).
+ */
+export function slidingResistance(bottom: BottomKind, vertical: number, area: number, sunk = 0): number {
   if (vertical <= 0) return 0
+  if (bottom === 'muck') return Math.min(MUCK_COHESION * (area + AROUND * sunk), vertical / 2)
   const { friction, cohesion } = IBC[bottom]
   // Clay holds by cohesion, and by no more than half of what presses (1806.3.2).
   return friction > 0 ? friction * vertical : Math.min(cohesion * PSF * area, vertical / 2)
+}
+
+/**
+ * The most that a foot may hold across, N: for what is worse where feet do not slide, as tipping is. Judgment: a lipped plate that has
+ * dug in meets soil on soil, tan 39° in rock's cracks and gravel, tan 36° in sand; clay of 25 kPa and muck of 3 kPa, the upper ends of
+ * their ranges in `soil.ts`, whatever presses.
+ */
+export function grip(bottom: BottomKind, vertical: number, area: number, sunk = 0): number {
+  if (vertical <= 0) return 0
+  const { friction, cohesion } = GRIP[bottom]
+  return friction * vertical + cohesion * (area + AROUND * sunk)
+}
+
+const GRIP: Readonly<Record<BottomKind, { readonly friction: number; readonly cohesion: number }>> = {
+  rock: { friction: 0.8, cohesion: 0 },
+  gravel: { friction: 0.8, cohesion: 0 },
+  sand: { friction: 0.73, cohesion: 0 },
+  clay: { friction: 0, cohesion: 25_000 },
+  muck: { friction: 0, cohesion: 3000 },
 }
 
 /** Coefficient of friction of IBC 2018 table 1806.2; 0 where the table has none: clay (cohesion instead), muck. */

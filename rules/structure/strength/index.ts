@@ -4,11 +4,13 @@ export {
   allowableBearing,
   BARE_BED,
   frictionOf,
+  grip,
   presumptiveBearing,
   sinkageUnder,
   slidingResistance,
 } from './bearing.ts'
 export { type BracePart, type BraceStrength, braceStrength, braceUse, SLIP_SAFETY, slipUse } from './brace.ts'
+export { breakout, pullOut, pushIn, upliftInSand } from './helix.ts'
 export {
   type Coupling,
   FRAME_LIFT,
@@ -34,6 +36,16 @@ export {
 } from './loads-published.ts'
 export { basisOf, strengthsOf, strengthsOfStock } from './member.ts'
 export {
+  type GroundSprings,
+  groundGives,
+  groundGivesWay,
+  groundSprings,
+  lateralHold,
+  type Post,
+  SOIL_SAFETY,
+  tubeBends,
+} from './post.ts'
+export {
   type SagCase,
   SWAY_PUSH,
   SWAY_STIFFNESS,
@@ -41,6 +53,7 @@ export {
   sagLimit,
   swayWord,
 } from './serviceability.ts'
+export { SOILS, type Soil, soilOf, TERZAGHI_SUBMERGED } from './soil.ts'
 export { steelStrengths } from './steel.ts'
 export {
   type Limit,

@@ -126,9 +126,9 @@ export const panelsOnFrames: Law = (dock, _design, catalog) => {
 export const postsReach: Law = (dock, design, catalog) => {
   const out: string[] = []
   const ground = groundOf(design.site)
-  const embed = catalog.rules.postEmbed.value
   for (const extra of catalog.extras) {
     if (extra.place !== 'post') continue
+    const embed = extra.embed ?? catalog.rules.postEmbed.value
     for (const p of dock.placements) {
       const own = extra.posts.find((post) => p.kind === 'anchor-post' && post.code === p.code)
       if (own === undefined) continue
