@@ -78,7 +78,7 @@ export const SWAY =
   'A shove of 890 N at the softest corner; what is felt after Sétra, Technical guide on footbridges (2006), from memory. Judgment'
 export const COMBINED = 'Load combinations of ASCE 7-16 2.4.1 (from memory), feet that bear and do not pull'
 export const FRICTION =
-  'Sliding resistance of International Building Code 2018 table 1806.2, as guidance; posts by the bending of their tubes'
+  'Sliding resistance of International Building Code 2018 table 1806.2, as guidance; posts by Broms 1964, in the soil where they stand'
 
 /** The legs with the longest way between bed and deck. */
 export function longestLegs(kit: Kit): string[] {

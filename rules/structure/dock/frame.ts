@@ -7,7 +7,7 @@
  * from the leg by the clamp's reach. A hook is a stiff link from the hung section's edge that turns freely where it lies on the
  * carrying one. The ramp hangs the same way; its shore end stands on the bank by two short struts, one under each rail where it rests.
  * Feet, those struts and hooks only touch (`contacts.ts`): held here, they are let go where they would pull. Feet are held sideways and
- * free to turn; the ramp's end slides unless the shop pins it there.
+ * free to turn, posts by the springs of their ground; the ramp's end slides unless the shop pins it there.
  *
  * Left out, each time on the side of less: the rails' offset outward from the leg axes (the deck's load there comes in as a twist),
  * ties, decking as a stiff plate, friction of pads against turning.
@@ -25,6 +25,7 @@ import { sectionProperties } from '../../parts/section-properties.ts'
 import type { End6, FrameMember, FrameNode } from '../frame-model.ts'
 import { type Bar, barOf } from './bars.ts'
 import type { Contact } from './contacts.ts'
+import { type PostHold, postHold } from './post-hold.ts'
 import { sleeveStiffness } from './sleeve.ts'
 
 export interface FrameOptions {
@@ -138,7 +139,9 @@ export function dockFrame(kit: Kit, options: FrameOptions = AS_BUILT): DockFrame
   const posts = kit.extras.placed.flatMap((extra) => {
     const own = edges[extra.section.index]
     if (!own || !extra.post?.stock) return []
-    return [{ id: extra.id, member: drivePost(build, extra, own), holds: 300 }]
+    const hold = postHold(kit, extra)
+    if (!(hold.kLateral > 0)) return []
+    return [{ id: extra.id, member: drivePost(build, extra, own, hold), holds: hold.lateral }]
   })
   const { ramp } = kit.layout
   const shore = ramp ? standOnShore(build, edges[ramp.index]!) : []
@@ -156,6 +159,15 @@ export function dockFrame(kit: Kit, options: FrameOptions = AS_BUILT): DockFrame
       (leg): Contact => ({ kind: 'foot', member: leg.members[0]!, node: leg.foot, holds: 0, gap: 0 }),
     ),
     ...shore,
+    ...posts.map(
+      ({ member, holds }): Contact => ({
+        kind: 'post',
+        member,
+        node: build.members[member]!.from,
+        holds,
+        gap: 0,
+      }),
+    ),
     ...links.filter(({ joint }) => joint.kind === 'hook').map((link) => hookContact(link, kit)),
   ]
   const judged = Int32Array.from([
@@ -292,21 +304,24 @@ function hingePlaces(joint: PlacedJoint, { shop }: Kit): { x: number; y: number 
   return [1, -1].map((side) => ({ x, y: host.y + middle + side * off }))
 }
 
-function drivePost(build: Build, extra: Kit['extras']['placed'][number], own: Edges): number {
+/** Held by the ground's springs at a depth, as `postHold` has them. */
+function drivePost(
+  build: Build,
+  extra: Kit['extras']['placed'][number],
+  own: Edges,
+  { depth, kLateral, kTurn }: PostHold,
+): number {
   const { shop } = build.kit
   const stock = extra.post!.stock!
   const rail = nodeOn(build, own, extra.edge, extra.x, extra.y)
   const { z } = build.nodes[rail]!
   const clamp = addNode(build, { x: extra.x, y: extra.y, z })
   addMember(build, barOf(shop.catalog, own.placed.frame.rail), rail, clamp)
-  // Clamped half way down its embedment (judgment: no published source for a hand-driven auger).
-  const tip = addNode(build, {
-    x: extra.x,
-    y: extra.y,
-    z: extra.post!.bed - shop.rules.postEmbed / 2,
-    fixed: ALL,
+  const tip = addNode(build, { x: extra.x, y: extra.y, z: extra.post!.bed - depth, fixed: ALL })
+  const ground: End6 = ['rigid', kLateral, kLateral, 'rigid', kTurn, kTurn]
+  return addMember(build, barOf(shop.catalog, stock.stock), tip, clamp, {
+    ends: { from: ground, to: SLIDES },
   })
-  return addMember(build, barOf(shop.catalog, stock.stock), tip, clamp, { ends: { to: SLIDES } })
 }
 
 function addCross(build: Build, own: Edges): void {

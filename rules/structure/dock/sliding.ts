@@ -7,7 +7,8 @@
  *
  * A lean is no push: what an out-of-plumb leg pushes at its top it pushes back at its foot. The friction of a ramp's shore end is left out.
  */
-import { slidingResistance } from '../strength/index.ts'
+import { sectionProperties } from '../../parts/section-properties.ts'
+import { grip, slidingResistance } from '../strength/index.ts'
 import type { DockFrame } from './frame.ts'
 
 /** Leaning legs: what each carries (N, pressed positive) and the lean along x and y (m/m). */
@@ -33,12 +34,16 @@ export interface Sliding {
   whole(forces: ArrayLike<number>, lean: Lean, friction: Friction): Hold
 }
 
-const gripResistance: typeof slidingResistance = (_bottom, vertical) => 0.7 * Math.max(0, vertical)
-const RESISTANCE = { low: slidingResistance, high: gripResistance } as const
+const RESISTANCE = { low: slidingResistance, high: grip } as const
 
 export function sliding({ kit, legs, slot, posts }: DockFrame): Sliding {
   const bottoms = legs.map(({ leg }) => kit.bed.bottomAt(leg.x, leg.y))
   const areas = legs.map(({ leg }) => leg.pad.plate.length * leg.pad.plate.width)
+  // What stands in the bottom resists too: the tube, as deep as its pad sinks in.
+  const sunk = legs.map(
+    ({ leg }, i) =>
+      sectionProperties(kit.shop.catalog.stock[leg.stock!.stock]!).width * leg.pad.sinkage[bottoms[i]!],
+  )
   const at = legs.map(({ members }) => slot[members[0]!]! * 12)
   const postAt = posts.map(({ member }) => slot[member]! * 12)
   const posted = posts.reduce((sum, { holds }) => sum + holds, 0)
@@ -55,7 +60,7 @@ export function sliding({ kit, legs, slot, posts }: DockFrame): Sliding {
       const press = forces[at[foot]!]!
       if (press > 0) down += press
       else up -= press
-      holds += RESISTANCE[friction](bottoms[foot]!, press, areas[foot]!)
+      holds += RESISTANCE[friction](bottoms[foot]!, press, areas[foot]!, sunk[foot]!)
       const pressed = Math.max(lean.axial[foot]!, 0)
       x += forces[at[foot]! + 1]! + pressed * lean.x
       y += forces[at[foot]! + 2]! + pressed * lean.y
