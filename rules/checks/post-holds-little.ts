@@ -2,8 +2,8 @@ import { postHold } from '../structure/dock/post-hold.ts'
 import { GUARD_PUSH } from '../structure/strength/loads-published.ts'
 import { type Check, names, newtons, number, text, worst } from './check.ts'
 
-/** Under this a post holds next to nothing at its clamp, N: what two fingers push with (judgment). */
-const LITTLE = 20
+/** Under this a post holds next to nothing at its clamp, N: what a hand leans on it with (judgment). */
+const LITTLE = 50
 
 /** Anchor posts where the bottom gives next to nothing. No other part of the shop would help: only a measured pull tells better. */
 export const postHoldsLittle: Check = {
