@@ -284,6 +284,7 @@ describe('what a post holds', () => {
           }
           expect(lateralHold(sand(phi + 1), at, height)).toBeGreaterThan(lateralHold(sand(phi), at, height))
           expect(lateralHold(clay(c * 1.1), at, height)).toBeGreaterThan(lateralHold(clay(c), at, height))
+          expect(pullOut(sand(phi + 1), 0.2, 0.5)).toBeGreaterThanOrEqual(pullOut(sand(phi), 0.2, 0.5))
           expect(pullOut(clay(c * 1.1), 0.2, 0.5)).toBeGreaterThan(pullOut(clay(c), 0.2, 0.5))
         },
       ),

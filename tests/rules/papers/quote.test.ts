@@ -344,7 +344,7 @@ describe('what changed', () => {
     })
     expect(parts).toEqual([])
     expect(sums).toMatchObject({ parts: 0, prices: 50, services: 0, freight: 0, discount: 0 })
-    // 5.5 % of 568650 = 31275.75, of 570680 = 31273.00: 31276 - 31273
+    // 5.5 % of 570730 = 31390.15, of 570680 = 31387.40: 31390 - 31387
     expect(sums.tax).toBe(3)
     expect(lines).toHaveLength(1)
     expect(lines[0]).toMatchObject({
