@@ -1,6 +1,6 @@
 import { postHold } from '../structure/dock/post-hold.ts'
 import { GUARD_PUSH } from '../structure/strength/loads-published.ts'
-import { type Check, names, newtons, number, text, worst } from './check.ts'
+import { type Check, names, newtons, text, worst } from './check.ts'
 
 /** Under this a post holds next to nothing at its clamp, N: what a hand leans on it with (judgment). */
 const LITTLE = 50
@@ -24,7 +24,6 @@ export const postHoldsLittle: Check = {
         parts: ids,
         values: {
           posts: names(ids),
-          count: number(ids.length),
           bottom: text(best.hold.soil!),
           hold: newtons(best.hold.lateral),
           total: newtons(little.reduce((sum, { hold }) => sum + hold.lateral, 0)),

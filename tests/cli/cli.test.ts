@@ -103,9 +103,9 @@ describe('leadline list', () => {
       '3/4 in, sleeve 0.75 turn',
       's5.end.left',
       'Where each brace goes',
-      // 401.046 kg and two posts of 8 ft, 19.746 kg.
-      'Weight 927.7 lb',
-      'Price $5,686.00',
+      // 401.046 kg and two posts of 10 ft, 24.682 kg.
+      'Weight 938.6 lb',
+      'Price $5,706.80',
       'Heaviest section',
       'Cautions',
     ])

@@ -8,7 +8,7 @@
  * - Broms 1964a, b: charts and movements (memory). Vesić 1971: breakout factors in clay (memory).
  * - Giampa, Bradshaw, Schneider 2016 (abstract read): 22 anchors, φ 40 to 50°, dilation 10 to 25°, depth 1.8 to 7.1 diameters; limit
  *   equilibrium 1.15 of measured, the upper bound (dilation = friction) over 2 of it.
- * - Meyerhof and Adams 1968 in dense sand, tabled in Soil Reinforcement for Anchor Plates (2017?), appendix G (read): square plates 3.70,
+ * - Meyerhof and Adams 1968 in dense sand, tabled in appendix G of a book on soil reinforcement for anchor plates (ISBN 9780128095645; read): square plates 3.70,
  *   8.20, 14.47, 22.51 at 1 to 4 widths, Ku tan φ = 0.92.
  */
 import fc from 'fast-check'
@@ -127,7 +127,7 @@ describe('the tube as the limit', () => {
   it('sets what a long post in firm ground may be pushed with; soil over 2.5 sets a short one', () => {
     const tube = { moment: 1130, EI: 25_800 }
     const firm = lateralHold(clay(60_000), pile(0.048, 2, tube), 1)
-    expect(firm * 1.0).toBeLessThan(1130)
+    expect(firm).toBeLessThan(1130)
     expect(firm).toBeGreaterThan(900)
     const short = pile(0.048, 0.6, tube)
     expect(lateralHold(sand(30), short, 1)).toBeCloseTo(groundGives(sand(30), short, 1) / SOIL_SAFETY, 6)
@@ -220,7 +220,7 @@ describe('the helix', () => {
   ])(
     '%f widths deep in dense sand stays under Meyerhof and Adams’s %f, and over half of it',
     (deep, published) => {
-      // Ku tan φ 0.92 with Ku 0.95: φ 44°; dilation 44 - 30 (Bolton's 0.8 of it: 17.5°).
+      // Ku tan φ 0.92 with Ku 0.95: φ 44°. Bolton 1986, φ = 30° + 0.8 times the dilation: 17.5° (memory).
       const mine = upliftInSand({ friction: 44, weight: 1 }, 1, deep, 17.5) / ((Math.PI / 4) * deep)
       expect(mine).toBeLessThan(published)
       expect(mine).toBeGreaterThan(published * 0.35)
@@ -252,7 +252,7 @@ describe('what a post holds', () => {
   const num = (min: number, max: number) => fc.double({ min, max, noNaN: true })
   const post = fc.record({
     diameter: num(0.03, 0.12),
-    slender: num(5, 25),
+    slender: num(6, 25),
     moment: num(200, 5000),
     height: num(0, 3),
     more: num(1, 2),
@@ -266,21 +266,26 @@ describe('what a post holds', () => {
         num(500, 50_000),
         ({ diameter, slender, moment, height, more }, phi, c) => {
           const at = { diameter, embed: slender * diameter, moment, EI: 25_000 }
-          const wide = { ...at, diameter: Math.min(diameter * more, at.embed / 5) }
+          const wide = { ...at, diameter: Math.min(diameter * more, at.embed / 6) }
           const deep = { ...at, embed: at.embed * more }
           for (const soil of [sand(phi), clay(c)]) {
             const here = lateralHold(soil, at, height) * (1 - 1e-9)
             expect(lateralHold(soil, deep, height)).toBeGreaterThanOrEqual(here)
-            // In clay a post thicker than a fifth of its depth loses by the 1.5 D that hold nothing.
-            expect(lateralHold(soil, wide, height)).toBeGreaterThanOrEqual(here)
+            // The ground alone: no tube grows thicker and not stronger. In clay a post thicker than a sixth of its depth may lose by the
+            // 1.5 D that hold nothing.
+            expect(groundGives(soil, wide, height)).toBeGreaterThanOrEqual(
+              groundGives(soil, at, height) * (1 - 1e-9),
+            )
             expect(lateralHold(soil, at, height * more + 0.01)).toBeLessThan(here)
-            expect(groundSprings(soil, deep).lateral).toBeGreaterThanOrEqual(groundSprings(soil, at).lateral)
-            for (const [D, H] of [[0.2, 0.4]])
-              expect(pullOut(soil, D!, H! * more)).toBeGreaterThanOrEqual(pullOut(soil, D!, H!))
+            expect(groundSprings(soil, deep).lateral).toBeGreaterThanOrEqual(
+              groundSprings(soil, at).lateral * (1 - 1e-9),
+            )
+            expect(pullOut(soil, 0.2, 0.4 * more)).toBeGreaterThanOrEqual(pullOut(soil, 0.2, 0.4))
           }
           expect(lateralHold(sand(phi + 1), at, height)).toBeGreaterThan(lateralHold(sand(phi), at, height))
           expect(lateralHold(clay(c * 1.1), at, height)).toBeGreaterThan(lateralHold(clay(c), at, height))
-          expect(upliftInSand({ friction: phi, weight: 1 }, 0.2, 0.5)).toBeGreaterThan(0.5 * Math.PI * 0.01)
+          expect(pullOut(sand(phi + 1), 0.2, 0.5)).toBeGreaterThanOrEqual(pullOut(sand(phi), 0.2, 0.5))
+          expect(pullOut(clay(c * 1.1), 0.2, 0.5)).toBeGreaterThan(pullOut(clay(c), 0.2, 0.5))
         },
       ),
       { numRuns: runs },

@@ -3,8 +3,8 @@
  *
  * Presumptive bearing and sliding: International Building Code 2018, table 1806.2, whose values stand unchanged since 2012 (read in a
  * reproduction of the 2012 edition). They are for soil that is dug into and confined. For a foot on a bare bed half of the bearing is
- * taken (judgment); muck has no presumptive value there and none here, only a little cohesion against sliding. Rock is taken as the table's weaker rock, since nobody looks
- * closely under water. Sliding is guidance: weed and slime lower it.
+ * taken (judgment); muck has no presumptive value there and none here, only a little cohesion against sliding. Rock is taken as the
+ * table's weaker rock, since nobody looks closely under water. Sliding is guidance: weed and slime lower it.
  */
 import type { BottomKind } from '../../catalog/index.ts'
 

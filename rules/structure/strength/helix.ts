@@ -45,7 +45,9 @@ const area = (diameter: number): number => (Math.PI / 4) * diameter ** 2
 /** Pull that lifts a plate out, N. */
 export function pullOut(soil: Soil, diameter: number, deep: number): number {
   if (deep <= 0) return 0
-  if (soil.kind === 'granular') return upliftInSand(soil, diameter, deep)
+  // Pressure at rest times friction, (1 - sin φ) tan φ, falls again over 38°: denser sand holds no less.
+  if (soil.kind === 'granular')
+    return upliftInSand({ ...soil, friction: Math.min(soil.friction, 38) }, diameter, deep)
   return area(diameter) * (soil.cohesion * breakout(deep, diameter) + soil.weight * deep)
 }
 

@@ -87,10 +87,10 @@ describe('the demo dock’s quote', () => {
     // joints    brackets 3 joints x 2 x 2150 = 12900; bar 5400; pins 2 x 1300      =  20900
     // decking   panels 10 x 14900; clips 20 x 240; leg caps 10 x 280; sleeve caps 10 x 260 = 159200
     // hardware  20 x 180 + 10 x 140 + 12 x 110 + 3 x 140 + 2 x 130 + 6 x 130       =   7780
-    // options   bumpers 4 x 3400; posts 2 x 8060; augers 2 x 5900; clamps 4 x 2300 =  50720
-    //                                                                   goods      = 568600
+    // options   bumpers 4 x 3400; posts 2 x 9100; augers 2 x 5900; clamps 4 x 2300 =  52800
+    //                                                                   goods      = 570680
     // services  delivery 18500; set-up 5 x 9500 = 47500; hours 1.5 x 7800 = 11700  =  77700
-    // freight   421 kg, longest 2.44 m: the band up to 800 kg                      =  44900
+    // freight   426 kg, longest 3.05 m: the band up to 800 kg                      =  44900
     expect(made.groups).toEqual([
       { group: 'frames', amount: 194_500 },
       { group: 'legs', amount: 115_500 },
@@ -98,19 +98,19 @@ describe('the demo dock’s quote', () => {
       { group: 'joints', amount: 20_900 },
       { group: 'decking', amount: 159_200 },
       { group: 'hardware', amount: 7780 },
-      { group: 'options', amount: 50_720 },
+      { group: 'options', amount: 52_800 },
       { group: 'services', amount: 77_700 },
       { group: 'freight', amount: 44_900 },
     ])
-    expect(made.goods).toBe(568_600)
-    // discount  5 % of 568600 = 28430
-    expect(made.discount).toEqual({ amount: -28_430, share: 0.05 })
-    // net       568600 + 77700 + 44900 - 28430 = 662770
-    expect(made.net).toBe(662_770)
-    // taxed     568600 - 28430 + 47500 + 11700 (delivery and freight are not) = 599370; 5.5 % = 32965.35
-    expect(made.tax).toEqual({ name: 'Sales tax', share: 0.055, taxable: 599_370, amount: 32_965 })
-    // total     662770 + 32965 = 695735
-    expect(made.total).toBe(695_735)
+    expect(made.goods).toBe(570_680)
+    // discount  5 % of 570680 = 28534
+    expect(made.discount).toEqual({ amount: -28_534, share: 0.05 })
+    // net       570680 + 77700 + 44900 - 28534 = 664746
+    expect(made.net).toBe(664_746)
+    // taxed     570680 - 28534 + 47500 + 11700 (delivery and freight are not) = 601346; 5.5 % = 33074.03
+    expect(made.tax).toEqual({ name: 'Sales tax', share: 0.055, taxable: 601_346, amount: 33_074 })
+    // total     664746 + 33074 = 697820
+    expect(made.total).toBe(697_820)
     expect(made.until).toBe('2026-03-31')
     expect(made.freight).toMatchObject({ by: 'band', price: 44_900 })
     expect(made.terms).toEqual(demoCatalog.quote!.terms)
@@ -122,7 +122,7 @@ describe('the demo dock’s quote', () => {
       quote(dock, demoDesign, demoCatalog, { ...DAY, ...(discount !== undefined && { discount }) }).discount
         .amount
     expect(of({ amount: 12_345 })).toBe(-12_345)
-    expect(of({ amount: 999_999_999 })).toBe(-568_600)
+    expect(of({ amount: 999_999_999 })).toBe(-570_680)
     expect(of({ share: 0 })).toBe(0)
     expect(of(null)).toBe(0)
     expect(of(undefined)).toBe(0)
@@ -142,8 +142,8 @@ describe('the demo dock’s quote', () => {
     expect(other.tax).toBeNull()
     expect(other.unknown).toEqual(['polish'])
     expect(other.until).toBe('2026-12-24')
-    // 568600 + 2 x 8500 - 25000 = 560600
-    expect(other.total).toBe(560_600)
+    // 570680 + 2 x 8500 - 25000 = 562680
+    expect(other.total).toBe(562_680)
   })
 
   it('asks for freight, and leaves it out of the total, where no band holds it', () => {
@@ -152,7 +152,7 @@ describe('the demo dock’s quote', () => {
       quote: { ...demoCatalog.quote, freight: [{ mass: 2000, longest: 2, price: 1 }] },
     }
     const open = quote(dock, demoDesign, narrow, DAY)
-    expect(open.freight).toMatchObject({ by: 'none', price: null, longest: 2.4384 })
+    expect(open.freight).toMatchObject({ by: 'none', price: null, longest: 3.048 })
     expect(open.lines.some(({ group }) => group === 'freight')).toBe(false)
   })
 
@@ -344,7 +344,7 @@ describe('what changed', () => {
     })
     expect(parts).toEqual([])
     expect(sums).toMatchObject({ parts: 0, prices: 50, services: 0, freight: 0, discount: 0 })
-    // 5.5 % of 568650 = 31275.75, of 568600 = 31273.00: 31276 - 31273
+    // 5.5 % of 570730 = 31390.15, of 570680 = 31387.40: 31390 - 31387
     expect(sums.tax).toBe(3)
     expect(lines).toHaveLength(1)
     expect(lines[0]).toMatchObject({
