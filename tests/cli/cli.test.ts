@@ -104,7 +104,7 @@ describe('leadline list', () => {
       's5.end.left',
       'Where each brace goes',
       // 401.046 kg and two posts of 10 ft, 24.682 kg.
-      'Weight 938.6 lb',
+      'Weight 957.3 lb',
       'Price $5,706.80',
       'Heaviest section',
       'Cautions',

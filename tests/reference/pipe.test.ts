@@ -38,7 +38,7 @@ describe('the demo shop’s pipe', () => {
   it.each([
     ['pipe-2', '2'],
     ['pipe-2.5', '2-1/2'],
-    ['post-pipe', '1-1/2'],
+    ['post-pipe', '2'],
   ])('%s is NPS %s Schedule 40 (ASME B36.10M)', (code, nps) => {
     const stock = demoCatalog.stock[code]
     if (stock?.shape !== 'round-tube') throw new Error(code)

@@ -237,12 +237,12 @@ const CASES: Record<string, { raise: Change; neighbor: Change; without?: 'remedy
     raise: { site: { bottom: 'rock' }, dock: { extras: { 'anchor-post': 1 } } },
     neighbor: { site: { bottom: 'gravel' }, dock: { extras: { 'anchor-post': 1 } } },
   },
-  // Longest post 12 ft = 3.6576 m: 0.45 + 0.1524 above, 0.6096 in the bottom: depth up to 2.4456 m.
+  // Longest post 14 ft = 4.2672 m: 0.45 + 0.1524 above, 0.9144 in the bottom: depth up to 2.7504 m.
   'post-too-short': {
-    raise: { site: flat(2.45), dock: { extras: { 'anchor-post': 1 } } },
-    neighbor: { site: flat(2.44), dock: { extras: { 'anchor-post': 1 } } },
+    raise: { site: flat(2.76), dock: { extras: { 'anchor-post': 1 } } },
+    neighbor: { site: flat(2.75), dock: { extras: { 'anchor-post': 1 } } },
   },
-  // In 1 m of muck of 1 kPa the ground gives 434 N/m over 0.54 m, 1.35 m and more under the clamp: some 18 N, 7 N of it trusted.
+  // In 1 m of muck of 1 kPa the ground gives 543 N/m below 1.5 diameters down, some 50 N at the clamp, 20 N of it trusted: under 50 N.
   // A pull of 300 N that such a post was seen to hold stands for that.
   'post-holds-little': {
     raise: { site: { ...flat(1), bottom: 'muck' }, dock: { extras: { 'anchor-post': 2 } } },

@@ -238,7 +238,7 @@ const BREAKS: readonly [law: string, what: string, breakIt: (dock: Broken) => un
   [
     'postsReach',
     'a post is longer than it must be',
-    (d) => Object.assign(of(d, 'anchor-post'), { code: 'post-12' }),
+    (d) => Object.assign(of(d, 'anchor-post'), { code: 'post-14' }),
   ],
   ['postsBesidePads', 'a post stands on a pad', (d) => moveTo(of(d, 'anchor-post'), leg(d, 's5.end.left'))],
   ['extrasOnEdges', 'a bumper hangs in the air', (d) => shift(of(d, 'bumper').at, 1, 0.2)],

@@ -17,8 +17,8 @@ import { demoCatalog, demoDesign, deriveKit } from '../../../rules/index.ts'
 import { lowestFactor } from '../../../rules/structure/buckling.ts'
 import { analyze, evenAxial } from '../../../rules/structure/dock/analysis.ts'
 import { deadLoad, G, liveLoad } from '../../../rules/structure/dock/basic-loads.ts'
-import { dockFrame } from '../../../rules/structure/dock/frame.ts'
 import { judgedForces } from '../../../rules/structure/dock/contacts.ts'
+import { dockFrame } from '../../../rules/structure/dock/frame.ts'
 import { sleeveStiffness } from '../../../rules/structure/dock/sleeve.ts'
 import {
   factorState,
