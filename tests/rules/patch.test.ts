@@ -1,7 +1,7 @@
 import { applyPatch as oracle } from 'fast-json-patch'
 import { describe, expect, it } from 'vitest'
 import { type Design, demoCatalog, demoDesign, type PatchOperation, parseDesign } from '../../rules/index.ts'
-import { applyPatch } from '../../src/state/patch.ts'
+import { applyPatch } from '../../rules/design/patch.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 
 const patches: readonly PatchOperation[][] = [
