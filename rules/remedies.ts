@@ -9,7 +9,7 @@ import { key } from './checks/check.ts'
 import { toFindings } from './checks/index.ts'
 import { STRUCTURE_CHECKS } from './checks/structure/registry.ts'
 import { clashesOf, withClashes } from './clearance/clashes.ts'
-import { parseDesign } from './design/index.ts'
+import { type Design, parseDesign } from './design/index.ts'
 import { applyPatch } from './design/patch.ts'
 import type { Dock, Figure, Finding, PatchOperation, Remedy } from './dock.ts'
 import { deriveKit, type Kit } from './kit.ts'
@@ -53,10 +53,25 @@ const ASKS: Readonly<Record<string, { readonly ask: 'deck' | 'sections'; readonl
 /** @param proposed the dock whose remedies are as the checks propose them; it becomes the one with those that help */
 export function proveRemedies(proposed: Dock, kit: Kit, standing: Standing): Dock {
   const trial = makeTrial(proposed, kit, standing)
+  const helping = new Set(inTurn(proposed.findings).filter((finding) => trial(finding, finding.remedy!)))
   const findings = proposed.findings.map((finding) =>
-    finding.remedy && !trial(finding, finding.remedy) ? { ...finding, remedy: null } : finding,
+    helping.has(finding) || !finding.remedy ? finding : { ...finding, remedy: null },
   )
   return Object.freeze({ ...proposed, findings: [...findings, ...opposed(proposed.findings)] })
+}
+
+/** Those with a remedy, the first of each kind of remedy before the second of any: four braces to put back do not use up the budget. */
+function inTurn(findings: readonly Finding[]): Finding[] {
+  const turns = new Map<string, number>()
+  return findings
+    .filter(({ remedy }) => remedy)
+    .map((finding) => {
+      const turn = turns.get(finding.remedy!.key) ?? 0
+      turns.set(finding.remedy!.key, turn + 1)
+      return { finding, turn }
+    })
+    .sort((a, b) => a.turn - b.turn)
+    .map(({ finding }) => finding)
 }
 
 /** Whether a remedy does what it says. False where that is not known: its patch fits nowhere, or too much was tried before it. */
@@ -65,43 +80,46 @@ function makeTrial(before: Dock, kit: Kit, standing: Standing) {
   /** Of a dock that could not be judged nobody knows what the loads would have done to it. */
   const unknown = standing.structure === null ? structural : new Set<string>()
   let solved = 0
-  const near = once(TRIED, (patch) => {
-    const next = patched(kit, patch)
-    if (!next) return null
+  const designs = once(Number.POSITIVE_INFINITY, (patch: Patch) => patched(kit.design, patch))
+  const near = once(TRIED, (design: Design) => {
+    const next = deriveKit(design, kit.shop.catalog)
     const placed = proposeKit(next)
     const dock = withClashes(placed, clashesOf(placed, next))
     return isWorse(before, dock, unknown) ? null : { next, dock }
   })
-  const whole = once(TRIED, (patch) => {
-    const { next, dock } = near(patch)!
+  const whole = once(TRIED, (design: Design) => {
+    const { next, dock } = near(design)!
     if (sameFrame({ dock: before, kit }, { dock, kit: next })) return withStructure(dock, standing)
     if (solved++ >= SOLVED) return null
     const after = withStructure(dock, stand(next, dock.waves))
     return isWorse(before, after, unknown) ? null : after
   })
   return (finding: Finding, { patch }: Remedy): boolean => {
-    const first = near(patch)
+    const design = designs(patch)
+    const first = design && near(design)
     if (!first || !helps(finding, before, first.dock)) return false
-    const after = whole(patch)
+    const after = whole(design)
     return after !== null && helps(finding, before, after)
   }
 }
 
-/** Remembers what was made of a patch, and makes no more than so many. */
-function once<T>(most: number, make: (patch: readonly PatchOperation[]) => T | null) {
-  const known = new Map<string, T | null>()
-  return (patch: readonly PatchOperation[]): T | null => {
-    const name = JSON.stringify(patch)
-    if (!known.has(name)) known.set(name, known.size < most ? make(patch) : null)
+type Patch = readonly PatchOperation[]
+
+/** Remembers what was made of alike things, and makes no more than so many. */
+function once<From, To>(most: number, make: (from: From) => To | null) {
+  const known = new Map<string, To | null>()
+  return (from: From): To | null => {
+    const name = JSON.stringify(from)
+    if (!known.has(name)) known.set(name, known.size < most ? make(from) : null)
     return known.get(name)!
   }
 }
 
 /** Null where the patch does not fit the Design, or makes none. */
-function patched(kit: Kit, patch: readonly PatchOperation[]): Kit | null {
+function patched(design: Design, patch: Patch): Design | null {
   try {
-    const parsed = parseDesign(applyPatch(kit.design, patch))
-    return parsed.ok ? deriveKit(parsed.value, kit.shop.catalog) : null
+    const parsed = parseDesign(applyPatch(design, patch))
+    return parsed.ok ? parsed.value : null
   } catch {
     return null
   }

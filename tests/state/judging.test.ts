@@ -285,7 +285,7 @@ describe('asked of a worker', () => {
     })
     none.ask(wish(2600, true, refused))
     await atRest()
-    expect(refused).toEqual([2600])
+    expect(refused).toEqual([2600, 2600])
     expect(made.length).toBe(1)
   })
 })
