@@ -9,10 +9,7 @@ export const notConsidered: Check = {
     const { site } = design
     const given: [string, boolean][] = [
       ['site.crossSlope', bed.mode === 'area' && site.crossSlope !== undefined],
-      [
-        'site.soundings.landward',
-        site.shore?.kind === 'wall' && site.soundings.some((s) => s.distance < 0),
-      ],
+      ['site.soundings.landward', site.shore?.kind === 'wall' && site.soundings.some((s) => s.distance < 0)],
     ]
     const keys = given.filter(([, unused]) => unused).map(([key]) => key)
     return keys.length === 0 ? [] : [{ parts: [], values: { keys: { value: keys, unit: 'key' } } }]

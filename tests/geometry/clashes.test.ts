@@ -1,8 +1,18 @@
 /** Clashes by hand: docks of which one can see on paper what is in whose way. */
 import { describe, expect, it } from 'vitest'
-import { clearances } from '../../rules/clearance/clearance.ts'
 import { clashesOf, withClashes } from '../../rules/clearance/clashes.ts'
-import { applyPatch, type Design, type Dock, demoCatalog, deriveKit, feetInches, findingText, makeBed, remedyText } from '../../rules/index.ts'
+import { clearances } from '../../rules/clearance/clearance.ts'
+import {
+  applyPatch,
+  type Design,
+  type Dock,
+  demoCatalog,
+  deriveKit,
+  feetInches,
+  findingText,
+  makeBed,
+  remedyText,
+} from '../../rules/index.ts'
 import { parsedDesign } from '../support/arbitraries.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 import { contractDemo } from '../support/worked-designs.ts'
@@ -66,9 +76,9 @@ describe('clashes', () => {
     expect(remedyText(findings[0]!.remedy!)).toBe('Leave out: Anchor post')
     expect(findings[0]!.remedy!.patch).toEqual([{ op: 'remove', path: '/dock/placed/2' }])
     const mended = applyPatch(design, findings[0]!.remedy!.patch)
-    expect(
-      judged(deriveAtOnce(mended, demoCatalog), mended).findings.map((f) => f.code),
-    ).not.toContain('parts-clash')
+    expect(judged(deriveAtOnce(mended, demoCatalog), mended).findings.map((f) => f.code)).not.toContain(
+      'parts-clash',
+    )
     expect(all.findings.map((f) => f.severity)).toEqual(
       [...all.findings].map((f) => f.severity).sort((a, b) => RANK.indexOf(a) - RANK.indexOf(b)),
     )

@@ -1,7 +1,17 @@
 /** Every check: a design that raises it, a neighbor that does not, and its remedy, which makes it go. */
 import jsonPatch, { type Operation } from 'fast-json-patch'
 import { describe, expect, it } from 'vitest'
-import { CHECKS, type Design, type Dock, demoCatalog, demoDesign, derive, findingText, type Remedy, remedyText } from '../../rules/index.ts'
+import {
+  CHECKS,
+  type Design,
+  type Dock,
+  demoCatalog,
+  demoDesign,
+  derive,
+  findingText,
+  type Remedy,
+  remedyText,
+} from '../../rules/index.ts'
 import { parsedDesign } from '../support/arbitraries.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 import { validate } from '../support/validate.ts'
@@ -311,13 +321,21 @@ const HELPED = new Set([
   ...['unknown-code', 'unknown-id', 'catalog-differs', 'ramp-no-bank', 'ramp-too-steep', 'ramp-in-legs'],
   ...['ramp-bearing-short', 'ramp-end-low', 'deck-under-level', 'deck-near-level', 'crest-reaches-frame'],
   ...['deck-awash', 'step-to-boat', 'deck-guard', 'frame-in-bed', 'frame-near-bed', 'leg-override-short'],
-  ...['leg-below-frame', 'muck-without-mud-pad', 'brace-left-out', 'auger-on-rock', 'extra-no-room', 'extra-no-place'],
+  ...[
+    'leg-below-frame',
+    'muck-without-mud-pad',
+    'brace-left-out',
+    'auger-on-rock',
+    'extra-no-room',
+    'extra-no-place',
+  ],
 ])
 
 /** By an independent library. */
 const applied = (design: Design, { patch }: Remedy): Design =>
   parsedDesign(
-    jsonPatch.applyPatch(structuredClone(design), structuredClone([...patch]) as Operation[], true).newDocument,
+    jsonPatch.applyPatch(structuredClone(design), structuredClone([...patch]) as Operation[], true)
+      .newDocument,
   )
 
 const codes = (dock: Dock): string[] => dock.findings.map((finding) => finding.code)
@@ -353,7 +371,9 @@ describe('every check', () => {
       expect(offered.length > 0).toBe(HELPED.has(code))
       for (const { remedy } of offered) {
         expect(remedyText(remedy!)).not.toMatch(/[{}]|undefined|NaN/)
-        const left = deriveAtOnce(applied(design, remedy!), demoCatalog).findings.filter((f) => f.code === code)
+        const left = deriveAtOnce(applied(design, remedy!), demoCatalog).findings.filter(
+          (f) => f.code === code,
+        )
         expect(left.length).toBeLessThan(dock.findings.filter((f) => f.code === code).length)
       }
     })

@@ -1,7 +1,14 @@
 import { applyPatch as oracle } from 'fast-json-patch'
 import { describe, expect, it } from 'vitest'
-import { type Design, demoCatalog, demoDesign, derive, type PatchOperation, parseDesign } from '../../rules/index.ts'
 import { applyPatch } from '../../rules/design/patch.ts'
+import {
+  type Design,
+  demoCatalog,
+  demoDesign,
+  derive,
+  type PatchOperation,
+  parseDesign,
+} from '../../rules/index.ts'
 
 const patches: readonly PatchOperation[][] = [
   [{ op: 'replace', path: '/dock/deckHeight', value: 0.6 }],

@@ -306,7 +306,8 @@ const BREAKS: readonly [law: string, what: string, breakIt: (dock: Broken) => un
   [
     'figuresHoldNoWords',
     'a list is made a sentence of',
-    (d) => d.findings.push({ ...FINDING, values: { legs: { value: 's4.end.left and 3 more', unit: 'text' } } }),
+    (d) =>
+      d.findings.push({ ...FINDING, values: { legs: { value: 's4.end.left and 3 more', unit: 'text' } } }),
   ],
   [
     'figuresHoldNoWords',

@@ -170,7 +170,12 @@ describe('a dock is judged', () => {
 
 /** A worker that answers when it is told to. */
 function puppet() {
-  const made: { questions: Question[]; ended: boolean; answer(question: Question, whole?: boolean): void; fail(): void }[] = []
+  const made: {
+    questions: Question[]
+    ended: boolean
+    answer(question: Question, whole?: boolean): void
+    fail(): void
+  }[] = []
   class Puppet {
     readonly #listeners = new Map<string, (event: unknown) => void>()
     readonly #own = {

@@ -16,7 +16,12 @@ export const sleeveSlips: StructureCheck = {
     return [
       {
         parts: over.map((foot) => foot.leg),
-        values: { leg: text(most.leg), load: newtons(most.load), slip: newtons(slip), case: loadCase(most.case) },
+        values: {
+          leg: text(most.leg),
+          load: newtons(most.load),
+          slip: newtons(slip),
+          case: loadCase(most.case),
+        },
       },
     ]
   },

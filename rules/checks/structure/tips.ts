@@ -8,6 +8,8 @@ export const tips: StructureCheck = {
   basis: COMBINED,
   find({ kit, structure }) {
     const [first] = structure.falls.filter(byPush)
-    return first === undefined ? [] : [{ parts: [], values: { case: loadCase(first) }, remedy: morePosts(kit) }]
+    return first === undefined
+      ? []
+      : [{ parts: [], values: { case: loadCase(first) }, remedy: morePosts(kit) }]
   },
 }
