@@ -1,6 +1,7 @@
 /** Every check: a design that raises it, a neighbor that does not, and its remedy, which makes it go. */
 import jsonPatch, { type Operation } from 'fast-json-patch'
 import { describe, expect, it } from 'vitest'
+import { proposeKit } from '../../rules/assess-kit.ts'
 import {
   CHECKS,
   type Design,
@@ -8,6 +9,7 @@ import {
   demoCatalog,
   demoDesign,
   derive,
+  deriveKit,
   findingText,
   type Remedy,
   remedyText,
@@ -367,7 +369,9 @@ describe('every check', () => {
           expect(words).not.toMatch(/[{}]|undefined|NaN/)
         }
       expect(finding.remedy).toBe(null)
-      const offered = derive(design, demoCatalog).findings.filter((f) => f.code === code && f.remedy)
+      const withRemedy = ({ findings }: Dock) => findings.filter((f) => f.code === code && f.remedy)
+      const proposed = withRemedy(proposeKit(deriveKit(design, demoCatalog)))
+      const offered = proposed.length === 0 ? [] : withRemedy(derive(design, demoCatalog))
       expect(offered.length > 0).toBe(HELPED.has(code))
       for (const { remedy } of offered) {
         expect(remedyText(remedy!)).not.toMatch(/[{}]|undefined|NaN/)
