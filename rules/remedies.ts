@@ -17,9 +17,11 @@ import { type Standing, stand } from './structure/stand.ts'
 import { withStructure } from './with-structure.ts'
 import { FOUND_WORDS } from './words/found.ts'
 
-/** Patches that are tried: most cost a hundredth of those whose structure is solved. */
+/** Docks that are laid out, at the most, ... */
 const TRIED = 24
-/** Docks whose structure is solved, at the most. */
+/** those whose structure is solved quickly, for ten times the time, ... */
+const QUICK = 6
+/** and those whose buckling and sleeves are solved too, for five times as much again. */
 const SOLVED = 4
 /** A figure that moves by less than this part of it is no better. Judgment. */
 const BETTER_BY = 0.01
@@ -79,7 +81,6 @@ function makeTrial(before: Dock, kit: Kit, standing: Standing) {
   const structural = new Set(STRUCTURE_CHECKS.map(({ code }) => code))
   /** Of a dock that could not be judged nobody knows what the loads would have done to it. */
   const unknown = standing.structure === null ? structural : new Set<string>()
-  let solved = 0
   const designs = once(Number.POSITIVE_INFINITY, (patch: Patch) => patched(kit.design, patch))
   const near = once(TRIED, (design: Design) => {
     const next = deriveKit(design, kit.shop.catalog)
@@ -87,19 +88,25 @@ function makeTrial(before: Dock, kit: Kit, standing: Standing) {
     const dock = withClashes(placed, clashesOf(placed, next))
     return isWorse(before, dock, unknown) ? null : { next, dock }
   })
-  const whole = once(TRIED, (design: Design) => {
+  const alike = once(TRIED, (design: Design) => {
     const { next, dock } = near(design)!
-    if (sameFrame({ dock: before, kit }, { dock, kit: next })) return withStructure(dock, standing)
-    if (solved++ >= SOLVED) return null
-    const after = withStructure(dock, stand(next, dock.waves))
-    return isWorse(before, after, unknown) ? null : after
+    return sameFrame({ dock: before, kit }, { dock, kit: next }) ? withStructure(dock, standing) : null
   })
+  const stood = (deep: boolean) => (design: Design) => {
+    const { next, dock } = near(design)!
+    const after = withStructure(dock, stand(next, dock.waves, { deep }))
+    // What can no longer be judged has nothing found against it, and is no better for that.
+    const lost = standing.structure !== null && after.structure === null
+    return lost || isWorse(before, after, unknown) ? null : after
+  }
+  const quick = once(QUICK, stood(false))
+  const whole = once(SOLVED, stood(true))
   return (finding: Finding, { patch }: Remedy): boolean => {
     const design = designs(patch)
-    const first = design && near(design)
-    if (!first || !helps(finding, before, first.dock)) return false
-    const after = whole(design)
-    return after !== null && helps(finding, before, after)
+    const good = (after: Dock | null | undefined) => after != null && helps(finding, before, after)
+    if (!design || !good(near(design)?.dock)) return false
+    const same = alike(design)
+    return same ? helps(finding, before, same) : good(quick(design)) && good(whole(design))
   }
 }
 
