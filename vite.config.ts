@@ -45,11 +45,11 @@ const clearChunks = (): Plugin => {
 }
 
 /**
- * Whether a dock stands is worked out later and beside the page: these modules are in reach of the first picture by the engine's index
+ * What is found of a dock after its frame is worked out later and beside the page: these modules are in reach of the first picture by the engine's index
  * alone, which exports the whole engine, and are kept out of its file. So is what writes files: its worker is an entry too.
  */
 const LATER =
-  /\/rules\/(?:derive|structure|checks\/structure|words\/structure)|\/stand-worker\.ts|\/src\/papers\//
+  /\/rules\/(?:derive|remedies|with-structure|clearance|structure|checks\/structure|words\/(?:structure|found))|\/(?:stand-worker|judgement)\.ts|\/src\/papers\//
 
 export default defineConfig({
   base: './',
@@ -77,6 +77,7 @@ export default defineConfig({
           groups: [
             { name: 'app', tags: ['$initial'], test: (id) => !LATER.test(id), priority: 3 },
             { name: 'solids', test: /\/geometry\/(?!drawing|export|paper)/, priority: 2 },
+            { name: 'clearance', test: /\/rules\/clearance\/(?!clashes)/, priority: 2 },
             { name: 'scene', test: /\/src\/scene\/scene\.tsx$/, priority: 1 },
             // Of use to several chunks that come when they are asked for.
             { name: 'zip', test: /\/node_modules\/fflate\//, priority: 0 },

@@ -1,6 +1,6 @@
 /** What is near a part that is picked: how far it is from the ground and from the next part that is not its own. */
+import { type Clearance, clearances } from '../rules/clearance/clearance.ts'
 import { type Catalog, type Design, type Dock, makeBed, type PartKind, type Vec3 } from '../rules/index.ts'
-import { type Clearance, clearances } from './clearance.ts'
 
 export interface Gap {
   /** What it is measured to; null: the ground. */

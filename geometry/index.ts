@@ -1,16 +1,5 @@
 /** From Dock to shape. No DOM, no three: typed arrays and plain data, m, the dock's frame of reference (z up). */
 export { type BedMesh, bedColumns, bedMesh, bedRows, groundMesh } from './bed.ts'
-export { clashSteps, judged, withClashes } from './clashes.ts'
-export type { Contact } from './clearance/contacts.ts'
-export {
-  type Clearance,
-  type ClearanceOptions,
-  clearanceSteps,
-  clearances,
-  type Found,
-  type MeasuredPart,
-  TOUCHING,
-} from './clearance.ts'
 export { type Contour, contours, depthSteps } from './contours.ts'
 export { extentOf } from './extent.ts'
 export { type Gap, gapsOf } from './gaps.ts'

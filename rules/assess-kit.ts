@@ -1,4 +1,4 @@
-/** A kit judged and published, but for its structure: all that can be told in the frame of a drag. */
+/** A kit judged and published, but for its structure, clashes and remedies: all that can be told in the frame of a drag. */
 import { findAll } from './checks/index.ts'
 import type { Brace, Dock, Joint, Leg, Pair, Ramp, Section } from './dock.ts'
 import { fingerprintOf } from './fingerprint.ts'
@@ -12,8 +12,14 @@ import { explain } from './reasons.ts'
 import { wavesOf } from './site/waves/waves.ts'
 import { ENGINE_VERSION } from './version.ts'
 
-/** Plain data, numbers rounded to 1e-6. `structure` is null and `pending` true until `withStructure`. */
-export function assessKit(kit: Kit): Dock {
+/**
+ * Plain data, numbers rounded to 1e-6. `structure` is null and `pending` true until `withStructure`, and no finding has a remedy: whether
+ * one helps takes longer to tell (`remedies.ts`).
+ */
+export const assessKit = (kit: Kit): Dock => withoutRemedies(proposeKit(kit))
+
+/** The same with remedies as the checks propose them, none of them tried. */
+export function proposeKit(kit: Kit): Dock {
   const { design, shop, layout, joints, count } = kit
   const waves = wavesOf(kit)
   return Object.freeze({
@@ -43,6 +49,12 @@ export function assessKit(kit: Kit): Dock {
     fingerprint: fingerprintOf(design, shop.catalog),
   })
 }
+
+export const withoutRemedies = (dock: Dock): Dock =>
+  Object.freeze({
+    ...dock,
+    findings: dock.findings.map((finding) => (finding.remedy ? { ...finding, remedy: null } : finding)),
+  })
 
 function sectionOf(p: Kit['layout']['placed'][number], kit: Kit): Section {
   const pose = poseOf(p, kit)

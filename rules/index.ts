@@ -11,8 +11,9 @@ export {
   type Stock,
 } from './catalog/index.ts'
 export { CHECKS } from './checks/index.ts'
-export { assess, derive } from './derive.ts'
+export { type AssessOptions, assess, derive } from './derive.ts'
 export { type Design, demoDesign, LIMITS, parseDesign, parseDesignText } from './design/index.ts'
+export { applyPatch } from './design/patch.ts'
 export type * from './dock.ts'
 export { fingerprintOf } from './fingerprint.ts'
 export { deriveKit, type Kit } from './kit.ts'

@@ -1,5 +1,6 @@
 /** Bolts with hexagon heads and nuts, by nominal diameter; along their own x axis with the head on the + side, unless told. */
 import { type Catalog, sectionProperties } from '../../rules/index.ts'
+import { clampPlate } from '../../rules/parts/clamp-plates.ts'
 import type { Look } from '../types.ts'
 import { legRadius, railWidth, sleeveRadius } from './fits.ts'
 import type { Body } from './mesh.ts'
@@ -83,8 +84,7 @@ export function hardwareBodies(catalog: Catalog, bolt: Bolt): Body[] {
   }
 }
 
-/** Thickness of a clamp's plates, and of a hook bracket's, m. */
-export const clampPlate = (catalog: Catalog): number => Math.min(0.005, catalog.clamp.height / 8)
+/** Thickness of a hook bracket's plate, m. */
 export const bracketPlate = (catalog: Catalog): number => {
   const { size } = catalog.hooks.bracket
   const room = catalog.rules.jointGap.value > 0 ? catalog.rules.jointGap.value : size[0]

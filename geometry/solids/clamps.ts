@@ -1,8 +1,8 @@
 /** What grips an upright tube: a ring round it with an ear or a foot. Own x axis from the tube toward what it holds. */
-import { type Catalog, type Stock, sectionProperties, type Vec3 } from '../../rules/index.ts'
+import { type Catalog, type Stock, sectionProperties } from '../../rules/index.ts'
+import { braceClampPlates, clampPlate, legStock } from '../../rules/parts/clamp-plates.ts'
 import type { Look } from '../types.ts'
-import { clampPlate } from './bolts.ts'
-import { legStock, outline } from './fits.ts'
+import { outline } from './fits.ts'
 import type { Body } from './mesh.ts'
 import { box, prism } from './prism.ts'
 
@@ -14,29 +14,6 @@ function collar(tube: Stock, thickness: number, height: number, look: Look): Bod
     to: [0, 0, height / 2],
     up: [1, 0, 0],
     look,
-  })
-}
-
-/** Plates of a brace clamp by two opposite corners: a pair of ears past the hole, one each side of the brace, and a lug at each side. */
-export function braceClampPlates(catalog: Catalog): [Vec3, Vec3][] {
-  const { reach, height, width } = catalog.clamp
-  const t = clampPlate(catalog)
-  const half = sectionProperties(legStock(catalog)).width / 2
-  const braces = catalog.braces.map((b) => sectionProperties(catalog.stock[b.stock]!).height)
-  const inner = Math.max(0, ...braces) / 2
-  const end = reach + Math.min(height / 2, 0.02)
-  const lug = width / 2
-  const z = height / 2
-  return [1, -1].flatMap((side): [Vec3, Vec3][] => {
-    const ear: [Vec3, Vec3] = [
-      [half / 2, side * inner, -z],
-      [end, side * (inner + t), z],
-    ]
-    const flange: [Vec3, Vec3] = [
-      [-t, side * (half + t / 2), -z],
-      [t, side * lug, z],
-    ]
-    return lug > half + t ? [ear, flange] : [ear]
   })
 }
 

@@ -1,5 +1,6 @@
 /** Sizes that small parts take from the parts they sit on, m. */
 import { type Catalog, type Stock, sectionProperties } from '../../rules/index.ts'
+import { legStock } from '../../rules/parts/clamp-plates.ts'
 import { circle, type Ring, rectangle, sidesOf } from './rings.ts'
 
 /** Outline of a stock's outside, `grow` larger all round. */
@@ -8,9 +9,6 @@ export function outline(stock: Stock, grow = 0): Ring {
   const round = stock.shape === 'round-tube' || stock.shape === 'round-bar'
   return round ? circle(width + 2 * grow, sidesOf(width)) : rectangle(width + 2 * grow, height + 2 * grow)
 }
-
-/** What legs are made of: the first leg's stock stands for all. */
-export const legStock = (catalog: Catalog): Stock => catalog.stock[catalog.legs[0]!.stock]!
 
 /** From a leg's axis to its surface, and to the outside of the sleeve that it slides in. */
 export const legRadius = (catalog: Catalog): number => sectionProperties(legStock(catalog)).height / 2

@@ -1,12 +1,12 @@
 /** The shape of every part of a catalog, each made once. */
 import { bodies, type Catalog, type PartKind } from '../../rules/index.ts'
+import { legStock } from '../../rules/parts/clamp-plates.ts'
 import type { Solid } from '../types.ts'
 import { augerBodies } from './augers.ts'
 import { hardwareBodies } from './bolts.ts'
 import { capBodies } from './caps.ts'
 import { braceClampBodies, postClampBodies } from './clamps.ts'
 import { accessoryBodies, bumperBodies, deckClipBodies } from './edge-parts.ts'
-import { legStock } from './fits.ts'
 import { hingePinBodies, hookBracketBodies, tiePlateBodies } from './joints.ts'
 import { type Body, solidFrom } from './mesh.ts'
 import { pieceBodies } from './pieces.ts'

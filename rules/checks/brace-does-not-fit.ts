@@ -1,5 +1,5 @@
 import { toBed, toFrame, toPad } from '../parts/braces.ts'
-import { type Check, COMMON, meters, text } from './check.ts'
+import { type Check, COMMON, meters, names, text } from './check.ts'
 
 /** A pair that the trade braces, and no stock brace keeps its clearances there. */
 export const braceDoesNotFit: Check = {
@@ -17,7 +17,7 @@ export const braceDoesNotFit: Check = {
           values: {
             pair: text(pair.id),
             spacing: meters(pair.spacing),
-            brace: text(best?.brace.code ?? '-'),
+            brace: names(best ? [best.brace.code] : []),
             ...(best && {
               bed: meters(toBed(best, kit)),
               pad: meters(toPad(best, kit)),

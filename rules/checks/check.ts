@@ -31,10 +31,14 @@ export const newtonMeters = (value: number): Figure => ({ value: round6(value), 
 export const pascals = (value: number): Figure => ({ value: round6(value), unit: 'Pa' })
 export const share = (value: number): Figure => ({ value: round6(value), unit: 'share' })
 export const factor = (value: number): Figure => ({ value: round6(value), unit: 'factor' })
+/** An id, a code, or a name of the user's or the shop's own: never a word of ours. */
 export const text = (value: string): Figure => ({ value, unit: 'text' })
-/** Ids in a sentence: the first few, and how many more. */
-export const names = (ids: readonly string[]): Figure =>
-  text(ids.length > 4 ? `${ids.slice(0, 3).join(', ')} and ${ids.length - 3} more` : ids.join(', '))
+/** A word of ours: the language files have a table of the name that the figure has among `values`. */
+export const key = (value: string): Figure => ({ value, unit: 'key' })
+/** The name of a case of loads, which screens put in words. */
+export const loadCase = (value: string): Figure => ({ value, unit: 'case' })
+/** Ids, all of them: a sentence says the first few, and how many more. */
+export const names = (ids: readonly string[]): Figure => ({ value: ids, unit: 'text' })
 
 export const remedy = (
   key: string,

@@ -1,4 +1,4 @@
-import { type Check, remedy, remove, SHOP, text } from './check.ts'
+import { type Check, key, remedy, remove, SHOP, text } from './check.ts'
 
 /** An extra with a place that is not there, or is taken. */
 export const extraNoPlace: Check = {
@@ -10,7 +10,7 @@ export const extraNoPlace: Check = {
       const { section, edge } = design.dock.placed![index]!
       return {
         parts: [],
-        values: { extra: text(code), section: text(section), edge: text(edge), why: text(why) },
+        values: { extra: text(code), section: text(section), edge: key(edge), why: key(why) },
         remedy: remedy('leave-out', [remove(`/dock/placed/${index}`)]),
       }
     }),

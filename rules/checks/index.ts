@@ -1,6 +1,6 @@
 import type { Finding, Severity, Waves } from '../dock.ts'
 import type { Kit } from '../kit.ts'
-import { findingText } from '../words/index.ts'
+import { findingIn, type MoreWords } from '../words/words.ts'
 import type { Check, Found, Judged } from './check.ts'
 import { CHECKS } from './registry.ts'
 
@@ -13,17 +13,18 @@ const RANK: Record<Severity, number> = { stop: 0, warn: 1, note: 2 }
 export const inOrder = (findings: readonly Finding[]): Finding[] =>
   [...findings].sort((a, b) => RANK[a.severity] - RANK[b.severity])
 
-/** What one check found, as data for everyone. */
+/** What one check found, as data for everyone. `more`: its words, where they are not among the first. */
 export const toFindings = (
   { code, severity, basis }: Pick<Check, 'code' | 'severity' | 'basis'>,
   found: readonly Found[],
+  more?: MoreWords,
 ): Finding[] =>
   found.map(({ parts, values, remedy }) => ({
     code,
     severity,
     parts,
     values,
-    text: findingText({ code, values }, 'text'),
+    text: findingIn({ code, values }, 'text', 'metric', 'en', more),
     basis,
     remedy: remedy ?? null,
   }))

@@ -1,22 +1,17 @@
-import { type Check, text } from './check.ts'
+import type { Check } from './check.ts'
 
-/** What the Design says and this engine keeps without using it yet. */
+/** What the Design says and this engine does not use. Bearing and benchmark are on the papers, so they are not among it. */
 export const notConsidered: Check = {
   code: 'not-considered',
   severity: 'note',
   basis: 'This version of Leadline',
   find({ design, bed }) {
     const { site } = design
-    const given: [string, unknown][] = [
-      ['site.bearing', site.bearing],
-      ['site.benchmark', site.benchmark],
-      ['site.crossSlope', bed.mode === 'area' ? site.crossSlope : undefined],
-      [
-        'site.soundings landward of the wall',
-        site.shore?.kind === 'wall' && site.soundings.some((s) => s.distance < 0) ? true : undefined,
-      ],
+    const given: [string, boolean][] = [
+      ['site.crossSlope', bed.mode === 'area' && site.crossSlope !== undefined],
+      ['site.soundings.landward', site.shore?.kind === 'wall' && site.soundings.some((s) => s.distance < 0)],
     ]
-    const keys = given.filter(([, value]) => value !== undefined).map(([key]) => key)
-    return keys.length === 0 ? [] : [{ parts: [], values: { keys: text(keys.join(', ')) } }]
+    const keys = given.filter(([, unused]) => unused).map(([key]) => key)
+    return keys.length === 0 ? [] : [{ parts: [], values: { keys: { value: keys, unit: 'key' } } }]
   },
 }

@@ -1,4 +1,4 @@
-import { type Check, COMMON, meters } from './check.ts'
+import { type Check, COMMON, key, meters } from './check.ts'
 
 /** The rule for the start finds no place: no ground high enough for the ramp's end, or none low enough for the frame. */
 export const startNotFound: Check = {
@@ -12,6 +12,7 @@ export const startNotFound: Check = {
           {
             parts: [],
             values: {
+              rule: key(start.by === 'ramp' ? 'ramp' : 'frame'),
               wanted: meters(
                 start.by === 'ramp'
                   ? design.site.levels.high + shop.rules.startMargin

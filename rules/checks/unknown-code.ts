@@ -1,6 +1,7 @@
 import { pointer } from '../design/pointer.ts'
 import type { Kit } from '../kit.ts'
-import { type Check, type Found, meters, names, remedy, remove, replace, SHOP, text } from './check.ts'
+import { round6 } from '../numbers.ts'
+import { type Check, type Found, key, meters, names, remedy, remove, replace, SHOP, text } from './check.ts'
 
 /** Codes that the catalog does not have: frames, extras, pads, stock lengths. */
 export const unknownCode: Check = {
@@ -16,7 +17,7 @@ function frames({ layout, shop, design }: Kit): Found[] {
   const other = shop.catalog.frames[0]!.code
   return [...byFrame].map(([frame, ids]) => ({
     parts: ids,
-    values: { what: text('frame'), code: text(frame), known: names([...shop.frames.keys()]) },
+    values: { what: key('frame'), code: text(frame), known: names([...shop.frames.keys()]) },
     remedy:
       frame === design.dock.frame
         ? remedy('use-code', [replace('/dock/frame', other)], { code: text(other) })
@@ -27,7 +28,7 @@ function frames({ layout, shop, design }: Kit): Found[] {
 const extras = ({ extras, shop }: Kit): Found[] =>
   extras.unknown.map(({ code, path }) => ({
     parts: [],
-    values: { what: text('extra'), code: text(code), known: names([...shop.extras.keys()]) },
+    values: { what: key('extra'), code: text(code), known: names([...shop.extras.keys()]) },
     remedy: remedy('leave-out', [remove(path)]),
   }))
 
@@ -38,7 +39,7 @@ function pads({ design, shop }: Kit): Found[] {
     : [
         {
           parts: [],
-          values: { what: text('foot pad'), code: text(code), known: names([...shop.pads.keys()]) },
+          values: { what: key('foot-pad'), code: text(code), known: names([...shop.pads.keys()]) },
           remedy: remedy('leave-out', [remove('/dock/pad')]),
         },
       ]
@@ -52,9 +53,9 @@ const stocks = ({ design, shop }: Kit): Found[] =>
     .map(([id, { stock }]) => ({
       parts: [id],
       values: {
-        what: text('leg length'),
+        what: key('leg-length'),
         code: meters(stock!),
-        known: names(shop.legs.map((l) => String(l.length))),
+        known: { value: shop.legs.map((l) => round6(l.length)), unit: 'm' },
       },
       remedy: remedy('leave-out', [remove(`/dock/overrides/${pointer(id)}`)]),
     }))

@@ -1,5 +1,5 @@
 import { pointer } from '../design/pointer.ts'
-import { type Check, type Found, remedy, remove, text } from './check.ts'
+import { type Check, type Found, key, remedy, remove, text } from './check.ts'
 
 /** The Design speaks of a leg or a pair that this dock does not have (any more). */
 export const unknownId: Check = {
@@ -14,14 +14,14 @@ export const unknownId: Check = {
       if (!legIds.has(id))
         found.push({
           parts: [],
-          values: { id: text(id), what: text('leg') },
+          values: { id: text(id), what: key('leg') },
           remedy: remedy('leave-out', [remove(`/dock/overrides/${pointer(id)}`)]),
         })
     ;(design.dock.bracing?.none ?? []).forEach((id, i) => {
       if (!pairIds.has(id))
         found.push({
           parts: [],
-          values: { id: text(id), what: text('leg pair') },
+          values: { id: text(id), what: key('leg-pair') },
           remedy: remedy('leave-out', [remove(`/dock/bracing/none/${i}`)]),
         })
     })

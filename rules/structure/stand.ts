@@ -3,39 +3,38 @@
  * and this when it is there.
  */
 
-import { text } from '../checks/check.ts'
+import { key } from '../checks/check.ts'
 import { toFindings } from '../checks/index.ts'
 import { STRUCTURE_CHECKS } from '../checks/structure/registry.ts'
 import type { Finding, Structure, Waves } from '../dock.ts'
 import type { Kit } from '../kit.ts'
-import { addWords } from '../words/index.ts'
-import english from '../words/structure.en.json' with { type: 'json' }
+import { FOUND_WORDS } from '../words/found.ts'
 import { whyNotJudged } from './dock/not-judged.ts'
 import { type Depth, structureOf } from './dock/structure.ts'
 import { UnstableFrameError } from './frame-model.ts'
 
 export interface Standing {
   readonly structure: Structure | null
-  /** In the order of the registry; `derive` sorts them among the others. */
+  /** In the order of the registry, remedies as the checks propose them; `derive` sorts them among the others. */
   readonly findings: readonly Finding[]
 }
 
 /** Never throws on a valid Design and Catalog: what cannot be judged is a finding. */
 export function stand(kit: Kit, waves: Waves | null, depth?: Depth): Standing {
-  addWords('en', english)
   const why = whyNotJudged(kit)
   if (why) {
-    const values = { why: text(english.why[why]) }
-    return { structure: null, findings: toFindings(NOT_JUDGED, [{ parts: [], values }]) }
+    const values = { why: key(why) }
+    return { structure: null, findings: toFindings(NOT_JUDGED, [{ parts: [], values }], FOUND_WORDS) }
   }
   try {
     const structure = structureOf(kit, waves, depth)
     const stood = { kit, waves, structure }
-    return { structure, findings: STRUCTURE_CHECKS.flatMap((check) => toFindings(check, check.find(stood))) }
+    const findings = STRUCTURE_CHECKS.flatMap((check) => toFindings(check, check.find(stood), FOUND_WORDS))
+    return { structure, findings }
   } catch (error) {
     if (!(error instanceof UnstableFrameError)) throw error
-    const values = { where: text(error.direction) }
-    return { structure: null, findings: toFindings(UNSTABLE, [{ parts: [], values }]) }
+    const values = { where: key(error.direction) }
+    return { structure: null, findings: toFindings(UNSTABLE, [{ parts: [], values }], FOUND_WORDS) }
   }
 }
 

@@ -76,6 +76,8 @@ export function formatMoney(minor: number, currency: string, lang = 'en'): strin
 }
 
 export function formatFigure({ value, unit }: Figure, units: Units): string {
+  if (typeof value === 'object')
+    return value.map((one) => formatFigure({ value: one, unit }, units)).join(', ')
   if (typeof value === 'string') return value
   switch (unit) {
     case 'm':

@@ -12,4 +12,5 @@ export {
   formatTime,
   type Units,
 } from './format.ts'
-export { addWords, fill, findingText, type LaterWords, remedyText, type Words, wordsIn } from './words.ts'
+export { findingText, remedyText } from './found.ts'
+export { fill, findingIn, type LaterWords, type MoreWords, remedyIn, type Words, wordsIn } from './words.ts'

@@ -24,27 +24,58 @@ function pluralsOf(lang: string): Intl.PluralRules {
   return rules
 }
 
-/** Fills a template: `{key}` becomes the figure in the reader's units. */
+/**
+ * Fills a template: `{name}` becomes the figure in the reader's units, of several the first few and how many more. Figures of `kind`,
+ * and those of `key` by the name that they have in the sentence, are words of the language.
+ */
 export function fill(
   template: Template,
   values: Readonly<Record<string, Figure>>,
   units: Units = 'metric',
   lang = 'en',
+  more: MoreWords = NONE,
 ): string {
   const sentence =
     typeof template === 'string'
       ? template
       : (template[pluralsOf(lang).select(Number(values[template.count]?.value ?? 0))] ?? template.other)
-  return sentence.replace(/\{(\w+)\}/g, (whole, key: string) => {
-    const figure = values[key]
-    if (figure?.unit === 'kind') return kindIn(figure.value, lang)
-    return figure ? formatFigure(figure, units) : whole
+  return sentence.replace(/\{(\w+)\}/g, (whole, name: string) => {
+    const figure = values[name]
+    if (!figure) return whole
+    const { value, unit } = figure
+    const one = (item: number | string): string =>
+      unit === 'kind'
+        ? kindIn(item, lang)
+        : unit === 'key'
+          ? keyIn(name, item, lang, more)
+          : formatFigure({ value: item, unit }, units)
+    return typeof value === 'object' ? listIn(value.map(one), lang) : one(value)
   })
+}
+
+/** More than this are not listed: the first so many, and how many more. */
+const LISTED = { most: 4, first: 3 } as const
+
+function listIn(items: readonly string[], lang: string): string {
+  const { join, more, none } = wordsIn(lang).list
+  if (items.length === 0) return none
+  if (items.length <= LISTED.most) return items.join(join)
+  const left = items.length - LISTED.first
+  return more.replace('{items}', items.slice(0, LISTED.first).join(join)).replace('{more}', String(left))
 }
 
 /** A kind of part within a sentence. */
 const kindIn = (kind: number | string, lang: string): string =>
   wordsIn(lang).kinds[kind as keyof Words['kinds']]?.toLocaleLowerCase(lang) ?? String(kind)
+
+type Keys = Readonly<Record<string, Readonly<Record<string, string>> | undefined>>
+
+/** A word of the engine's own: `why` of a finding, say, has a table of that name. */
+function keyIn(name: string, key: number | string, lang: string, more: MoreWords): string {
+  const own = (keys: Keys | undefined): string | undefined =>
+    keys?.[name] && Object.hasOwn(keys[name], key) ? keys[name][key] : undefined
+  return own(wordsIn(lang).keys) ?? inMore(lang, more, (words) => own(words.keys)) ?? String(key)
+}
 
 /** By code. */
 type Said = Readonly<Record<string, Readonly<Record<'plain' | 'text', Template>> | undefined>>
@@ -53,42 +84,46 @@ type Said = Readonly<Record<string, Readonly<Record<'plain' | 'text', Template>>
 export interface LaterWords {
   readonly findings: Said
   readonly remedies: Readonly<Record<string, Template>>
+  readonly keys?: Keys
 }
-const later: Record<string, LaterWords[]> = {}
+/** By language. */
+export type MoreWords = Readonly<Record<string, LaterWords>>
+const NONE: MoreWords = {}
 
-/** Adds words of a language, once. */
-export function addWords(lang: string, words: LaterWords): void {
-  later[lang] ??= []
-  if (!later[lang].includes(words)) later[lang].push(words)
-}
-
-function laterWord<K extends keyof LaterWords>(
-  lang: string,
-  kind: K,
-  key: string,
-): LaterWords[K][string] | undefined {
-  for (const one of [lang, lang.split('-')[0]!, 'en'])
-    for (const words of later[one] ?? [])
-      if (Object.hasOwn(words[kind], key)) return words[kind][key] as LaterWords[K][string]
+/** In the language asked for, its base language, or English. */
+function inMore<T>(lang: string, more: MoreWords, find: (words: LaterWords) => T | undefined): T | undefined {
+  for (const one of [lang, lang.split('-')[0]!, 'en']) {
+    const words = Object.hasOwn(more, one) ? more[one] : undefined
+    const found = words && find(words)
+    if (found !== undefined) return found
+  }
   return undefined
 }
 
-/** What a finding says: `plain` for a homeowner, `text` with its figures. */
-export function findingText(
-  finding: Pick<Finding, 'code' | 'values'>,
+/** What a finding says: `plain` for a homeowner, `text` with its figures. `more`: the words of what is found later. */
+export function findingIn(
+  { code, values }: Pick<Finding, 'code' | 'values'>,
   form: 'plain' | 'text',
   units: Units = 'metric',
   lang = 'en',
+  more: MoreWords = NONE,
 ): string {
   const words = wordsIn(lang)
   const entry =
-    (words.findings as Said)[finding.code] ??
-    (words.clashes as Said)[finding.code] ??
-    laterWord(lang, 'findings', finding.code)
-  return entry ? fill(entry[form], finding.values, units, lang) : finding.code
+    (words.findings as Said)[code] ??
+    (words.clashes as Said)[code] ??
+    inMore(lang, more, ({ findings }) => (Object.hasOwn(findings, code) ? findings[code] : undefined))
+  return entry ? fill(entry[form], values, units, lang, more) : code
 }
 
-export function remedyText({ key, values }: Remedy, units: Units = 'metric', lang = 'en'): string {
-  const template = wordsIn(lang).remedies[key as keyof Words['remedies']] ?? laterWord(lang, 'remedies', key)
-  return template ? fill(template, values, units, lang) : key
+export function remedyIn(
+  { key, values }: Remedy,
+  units: Units = 'metric',
+  lang = 'en',
+  more: MoreWords = NONE,
+): string {
+  const template =
+    wordsIn(lang).remedies[key as keyof Words['remedies']] ??
+    inMore(lang, more, ({ remedies }) => (Object.hasOwn(remedies, key) ? remedies[key] : undefined))
+  return template ? fill(template, values, units, lang, more) : key
 }

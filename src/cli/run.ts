@@ -1,12 +1,11 @@
 /** One command of the terminal: arguments to output and exit code. */
 import { parseArgs } from 'node:util'
-import { judged } from '../../geometry/index.ts'
 import {
   type Catalog,
-  type Design,
   type Dock,
   demoDesign,
   derive,
+  deriveKit,
   difference,
   ENGINE_VERSION,
   type Have,
@@ -114,15 +113,13 @@ function one(name: string, files: readonly string[]): string {
   return files[0]!
 }
 
-/** With what parts are in each other's way: the same findings as on the page. */
-const whole = (design: Design, catalog: Catalog): Dock => judged(derive(design, catalog), design, catalog)
 const stands = (dock: Dock): boolean => dock.findings.some((finding) => finding.severity === 'stop')
 const told = (notices: readonly string[]): string => notices.map((notice) => `${notice}\n`).join('')
 
 function deriveCommand(file: string, catalogFile: string | undefined): Outcome {
   const catalog = readCatalog(catalogFile)
   const design = readDesign(file)
-  const dock = whole(design.value, catalog.value)
+  const dock = derive(design.value, catalog.value)
   return {
     code: stands(dock) ? 1 : 0,
     out: `${JSON.stringify(dock, null, 2)}\n`,
@@ -142,7 +139,7 @@ function listCommand(file: string, options: ListOptions): Outcome {
   if (options.csv && options.json) throw new Unusable(['--csv: given with --json; expected one of the two'])
   const catalog = readCatalog(options.catalog)
   const design = readDesign(file)
-  const dock = whole(design.value, catalog.value)
+  const dock = derive(design.value, catalog.value)
   const result = { code: stands(dock) ? 1 : 0, err: told([...catalog.notices, ...design.notices]) } as const
   if (options.have !== undefined) {
     const rows = difference(haveOf(options.have, catalog.value), dock.parts)
@@ -166,7 +163,7 @@ function haveOf(file: string, catalog: Catalog): Have {
     if (!rows.ok) throw new Unusable(issueLines(file, rows.issues))
     return rows.value
   }
-  return derive(readDesign(file).value, catalog).parts
+  return deriveKit(readDesign(file).value, catalog).count.parts
 }
 
 function checkCommand(files: readonly string[]): Outcome {

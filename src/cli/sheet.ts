@@ -2,7 +2,6 @@
 import { writeFileSync } from 'node:fs'
 import { extname } from 'node:path'
 import { parseArgs } from 'node:util'
-import { judged } from '../../geometry/index.ts'
 import { PAPER_SIZES, type PaperSize } from '../../geometry/paper/marks.ts'
 import { type Catalog, derive } from '../../rules/index.ts'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
@@ -49,7 +48,7 @@ export async function sheet(args: readonly string[], today: string): Promise<Wri
     ...(values.since !== undefined && { since: lastQuote(values.since) }),
   }
   const design = readDesign(positionals[0]!)
-  const dock = judged(derive(design.value, catalog.value), design.value, catalog.value)
+  const dock = derive(design.value, catalog.value)
   const bytes = await writeFile(
     format,
     {

@@ -1,8 +1,7 @@
 /** Does it stand? Each finding in plain words, its remedy one tap away, its figures a tap deeper. */
 import { useState } from 'react'
-import { type Finding, findingText, remedyText, wordsIn } from '../../rules/index.ts'
+import { applyPatch, type Finding, findingIn, remedyIn, wordsIn } from '../../rules/index.ts'
 import { findingId } from '../state/lit.ts'
-import { applyPatch } from '../state/patch.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { count, type Word } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
@@ -104,6 +103,7 @@ function Item({ finding }: { readonly finding: Finding }) {
   const { units, lang, t } = useWords()
   const edit = useLeadline((s) => s.edit)
   const set = useLeadline((s) => s.set)
+  const more = useLeadline((s) => s.moreWords)
   const id = findingId(finding)
   const chosen = useLeadline((s) => s.selection === id)
   const [failed, setFailed] = useState<string | null>(null)
@@ -126,12 +126,12 @@ function Item({ finding }: { readonly finding: Finding }) {
       <div>
         <p>
           <span className="unseen">{`${wordsIn(lang).severities[severity]}: `}</span>
-          {findingText(finding, 'plain', units, lang)}
+          {findingIn(finding, 'plain', units, lang, more)}
         </p>
         <div className="actions">
           {remedy && (
             <button type="button" className="remedy" onClick={mend}>
-              {remedyText(remedy, units, lang)}
+              {remedyIn(remedy, units, lang, more)}
             </button>
           )}
           {finding.parts.length > 0 && (

@@ -1,21 +1,20 @@
 /**
- * Asks whether a dock stands, beside the page: in a worker, two of them. One gives the quick answer to every change; what takes longer has
+ * Asks what is found of a dock, beside the page: in a worker, two of them. One gives the quick answer to every change; what takes longer has
  * one of its own, which is ended where another design comes meanwhile: nobody waits for an answer that nobody needs. Where a page allows
  * no workers (another origin, its policy) the same is done on the page's own thread when it is idle.
  *
  * Latest wins: of several questions of one kind that wait only the last is asked, and answers to others are dropped.
  */
-import { deriveKit } from '../../rules/index.ts'
-import { wavesOf } from '../../rules/site/waves/waves.ts'
-import type { Standing } from '../../rules/structure/stand.ts'
 import { whenIdle } from './idle.ts'
+import type { Judgement } from './judgement.ts'
 import type { Answer, Question } from './stand-worker.ts'
 import type { Designed } from './store.ts'
 
 export interface Wish {
   readonly of: Designed
   readonly deep: boolean
-  readonly got: (standing: Standing) => void
+  /** A deep question is answered twice, the second time `whole`. */
+  readonly got: (judgement: Judgement) => void
   /** It cannot be worked out here: its code did not come, say. */
   readonly failed: () => void
 }
@@ -87,14 +86,18 @@ function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void): Line
   const answered = ({ data }: MessageEvent<Answer>): void => {
     // One that is being ended may still answer: numbers go on from worker to worker.
     if (data.number !== asked?.number) return
-    const { wish } = asked
+    const { wish, deep } = asked
+    if (deep && 'judgement' in data && !data.judgement.whole) {
+      wish?.got(data.judgement)
+      return
+    }
     asked = null
     const next = waiting
     waiting = null
     // The next one is under way before the page draws what this one found.
     if (next) send(next)
     if (!wish) return
-    if ('standing' in data) wish.got(data.standing)
+    if ('judgement' in data) wish.got(data.judgement)
     else wish.failed()
   }
   const broken = (event: Event): void => {
@@ -145,12 +148,12 @@ function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void): Line
   }
 }
 
-/** The page's own thread, between what it has to do. A quick answer goes first; the chunk of the structure comes with the first one. */
+/** The page's own thread, between what it has to do. A quick answer goes first; the chunk of what finds it comes with the first one. */
 function pageLine(): Line {
   let turn = 0
   let wishes: Wish[] = []
   const go = async (mine: number): Promise<void> => {
-    const chunk = await import('../../rules/structure/stand.ts').catch(() => null)
+    const chunk = await import('./judgement.ts').catch(() => null)
     const next = (): void => {
       const wish = mine === turn ? wishes.shift() : undefined
       if (!wish) return
@@ -158,8 +161,7 @@ function pageLine(): Line {
         wish.failed()
         return
       }
-      const kit = deriveKit(wish.of.design, wish.of.catalog)
-      wish.got(chunk.stand(kit, wavesOf(kit), { deep: wish.deep }))
+      chunk.judgementsOf(wish.of.design, wish.of.catalog, wish.deep, wish.got)
       if (mine === turn && wishes.length > 0) whenIdle(next)
     }
     whenIdle(next)

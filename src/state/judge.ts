@@ -1,28 +1,27 @@
 /**
- * What is found about a dock after the frame of its edit: whether it stands, and which parts are in each other's way. A chunk of its own:
- * nothing of it is there before the first picture.
+ * What is found about a dock after the frame of its edit: whether it stands, which parts are in each other's way, which remedies help. A
+ * chunk of its own: nothing of it is there before the first picture.
  *
  * At every change the structure is asked for, beside the page (`ask-structure.ts`): it comes a frame or two later. When the hand rests
- * follow what takes longer: buckling and the sleeves, in a worker too, and clashes, a little at a time between the browser's own work.
- * All of it is dropped at the next change, and each finding is told of the very design that it was found of: nothing of an earlier
- * dock is ever shown.
+ * follows what takes longer: buckling, the sleeves and clashes, and then the remedies. All of it is dropped at the next change, and each
+ * finding is told of the very design that it was found of: nothing of an earlier dock is ever shown, and no remedy before it is known to
+ * help.
  */
-import { clashSteps, withClashes } from '../../geometry/index.ts'
-import { addWords, type Dock, type Finding, withStructure } from '../../rules/index.ts'
-import type { Standing } from '../../rules/structure/stand.ts'
-import english from '../../rules/words/structure.en.json' with { type: 'json' }
+import type { Dock } from '../../rules/index.ts'
+import { FOUND_WORDS } from '../../rules/words/found.ts'
 import { type Asker, makeAsker } from './ask-structure.ts'
-import { whenIdle } from './idle.ts'
+import type { Judgement } from './judgement.ts'
 import { dockOf, isJudged, type LeadlineStore, placedOf } from './store.ts'
 
 /** An edit is followed by others; after this long it is the last one, ms. */
 const REST = 160
-/** The longest that clashes are looked for at a time, ms: a third of a frame. */
-const SLICE = 5
+
+const withJudgement = ({ pending: _, ...placed }: Dock, { structure, findings }: Judgement): Dock =>
+  Object.freeze({ ...placed, structure, findings })
 
 /** Goes on until the function that it gives back is called. */
 export function keepJudging(store: LeadlineStore, asker: Asker = makeAsker()): () => void {
-  addWords('en', english)
+  store.getState().set({ moreWords: FOUND_WORDS })
   let timer: ReturnType<typeof setTimeout> | undefined
   /** Another number: what was begun is dropped. */
   let turn = 0
@@ -40,32 +39,21 @@ export function keepJudging(store: LeadlineStore, asker: Asker = makeAsker()): (
       return
     }
     const placed = placedOf(of)
-    let standing: Standing | null = null
-    let clashes: readonly Finding[] | null = null
-    /** No more of the structure is to come. */
-    let whole = false
-    const tell = (): void => {
-      if (gone()) return
-      const dock: Dock = standing ? withStructure(placed, standing) : placed
-      store.getState().judged(of, withClashes(dock, clashes ?? []), whole && clashes !== null)
-    }
+    let dock: Dock = placed
     const ask = (deep: boolean): Promise<void> =>
       new Promise((done) => {
+        const tell = (whole: boolean): void => {
+          if (!gone()) store.getState().judged(of, dock, whole)
+          done()
+        }
         asker.ask({
           of,
           deep,
-          got(found) {
-            standing = found
-            // Where it cannot be judged there is nothing to look into deeper.
-            whole = found.structure === null || found.structure.deep
-            tell()
-            done()
+          got(judgement) {
+            dock = withJudgement(placed, judgement)
+            tell(judgement.whole)
           },
-          failed() {
-            whole = true
-            tell()
-            done()
-          },
+          failed: () => tell(true),
         })
       })
     const rest = new Promise<void>((done) => {
@@ -73,12 +61,7 @@ export function keepJudging(store: LeadlineStore, asker: Asker = makeAsker()): (
     })
     // What takes longer waits for the quick answer too: it would only be slower with more beside it.
     void Promise.all([ask(false), rest]).then(() => {
-      if (gone()) return
-      if (!whole) void ask(true)
-      lookForClashes(clashSteps(placed, design, catalog), gone, (found) => {
-        clashes = found
-        tell()
-      })
+      if (!gone() && !isJudged(of)) void ask(true)
     })
   }
   begin()
@@ -91,25 +74,4 @@ export function keepJudging(store: LeadlineStore, asker: Asker = makeAsker()): (
     asker.close()
     stop()
   }
-}
-
-/** A little at a time between the browser's own work. */
-function lookForClashes(
-  steps: ReturnType<typeof clashSteps>,
-  gone: () => boolean,
-  found: (clashes: readonly Finding[]) => void,
-): void {
-  const go = (): void => {
-    if (gone()) return
-    const until = performance.now() + SLICE
-    for (let step = steps.next(); ; step = steps.next()) {
-      if (step.done) {
-        found(step.value)
-        return
-      }
-      if (performance.now() > until) break
-    }
-    whenIdle(go)
-  }
-  whenIdle(go)
 }

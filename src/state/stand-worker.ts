@@ -1,7 +1,6 @@
-/** The worker that works out whether docks stand: one question at a time, each answered with its number. */
-import { type Catalog, type Design, deriveKit } from '../../rules/index.ts'
-import { wavesOf } from '../../rules/site/waves/waves.ts'
-import { type Standing, stand } from '../../rules/structure/stand.ts'
+/** The worker that works out what is found of docks after the frame of an edit: one question at a time, answered with its number. */
+import type { Catalog, Design } from '../../rules/index.ts'
+import { type Judgement, judgementsOf } from './judgement.ts'
 
 /** A catalog comes with the first question about it and is known by its number from then on. */
 export interface Question {
@@ -12,8 +11,9 @@ export interface Question {
   readonly deep: boolean
 }
 
+/** A deep question has two answers, the second of them whole. */
 export type Answer =
-  | { readonly number: number; readonly standing: Standing }
+  | { readonly number: number; readonly judgement: Judgement }
   | { readonly number: number; readonly failed: string }
 
 let known: { readonly number: number; readonly catalog: Catalog } | null = null
@@ -21,13 +21,11 @@ let known: { readonly number: number; readonly catalog: Catalog } | null = null
 addEventListener('message', ({ data }: MessageEvent<Question>) => {
   const { number, design, catalog, catalogNumber, deep } = data
   if (catalog) known = { number: catalogNumber, catalog }
-  let answer: Answer
+  const answer = (given: Answer): void => postMessage(given)
   try {
     if (known?.number !== catalogNumber) throw new Error('stand-worker: a catalog that was never sent')
-    const kit = deriveKit(design, known.catalog)
-    answer = { number, standing: stand(kit, wavesOf(kit), { deep }) }
+    judgementsOf(design, known.catalog, deep, (judgement) => answer({ number, judgement }))
   } catch (error) {
-    answer = { number, failed: error instanceof Error ? error.message : String(error) }
+    answer({ number, failed: error instanceof Error ? error.message : String(error) })
   }
-  postMessage(answer)
 })

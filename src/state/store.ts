@@ -14,6 +14,7 @@ import {
   demoDesign,
   deriveKit,
   type Issue,
+  type MoreWords,
   parseDesign,
 } from '../../rules/index.ts'
 import type { Word } from '../words/index.ts'
@@ -45,6 +46,8 @@ export interface ViewState {
   readonly notice: Notice | null
   /** Whether the design is kept on this device. */
   readonly kept: 'no' | 'saving' | 'saved'
+  /** The words of what is found after the frame of an edit: they come with the code that finds it. */
+  readonly moreWords: MoreWords
   /** How often a dock was judged: `dockOf` gives another for the same design then. */
   readonly judgements: number
 }
@@ -109,6 +112,7 @@ export const initialView: ViewState = {
   dragging: false,
   notice: null,
   kept: 'no',
+  moreWords: {},
   judgements: 0,
 }
 

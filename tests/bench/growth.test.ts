@@ -1,6 +1,7 @@
 /** The cost of a section does not grow with the dock. A ratio within one run; milliseconds depend on the machine and do not gate. */
 import { describe, expect, it } from 'vitest'
-import { demoCatalog, derive, deriveKit } from '../../rules/index.ts'
+import { demoCatalog, deriveKit } from '../../rules/index.ts'
+import { deriveFound } from '../support/at-once.ts'
 import { growth, kitOf, longDock, standOf } from './measure.ts'
 
 describe('deriveKit', () => {
@@ -21,7 +22,7 @@ describe('all load cases', () => {
   })
 
   it('are measured on a dock that is judged and stands', () => {
-    const { structure, findings } = derive(longDock(40), demoCatalog)
+    const { structure, findings } = deriveFound(longDock(40), demoCatalog)
     expect(structure!.stands).toBe(true)
     expect(findings.filter(({ severity }) => severity === 'stop')).toEqual([])
   })

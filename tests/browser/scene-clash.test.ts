@@ -1,7 +1,6 @@
 /** Parts in each other's way, in the real page: told when the hand rests, lit, and picked by a tap on what is told of them. */
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { judged } from '../../geometry/index.ts'
 import { type Design, demoCatalog, demoDesign, derive, feetInches, parseDesign } from '../../rules/index.ts'
 import { colorAt, settled } from './scene-in-page.ts'
 import { open, read, withBrowser } from './support/open.ts'
@@ -25,7 +24,7 @@ const stopsOf = (page: Page) => read(page, (e) => e.dock.findings.filter((f) => 
 test('a clash is told with its parts and depth, as many stops as in the terminal, and gone after the edit that mends it', async () => {
   const { page, close } = await open()
   const design = clashing()
-  const here = judged(derive(design, demoCatalog), design, demoCatalog)
+  const here = derive(design, demoCatalog)
   const clashes = here.findings.filter((f) => f.code === 'parts-clash')
   expect(clashes.length).toBeGreaterThan(0)
   await put(page, design)

@@ -1,7 +1,6 @@
 /** Does it stand? Said of the very dock that is shown, whole when it is told to the page, and worked out beside it. */
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { judged } from '../../geometry/index.ts'
 import { type Design, type Dock, demoCatalog, demoDesign, derive } from '../../rules/index.ts'
 import { events, open, read, told, withBrowser } from './support/open.ts'
 
@@ -24,7 +23,7 @@ test('overloaded it must not be built so, and with the load taken off it stands 
   await settled(page)
   expect(await verdict(page)).toMatch(/^It must not be built so\./)
   expect(await page.locator('.sum-bar .short').textContent()).toMatch(/^Must change/)
-  const { findings } = judged(derive(overloaded, demoCatalog), overloaded, demoCatalog)
+  const { findings } = derive(overloaded, demoCatalog)
   const grave = findings.filter(({ severity }) => severity !== 'note').length
   expect(await page.locator('.stands .finding:not(.note)').count()).toBe(grave)
   // In plain words, and its case too.
@@ -48,7 +47,7 @@ test('what a remedy does is judged anew: end the dock where it still stands, say
   expect(await read(page, (e) => JSON.stringify(e.design.dock))).not.toBe(before)
   await settled(page)
   const [design, dock] = await read(page, (e) => [e.design, e.dock] as [Design, Dock])
-  expect(dock).toEqual(judged(derive(design, demoCatalog), design, demoCatalog))
+  expect(dock).toEqual(derive(design, demoCatalog))
   await close()
 })
 
@@ -111,7 +110,7 @@ test('a page is told of the whole dock once it is known, and at once while the h
   const [change] = await told(page, 'leadline-change')
   const { design, dock } = change!.detail as { design: Design; dock: Dock }
   expect(design.dock.sections).toBe(demoDesign.dock.sections! + 1)
-  expect(dock).toEqual(judged(derive(design, demoCatalog), design, demoCatalog))
+  expect(dock).toEqual(derive(design, demoCatalog))
   // Three that follow each other, within one task, are told as one: the last.
   await page.getByRole('button', { name: 'One section less' }).evaluate(async (button) => {
     for (let i = 0; i < 3; i++) {

@@ -51,6 +51,21 @@ describe('leadline derive', () => {
     expect(JSON.parse(out).findings.map((f: { severity: string }) => f.severity)).toContain('stop')
   })
 
+  it('exits 1 where nothing but two parts in one place must not be built so', () => {
+    const clashing = file('clash.json', {
+      ...demoDesign,
+      dock: {
+        ...demoDesign.dock,
+        pad: 'mud-pad-14',
+        placed: [{ code: 'anchor-post', section: 's5', edge: 'left', along: 2.286 }],
+      },
+    })
+    const { code, out } = run(['derive', clashing])
+    const stops = JSON.parse(out).findings.filter((f: { severity: string }) => f.severity === 'stop')
+    expect(new Set(stops.map((f: { code: string }) => f.code))).toEqual(new Set(['parts-clash']))
+    expect(code).toBe(1)
+  })
+
   it('takes another shop', () => {
     const shop = file('shop.json', metricShop)
     const design = file('metric.json', {

@@ -5,7 +5,7 @@
 import fc from 'fast-check'
 import type { Manifold } from 'manifold-3d'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { type Clearance, clearances, TOUCHING } from '../../geometry/index.ts'
+import { type Clearance, clearances, TOUCHING } from '../../rules/clearance/clearance.ts'
 import { type Bed, type Dock, makeBed, type Placement, shopOf } from '../../rules/index.ts'
 import { anyCase, type Case } from '../support/arbitraries.ts'
 import { deriveAtOnce } from '../support/at-once.ts'

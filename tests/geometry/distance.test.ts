@@ -1,8 +1,8 @@
 /** Distances of convex shapes: by hand where a sheet of paper is enough, else against manifold-3d. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type Box, type Cylinder, moved } from '../../geometry/clearance/convex.ts'
-import { distance } from '../../geometry/clearance/distance.ts'
+import { type Box, type Cylinder, moved } from '../../rules/clearance/convex.ts'
+import { distance } from '../../rules/clearance/distance.ts'
 import type { Quat, Vec3 } from '../../rules/index.ts'
 import { matrixOf, wasm } from './support/manifold.ts'
 

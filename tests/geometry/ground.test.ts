@@ -1,8 +1,8 @@
 /** The ground that clearances are measured to, against `bedAt` and against blocks in manifold-3d: every mode and shore. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { makeGround } from '../../geometry/clearance/ground.ts'
-import { clearances } from '../../geometry/index.ts'
+import { clearances } from '../../rules/clearance/clearance.ts'
+import { makeGround } from '../../rules/clearance/ground.ts'
 import { type Bed, type Design, type Dock, demoCatalog, makeBed, type Placement } from '../../rules/index.ts'
 import { parsedDesign } from '../support/arbitraries.ts'
 import { deriveAtOnce } from '../support/at-once.ts'

@@ -1,9 +1,9 @@
 /** How far shapes are in each other: by hand, and by its own meaning: no shorter shift takes them apart. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type Box, type Cylinder, moved, type Triangle } from '../../geometry/clearance/convex.ts'
-import { distance } from '../../geometry/clearance/distance.ts'
-import { liftOf, overlapOf } from '../../geometry/clearance/overlap.ts'
+import { type Box, type Cylinder, moved, type Triangle } from '../../rules/clearance/convex.ts'
+import { distance } from '../../rules/clearance/distance.ts'
+import { liftOf, overlapOf } from '../../rules/clearance/overlap.ts'
 import type { Quat, Vec3 } from '../../rules/index.ts'
 
 const box = (middle: Vec3, x: number, y: number, z: number): Box => ({

@@ -1,6 +1,6 @@
 /** A brace's tube goes on past its holes, toward the legs that it braces: by less than there is room, in both shops' catalogs. */
 import { describe, expect, it } from 'vitest'
-import { clearances } from '../../geometry/index.ts'
+import { clearances } from '../../rules/clearance/clearance.ts'
 import { type Catalog, makeBed, type Stock } from '../../rules/index.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 import { parsed } from '../support/by-hand.ts'

@@ -1,7 +1,8 @@
 /** What holds for every dock, on thousands of random valid designs and both catalogs. The seed is in the title. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type Catalog, CHECKS, type Design, type Dock, parseDesign } from '../../rules/index.ts'
+import { proposeKit } from '../../rules/assess-kit.ts'
+import { type Catalog, CHECKS, type Design, type Dock, deriveKit, parseDesign } from '../../rules/index.ts'
 import { anyCase, type Case, parsedDesign, straightCase } from '../support/arbitraries.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 import { mirrored, sortedId, swapId } from '../support/mirror.ts'
@@ -35,7 +36,8 @@ function nearALimit(dock: Dock, catalog: Catalog): boolean {
 }
 
 function check(design: Design, catalog: Catalog): void {
-  const dock = deriveAtOnce(design, catalog)
+  // With remedies as the checks propose them: whether they help takes longer to tell (`remedies.test.ts`).
+  const dock = proposeKit(deriveKit(design, catalog))
   seen.docks++
   if (dock.pairs.some((pair) => pair.brace)) seen.braced++
   if (dock.findings.some((finding) => finding.code === 'brace-does-not-fit')) seen.unfit++

@@ -1,8 +1,8 @@
 /** A ramp in the standing section's legs: the finding against the clearances that geometry measures on the true shapes. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { clearances, judged } from '../../geometry/index.ts'
-import { type Dock, demoCatalog, makeBed } from '../../rules/index.ts'
+import { clearances } from '../../rules/clearance/clearance.ts'
+import { assess, type Dock, demoCatalog, deriveKit, makeBed } from '../../rules/index.ts'
 import { anyCase, type Case } from '../support/arbitraries.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 import { parsed } from '../support/by-hand.ts'
@@ -55,7 +55,7 @@ describe('a ramp in legs', () => {
       site: { ...contractDemo.site, soundings },
       dock: { ...contractDemo.dock, start: 6, sections: 2, extras: {} },
     })
-    const dock = judged(deriveAtOnce(design, catalog), design, catalog)
+    const dock = assess(deriveKit(design, catalog), { remedies: false })
     expect(found(dock)).toEqual(['s2.start.left', 's2.start.right'])
     expect(dock.findings.map((f) => f.code)).not.toContain('ramp-too-steep')
     expect(dock.findings.filter((f) => f.code === 'parts-clash' && f.parts.includes('s1'))).toEqual([])

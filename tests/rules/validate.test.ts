@@ -5,8 +5,8 @@
 import { describe, expect, it } from 'vitest'
 import type { Design } from '../../rules/design/schema.ts'
 import type { Dock, PartKind, Placement } from '../../rules/dock.ts'
-import { demoCatalog, derive } from '../../rules/index.ts'
-import { deriveAtOnce } from '../support/at-once.ts'
+import { demoCatalog } from '../../rules/index.ts'
+import { deriveAtOnce, deriveFound } from '../support/at-once.ts'
 import { parsed } from '../support/by-hand.ts'
 import { metricCatalog } from '../support/catalogs.ts'
 import { LAWS, validate } from '../support/validate.ts'
@@ -304,6 +304,22 @@ const BREAKS: readonly [law: string, what: string, breakIt: (dock: Broken) => un
   ],
   ['findingsAreWhole', 'no basis', (d) => d.findings.push({ ...FINDING, basis: '' })],
   [
+    'figuresHoldNoWords',
+    'a list is made a sentence of',
+    (d) =>
+      d.findings.push({ ...FINDING, values: { legs: { value: 's4.end.left and 3 more', unit: 'text' } } }),
+  ],
+  [
+    'figuresHoldNoWords',
+    'a word of ours stands among names',
+    (d) => d.findings.push({ ...FINDING, values: { edge: { value: ['left'], unit: 'text' } } }),
+  ],
+  [
+    'figuresHoldNoWords',
+    'no language has a key',
+    (d) => d.findings.push({ ...FINDING, values: { edge: { value: 'front', unit: 'key' } } }),
+  ],
+  [
     'remediesApply',
     'a remedy that changes what is not there',
     (d) =>
@@ -336,7 +352,7 @@ const BREAKS: readonly [law: string, what: string, breakIt: (dock: Broken) => un
     'structureIsWhole',
     'a leg is not told of',
     (d) => {
-      const { structure } = derive(design, demoCatalog)
+      const { structure } = deriveFound(design, demoCatalog)
       Object.assign(d, { structure: { ...structure, legs: structure!.legs.slice(1) } })
     },
   ],
@@ -344,7 +360,7 @@ const BREAKS: readonly [law: string, what: string, breakIt: (dock: Broken) => un
     'structureIsWhole',
     'a leg is over its use without a finding',
     (d) => {
-      const { structure } = derive(design, demoCatalog)
+      const { structure } = deriveFound(design, demoCatalog)
       const [first, ...rest] = structure!.legs
       Object.assign(d, { structure: { ...structure, legs: [{ ...first!, use: 1.2 }, ...rest] } })
     },

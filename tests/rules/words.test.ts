@@ -42,6 +42,17 @@ describe('words', () => {
     expect(fill(template, { sections: { value: 3, unit: 'count' } })).toBe('End the dock after 3 sections')
   })
 
+  it('of a list are the first few and how many more, of a key those of the table that has its name', () => {
+    const legs = (...value: string[]) => fill('Legs {legs}.', { legs: { value, unit: 'text' } })
+    expect(legs('a')).toBe('Legs a.')
+    expect(legs('a', 'b', 'c', 'd')).toBe('Legs a, b, c, d.')
+    expect(legs('a', 'b', 'c', 'd', 'e')).toBe('Legs a, b, c and 2 more.')
+    expect(legs()).toBe('Legs none.')
+    expect(fill('{a}', { a: { value: [0.3048, 0.6096], unit: 'm' } }, 'imperial')).toBe('1 ft, 2 ft')
+    expect(fill('{what}', { what: { value: 'foot-pad', unit: 'key' } })).toBe('foot pad')
+    expect(fill('{why}', { why: { value: 'no-legs', unit: 'key' } })).toBe('no-legs')
+  })
+
   it('exist for every check, plain and with figures, and for no other', () => {
     expect(Object.keys(wordsIn('en').findings).sort()).toEqual(CHECKS.map((check) => check.code).sort())
   })

@@ -1,10 +1,9 @@
 /** What is found after the frame of an edit: never for an older dock, whole when the hand rests, and the same as in the terminal. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { judged } from '../../geometry/index.ts'
 import { demoCatalog, demoDesign, derive, parseDesign } from '../../rules/index.ts'
-import type { Standing } from '../../rules/structure/stand.ts'
 import { type Asker, makeAsker, type Wish } from '../../src/state/ask-structure.ts'
 import { keepJudging } from '../../src/state/judge.ts'
+import type { Judgement } from '../../src/state/judgement.ts'
 import { judge } from '../../src/state/judging.ts'
 import type { Answer, Question } from '../../src/state/stand-worker.ts'
 import { createLeadlineStore, dockOf, isJudged, placedOf } from '../../src/state/store.ts'
@@ -32,7 +31,7 @@ const load = (store: Store, to: number): void => {
 let stop: () => void = () => {}
 beforeEach(async () => {
   // The chunks are there: what is tested is when they are asked.
-  await import('../../rules/structure/stand.ts')
+  await import('../../src/state/judgement.ts')
   vi.useFakeTimers()
 })
 afterEach(() => {
@@ -50,7 +49,7 @@ describe('a dock is judged', () => {
     await atRest()
     expect(isJudged(store.getState())).toBe(true)
     const { design } = store.getState()
-    expect(now(store)).toEqual(judged(derive(design, demoCatalog), design, demoCatalog))
+    expect(now(store)).toEqual(derive(design, demoCatalog))
     expect(clashesIn(store)).toBeGreaterThan(0)
     expect(now(store).structure?.deep).toBe(true)
     expect('pending' in now(store)).toBe(false)
@@ -171,15 +170,21 @@ describe('a dock is judged', () => {
 
 /** A worker that answers when it is told to. */
 function puppet() {
-  const made: { questions: Question[]; ended: boolean; answer(question: Question): void; fail(): void }[] = []
+  const made: {
+    questions: Question[]
+    ended: boolean
+    answer(question: Question, whole?: boolean): void
+    fail(): void
+  }[] = []
   class Puppet {
     readonly #listeners = new Map<string, (event: unknown) => void>()
     readonly #own = {
       questions: [] as Question[],
       ended: false,
-      answer: ({ number, design, deep }: Question): void => {
-        const standing = { structure: { live: design.dock.load, deep }, findings: [] } as unknown as Standing
-        this.#listeners.get('message')?.({ data: { number, standing } satisfies Answer })
+      answer: ({ number, design, deep }: Question, whole = deep): void => {
+        const structure = { live: design.dock.load, deep } as unknown as Judgement['structure']
+        const judgement = { structure, findings: [], whole }
+        this.#listeners.get('message')?.({ data: { number, judgement } satisfies Answer })
       },
       fail: (): void => this.#listeners.get('error')?.({ preventDefault() {} }),
     }
@@ -257,6 +262,20 @@ describe('asked of a worker', () => {
     expect(got).toEqual([2000])
   })
 
+  it('a deep question is answered twice: what is found, and then which remedies help', () => {
+    const { made, spawn } = puppet()
+    const asker = makeAsker(spawn)
+    const got: number[] = []
+    asker.ask(wish(1000, true, got))
+    const [worker] = made
+    worker!.answer(worker!.questions[0]!, false)
+    worker!.answer(worker!.questions[0]!, true)
+    expect(got).toEqual([1000, 1000])
+    // With the second it is done: a third is told to nobody.
+    worker!.answer(worker!.questions[0]!, true)
+    expect(got).toEqual([1000, 1000])
+  })
+
   it('a worker that does not start leaves its question to the page', async () => {
     const { made, spawn } = puppet()
     const asker = makeAsker(spawn)
@@ -271,7 +290,7 @@ describe('asked of a worker', () => {
     })
     none.ask(wish(2600, true, refused))
     await atRest()
-    expect(refused).toEqual([2600])
+    expect(refused).toEqual([2600, 2600])
     expect(made.length).toBe(1)
   })
 })

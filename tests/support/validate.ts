@@ -9,6 +9,7 @@ import type { Design } from '../../rules/design/schema.ts'
 import type { Dock } from '../../rules/dock.ts'
 import * as braces from './laws/braces.ts'
 import * as counts from './laws/counts.ts'
+import * as figures from './laws/figures.ts'
 import type { Law } from './laws/law.ts'
 import * as layout from './laws/layout.ts'
 import * as legs from './laws/legs.ts'
@@ -31,6 +32,7 @@ export const LAWS: Readonly<Record<string, Law>> = {
   ...places,
   ...sums,
   ...papers,
+  ...figures,
   ...structure,
   ...waves,
 }

@@ -1,4 +1,4 @@
-import { newtons, share, text } from '../check.ts'
+import { loadCase, newtons, share, text } from '../check.ts'
 import { endBefore, type StructureCheck } from './judged.ts'
 
 /** A brace carries more than its tube or its bolts may. */
@@ -11,7 +11,7 @@ export const braceOverloaded: StructureCheck = {
       .filter((brace) => brace.use > 1 && brace.governs !== 'clamp')
       .map(({ pair, axial, use, case: name }) => ({
         parts: [pair],
-        values: { pair: text(pair), axial: newtons(Math.abs(axial)), use: share(use), case: text(name) },
+        values: { pair: text(pair), axial: newtons(Math.abs(axial)), use: share(use), case: loadCase(name) },
         remedy: endBefore(kit, kit.pairs.find((p) => p.pair.id === pair)!.pair.legs[0].section.id),
       }))
   },

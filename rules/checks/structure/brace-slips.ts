@@ -1,5 +1,5 @@
 import { SLIP_SAFETY } from '../../structure/strength/index.ts'
-import { newtons, share, text, worst } from '../check.ts'
+import { loadCase, newtons, share, text, worst } from '../check.ts'
 import { morePosts, OURS, type StructureCheck } from './judged.ts'
 
 /** A brace pulls along a leg by more than its clamp is stated to hold, less the safety on a stated slip. */
@@ -18,7 +18,7 @@ export const braceSlips: StructureCheck = {
           pair: text(most.pair),
           axial: newtons(Math.abs(most.axial)),
           use: share(most.use),
-          case: text(most.case),
+          case: loadCase(most.case),
         },
         remedy: morePosts(kit),
       },

@@ -1,4 +1,4 @@
-import { share, text } from '../check.ts'
+import { loadCase, share } from '../check.ts'
 import { FRICTION, morePosts, type StructureCheck } from './judged.ts'
 
 /** The whole dock is pushed by more than its feet and posts hold. */
@@ -11,7 +11,7 @@ export const dockSlides: StructureCheck = {
       ? [
           {
             parts: [],
-            values: { push: share(slides.push), case: text(slides.case ?? '') },
+            values: { push: share(slides.push), case: loadCase(slides.case ?? '') },
             remedy: morePosts(kit),
           },
         ]

@@ -1,4 +1,4 @@
-import { text } from '../check.ts'
+import { loadCase } from '../check.ts'
 import {
   braceAgain,
   byPush,
@@ -22,7 +22,7 @@ export const doesNotStand: StructureCheck = {
     return [
       {
         parts: [],
-        values: { case: text(cases[0]!) },
+        values: { case: loadCase(cases[0]!) },
         remedy:
           (bare ? braceAgain(kit, bare) : null) ?? morePosts(kit) ?? (last ? endBefore(kit, last.id) : null),
       },

@@ -1,4 +1,4 @@
-import { number, text } from '../check.ts'
+import { loadCase, number } from '../check.ts'
 import { COMBINED, morePosts, type StructureCheck } from './judged.ts'
 
 /** In some case a foot comes off the bed: the dock stands on the others. */
@@ -12,7 +12,7 @@ export const feetLift: StructureCheck = {
     return [
       {
         parts: up.map((foot) => foot.leg),
-        values: { feet: number(up.length), case: text(up[0]!.liftCase!) },
+        values: { feet: number(up.length), case: loadCase(up[0]!.liftCase!) },
         remedy: morePosts(kit),
       },
     ]

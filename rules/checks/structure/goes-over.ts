@@ -1,4 +1,4 @@
-import { number, text } from '../check.ts'
+import { loadCase, number } from '../check.ts'
 import { COMBINED, inWeather, morePosts, type StructureCheck } from './judged.ts'
 
 /** In the wind and waves of its site the dock goes over, light as it is: posts hold it, or it comes out before such a day. */
@@ -13,7 +13,7 @@ export const goesOver: StructureCheck = {
       : [
           {
             parts: [],
-            values: { case: text(cases[0]!), cases: number(cases.length) },
+            values: { case: loadCase(cases[0]!), cases: number(cases.length) },
             remedy: morePosts(kit),
           },
         ]

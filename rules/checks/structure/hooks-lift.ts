@@ -1,5 +1,5 @@
 import { SLIP_SAFETY } from '../../structure/strength/index.ts'
-import { newtons, text, worst } from '../check.ts'
+import { loadCase, newtons, text, worst } from '../check.ts'
 import { morePosts, OURS, type StructureCheck } from './judged.ts'
 
 /** A hung section is lifted off its hooks by more than their locks are stated to hold. */
@@ -22,7 +22,7 @@ export const hooksLift: StructureCheck = {
           joint: text(most.joint),
           up: newtons(most.up),
           holds: newtons(holds),
-          case: text(most.upCase ?? ''),
+          case: loadCase(most.upCase ?? ''),
         },
         remedy: morePosts(kit),
       },

@@ -1,4 +1,4 @@
-import { share, text } from '../check.ts'
+import { loadCase, share, text } from '../check.ts'
 import { braceAgain, byPush, endBefore, inWeather, morePosts, type StructureCheck } from './judged.ts'
 
 /** A leg carries more than its tube may: bent and pressed together, in its worst case. */
@@ -14,7 +14,7 @@ export const legOverloaded: StructureCheck = {
         const pair = kit.pairs.find(({ pair }) => pair.legs.includes(placed))
         return {
           parts: [leg],
-          values: { leg: text(leg), use: share(use), case: text(name) },
+          values: { leg: text(leg), use: share(use), case: loadCase(name) },
           remedy:
             (pair && braceAgain(kit, pair.pair.id)) ??
             (inWeather(name) || byPush(name) ? morePosts(kit) : null) ??

@@ -1,4 +1,4 @@
-import { share, text } from '../check.ts'
+import { loadCase, share, text } from '../check.ts'
 import type { StructureCheck } from './judged.ts'
 
 /** A frame's rail is bent by more than it may be, softened beside its welds. */
@@ -11,6 +11,6 @@ export const railOverloaded: StructureCheck = {
       .filter((rail) => rail.use > 1)
       .map(({ section, use, case: name }) => ({
         parts: [section],
-        values: { section: text(section), use: share(use), case: text(name) },
+        values: { section: text(section), use: share(use), case: loadCase(name) },
       })),
 }

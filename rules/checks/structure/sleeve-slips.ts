@@ -1,5 +1,5 @@
 import { SLIP_SAFETY } from '../../structure/strength/index.ts'
-import { newtons, text, worst } from '../check.ts'
+import { loadCase, newtons, text, worst } from '../check.ts'
 import { OURS, type StructureCheck } from './judged.ts'
 
 /** A leg is pushed up its sleeve by more than its set bolts are stated to hold, less the safety on a stated slip. */
@@ -16,7 +16,12 @@ export const sleeveSlips: StructureCheck = {
     return [
       {
         parts: over.map((foot) => foot.leg),
-        values: { leg: text(most.leg), load: newtons(most.load), slip: newtons(slip), case: text(most.case) },
+        values: {
+          leg: text(most.leg),
+          load: newtons(most.load),
+          slip: newtons(slip),
+          case: loadCase(most.case),
+        },
       },
     ]
   },

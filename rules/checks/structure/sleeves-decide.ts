@@ -1,4 +1,4 @@
-import { newtonMeters, text } from '../check.ts'
+import { newtonMeters } from '../check.ts'
 import { BUCKLING, OURS, type StructureCheck } from './judged.ts'
 
 /** With its sleeves half or twice as firm as stated another verdict would stand: no standard gives that figure. */
@@ -19,7 +19,7 @@ export const sleevesDecide: StructureCheck = {
         parts: [],
         values: {
           sleeve: newtonMeters(sleeve.stiffness),
-          parts: text(other.map((s) => String(s.part)).join(', ')),
+          parts: { value: other.map((s) => s.part), unit: 'factor' },
         },
       },
     ]

@@ -1,4 +1,4 @@
-import { text } from '../check.ts'
+import { loadCase } from '../check.ts'
 import { byPush, COMBINED, morePosts, type StructureCheck } from './judged.ts'
 
 /** A hard shove or a boat that comes in tips the dock before it slides: it is light for its height. */
@@ -8,6 +8,8 @@ export const tips: StructureCheck = {
   basis: COMBINED,
   find({ kit, structure }) {
     const [first] = structure.falls.filter(byPush)
-    return first === undefined ? [] : [{ parts: [], values: { case: text(first) }, remedy: morePosts(kit) }]
+    return first === undefined
+      ? []
+      : [{ parts: [], values: { case: loadCase(first) }, remedy: morePosts(kit) }]
   },
 }

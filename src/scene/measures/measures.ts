@@ -8,8 +8,9 @@ import {
   type Dock,
   EXACT,
   type Figure,
-  findingText,
+  findingIn,
   type Leg,
+  type MoreWords,
   type Pair,
   type Section,
   type Units,
@@ -56,6 +57,8 @@ export interface MeasuredFrom {
   readonly level: number
   readonly units: Units
   readonly lang: string
+  /** Words of findings that come later. */
+  readonly moreWords?: MoreWords
   /** Elevation of the ground that is drawn, m, and the ground itself. */
   readonly ground: (x: number, y: number) => number
   readonly mesh: BedMesh
@@ -233,7 +236,7 @@ function ofFindings(sheet: Sheet): void {
       sheet.notes.push({
         id: 'finding',
         at,
-        text: findingText(picked, 'plain', units, lang),
+        text: findingIn(picked, 'plain', units, lang, sheet.from.moreWords),
         tone: toneOf(picked.severity),
         sign: false,
       })

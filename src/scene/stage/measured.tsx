@@ -30,6 +30,7 @@ export function Measured({ world, facts, store, overlay, plane, left, flat }: Pr
   const selection = useStore(store, (s) => s.selection)
   const units = useStore(store, (s) => s.units)
   const lang = useStore(store, (s) => s.lang)
+  const moreWords = useStore(store, (s) => s.moreWords)
   const labels = useStore(store, (s) => s.labels)
   const gaps = useGaps(store)
   const lines = useMemo(() => makeLines(world), [world])
@@ -43,6 +44,7 @@ export function Measured({ world, facts, store, overlay, plane, left, flat }: Pr
       level,
       units,
       lang,
+      moreWords,
       ground: land.at,
       mesh: land.mesh,
       contour,
@@ -66,6 +68,7 @@ export function Measured({ world, facts, store, overlay, plane, left, flat }: Pr
     level,
     units,
     lang,
+    moreWords,
     land,
     contour,
     range,

@@ -5,8 +5,9 @@ import { planView } from '../../../geometry/drawing/plan.ts'
 import { PENS } from '../../../geometry/drawing/view.ts'
 import { dxfOf } from '../../../geometry/export/dxf.ts'
 import type { PaperOptions } from '../../../geometry/paper/options.ts'
-import { demoCatalog, demoDesign, derive } from '../../../rules/index.ts'
+import { demoCatalog, demoDesign } from '../../../rules/index.ts'
 import { parsedDesign } from '../../support/arbitraries.ts'
+import { deriveFound } from '../../support/at-once.ts'
 
 const OPTIONS: PaperOptions = {
   units: 'imperial',
@@ -28,7 +29,7 @@ describe('a DXF', () => {
     ] as const)
       it(`of ${name} in ${units} units is read back: units, layers, every leg in its place`, () => {
         const design = parsedDesign({ ...demoDesign, dock: { ...demoDesign.dock, ...change } })
-        const dock = derive(design, demoCatalog)
+        const dock = deriveFound(design, demoCatalog)
         const text = dxfOf(dock, design, demoCatalog, { ...OPTIONS, units })
         const read = new DxfParser().parseSync(text)!
         expect(read.header.$INSUNITS).toBe(code)
@@ -65,7 +66,7 @@ describe('a DXF', () => {
       })
 
   it('reaches from the shore end to the lake end, in the unit that it says', () => {
-    const dock = derive(demoDesign, demoCatalog)
+    const dock = deriveFound(demoDesign, demoCatalog)
     for (const [units, perUnit] of [
       ['imperial', 0.0254],
       ['metric', 0.001],
@@ -99,7 +100,7 @@ describe('a DXF', () => {
   })
 
   it('holds nothing of the clock or of chance', () => {
-    const dock = derive(demoDesign, demoCatalog)
+    const dock = deriveFound(demoDesign, demoCatalog)
     const at = (time: string): string => {
       vi.setSystemTime(new Date(time))
       return dxfOf(dock, demoDesign, demoCatalog, OPTIONS)
@@ -116,7 +117,7 @@ describe('a DXF', () => {
   })
 
   it('is the same text each time', () => {
-    const dock = derive(demoDesign, demoCatalog)
+    const dock = deriveFound(demoDesign, demoCatalog)
     expect(dxfOf(dock, demoDesign, demoCatalog, OPTIONS)).toBe(dxfOf(dock, demoDesign, demoCatalog, OPTIONS))
   })
 })

@@ -1,7 +1,8 @@
 /** Ordinary docks stand, with figures that an installer would believe; absurd ones do not, and it is said why. */
 import { describe, expect, it } from 'vitest'
-import { type Catalog, demoCatalog, demoDesign, derive, parseCatalog } from '../../../rules/index.ts'
+import { type Catalog, demoCatalog, demoDesign, parseCatalog } from '../../../rules/index.ts'
 import { parsedDesign } from '../../support/arbitraries.ts'
+import { deriveFound } from '../../support/at-once.ts'
 import { SHORES } from '../../support/shores.ts'
 
 const STOPS_OF_STRUCTURE = [
@@ -21,7 +22,7 @@ const within = (value: number, least: number, most: number): void => {
 describe('the structure of an ordinary dock', () => {
   for (const [design] of [[demoDesign], ...SHORES] as const)
     it(`has figures with sense: ${design.name}`, () => {
-      const dock = derive(design, demoCatalog)
+      const dock = deriveFound(design, demoCatalog)
       const structure = dock.structure!
       expect(structure.stands).toBe(true)
       expect(dock.findings.filter(({ code }) => STOPS_OF_STRUCTURE.includes(code))).toEqual([])
@@ -165,7 +166,7 @@ describe('an absurd dock', () => {
         },
         dock: { ...demoDesign.dock, ramp: false, start: 3, sections: 3, extras: {}, ...dock },
       })
-      const told = derive(design, catalog).findings.map((finding) => finding.code)
+      const told = deriveFound(design, catalog).findings.map((finding) => finding.code)
       expect(codes.filter((code) => told.includes(code))).not.toEqual([])
     })
 

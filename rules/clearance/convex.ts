@@ -1,5 +1,5 @@
 /** Convex shapes that parts are measured with: cylinder, box, triangle. m, in the dock's frame of reference. */
-import type { Quat, Vec3 } from '../../rules/index.ts'
+import type { Quat, Vec3 } from '../dock.ts'
 import { add, dot, rotate, scale } from '../vec.ts'
 
 export interface Cylinder {

@@ -5,7 +5,7 @@
  * Of a simplex the nearest place to the origin is found by trying each of its faces that holds the newest corner and taking the
  * nearest that is valid: a few multiplications more than the usual case tree, and nothing to go wrong in it.
  */
-import type { Vec3 } from '../../rules/index.ts'
+import type { Vec3 } from '../dock.ts'
 import { cross, dot, sub } from '../vec.ts'
 import { type Convex, middleOf, support } from './convex.ts'
 

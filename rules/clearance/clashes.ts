@@ -1,19 +1,13 @@
 /**
  * Clashes as findings: parts of the dock in each other's way or in the ground, measured on their true shapes. They come after the dock's
- * own findings, for they take a hundred times as long as one of those; `judged` puts them among them. Words: `clashes` in the language files.
+ * own findings, for they take a hundred times as long as one of those; `withClashes` puts them among them. Words: `clashes` in the
+ * language files.
  */
-import { pointer } from '../rules/design/pointer.ts'
-import {
-  type Catalog,
-  type Design,
-  type Dock,
-  type Figure,
-  type Finding,
-  findingText,
-  makeBed,
-  type Remedy,
-} from '../rules/index.ts'
-import { clearanceSteps, type Found, TOUCHING } from './clearance.ts'
+import { pointer } from '../design/pointer.ts'
+import type { Dock, Figure, Finding, Remedy } from '../dock.ts'
+import type { Kit } from '../kit.ts'
+import { findingIn } from '../words/words.ts'
+import { clearancesWithDepth, type Found, TOUCHING } from './clearance.ts'
 
 /** Does a finding of the dock say of these very things that they are in each other's way? */
 function toldAlready({ a, b }: Found, dock: Dock): boolean {
@@ -33,42 +27,36 @@ const kind = (value: string): Figure => ({ value, unit: 'kind' })
 const meters = (value: number): Figure => ({ value: Math.round(value * 1e6) / 1e6, unit: 'm' })
 
 /** An extra can be left out; what the dock stands on cannot. */
-function remedyOf({ a, b }: Found, dock: Dock, design: Design, catalog: Catalog): Remedy | null {
+function remedyOf({ a, b }: Found, kit: Kit): Remedy | null {
   for (const part of [a, b]) {
     if (part?.kind !== 'anchor-post') continue
-    const extra = catalog.extras.find(({ code }) => part.of.startsWith(`${code}.`))
+    const extra = kit.shop.catalog.extras.find(({ code }) => part.of.startsWith(`${code}.`))
     if (!extra) continue
     return {
       key: 'leave-out-extra',
       values: { extra: text(extra.name) },
-      patch: [{ op: 'remove', path: pathOf(part.of, extra.code, dock, design) }],
+      patch: [{ op: 'remove', path: pathOf(part.of, extra.code, kit) }],
     }
   }
   return null
 }
 
 /** Where in the Design an extra is asked for. They are numbered by kind, first those with a place that there was, then those by rule. */
-function pathOf(id: string, code: string, dock: Dock, design: Design): string {
-  const refused = new Set(
-    dock.findings.filter((f) => f.code === 'extra-no-place').map((f) => f.remedy?.patch[0]?.path),
-  )
+function pathOf(id: string, code: string, { design, extras }: Kit): string {
+  const refused = new Set(extras.noPlace.map(({ index }) => index))
   const byHand = (design.dock.placed ?? [])
-    .map((item, i) => ({ ...item, path: `/dock/placed/${i}` }))
-    .filter((item) => item.code === code && !refused.has(item.path))
+    .map((item, i) => ({ ...item, i, path: `/dock/placed/${i}` }))
+    .filter((item) => item.code === code && !refused.has(item.i))
   return byHand[Number(id.slice(code.length + 1)) - 1]?.path ?? `/dock/extras/${pointer(code)}`
 }
 
 /**
  * One finding for each two things (sections, legs, pairs, extras, the ground) that clash, of the first of their parts that do. `values` has
  * the kinds of these parts (`a`, `b`), whose they are (`aOf`, `bOf`), how far they are in each other (`depth`) and the place (`x`, `y`,
- * `z`). What the dock's own findings say of the same is left out. Yields now and then, as `clearanceSteps`.
+ * `z`). What the dock's own findings say of the same is left out. `dock` is that of the kit, as it is placed.
  */
-export function* clashSteps(
-  dock: Dock,
-  design: Design,
-  catalog: Catalog,
-): Generator<undefined, readonly Finding[]> {
-  const found = yield* clearanceSteps(dock, catalog, makeBed(design.site), { within: TOUCHING })
+export function clashesOf(dock: Dock, kit: Kit): readonly Finding[] {
+  const found = clearancesWithDepth(dock, kit.shop.catalog, kit.bed, { within: TOUCHING })
   const findings = new Map<string, Finding>()
   for (const clearance of found) {
     const { a, b, from, clash, depth } = clearance
@@ -91,11 +79,10 @@ export function* clashSteps(
       severity: 'stop',
       parts,
       values,
-      text: findingText({ code, values }, 'text'),
+      text: findingIn({ code, values }, 'text'),
       basis: 'Geometry',
-      remedy: remedyOf(clearance, dock, design, catalog),
+      remedy: remedyOf(clearance, kit),
     })
-    yield
   }
   return [...findings.values()]
 }
@@ -106,13 +93,4 @@ export function withClashes(dock: Dock, clashes: readonly Finding[]): Dock {
   const stops = dock.findings.filter((f) => f.severity === 'stop')
   const others = dock.findings.filter((f) => f.severity !== 'stop')
   return Object.freeze({ ...dock, findings: [...stops, ...clashes, ...others] })
-}
-
-/** All in one go. */
-export function judged(dock: Dock, design: Design, catalog: Catalog): Dock {
-  const steps = clashSteps(dock, design, catalog)
-  for (;;) {
-    const step = steps.next()
-    if (step.done) return withClashes(dock, step.value)
-  }
 }

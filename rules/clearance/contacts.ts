@@ -5,7 +5,7 @@
  * are measured); legs, pads and posts on or in the ground, and the ramp on the shore (`OVER_GROUND`); hooks, ties, hinge, clips, caps, bolts and
  * extras at an edge, which fasten one part to another and are not measured.
  */
-import type { Dock, Placement } from '../../rules/index.ts'
+import type { Dock, Placement } from '../dock.ts'
 import type { MeasuredKind } from './shapes.ts'
 
 export type Contact =

@@ -2,10 +2,12 @@
  * Clearances of a dock as it stands: parts to parts and parts to the ground, exactly.
  *
  * A part is measured as full cylinders and boxes of its true size, the ground as the triangles that it consists of. Contacts that are meant
- * (`clearance/contacts.ts`) are left out. m, the dock's frame of reference.
+ * (`contacts.ts`) are left out. m, the dock's frame of reference.
  */
-import type { Bed, Catalog, Dock, Placement, Vec3 } from '../rules/index.ts'
-import { meantContacts, OVER_GROUND } from './clearance/contacts.ts'
+import type { Catalog } from '../catalog/index.ts'
+import type { Dock, Placement, Vec3 } from '../dock.ts'
+import type { Bed } from '../site/index.ts'
+import { meantContacts, OVER_GROUND } from './contacts.ts'
 import {
   type Bounds,
   type Box,
@@ -17,12 +19,11 @@ import {
   middleOf,
   moved,
   shrunk,
-} from './clearance/convex.ts'
-import { distance } from './clearance/distance.ts'
-import { type Ground, makeGround } from './clearance/ground.ts'
-import { liftOf, overlapOf } from './clearance/overlap.ts'
-import { MEASURED, type MeasuredKind, type PartShape, shapesOf } from './clearance/shapes.ts'
-import { partKeyOf } from './solids/index.ts'
+} from './convex.ts'
+import { distance } from './distance.ts'
+import { type Ground, makeGround } from './ground.ts'
+import { liftOf, overlapOf } from './overlap.ts'
+import { MEASURED, type MeasuredKind, type PartShape, shapesOf } from './shapes.ts'
 
 export interface MeasuredPart {
   readonly kind: MeasuredKind
@@ -63,8 +64,6 @@ export interface ClearanceOptions {
 /** Nearer than this, and overlapping by no more than twice this, is touching, m. */
 export const TOUCHING = 1e-4
 const WITHIN = 0.05
-/** Parts or pairs that are looked at in one go: less than half a millisecond. */
-const STEP = 16
 /** Cells of the broad search, m: about a section's width. */
 const CELL = 1.5
 
@@ -89,38 +88,30 @@ export function clearances(
   bed: Bed,
   options: ClearanceOptions = {},
 ): Clearance[] {
-  const steps = clearanceSteps(dock, catalog, bed, options)
-  for (;;) {
-    const step = steps.next()
-    if (step.done) return step.value.map(({ depth: _, ...clearance }) => clearance)
-  }
+  return clearancesWithDepth(dock, catalog, bed, options).map(({ depth: _, ...clearance }) => clearance)
 }
 
-/** The same bit by bit: it yields every few parts, so that a caller that must not hold up others can go on later or not at all. */
-export function* clearanceSteps(
+/** The same, each with how deep its parts are in each other. */
+export function clearancesWithDepth(
   dock: Dock,
   catalog: Catalog,
   bed: Bed,
   { within = WITHIN, ground: deep = within, of }: ClearanceOptions = {},
-): Generator<undefined, Found[]> {
+): Found[] {
   const parts = partsOf(dock, catalog)
-  yield
   const meant = meantContacts(dock)
   const out: Found[] = []
   // A ramp rests on the shore; one that comes to rest nowhere, and is shown level, may be in it.
   const resting = new Set(dock.sections.filter((s) => s.role === 'ramp' && dock.ramp).map((s) => s.id))
   const ground = makeGround(bed)
   const wanted = (part: Part): boolean => of === undefined || part.of === of
-  let tried = 0
   for (const part of parts) {
     if (!wanted(part) || !OVER_GROUND.has(part.kind) || (part.kind === 'frame' && resting.has(part.section)))
       continue
     const found = overGround(part, ground, deep)
     if (found) out.push(found)
-    if (++tried % STEP === 0) yield
   }
   for (const [a, b] of nearPairs(parts, within)) {
-    if (++tried % STEP === 0) yield
     if (!(wanted(a) || wanted(b)) || meant(a.placed, b.placed)) continue
     const found = between(a, b, within)
     if (found) out.push(found)
@@ -134,7 +125,7 @@ function partsOf(dock: Dock, catalog: Catalog): Part[] {
   dock.placements.forEach((placed, placement) => {
     if (!MEASURED.has(placed.kind)) return
     const kind = placed.kind as MeasuredKind
-    const key = partKeyOf(kind, placed.code)
+    const key = `${kind}\n${placed.code}`
     const shapes = own.get(key) ?? shapesOf(kind, placed.code, catalog)
     own.set(key, shapes)
     const put = shapes.map(({ shape, sleeve }) => {

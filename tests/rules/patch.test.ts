@@ -1,8 +1,14 @@
 import { applyPatch as oracle } from 'fast-json-patch'
 import { describe, expect, it } from 'vitest'
-import { type Design, demoCatalog, demoDesign, type PatchOperation, parseDesign } from '../../rules/index.ts'
-import { applyPatch } from '../../src/state/patch.ts'
-import { deriveAtOnce } from '../support/at-once.ts'
+import { applyPatch } from '../../rules/design/patch.ts'
+import {
+  type Design,
+  demoCatalog,
+  demoDesign,
+  derive,
+  type PatchOperation,
+  parseDesign,
+} from '../../rules/index.ts'
 
 const patches: readonly PatchOperation[][] = [
   [{ op: 'replace', path: '/dock/deckHeight', value: 0.6 }],
@@ -59,7 +65,7 @@ describe('a patch', () => {
     ]
     let remedies = 0
     for (const design of bad)
-      for (const { remedy } of deriveAtOnce(design, demoCatalog).findings)
+      for (const { remedy } of derive(design, demoCatalog).findings)
         if (remedy) {
           remedies++
           expect(parseDesign(applyPatch(design, remedy.patch)).ok).toBe(true)

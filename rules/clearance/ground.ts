@@ -4,7 +4,8 @@
  * each cell's corners take their height from `bedAt`, so that the triangles *are* the ground. Where it still bends within a cell (the top
  * of a bank beyond the soundings) the cell is halved until it does not.
  */
-import type { Bed, Vec3 } from '../../rules/index.ts'
+import type { Vec3 } from '../dock.ts'
+import type { Bed } from '../site/index.ts'
 import type { Triangle } from './convex.ts'
 
 export interface Ground {

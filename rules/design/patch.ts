@@ -1,14 +1,18 @@
-/** The `add`, `replace` and `remove` of RFC 6902, which remedies are written in. The result is checked by the store's `edit`. */
-import type { Design, PatchOperation } from '../../rules/index.ts'
+/** The `add`, `replace` and `remove` of RFC 6902, which remedies are written in. The result is not checked: `parseDesign` does that. */
+import type { PatchOperation } from '../dock.ts'
+import type { Design } from './schema.ts'
 
 type Container = Record<string, unknown> | unknown[]
 
 /** @throws where a path leads nowhere: a remedy was made for another design. */
 export function applyPatch(design: Design, patch: readonly PatchOperation[]): Design {
-  const copy = structuredClone(design)
+  const copy = copyOf(design)
   for (const operation of patch) applyOne(copy, operation)
   return copy
 }
+
+/** Designs and what is put into them are JSON. */
+const copyOf = <T>(value: T): T => (value === undefined ? value : JSON.parse(JSON.stringify(value)))
 
 function applyOne(root: Design, { op, path, value }: PatchOperation): void {
   const keys = pointer(path)
@@ -22,15 +26,15 @@ function applyOne(root: Design, { op, path, value }: PatchOperation): void {
     const index = last === '-' ? container.length : Number(last)
     const most = op === 'add' ? container.length : container.length - 1
     if (!/^(-|0|[1-9]\d*)$/.test(last) || index > most) throw new Error(`applyPatch: no place "${path}"`)
-    if (op === 'add') container.splice(index, 0, structuredClone(value))
+    if (op === 'add') container.splice(index, 0, copyOf(value))
     else if (op === 'remove') container.splice(index, 1)
-    else container[index] = structuredClone(value)
+    else container[index] = copyOf(value)
     return
   }
   if (last === '__proto__') throw new Error(`applyPatch: no place "${path}"`)
   if (op !== 'add' && !Object.hasOwn(container, last)) throw new Error(`applyPatch: nothing at "${path}"`)
   if (op === 'remove') delete container[last]
-  else container[last] = structuredClone(value)
+  else container[last] = copyOf(value)
 }
 
 /** RFC 6901: `~1` is a slash, `~0` a tilde. */

@@ -5,7 +5,7 @@
  * is let grow where its border is nearest to the origin, until it does not grow there any more: the expanding polytope of van den Bergen
  * (Collision Detection in Interactive 3D Environments, 2003, section 4.3.8).
  */
-import type { Vec3 } from '../../rules/index.ts'
+import type { Vec3 } from '../dock.ts'
 import { cross, dot, scale, sub, unit } from '../vec.ts'
 import { type Convex, middleOf, support, type Triangle } from './convex.ts'
 import { distance } from './distance.ts'

@@ -1,8 +1,9 @@
 /** What each part is measured as: its pieces as full cylinders and boxes (a tube as if it were not hollow), in its own frame. */
-import { bodies, type Catalog, type PartKind, type Stock, sectionProperties } from '../../rules/index.ts'
-import { clampPlate } from '../solids/bolts.ts'
-import { braceClampPlates } from '../solids/clamps.ts'
-import { legStock } from '../solids/fits.ts'
+import type { Catalog, Stock } from '../catalog/index.ts'
+import type { PartKind } from '../dock.ts'
+import * as bodies from '../parts/bodies.ts'
+import { braceClampPlates, clampPlate, legStock } from '../parts/clamp-plates.ts'
+import { sectionProperties } from '../parts/section-properties.ts'
 import { add, cross, length, scale, sub } from '../vec.ts'
 import { type Box, boxBetween, type Cylinder } from './convex.ts'
 
