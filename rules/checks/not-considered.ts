@@ -5,12 +5,11 @@ export const notConsidered: Check = {
   code: 'not-considered',
   severity: 'note',
   basis: 'This version of Leadline',
-  find({ design, bed }) {
+  find({ design }) {
     const { site } = design
     const given: [string, unknown][] = [
       ['site.bearing', site.bearing],
       ['site.benchmark', site.benchmark],
-      ['site.crossSlope', bed.mode === 'area' ? site.crossSlope : undefined],
       [
         'site.soundings landward of the wall',
         site.shore?.kind === 'wall' && site.soundings.some((s) => s.distance < 0) ? true : undefined,
