@@ -1,6 +1,5 @@
 /** A bed from soundings off one line: kriging, tabulated; of many soundings what their means miss is triangulated on top. */
 import {
-  ASLANT,
   type Covariance,
   covarianceOf,
   type Factor,
@@ -53,7 +52,7 @@ export function makeArea(
   const factor = factorOf(known, covariance)
   const [x0, x1] = [places.x[0]!, places.x.at(-1)!]
   const xs = ascending([...known.x, 0, x0, x1])
-  const ys = ascending([...known.y, -ASLANT, -STRIDE, 0, STRIDE, ASLANT])
+  const ys = ascending([...known.y, -STRIDE, 0, STRIDE])
   const beds = known.values.map((list, k): AreaBed => {
     const weights = solved(factor, list)
     const exact = nodesOf(known, list)

@@ -2,8 +2,9 @@
  * How far off the bed may be, one standard deviation: the error of any weighted mean of soundings under the covariance of `kriging.ts`
  * (Chilès and Delfiner 2012, equation 3.2), and of the soundings themselves.
  *
- * The roughness is what the soundings are off when each is told from the others, a mean with the usual one counting as much as PRIOR of
- * them: few soundings say little about it.
+ * The roughness is what the soundings are off when each is told from the others, with the usual one counting as much as PRIOR of them:
+ * few soundings say little about it. It is the mean of what it may be (a scaled inverse chi-squared, Gelman et al., Bayesian Data
+ * Analysis, 3rd ed. 2013, section 2.6), which is more than the likeliest where little is known.
  */
 import type { Covariance, Factor, Places } from './kriging.ts'
 import { forward } from './kriging.ts'
@@ -11,7 +12,7 @@ import { forward } from './kriging.ts'
 /** Usual roughness of a lake bed, m2/m: 45 mm after a meter, 90 mm after four. Judgment. */
 export const ROUGHNESS = 0.002
 /** So many soundings' worth. Judgment. */
-const PRIOR = 3
+const PRIOR = 4
 
 /** By place, what it counts for. */
 export type Shares = readonly (readonly [place: number, share: number])[]
@@ -33,7 +34,7 @@ export function roughnessOf(misses: readonly Miss[]): number {
     sum += (weight * (square - noise)) / unit
     all += weight
   }
-  return Math.max(sum / all, ROUGHNESS / 50)
+  return Math.max(sum / (all - 2), ROUGHNESS / 50)
 }
 
 /** Every sounding told from all others: from the inverse of the covariance (Rasmussen and Williams 2006, equation 5.12). */

@@ -5,11 +5,11 @@
  *
  * Covariance of the bed at two places, in units of its roughness (variance gained a meter along the dock, m2/m):
  *
- *     EDGE + TILT y~ y~' + { min|x| (1 + min|y| / SHORE) + SLOPE x x' }     the braces only on the same side of the water's edge,
+ *     EDGE + min e(y) / ASLANT + { min|x| (1 + min s(y) / SHORE) + SLOPE x x' }   the braces only on the same side of the water's edge,
  *
- * min|y| being 0 on different sides of the dock's line, and y~ what y is more than STRIDE, up to ASLANT. In words: the bed wanders off the water's
- * edge lakeward as a random walk does, and, slower, along the shore; bank and lake each fall at a slope of their own; the shore may run
- * aslant. Before a wall, or where soundings deny it, the edge is not known: LEVEL is in place of EDGE.
+ * with e and s nearly |y| (`aside`), and their least 0 on different sides of the dock's line. In words: the bed wanders off the water's
+ * edge lakeward as a random walk does, and, slower, along the shore, as the edge itself does; bank and lake each fall at a slope of
+ * their own. Before a wall, or where soundings deny it, the edge is not known: LEVEL is in place of EDGE.
  *
  * - Walks are Markov: between soundings on a line the bed is straight, beside it the same, and a grid of soundings is interpolated
  *   bilinearly. The mean is bilinear between the soundings' own distances and offsets (and 0), so that a table holds all of it.
@@ -23,12 +23,12 @@
 /** Along the shore, m. */
 const SHORE = 30
 /** The water's edge is known as well as a bed this far from a sounding, m. */
-const EDGE = 0.02
-/** Variance of the slope along the shore of all of the bed, 1/m: a standard deviation of 0.03 at a roughness of 0.002 m; and how far it goes, m. */
-const TILT = 0.45
-export const ASLANT = 10
-/** Nothing so near the dock's line tells how the shore runs, m: there a slope would be made of roughness. */
+const EDGE = 0.01
+/** How far along the shore the bed at x = 0 differs as it does a meter along the dock, m. */
+const ASLANT = 3
+/** So near the dock's line the shore counts for less, m: what differs there is roughness, and would tilt what is level. */
 export const STRIDE = 0.1
+const [SHORE_NEAR, EDGE_NEAR] = [0.3, 0.01]
 /** Variance of the mean slope, 1/m: a standard deviation of 0.17. */
 const SLOPE = 15
 /** Where the edge is not known: variance of the level there; it varies along the shore as the bed does so far out, m. */
@@ -42,11 +42,13 @@ export type Covariance = (ax: number, ay: number, bx: number, by: number) => num
 /** Of the smaller of two ways from 0, none where they go different ways. */
 const shared = (a: number, b: number): number =>
   a > 0 ? (b > 0 ? Math.min(a, b) : 0) : b < 0 ? -Math.max(a, b) : 0
-const along = (a: number, b: number): number => 1 + shared(a, b) / SHORE
-const aslant = (y: number): number => Math.sign(y) * Math.max(0, Math.min(ASLANT, Math.abs(y)) - STRIDE)
+/** Of an offset: less within a stride, and so much less beyond it. */
+const aside = (y: number, near: number): number =>
+  Math.abs(y) < STRIDE ? near * y : y - Math.sign(y) * (1 - near) * STRIDE
+const along = (a: number, b: number): number => 1 + shared(aside(a, SHORE_NEAR), aside(b, SHORE_NEAR)) / SHORE
 /** Of the bed at the water's edge. */
 const atEdge = (known: boolean, ay: number, by: number): number =>
-  (known ? EDGE : LEVEL + FOOT * along(ay, by)) + TILT * aslant(ay) * aslant(by)
+  known ? EDGE + shared(aside(ay, EDGE_NEAR), aside(by, EDGE_NEAR)) / ASLANT : LEVEL + FOOT * along(ay, by)
 
 /** `known`: the water's edge, at a depth of 0. */
 export const covarianceOf =
