@@ -52,8 +52,9 @@ export function areaErrors(area: Area, places: Places, values: Float64Array, sho
   const roughness = once(() => roughnessOf(missesOf(factor, covariance, places, values, error)))
   const told = (x: number, y: number): { shares: Shares; variance: number } => {
     if (surface) {
-      const shares = surface.sharesAt(x, y)
-      return { shares, variance: varianceOf(covariance, places, shares, x, y) }
+      // The means under the triangles count too: sounding errors are taken in full, to be cautious.
+      const variance = varianceOf(covariance, places, surface.sharesAt(x, y), x, y)
+      return { shares: [[0, 1]], variance }
     }
     const own = krigedShares(factor!, covariance, places, x, y)
     const [first, last] = [table.xs[0]!, table.xs.at(-1)!]
