@@ -36,16 +36,10 @@ export interface AreaBed {
   reachOf(z: number): number
 }
 
-/** `values`: elevations by place, several sets. `top`: height of the bank or Infinity. Null where many places span no area. */
-export function makeArea(
-  places: Places,
-  values: readonly Float64Array[],
-  wall: boolean,
-  top: number,
-): Area | null {
+/** `values`: elevations by place, several sets. `top`: height of the bank or Infinity. */
+export function makeArea(places: Places, values: readonly Float64Array[], wall: boolean, top: number): Area {
   const many = places.x.length > KRIGED
   const surface = many ? makeSurface(places) : null
-  if (many && !surface) return null
   const known = many ? meansOf(places, values) : { ...places, values }
   const edge = !wall && !values[0]!.some((z, i) => places.x[i] === 0 && Math.abs(z) > DENIED)
   const covariance = covarianceOf(edge)

@@ -54,7 +54,7 @@ export function makeBed(site: Site): Bed {
   const edged = wall === null && points.x[0]! > 0 ? withEdge(points) : points
   const bottomAt = makeBottom(site, given, edged === points ? null : points.meanY)
   const shore: Shore = { wall, top, slope: site.crossSlope ?? 0, error: site.soundingError, bottomAt }
-  return (onLine(edged) ? null : areaBed(points, edged, shore)) ?? lineBed(edged, shore)
+  return onLine(edged) ? lineBed(edged, shore) : areaBed(points, edged, shore)
 }
 
 interface Shore {
@@ -97,22 +97,20 @@ function lineBed(points: Sounded, { wall, top, slope, error, bottomAt }: Shore):
   }
 }
 
-function areaBed(points: Sounded, edged: Sounded, shore: Shore): Bed | null {
+function areaBed(points: Sounded, edged: Sounded, shore: Shore): Bed {
   const { wall, top, slope, error, bottomAt } = shore
   const lineY = points.meanY
   const level = (z: Float64Array): Float64Array => z.map((v, i) => v + slope * (points.y[i]! - lineY))
   const soft = points.firm.some((z, i) => z !== points.bottom[i])
   const values = [level(points.bottom), ...(soft ? [level(points.firm)] : [])]
   const area = makeArea(points, values, wall !== null, top)
-  if (!area) return null
   const { surface, beds } = area
   const tilted = (bed: AreaBed): Bed['bedAt'] =>
     beside(wall, slope === 0 ? bed.at : (x, y) => bed.at(x, y) - slope * (y - lineY))
   const bedAt = tilted(beds[0]!)
   const { xs, ys } = beds[0]!.table
   const [firstX, lastX] = [xs[0]!, xs.at(-1)!]
-  const bends = surface ? ascending([...xs, ...points.x]) : [...xs]
-  const breaks = wall === null ? bends : ascending([...bends, -1e-7, 0])
+  const breaks = ascending([...xs, ...(wall === null ? [] : [-1e-7, 0])])
   return {
     mode: 'area',
     grid: { xs, ys },
@@ -124,7 +122,7 @@ function areaBed(points: Sounded, edged: Sounded, shore: Shore): Bed | null {
     firmAt: tilted(beds[1] ?? beds[0]!),
     errorAt: areaErrors(area, points, values[0]!, { error, wall: wall !== null, top }),
     bottomAt,
-    measured: surface?.inside ?? hullOf(edged),
+    measured: hullOf(edged),
     knots: (x0, x1) => {
       // The highest of several places side by side, which is what is asked for, is straight between these but nearly.
       const n = Math.max(1, Math.ceil((x1 - x0) / (STEP / 5)))

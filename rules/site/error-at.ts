@@ -53,7 +53,10 @@ export function areaErrors(area: Area, places: Places, values: Float64Array, sho
   const told = (x: number, y: number): { shares: Shares; variance: number } => {
     if (surface) {
       // The means under the triangles count too: sounding errors are taken in full, to be cautious.
-      const variance = varianceOf(covariance, places, surface.sharesAt(x, y), x, y)
+      const own = surface.sharesAt(x, y).filter(([i]) => i < places.x.length)
+      const all = own.reduce((sum, [, share]) => sum + share, 0)
+      const shares = all > 0 ? own.map(([i, share]) => [i, share / all] as const) : []
+      const variance = varianceOf(covariance, places, shares, x, y)
       return { shares: [[0, 1]], variance }
     }
     const own = krigedShares(factor!, covariance, places, x, y)

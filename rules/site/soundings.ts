@@ -13,25 +13,34 @@ export interface Sounded extends Places {
 /** Ascending in x, then y. */
 export function sounded(soundings: readonly Sounding[]): Sounded {
   const list = inOrder(soundings)
-  const rows: { x: number; y: number; bottom: number; firm: number; n: number }[] = []
-  let sum = 0
-  for (const { distance: x, offset: y, depth, firm = depth } of list) {
-    sum += y
-    const before = rows.at(-1)
-    if (before && before.x === x && before.y === y) {
-      before.n++
-      before.bottom -= depth
-      before.firm -= firm
-    } else rows.push({ x, y, bottom: 0 - depth, firm: 0 - firm, n: 1 })
+  const most = list.length
+  const [x, y, bottom, firm] = [0, 1, 2, 3].map(() => new Float64Array(most)) as Columns
+  let [n, times, sum] = [0, 1, 0]
+  for (const s of list) {
+    sum += s.offset
+    const again = n > 0 && x[n - 1] === s.distance && y[n - 1] === s.offset
+    if (again) times++
+    else {
+      times = 1
+      n++
+    }
+    const k = n - 1
+    x[k] = s.distance
+    y[k] = s.offset
+    // The mean of those at the place.
+    bottom[k] = bottom[k]! + (0 - s.depth - bottom[k]!) / times
+    firm[k] = firm[k]! + (0 - (s.firm ?? s.depth) - firm[k]!) / times
   }
   return {
-    x: Float64Array.from(rows, (row) => row.x),
-    y: Float64Array.from(rows, (row) => row.y),
-    bottom: Float64Array.from(rows, (row) => row.bottom / row.n),
-    firm: Float64Array.from(rows, (row) => row.firm / row.n),
-    meanY: list.length === 0 ? 0 : sum / list.length,
+    x: x.subarray(0, n),
+    y: y.subarray(0, n),
+    bottom: bottom.subarray(0, n),
+    firm: firm.subarray(0, n),
+    meanY: most === 0 ? 0 : sum / most,
   }
 }
+
+type Columns = [Float64Array, Float64Array, Float64Array, Float64Array]
 
 /** Distances this near to each other are put in order with the soundings' other figures, m; a power of 2 over all numbers of soundings. */
 const APART = 1e-6
@@ -61,7 +70,12 @@ function inOrder(soundings: readonly Sounding[]): readonly Sounding[] {
 
 /** With the water's edge as a place of depth 0 at the mean offset. */
 export function withEdge({ x, y, bottom, firm, meanY }: Sounded): Sounded {
-  const before = (first: number, rest: Float64Array): Float64Array => Float64Array.of(first, ...rest)
+  const before = (first: number, rest: Float64Array): Float64Array => {
+    const all = new Float64Array(rest.length + 1)
+    all[0] = first
+    all.set(rest, 1)
+    return all
+  }
   return {
     x: before(0, x),
     y: before(meanY, y),

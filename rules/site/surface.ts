@@ -1,8 +1,11 @@
-/** A triangulated elevation over the plane, linear within each Delaunay triangle; outside the hull that of the nearest place on it. */
+/**
+ * Something known at places, over the plane: linear within each Delaunay triangle. Four corners far off, where it is 0, close it: a hull of
+ * the places themselves has slivers along it, across which it would jump.
+ */
 import Delaunator from 'delaunator'
 import type { Places } from './kriging.ts'
 
-/** Corners, and triangles as `delaunator` has them: three numbers of corners each. */
+/** Corners (the places, and four far off), and triangles as `delaunator` has them: three numbers of corners each. */
 export interface Triangulation extends Places {
   readonly triangles: Uint32Array
   /** By edge, the edge of the neighbor that runs back along it; -1 at the hull. */
@@ -16,19 +19,20 @@ export interface Surface {
   /** Up to three corners, and what each counts for at a place: together 1. */
   sharesAt(x: number, y: number): readonly (readonly [corner: number, share: number])[]
   at(values: Float64Array, x: number, y: number): number
-  /** True on or within the hull. */
-  inside(x: number, y: number): boolean
 }
 
-/** Null where the places span no area. */
-export function makeSurface({ x, y }: Places): Surface | null {
+/** Far off: at least this, and as far as the places reach, m. */
+const OFF = 20
+
+export function makeSurface(places: Places): Surface {
+  const n = places.x.length
+  const { x, y } = closed(places)
   const coords = new Float64Array(x.length * 2)
   for (let i = 0; i < x.length; i++) {
     coords[2 * i] = x[i]!
     coords[2 * i + 1] = y[i]!
   }
   const { triangles, halfedges, hull } = new Delaunator(coords)
-  if (triangles.length === 0) return null
 
   // Triangles are wound clockwise or counter-clockwise alike; the sign of the first tells which.
   const cross = (a: number, b: number, px: number, py: number): number =>
@@ -101,9 +105,22 @@ export function makeSurface({ x, y }: Places): Surface | null {
     sharesAt,
     at: (values, px, py) => {
       let sum = 0
-      for (const [i, share] of sharesAt(px, py)) sum += share * values[i]!
+      for (const [i, share] of sharesAt(px, py)) if (i < n) sum += share * values[i]!
       return sum
     },
-    inside: (px, py) => find(px, py) >= 0,
   }
+}
+
+/** With the four corners, alike on both sides of the dock's line. */
+function closed({ x, y }: Places): Places {
+  const n = x.length
+  const wide = y.reduce((most, v) => Math.max(most, Math.abs(v)), 0)
+  const [low, high] = [x[0]!, x[n - 1]!]
+  const off = OFF + Math.max(high - low, wide)
+  const all = { x: new Float64Array(n + 4), y: new Float64Array(n + 4) }
+  all.x.set(x)
+  all.y.set(y)
+  all.x.set([low - off, low - off, high + off, high + off], n)
+  all.y.set([-wide - off, wide + off, -wide - off, wide + off], n)
+  return all
 }

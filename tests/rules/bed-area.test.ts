@@ -206,6 +206,58 @@ describe(`one more true sounding between the first and the last (seed ${SEED})`,
   )
 })
 
+describe('many soundings', () => {
+  /** Spread evenly, by the golden ratio and the root of 2. */
+  const spread = (n: number, z: (x: number, y: number) => number): Sounding[] =>
+    Array.from({ length: n }, (_, i) => {
+      const [distance, offset] = [(21 * i * 0.6180339887) % 21, (8 * i * 0.4142135623) % 8].map(
+        (v, k) => Math.round((v - (k === 0 ? 3 : 4)) * 1e6) / 1e6,
+      ) as [number, number]
+      return { distance, offset, depth: -z(distance, offset) }
+    })
+  const bowl = (x: number, y: number): number => -0.1 * (40 - Math.hypot(x - 40, y))
+  const ripples = (x: number, y: number): number => -0.1 * x - 0.1 * Math.sin(2 * x + y)
+
+  it('keep the same laws', () => {
+    for (const n of [151, 600]) {
+      const site = siteOf(spread(n, ripples))
+      expect(makeBed(site).triangulation).not.toBeNull()
+      expect(missed(makeBed, site)).toBeLessThan(1e-9)
+      expect(unmirrored(makeBed, site)).toBeLessThan(1e-9)
+      expect(disordered(makeBed, site)).toBe(0)
+      // Means a hair apart in distance make steps of millimeters; a crack of a decimeter would be 500.
+      expect(steepest(makeBed, site)).toBeLessThan(20)
+    }
+  })
+
+  it('do not tell another bed where they come to be many', () => {
+    const at = (n: number, z: typeof bowl) => makeBed(siteOf(spread(n, z)))
+    expect(at(150, bowl).triangulation).toBeNull()
+    for (const [z, most] of [
+      [bowl, 0.01],
+      [ripples, 0.2],
+    ] as const) {
+      const [few, many] = [at(150, z), at(151, z)]
+      for (let x = -2.5; x < 17.5; x += 0.37)
+        for (let y = -3.5; y < 3.5; y += 0.41)
+          expect(Math.abs(few.bedAt(x, y) - many.bedAt(x, y))).toBeLessThan(most)
+    }
+  })
+
+  it('move a smooth bed by no more than a new one surprises, and 5 mm', () => {
+    const site = siteOf(spread(400, bowl))
+    for (const [distance, offset] of [
+      [5.1, 0.7],
+      [11.3, -2.2],
+      [0.4, 3.1],
+      [-1.1, -0.3],
+    ] as const)
+      expect(overmoved(makeBed, site, { distance, offset, depth: -bowl(distance, offset) })).toBeLessThan(
+        2e-3,
+      )
+  })
+})
+
 const unique = (list: readonly (readonly [number, number])[]): (readonly [number, number])[] =>
   list.filter(([x, y], i) => list.findIndex(([a, b]) => a === x && b === y) === i)
 
