@@ -5,10 +5,9 @@ export const notConsidered: Check = {
   code: 'not-considered',
   severity: 'note',
   basis: 'This version of Leadline',
-  find({ design, bed }) {
+  find({ design }) {
     const { site } = design
     const given: [string, boolean][] = [
-      ['site.crossSlope', bed.mode === 'area' && site.crossSlope !== undefined],
       ['site.soundings.landward', site.shore?.kind === 'wall' && site.soundings.some((s) => s.distance < 0)],
     ]
     const keys = given.filter(([, unused]) => unused).map(([key]) => key)

@@ -44,8 +44,11 @@ import { rampTooSteep } from './ramp-too-steep.ts'
 import { sectionUnreachable } from './section-unreachable.ts'
 import { sectionsOverlap } from './sections-overlap.ts'
 import { soundingsAside } from './soundings-aside.ts'
+import { soundingsCliff } from './soundings-cliff.ts'
+import { soundingsDiffer } from './soundings-differ.ts'
 import { soundingsFarApart } from './soundings-far-apart.ts'
 import { soundingsFew } from './soundings-few.ts'
+import { soundingsOverDeck } from './soundings-over-deck.ts'
 import { soundingsPassed } from './soundings-passed.ts'
 import { startNotFound } from './start-not-found.ts'
 import { stepHigh } from './step-high.ts'
@@ -99,6 +102,9 @@ export const CHECKS: readonly Check[] = [
   postHoldsLittle,
   extraNoRoom,
   extraNoPlace,
+  soundingsDiffer,
+  soundingsCliff,
+  soundingsOverDeck,
   soundingsFew,
   soundingsFarApart,
   soundingsPassed,

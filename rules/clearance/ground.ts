@@ -1,8 +1,8 @@
 /**
- * The ground as triangles, made only where a part is near it. The ground is flat between lines in plan along which it bends: breaks of
- * the profile, edges of the triangulated soundings and what spreads from their hull. A rectangle is cut along those that cross it, and
- * each cell's corners take their height from `bedAt`, so that the triangles *are* the ground. Where it still bends within a cell (the top
- * of a bank beyond the soundings) the cell is halved until it does not.
+ * The ground as triangles, made only where a part is near it. The ground has creases in plan: breaks of the profile, the lines of a
+ * kriged bed's grid, edges of triangulated soundings and what spreads from their hull. A rectangle is cut along those that cross it, and
+ * each cell's corners take their height from `bedAt`, so that the triangles *are* the ground. Where it still bends within a cell (it is
+ * bilinear, or comes to the top of a bank) the cell is halved until it does not.
  */
 import type { Vec3 } from '../dock.ts'
 import type { Bed } from '../site/index.ts'
@@ -26,6 +26,9 @@ interface Cut {
   readonly to: number
 }
 
+/** Creases that pass through a rectangle. */
+type CutsNear = (x0: number, x1: number, y0: number, y1: number) => Cut[]
+
 /** The whole line across the dock at a distance. */
 const across = (x: number): Cut => ({
   at: [x, 0],
@@ -34,8 +37,8 @@ const across = (x: number): Cut => ({
   to: Number.POSITIVE_INFINITY,
 })
 
-/** Bent less than this counts as flat, m. */
-const FLAT = 2e-5
+/** Bent less than this counts as flat, m. Bilinear ground has the most at the middle of an edge. */
+const FLAT = 1e-4
 /** Halvings of a cell at the most: 2^-9 of a part's length. */
 const HALVINGS = 9
 /** Cells of the lookup of cuts, m. */
@@ -43,12 +46,12 @@ const CELL = 2
 
 export function makeGround(bed: Bed): Ground {
   const wall = Math.abs(bed.bedAt(-1e-7, bed.lineY) - bed.bedAt(0, bed.lineY)) > 1e-6
-  const cutsNear = bed.mode === 'line' ? profileCuts(bed) : surfaceCuts(bed.triangulation!, wall)
+  const cutsNear = bed.grid ? areaCuts(bed, bed.grid, wall) : profileCuts(bed)
   return {
     heightAt: bed.bedAt,
     highest: bed.highest,
     // Triangulated ground is looked at every 0.25 m: right within half of that on a slope of 2.
-    slack: bed.mode === 'line' ? 0 : 0.25,
+    slack: bed.triangulation ? 0.25 : 0,
     under(x0, x1, y0, y1) {
       let cells: Point[][] = [
         [
@@ -70,7 +73,7 @@ export function makeGround(bed: Bed): Ground {
 }
 
 /** Across the dock at each break of the profile; the two faces of a wall, a hair apart, as one. */
-function profileCuts(bed: Bed): (x0: number, x1: number) => Cut[] {
+function profileCuts(bed: Bed): CutsNear {
   return (x0, x1) =>
     bed
       .knots(x0, x1)
@@ -78,14 +81,24 @@ function profileCuts(bed: Bed): (x0: number, x1: number) => Cut[] {
       .map(across)
 }
 
+/** Along the shore and along the dock. */
+const lengthwise = (y: number): Cut => ({ ...across(0), at: [0, y], along: [1, 0] })
+
+/** Lines of the grid, edges of what is triangulated on top, and the wall. */
+function areaCuts({ triangulation }: Bed, { xs, ys }: NonNullable<Bed['grid']>, wall: boolean): CutsNear {
+  const edges = triangulation ? surfaceCuts(triangulation) : null
+  const cuts = [...Array.from(xs, across), ...Array.from(ys, lengthwise), ...(wall ? [across(0)] : [])]
+  return (x0, x1, y0, y1) => [
+    ...cuts.filter((cut) => crosses(cut, x0, x1, y0, y1)),
+    ...(edges?.(x0, x1, y0, y1) ?? []),
+  ]
+}
+
 /** Edges of the triangulation, and from each corner of its hull the two borders of where that corner is the nearest place. */
-function surfaceCuts(
-  { x, y, triangles, halfedges, hull }: NonNullable<Bed['triangulation']>,
-  wall: boolean,
-): (x0: number, x1: number, y0: number, y1: number) => Cut[] {
+function surfaceCuts({ x, y, triangles, halfedges, hull }: NonNullable<Bed['triangulation']>): CutsNear {
   const point = (i: number): Point => [x[i]!, y[i]!]
   const inner = new Map<string, Cut[]>()
-  const long: Cut[] = wall ? [across(0)] : []
+  const long: Cut[] = []
   const cellOf = (v: number): number => Math.floor(v / CELL)
   const add = (a: Point, b: Point): void => {
     const cut: Cut = { at: a, along: [b[0] - a[0], b[1] - a[1]], from: 0, to: 1 }
@@ -114,8 +127,6 @@ function surfaceCuts(
     const sign = square[0] * (c[0] - a[0]) + square[1] * (c[1] - a[1]) > 0 ? -1 : 1
     for (const at of [a, b])
       long.push({ at, along: [sign * square[0], sign * square[1]], from: 0, to: Number.POSITIVE_INFINITY })
-    // Beyond a corner the ground goes on along x, landward and lakeward at slopes of their own.
-    long.push(across(a[0]))
   }
   return (x0, x1, y0, y1) => {
     const near = new Set<Cut>(long)

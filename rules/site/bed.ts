@@ -1,19 +1,26 @@
 /**
  * The lake bed from soundings. `bedAt` is the only way to ask how deep it is.
  *
- * Soundings on one line: piecewise linear along the dock, extruded sideways, with the cross slope if given. Off the line:
- * triangulated. The water's edge is where x = 0 by definition, so where nothing was measured at or landward of it (and no wall
- * stands there) the edge itself is a point of depth 0. A wall: ground is at its height for x < 0.
+ * Soundings on one line: piecewise linear along the dock, extruded sideways, with the cross slope if given. Off the line: kriging
+ * (`kriging.ts`), which is that on each line, with the cross slope as its trend. The water's edge is where x = 0 by definition: on one
+ * line, where nothing was measured at or landward of it (and no wall stands there), the edge is a point of depth 0; off the line it is
+ * 0 beside the line too, unless a sounding says otherwise. A wall: ground is at its height for x < 0.
  */
 import type { BottomKind } from '../catalog/index.ts'
 import type { Site, Sounding } from '../design/index.ts'
-import { makeProfile, type Profile, profileAt } from './profile.ts'
-import { makeSurface, type Triangulation } from './surface.ts'
+import { type AreaBed, makeArea } from './area.ts'
+import { areaErrors, lineErrors } from './error-at.ts'
+import { lineBreaks, makeLine, onLine } from './line.ts'
+import { profileAt } from './profile.ts'
+import { hullOf, type Sounded, sounded, withEdge } from './soundings.ts'
+import type { Triangulation } from './surface.ts'
 
 export interface Bed {
-  /** `line`: one line of soundings; `area`: triangulated. */
+  /** `line`: one line of soundings; `area`: kriged. */
   readonly mode: 'line' | 'area'
-  /** In area mode: between its edges the ground is flat. */
+  /** In area mode: distances and offsets, ascending, between which the ground is bilinear. Beyond, end slopes go on. */
+  readonly grid: { readonly xs: Float64Array; readonly ys: Float64Array } | null
+  /** Of many soundings: between its edges something linear is added to that. */
   readonly triangulation: Triangulation | null
   /** Most landward and most lakeward place known (the added water's edge among them), and the offset of the line, m. */
   readonly firstX: number
@@ -23,6 +30,8 @@ export interface Bed {
   bedAt(x: number, y: number): number
   /** Elevation of what a foot pad stands on: firm bottom where sounded, else the bottom, m. */
   firmAt(x: number, y: number): number
+  /** Standard error of the elevation: of the soundings, and of the bed between and beyond them, m. */
+  errorAt(x: number, y: number): number
   bottomAt(x: number, y: number): BottomKind
   /** Is the place within what was measured? In line mode: between first and last. */
   measured(x: number, y: number): boolean
@@ -34,128 +43,107 @@ export interface Bed {
   highest(x0: number, x1: number, y0: number, y1: number): number
 }
 
-/** Soundings this near to one line count as on it, m. */
-const ON_LINE = 0.05
-/** Sampling step in area mode, m. */
+/** Sampling step over what is triangulated, m. */
 const STEP = 0.25
 
 export function makeBed(site: Site): Bed {
   const wall = site.shore?.kind === 'wall' ? site.shore.height : null
   const top = site.shore?.kind === 'bank' ? site.shore.height : Number.POSITIVE_INFINITY
-  const points = withEdge(site, wall !== null)
-  const depth = (s: Sounding): number => -s.depth
-  const firm = (s: Sounding): number => -(s.firm ?? s.depth)
-  const anyFirm = points.some((s) => s.firm !== undefined)
-  const xs = points.map((s) => s.distance)
-  const ys = points.map((s) => s.offset)
-  const lineY = ys.reduce((sum, y) => sum + y, 0) / ys.length
+  const given = wall === null ? site.soundings : site.soundings.filter((s) => s.distance >= 0)
+  const points = sounded(given.length > 0 ? given : [{ distance: 0, offset: 0, depth: 0 }])
+  const edged = wall === null && points.x[0]! > 0 ? withEdge(points) : points
+  const bottomAt = makeBottom(site, given, edged === points ? null : points.meanY)
+  const shore: Shore = { wall, top, slope: site.crossSlope ?? 0, error: site.soundingError, bottomAt }
+  return onLine(edged) ? lineBed(edged, shore) : areaBed(points, edged, shore)
+}
 
-  const surface = onLine(points) ? null : makeSurface(xs, ys, points.map(depth), top, wall !== null)
-  let ground: (x: number, y: number) => number
-  let hard: (x: number, y: number) => number
-  let profile: Profile | null = null
-  if (surface) {
-    ground = surface.at
-    const firmSurface = anyFirm ? makeSurface(xs, ys, points.map(firm), top, wall !== null) : null
-    hard = firmSurface ? firmSurface.at : ground
-  } else {
-    const line = lineProfile(points, depth, top, wall !== null)
-    const firmLine = anyFirm ? lineProfile(points, firm, top, wall !== null) : line
-    const slope = site.crossSlope ?? 0
-    ground = (x, y) => profileAt(line, x) - slope * (y - lineY)
-    hard = (x, y) => profileAt(firmLine, x) - slope * (y - lineY)
-    profile = line
-  }
-  const bedAt = wall === null ? ground : (x: number, y: number) => (x < 0 ? wall : ground(x, y))
-  const firmAt = wall === null ? hard : (x: number, y: number) => (x < 0 ? wall : hard(x, y))
+interface Shore {
+  /** Heights of the wall, or of the bank's top (else Infinity), m. */
+  readonly wall: number | null
+  readonly top: number
+  readonly slope: number
+  readonly error: number
+  readonly bottomAt: Bed['bottomAt']
+}
 
-  const sortedX = profile ? profile.x : [...new Set(xs)].sort((a, b) => a - b)
-  const firstX = sortedX[0]!
-  const lastX = sortedX.at(-1)!
-  // Where the bank's slope, going on, comes to its top: a break of the profile that no sounding stands at.
-  const breaks = [...sortedX]
-  if (profile && Number.isFinite(top) && profile.slopeLand < 0)
-    breaks.push(firstX + (profile.top - profile.z[0]!) / profile.slopeLand)
+function lineBed(points: Sounded, { wall, top, slope, error, bottomAt }: Shore): Bed {
+  const line = makeLine(points, top, wall !== null)
+  const lineY = points.meanY
+  const bedAt = beside(wall, (x, y) => profileAt(line.bottom, x) - slope * (y - lineY))
+  const { x } = line.bottom
+  const [firstX, lastX] = [x[0]!, x.at(-1)!]
+  const breaks = lineBreaks(line.bottom)
   if (wall !== null) breaks.push(-1e-7, 0)
   breaks.sort((a, b) => a - b)
-
-  const knots = (x0: number, x1: number): number[] => {
-    const inner = within(breaks, x0, x1)
-    if (!surface) return [x0, ...inner, x1]
-    const n = Math.max(1, Math.ceil((x1 - x0) / (STEP / 5)))
-    const grid = Array.from({ length: n + 1 }, (_, i) => x0 + ((x1 - x0) * i) / n)
-    return [...new Set([...grid, ...inner])].sort((a, b) => a - b)
-  }
   return {
-    mode: surface ? 'area' : 'line',
+    mode: 'line',
+    grid: null,
+    triangulation: null,
+    firstX,
+    lastX,
+    lineY,
+    bedAt,
+    firmAt: beside(wall, (x, y) => profileAt(line.firm, x) - slope * (y - lineY)),
+    errorAt: lineErrors(line, error, wall !== null),
+    bottomAt,
+    measured: (x) => x >= firstX - 1e-6 && x <= lastX + 1e-6,
+    knots: (x0, x1) => [x0, ...within(breaks, x0, x1), x1],
+    reachOf: () => lastX,
+    highest: (x0, x1, y0, y1) => {
+      let most = Math.max(bedAt(x0, y0), bedAt(x0, y1), bedAt(x1, y0), bedAt(x1, y1))
+      for (const x of within(breaks, x0, x1)) most = Math.max(most, bedAt(x, y0), bedAt(x, y1))
+      return most
+    },
+  }
+}
+
+function areaBed(points: Sounded, edged: Sounded, shore: Shore): Bed {
+  const { wall, top, slope, error, bottomAt } = shore
+  const lineY = points.meanY
+  const level = (z: Float64Array): Float64Array => z.map((v, i) => v + slope * (points.y[i]! - lineY))
+  const soft = points.firm.some((z, i) => z !== points.bottom[i])
+  const values = [level(points.bottom), ...(soft ? [level(points.firm)] : [])]
+  const area = makeArea(points, values, wall !== null, top)
+  const { surface, beds } = area
+  const tilted = (bed: AreaBed): Bed['bedAt'] =>
+    beside(wall, slope === 0 ? bed.at : (x, y) => bed.at(x, y) - slope * (y - lineY))
+  const bedAt = tilted(beds[0]!)
+  const { xs, ys } = beds[0]!.table
+  const [firstX, lastX] = [xs[0]!, xs.at(-1)!]
+  const breaks = ascending([...xs, ...(wall === null ? [] : [-1e-7, 0])])
+  return {
+    mode: 'area',
+    grid: { xs, ys },
     triangulation: surface?.triangulation ?? null,
     firstX,
     lastX,
     lineY,
     bedAt,
-    firmAt,
-    bottomAt: makeBottom(site, points),
-    measured: surface ? surface.inside : (x) => x >= firstX - 1e-6 && x <= lastX + 1e-6,
-    knots,
-    reachOf: surface ? (z) => Math.min(lastX, surface.reachOf(z)) : () => lastX,
-    highest: surface
-      ? (x0, x1, y0, y1) => highestOfSurface(bedAt, points, [x0, x1, y0, y1])
-      : (x0, x1, y0, y1) => {
-          let most = Math.max(bedAt(x0, y0), bedAt(x0, y1), bedAt(x1, y0), bedAt(x1, y1))
-          for (const x of within(breaks, x0, x1)) most = Math.max(most, bedAt(x, y0), bedAt(x, y1))
-          return most
-        },
+    firmAt: tilted(beds[1] ?? beds[0]!),
+    errorAt: areaErrors(area, points, values[0]!, { error, wall: wall !== null, top }),
+    bottomAt,
+    measured: hullOf(edged),
+    knots: (x0, x1) => {
+      // The highest of several places side by side, which is what is asked for, is straight between these but nearly.
+      const n = Math.max(1, Math.ceil((x1 - x0) / (STEP / 5)))
+      const row = Array.from({ length: n + 1 }, (_, i) => x0 + ((x1 - x0) * i) / n)
+      return ascending([...row, ...within(breaks, x0, x1)])
+    },
+    reachOf: (z) => (slope === 0 ? Math.min(lastX, beds[0]!.reachOf(z)) : lastX),
+    highest: (x0, x1, y0, y1) => {
+      if (surface) return highestNear(bedAt, points, [x0, x1, y0, y1])
+      return highestOf(bedAt, [x0, ...within(breaks, x0, x1), x1], [y0, ...within(ys, y0, y1), y1])
+    },
   }
 }
 
-/** The soundings, with the water's edge where nothing was measured at or landward of it. */
-function withEdge(site: Site, wall: boolean): readonly Sounding[] {
-  const points = wall ? site.soundings.filter((s) => s.distance >= 0) : site.soundings
-  if (points.length === 0) return [{ distance: 0, offset: 0, depth: 0 }]
-  if (wall || points.some((s) => s.distance <= 0)) return points
-  const y = points.reduce((sum, s) => sum + s.offset, 0) / points.length
-  return [{ distance: 0, offset: y, depth: 0 }, ...points]
-}
+const ascending = (list: readonly number[]): number[] => [...new Set(list)].sort((a, b) => a - b)
 
-function onLine(points: readonly Sounding[]): boolean {
-  let a = points[0]!
-  let b = points[0]!
-  for (const s of points) {
-    if (s.distance < a.distance || (s.distance === a.distance && s.offset < a.offset)) a = s
-    if (s.distance > b.distance || (s.distance === b.distance && s.offset > b.offset)) b = s
-  }
-  const dx = b.distance - a.distance
-  const dy = b.offset - a.offset
-  const long = Math.hypot(dx, dy)
-  if (long === 0) return true
-  return points.every(
-    (s) => Math.abs((s.distance - a.distance) * dy - (s.offset - a.offset) * dx) / long <= ON_LINE,
-  )
-}
-
-/** Soundings at one distance (a line along the shore) count with their mean. */
-function lineProfile(
-  points: readonly Sounding[],
-  z: (s: Sounding) => number,
-  top: number,
-  wall: boolean,
-): Profile {
-  const sorted = [...points].sort((a, b) => a.distance - b.distance)
-  const x: number[] = []
-  const mean: number[] = []
-  for (let i = 0; i < sorted.length; ) {
-    let k = i
-    let sum = 0
-    while (k < sorted.length && sorted[k]!.distance === sorted[i]!.distance) sum += z(sorted[k++]!)
-    x.push(sorted[i]!.distance)
-    mean.push(sum / (k - i))
-    i = k
-  }
-  return makeProfile(x, mean, top, wall)
-}
+const beside = (wall: number | null, lake: Bed['bedAt']): Bed['bedAt'] =>
+  wall === null ? lake : (x, y) => (x < 0 ? wall : lake(x, y))
 
 /** Members of a sorted list strictly between two bounds. */
-function within(sorted: readonly number[], x0: number, x1: number): number[] {
+function within(sorted: ArrayLike<number>, x0: number, x1: number): number[] {
   let low = 0
   let high = sorted.length
   while (low < high) {
@@ -169,12 +157,12 @@ function within(sorted: readonly number[], x0: number, x1: number): number[] {
 }
 
 /** The bottom of the nearest sounding, where that one states its own; else the site's. */
-function makeBottom(site: Site, points: readonly Sounding[]): Bed['bottomAt'] {
-  if (!points.some((s) => s.bottom !== undefined && s.bottom !== site.bottom)) return () => site.bottom
+function makeBottom(site: Site, given: readonly Sounding[], edgeY: number | null): Bed['bottomAt'] {
+  if (!given.some((s) => s.bottom !== undefined && s.bottom !== site.bottom)) return () => site.bottom
   return (x, y) => {
-    let best = Number.POSITIVE_INFINITY
+    let best = edgeY === null ? Number.POSITIVE_INFINITY : x ** 2 + (edgeY - y) ** 2
     let kind = site.bottom
-    for (const s of points) {
+    for (const s of given) {
       const d = (s.distance - x) ** 2 + (s.offset - y) ** 2
       if (d < best) {
         best = d
@@ -185,20 +173,25 @@ function makeBottom(site: Site, points: readonly Sounding[]): Bed['bottomAt'] {
   }
 }
 
-function highestOfSurface(
+/** Bilinear ground is highest at the corners of what it is bilinear over. */
+function highestOf(bedAt: Bed['bedAt'], xs: readonly number[], ys: readonly number[]): number {
+  let most = Number.NEGATIVE_INFINITY
+  for (const x of xs) for (const y of ys) most = Math.max(most, bedAt(x, y))
+  return most
+}
+
+/** Looked at every 0.25 m, and at the soundings. */
+function highestNear(
   bedAt: Bed['bedAt'],
-  points: readonly Sounding[],
+  { x, y }: Sounded,
   [x0, x1, y0, y1]: readonly [number, number, number, number],
 ): number {
-  const nx = Math.max(1, Math.ceil((x1 - x0) / STEP))
-  const ny = Math.max(1, Math.ceil((y1 - y0) / STEP))
-  let most = Number.NEGATIVE_INFINITY
-  for (let i = 0; i <= nx; i++)
-    for (let k = 0; k <= ny; k++)
-      most = Math.max(most, bedAt(x0 + ((x1 - x0) * i) / nx, y0 + ((y1 - y0) * k) / ny))
-  // A peak between samples is a sounding: a triangulated surface is highest at its corners.
-  for (const s of points)
-    if (s.distance > x0 && s.distance < x1 && s.offset > y0 && s.offset < y1)
-      most = Math.max(most, bedAt(s.distance, s.offset))
+  const row = (from: number, to: number): number[] => {
+    const n = Math.max(1, Math.ceil((to - from) / STEP))
+    return Array.from({ length: n + 1 }, (_, i) => from + ((to - from) * i) / n)
+  }
+  let most = highestOf(bedAt, row(x0, x1), row(y0, y1))
+  for (let i = 0; i < x.length; i++)
+    if (x[i]! > x0 && x[i]! < x1 && y[i]! > y0 && y[i]! < y1) most = Math.max(most, bedAt(x[i]!, y[i]!))
   return most
 }

@@ -73,7 +73,7 @@ function groundKnown(bed: Bed, { design }: Case, { min, max }: Box): boolean {
 
 /** All pairs that are near by their bounding boxes, measured by the library; keyed by placements, -1 for the ground. */
 function byLibrary(item: Case, dock: Dock, bed: Bed): { gaps: Map<string, Measured>; skipped: Set<number> } {
-  const { catalog, design } = item
+  const { catalog } = item
   const gaps = new Map<string, Measured>()
   const skipped = new Set<number>()
   const resting = dock.ramp ? dock.sections.filter((s) => s.role === 'ramp').map((s) => s.id) : []
@@ -94,7 +94,7 @@ function byLibrary(item: Case, dock: Dock, bed: Bed): { gaps: Map<string, Measur
     }
     // A part near or under the highest ground of its surroundings.
     const [x0, x1, y0, y1] = [box.min[0] - 0.2, box.max[0] + 0.2, box.min[1] - 0.2, box.max[1] + 0.2]
-    const ground = groundManifold(bed, design.site, x0, x1, y0, y1)
+    const ground = groundManifold(bed, x0, x1, y0, y1)
     gaps.set(`${index} -1`, measure(solid, ground))
     ground.delete()
   }

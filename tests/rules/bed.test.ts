@@ -91,8 +91,8 @@ describe('a shore', () => {
 })
 
 describe('soundings off one line', () => {
-  // The plane z = 0.1 - 0.15 x - 0.05 y, sampled unevenly: any triangulation of it is the plane.
-  const plane = (x: number, y: number) => 0.1 - 0.15 * x - 0.05 * y
+  // The plane z = -0.15 x - 0.05 y, sampled unevenly: a shore that runs aslant.
+  const plane = (x: number, y: number) => -0.15 * x - 0.05 * y
   const spots = [
     [-1, -3],
     [-1.2, 0.4],
@@ -108,15 +108,41 @@ describe('soundings off one line', () => {
     soundings: spots.map(([distance, offset]) => ({ distance, offset, depth: -plane(distance!, offset!) })),
   })
 
-  it('give back a plane within them', () => {
+  it('give back a plane within them, nearly: between two places the bed is straight along and across, not aslant', () => {
     expect(bed.mode).toBe('area')
+    for (const [x, y] of spots) expect(bed.bedAt(x!, y!)).toBeCloseTo(plane(x!, y!), 9)
     for (let x = -0.7; x < 7; x += 0.31)
-      for (let y = -2.5; y < 2.5; y += 0.29) expect(bed.bedAt(x, y)).toBeCloseTo(plane(x, y), 6)
+      for (let y = -2.5; y < 2.5; y += 0.29) {
+        expect(Math.abs(bed.bedAt(x, y) - plane(x, y))).toBeLessThan(0.03)
+        expect(Math.abs(bed.bedAt(x, y) - plane(x, y))).toBeLessThan(1.96 * bed.errorAt(x, y))
+      }
+  })
+
+  it('over a grid give back its plane within 5 mm', () => {
+    const grid = bedOf({
+      soundings: [-2, 0, 3, 7].flatMap((distance) =>
+        [-3, 0, 2].map((offset) => ({ distance, offset, depth: -plane(distance, offset) })),
+      ),
+    })
+    for (let x = -5; x < 12; x += 0.31)
+      for (let y = -3; y <= 2; y += 0.23) expect(Math.abs(grid.bedAt(x, y) - plane(x, y))).toBeLessThan(5e-3)
   })
 
   it('go on lakeward with the slope there, and level to the sides', () => {
-    expect(bed.bedAt(12, 3.3)).toBeCloseTo(plane(8.2, 3.3) - 0.15 * 3.8, 6)
+    expect(Math.abs(bed.bedAt(12, 3.3) - plane(12, 3.3))).toBeLessThan(0.02)
     expect(bed.bedAt(2.9, 20)).toBeGreaterThan(plane(2.9, 20))
+    expect(bed.bedAt(2.9, 20)).toBe(bed.bedAt(2.9, 3.3))
+  })
+
+  it('keep the cross slope beside them', () => {
+    const list = spots.map(([distance, offset]) => ({
+      distance,
+      offset: offset! / 10,
+      depth: 0.1 * distance!,
+    }))
+    const tilted = bedOf({ soundings: list, crossSlope: 0.1 })
+    expect(tilted.mode).toBe('area')
+    expect(tilted.bedAt(4, 5) - tilted.bedAt(4, 2)).toBeCloseTo(-0.3, 9)
   })
 
   it('are continuous across the edge of what was sounded', () => {

@@ -272,6 +272,21 @@ const CASES: Record<string, { raise: Change; neighbor: Change; without?: 'remedy
     raise: { dock: { placed: [{ code: 'bumper', section: 's3', edge: 'end', along: 0.6 }] } },
     neighbor: { dock: { placed: [{ code: 'bumper', section: 's5', edge: 'end', along: 0.6 }] } },
   },
+  // 3 sqrt(2) x 0.03 m = 0.1273 m more than soundings of 0.03 m differ by.
+  'soundings-differ': {
+    raise: { site: { soundings: [...calmSite.soundings, { distance: 8.05, offset: 0.06, depth: 1.035 }] } },
+    neighbor: { site: { soundings: [...calmSite.soundings, { distance: 8.05, offset: 0.06, depth: 1.02 }] } },
+  },
+  // Sand stands at 0.62: over 0.5 m 0.31 m, and 0.1273 m for the soundings.
+  'soundings-cliff': {
+    raise: { site: { soundings: [...calmSite.soundings, { distance: 8, offset: 0.5, depth: 1.345 }] } },
+    neighbor: { site: { soundings: [...calmSite.soundings, { distance: 8, offset: 0.5, depth: 1.33 }] } },
+  },
+  // Deck at 0.45 m.
+  'soundings-over-deck': {
+    raise: { site: { soundings: [...calmSite.soundings, { distance: 6, offset: 2, depth: -0.46 }] } },
+    neighbor: { site: { soundings: [...calmSite.soundings, { distance: 6, offset: 2, depth: -0.45 }] } },
+  },
   'soundings-few': {
     raise: {
       site: {
@@ -396,6 +411,36 @@ describe('every check', () => {
       }
     })
   }
+})
+
+describe('soundings over an area', () => {
+  const area = (from: number, to: number) => ({
+    soundings: calmSite.soundings.flatMap((s) => [
+      { ...s, offset: from },
+      { ...s, offset: to },
+    ]),
+  })
+  const of = (site: Record<string, unknown>) => codes(deriveAtOnce(designOf({ site }), demoCatalog))
+
+  it('of an ordinary survey raise nothing', () => {
+    expect(of(area(-1, 1))).toEqual([])
+    expect(of(area(-0.9, 2.5))).toEqual([])
+  })
+
+  // The legs stand up to 0.52 m to the right; 10 ft = 3.048 m.
+  it('that lie all far to one side of the dock are told', () => {
+    expect(of(area(2.6, 4))).toContain('soundings-aside')
+    expect(of(area(2.4, 4))).not.toContain('soundings-aside')
+  })
+
+  it('are told by place and depth where two do not agree', () => {
+    const site = { soundings: [...calmSite.soundings, { distance: 8.05, offset: 0.05, depth: 1.4 }] }
+    const dock = deriveAtOnce(designOf({ site }), demoCatalog)
+    const finding = dock.findings.find((f) => f.code === 'soundings-differ')!
+    expect(finding.severity).toBe('warn')
+    expect(findingText(finding, 'text', 'metric')).toMatch(/8.*8\.05.*0\.9.*1\.4/)
+    expect(dock.legs.length).toBeGreaterThan(0)
+  })
 })
 
 describe('a brace finding', () => {

@@ -63,9 +63,18 @@ const soundings: fc.Arbitrary<Raw[]> = fc
     offset: once(6, meters(-3, 3)),
     area: once(6, meters(1.5, 4)),
     wobble: fc.array(meters(-0.3, 0.3), { minLength: 60, maxLength: 60 }),
+    slip: once(12, fc.constantFrom('twice', 'ledge', 'height')),
   })
-  .chain(({ points, offset, area, wobble }) => {
-    if (area === undefined) return fc.tuple(...points.map(([x, d]) => sounding(x, offset ?? 0, d)))
+  .chain(({ points, offset, area, wobble, slip }) => {
+    // Now and then one was sounded twice, or beside a ledge, or a height taken for a depth.
+    const last = points.at(-2)!
+    if (slip === 'height') points = points.map((p) => (p === last ? [p[0], -p[1] - 0.4] : p))
+    if (area === undefined)
+      return fc.tuple(
+        ...points.map(([x, d]) => sounding(x, offset ?? 0, d)),
+        ...(slip === 'twice' ? [sounding(last[0] + 0.05, offset ?? 0, last[1] + 0.9)] : []),
+        ...(slip === 'ledge' ? [sounding(last[0] + 0.4, offset ?? 0, last[1] + 2)] : []),
+      )
     let k = 0
     const spots = points.flatMap(([x, d]) =>
       [-area, 0, area].map((y): [number, number, number] => [

@@ -1,8 +1,7 @@
 /** Solids and ground as an independent mesh library (manifold-3d) has them. */
-import Delaunator from 'delaunator'
 import Module, { type Manifold } from 'manifold-3d'
 import { type Solid, solidOf } from '../../../geometry/index.ts'
-import type { Bed, Catalog, Design, Placement } from '../../../rules/index.ts'
+import type { Bed, Catalog, Placement } from '../../../rules/index.ts'
 
 export const wasm = await Module()
 wasm.setup()
@@ -70,18 +69,14 @@ export function partManifold(
 /** Far under any lake, m. */
 const FLOOR = -100
 
+/** Blocks stand at most this far off ground that is twisted between its corners, m. */
+const OFF = 4e-4
+
 /**
- * The ground within a rectangle as upright blocks: in line mode from one break of the profile to the next, in area mode one under each triangle of the soundings
- * (then only what lies within their hull is there).
+ * The ground within a rectangle as upright blocks: from one break of the profile to the next; in area mode over each cell of the bed's
+ * grid, cut up until a flat top will do. Not for a wall in area mode, nor for so many soundings that some are triangulated.
  */
-export function groundManifold(
-  bed: Bed,
-  site: Design['site'],
-  x0: number,
-  x1: number,
-  y0: number,
-  y1: number,
-): Manifold {
+export function groundManifold(bed: Bed, x0: number, x1: number, y0: number, y1: number): Manifold {
   const blocks: Manifold[] = []
   const block = (plan: readonly (readonly [number, number, number])[]): void => {
     const m = wasm.Manifold.hull(
@@ -111,19 +106,26 @@ export function groundManifold(
     }
     return wasm.Manifold.compose(blocks)
   }
-  // As the engine has it: soundings landward of a wall do not count, and a shore without any is 0 at the water's edge.
-  const wall = site.shore?.kind === 'wall'
-  const points = site.soundings
-    .filter((s) => !wall || s.distance >= 0)
-    .map((s) => [s.distance, s.offset] as [number, number])
-  if (!wall && !points.some(([x]) => x <= 0)) points.push([0, bed.lineY])
-  const { triangles } = Delaunator.from(points)
-  for (let t = 0; t < triangles.length; t += 3)
-    block(
-      [0, 1, 2].map((k) => {
-        const [x, y] = points[triangles[t + k]!]!
-        return [x, y, bed.bedAt(x, y)] as const
-      }),
-    )
+  if (bed.triangulation) throw new Error('groundManifold: triangulated soundings')
+  const between = (list: Float64Array, from: number, to: number): number[] => [
+    from,
+    ...[...list].filter((v) => v > from && v < to),
+    to,
+  ]
+  const xs = between(bed.grid!.xs, x0, x1)
+  const ys = between(bed.grid!.ys, y0, y1)
+  for (let i = 0; i + 1 < xs.length; i++)
+    for (let k = 0; k + 1 < ys.length; k++) {
+      const [a, b, c, d] = [xs[i]!, xs[i + 1]!, ys[k]!, ys[k + 1]!]
+      const twist = bed.bedAt(a, c) + bed.bedAt(b, d) - bed.bedAt(a, d) - bed.bedAt(b, c)
+      const n = Math.ceil(Math.sqrt(Math.abs(twist) / 4 / OFF)) || 1
+      const corner = (p: number, q: number): [number, number, number] => {
+        const [x, y] = [a + ((b - a) * p) / n, c + ((d - c) * q) / n]
+        return [x, y, bed.bedAt(x, y)]
+      }
+      for (let p = 0; p < n; p++)
+        for (let q = 0; q < n; q++)
+          block([corner(p, q), corner(p + 1, q), corner(p, q + 1), corner(p + 1, q + 1)])
+    }
   return wasm.Manifold.compose(blocks)
 }

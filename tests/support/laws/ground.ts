@@ -1,11 +1,10 @@
 /**
  * The lake bed again, written apart from the engine: slow, short and plain.
  *
- * Soundings with one offset are a line: piecewise linear, extruded sideways, with the cross slope. Otherwise they are a surface
- * of Delaunay triangles. Where four soundings lie on one circle more than one triangulation is right, so a surface answers with
- * every elevation that is, and with none outside the soundings (the engine extrapolates there; no law of ours says how).
+ * Soundings with one offset are a line: piecewise linear, extruded sideways, with the cross slope. Otherwise each place is told from all
+ * soundings by kriging, with the covariance that the guide states and Gauss's elimination: no table, no Cholesky, no order of soundings.
+ * Landward of the first and lakeward of the last it answers with nothing (the engine extrapolates there; no law of ours says how).
  */
-import Delaunator from 'delaunator'
 import type { BottomKind } from '../../../rules/catalog/schema.ts'
 import type { Site, Sounding } from '../../../rules/design/schema.ts'
 
@@ -19,9 +18,8 @@ export interface Ground {
   readonly breaks: readonly number[]
 }
 
-type Point = readonly [x: number, y: number, z: number]
-
-const EXACT_LIMIT = 24
+/** More than this the engine does not krige one by one. */
+const MOST = 150
 
 export function groundOf(site: Site): Ground {
   const line = site.soundings.every((s) => Math.abs(s.offset - site.soundings[0]!.offset) < 1e-6)
@@ -93,67 +91,72 @@ function lineGround(site: Site): Ground {
 }
 
 function surfaceGround(site: Site): Ground {
-  const soundings = withEdge(site)
-  // An edge that we would have to add could be added in more than one way: then we know nothing of the elevations.
-  const known = soundings.length === site.soundings.length && site.shore?.kind !== 'wall'
-  const points = (firm: boolean): Point[] =>
-    soundings.map((s) => [s.distance, s.offset, -(firm ? (s.firm ?? s.depth) : s.depth)])
-  const triangles = known ? trianglesOf(points(false)) : []
+  const wall = site.shore?.kind === 'wall'
+  const soundings = site.soundings.filter((s) => !wall || s.distance >= 0)
+  const meanY = soundings.reduce((sum, s) => sum + s.offset, 0) / soundings.length
+  const tilt = (y: number) => (site.crossSlope ?? 0) * (y - meanY)
+  const level = (s: Sounding, firm: boolean) => -(firm ? (s.firm ?? s.depth) : s.depth) + tilt(s.offset)
+  const denied = soundings.some((s) => s.distance === 0 && Math.abs(level(s, false)) > 0.1)
+  const alike = (a: Place, b: Place) => covariance(a, b, !wall && !denied)
+  const places = soundings.map((s): Place => [s.distance, s.offset])
+  const xs = places.map(([x]) => x)
+  const known = (x: number) =>
+    soundings.length <= MOST &&
+    x >= Math.min(0, ...xs) &&
+    x <= Math.max(0, ...xs) &&
+    (!wall || x >= Math.min(...xs))
+  const matrix = known(Math.max(...xs)) ? places.map((a) => places.map((b) => alike(a, b))) : []
+  const weights = [false, true].map((firm) =>
+    eliminated(
+      matrix,
+      soundings.map((s) => level(s, firm)),
+    ),
+  )
+  const told = (x: number, y: number, firm: boolean) =>
+    places.reduce((sum, place, i) => sum + alike([x, y], place) * weights[firm ? 1 : 0]![i]!, 0) - tilt(y)
   return {
     line: false,
-    at: (x, y, firm) => elevationsIn(triangles, points(firm), x, y),
+    at: (x, y, firm) => (wall && x < 0 ? [site.shore!.height] : known(x) ? [told(x, y, firm)] : []),
     bottomsAt: (x, y) => nearestBottoms(site, (s) => Math.hypot(s.distance - x, s.offset - y)),
     breaks: [],
   }
 }
 
-/** Every triangle with nothing inside its circle; for many soundings one triangulation of them. */
-function trianglesOf(points: readonly Point[]): [number, number, number][] {
-  const found: [number, number, number][] = []
-  if (points.length > EXACT_LIMIT) {
-    const flat = new Delaunator(points.flatMap(([x, y]) => [x, y] as const)).triangles
-    for (let i = 0; i < flat.length; i += 3) found.push([flat[i]!, flat[i + 1]!, flat[i + 2]!])
-    return found
-  }
-  for (let i = 0; i < points.length; i++)
-    for (let j = i + 1; j < points.length; j++)
-      for (let k = j + 1; k < points.length; k++) if (isDelaunay(points, i, j, k)) found.push([i, j, k])
-  return found
+type Place = readonly [x: number, y: number]
+
+/** As `public/guide/rules.md` states it, in units of the roughness. */
+function covariance([ax, ay]: Place, [bx, by]: Place, edgeKnown: boolean): number {
+  const together = (a: number, b: number) => (a * b > 0 ? Math.min(Math.abs(a), Math.abs(b)) : 0)
+  // The first tenth of a meter off the dock's line counts for a part of itself.
+  const off = (y: number, part: number) =>
+    Math.sign(y) * (part * Math.min(0.1, Math.abs(y)) + Math.max(0, Math.abs(y) - 0.1))
+  const along = 1 + together(off(ay, 0.3), off(by, 0.3)) / 30
+  const edge = edgeKnown ? 0.01 + together(off(ay, 0.01), off(by, 0.01)) / 3 : 500 + along
+  return ax * bx > 0 ? edge + together(ax, bx) * along + 15 * ax * bx : edge
 }
 
-function isDelaunay(points: readonly Point[], i: number, j: number, k: number): boolean {
-  const [ax, ay] = points[i]!
-  const [bx, by] = points[j]!
-  const [cx, cy] = points[k]!
-  const d = 2 * ((bx - ax) * (cy - ay) - (by - ay) * (cx - ax))
-  if (Math.abs(d) < 1e-9) return false
-  const b2 = (bx - ax) ** 2 + (by - ay) ** 2
-  const c2 = (cx - ax) ** 2 + (cy - ay) ** 2
-  const ux = ((cy - ay) * b2 - (by - ay) * c2) / d
-  const uy = ((bx - ax) * c2 - (cx - ax) * b2) / d
-  const r = Math.hypot(ux, uy)
-  return points.every(
-    ([x, y], m) => m === i || m === j || m === k || Math.hypot(x - ax - ux, y - ay - uy) > r * (1 - 1e-9),
-  )
-}
-
-function elevationsIn(
-  triangles: readonly [number, number, number][],
-  points: readonly Point[],
-  x: number,
-  y: number,
-): number[] {
-  const found: number[] = []
-  for (const [i, j, k] of triangles) {
-    const [ax, ay, az] = points[i]!
-    const [bx, by, bz] = points[j]!
-    const [cx, cy, cz] = points[k]!
-    const d = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax)
-    const u = ((x - ax) * (cy - ay) - (y - ay) * (cx - ax)) / d
-    const v = ((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / d
-    if (u >= -1e-9 && v >= -1e-9 && u + v <= 1 + 1e-9) found.push(az + u * (bz - az) + v * (cz - az))
+/** Gauss's elimination with the largest pivot of each column. */
+function eliminated(matrix: readonly (readonly number[])[], right: readonly number[]): number[] {
+  const rows = matrix.map((row, i) => [...row, right[i]!])
+  const n = rows.length
+  for (let k = 0; k < n; k++) {
+    let best = k
+    for (let i = k + 1; i < n; i++) if (Math.abs(rows[i]![k]!) > Math.abs(rows[best]![k]!)) best = i
+    const [pivot, other] = [rows[best]!, rows[k]!]
+    rows[k] = pivot
+    rows[best] = other
+    for (let i = k + 1; i < n; i++) {
+      const part = rows[i]![k]! / pivot[k]!
+      for (let c = k; c <= n; c++) rows[i]![c] = rows[i]![c]! - part * pivot[c]!
+    }
   }
-  return found
+  const out = new Array<number>(n).fill(0)
+  for (let k = n - 1; k >= 0; k--) {
+    let sum = rows[k]![n]!
+    for (let c = k + 1; c < n; c++) sum -= rows[k]![c]! * out[c]!
+    out[k] = sum / rows[k]![k]!
+  }
+  return out
 }
 
 /** The bottom of the nearest sounding, or the site's where that one states none; several where more than one is nearest. */

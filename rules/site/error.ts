@@ -1,0 +1,92 @@
+/**
+ * How far off the bed may be, one standard deviation: the error of any weighted mean of soundings under the covariance of `kriging.ts`
+ * (Chilès and Delfiner 2012, equation 3.2), and of the soundings themselves.
+ *
+ * The roughness is what the soundings are off when each is told from the others, with the usual one counting as much as PRIOR of them:
+ * few soundings say little about it. It is the mean of what it may be (a scaled inverse chi-squared, Gelman et al., Bayesian Data
+ * Analysis, 3rd ed. 2013, section 2.6), which is more than the likeliest where little is known.
+ */
+import type { Covariance, Factor, Places } from './kriging.ts'
+import { forward } from './kriging.ts'
+
+/** Usual roughness of a lake bed, m2/m: 45 mm after a meter, 90 mm after four. Judgment. */
+export const ROUGHNESS = 0.002
+/** So many soundings' worth. Judgment. */
+const PRIOR = 4
+
+/** By place, what it counts for. */
+export type Shares = readonly (readonly [place: number, share: number])[]
+
+/** Of one sounding told from others: squared miss, variance of it in units of roughness, and what sounding errors add. */
+export interface Miss {
+  readonly square: number
+  readonly unit: number
+  readonly noise: number
+}
+
+/** Weighted by how much of a miss is roughness, not sounding error. */
+export function roughnessOf(misses: readonly Miss[]): number {
+  let sum = PRIOR * ROUGHNESS
+  let all = PRIOR
+  for (const { square, unit, noise } of misses) {
+    const part = (unit * ROUGHNESS) / (unit * ROUGHNESS + noise)
+    const weight = part * part
+    sum += (weight * (square - noise)) / unit
+    all += weight
+  }
+  return Math.max(sum / (all - 2), ROUGHNESS / 50)
+}
+
+/** Every sounding told from all others: from the inverse of the covariance (Rasmussen and Williams 2006, equation 5.12). */
+export function missesOfAll(factor: Factor, values: Float64Array, soundingError: number): Miss[] {
+  const { n, rows } = factor
+  // Columns of the inverse factor, so that the inverse is their products.
+  const columns = Array.from({ length: n }, (_, i) => {
+    const e = new Float64Array(n)
+    e[i] = 1
+    return forward(factor, e)
+  })
+  const told = forward(factor, values)
+  const dot = (a: Float64Array, b: Float64Array): number => a.reduce((sum, v, i) => sum + v * b[i]!, 0)
+  return rows.map((_, i) => {
+    const own = dot(columns[i]!, columns[i]!)
+    let squares = 0
+    for (let k = 0; k < n; k++) squares += (dot(columns[i]!, columns[k]!) / own) ** 2
+    return {
+      square: (dot(columns[i]!, told) / own) ** 2,
+      unit: 1 / own,
+      noise: soundingError ** 2 * squares,
+    }
+  })
+}
+
+/** Variance of the bed at a place less the mean of soundings with these shares, in units of roughness. */
+export function varianceOf(
+  covariance: Covariance,
+  { x, y }: Places,
+  shares: Shares,
+  px: number,
+  py: number,
+): number {
+  let sum = covariance(px, py, px, py)
+  for (const [i, a] of shares) {
+    sum -= 2 * a * covariance(px, py, x[i]!, y[i]!)
+    for (const [k, b] of shares) sum += a * b * covariance(x[i]!, y[i]!, x[k]!, y[k]!)
+  }
+  return Math.max(0, sum)
+}
+
+/** Where soundings count for less than all, the water's edge does for the rest, and that is known as well as a sounding. */
+export function standardError(
+  roughness: number,
+  variance: number,
+  soundingError: number,
+  shares: Shares,
+): number {
+  let [squares, rest] = [0, 1]
+  for (const [, share] of shares) {
+    squares += share * share
+    rest -= share
+  }
+  return Math.sqrt(roughness * variance + soundingError ** 2 * (squares + rest * rest))
+}

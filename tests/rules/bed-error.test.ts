@@ -1,0 +1,166 @@
+/**
+ * The standard error of the bed: on random beds made apart from the model the true bed lies within 1.96 of it at 19 of 20 places.
+ *
+ * Two kinds. `walks`: sums of independent steps over a grid, along the dock and, of each step, along the shore, as the model takes a bed to
+ * be, at a roughness of their own that the model is not told. `bars`: an even slope with five humps and hollows, which no walk made: there
+ * the error may be cautious, and no more is asked than that it is not too small.
+ */
+import { describe, expect, it } from 'vitest'
+import type { Sounding } from '../../rules/design/index.ts'
+import { makeBed } from '../../rules/index.ts'
+import { siteOf } from '../support/beds/surveys.ts'
+
+const SEED = Number(process.env.LEADLINE_SEED ?? 20_251)
+const BEDS = Math.ceil(Number(process.env.LEADLINE_RUNS ?? 3000) / 36)
+const PLACES = 50
+
+/** Numerical Recipes' quick generator; uniform and normal. */
+function chance(seed: number) {
+  let state = seed >>> 0
+  const uniform = (min = 0, max = 1): number => {
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0
+    return min + ((max - min) * state) / 2 ** 32
+  }
+  const normal = (): number => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform())
+  return { uniform, normal }
+}
+type Chance = ReturnType<typeof chance>
+
+/** Steps of the grid, m; its nodes from 3 m up the bank to 18 m out, and 6 m to both sides. */
+const [DX, DY, NX, NY, EDGE, MIDDLE] = [0.25, 0.5, 84, 24, 12, 12]
+type Grid = (i: number, j: number) => number
+
+function walks({ normal }: Chance): Grid {
+  const roughness = 0.002 * Math.exp(0.7 * normal())
+  const step = (variance: number): number => Math.sqrt(roughness * variance) * normal()
+  const [bank, lake] = [-0.3 + 0.05 * normal(), -0.1 - 0.08 * Math.abs(normal())]
+  const rows = Array.from({ length: NY + 1 }, () => ({ edge: 0, steps: new Array<number>(NX).fill(0) }))
+  for (let i = 0; i < NX; i++) rows[MIDDLE]!.steps[i] = step(DX)
+  for (const side of [1, -1])
+    for (let j = MIDDLE + side; j >= 0 && j <= NY; j += side) {
+      rows[j]!.edge = rows[j - side]!.edge + step(DY / 3)
+      for (let i = 0; i < NX; i++) rows[j]!.steps[i] = rows[j - side]!.steps[i]! + step((DX * DY) / 30)
+    }
+  const z = rows.map(({ edge, steps }) => {
+    const row = new Float64Array(NX + 1).fill(edge)
+    for (let i = EDGE; i < NX; i++) row[i + 1] = row[i]! + steps[i]! + lake * DX
+    for (let i = EDGE; i > 0; i--) row[i - 1] = row[i]! - steps[i - 1]! - bank * DX
+    return row
+  })
+  return (i, j) => z[j]![i]!
+}
+
+function bars({ uniform }: Chance): Grid {
+  const fall = uniform(0.03, 0.2)
+  const humps = Array.from({ length: 5 }, () => [
+    uniform(-0.3, 0.3),
+    uniform(1, 18),
+    uniform(-5, 5),
+    uniform(0.8, 3),
+    uniform(2, 8),
+  ]) as [number, number, number, number, number][]
+  return (i, j) => {
+    const [x, y] = [(i - EDGE) * DX, (j - MIDDLE) * DY]
+    const hump = humps.reduce(
+      (sum, [high, at, side, long, wide]) =>
+        sum + high * Math.exp(-(((x - at) / long) ** 2) - ((y - side) / wide) ** 2),
+      0,
+    )
+    return (x < 0 ? -0.3 * x : -fall * x) + hump
+  }
+}
+
+const node = (i: number, j: number) => ({ distance: (i - EDGE) * DX, offset: (j - MIDDLE) * DY })
+
+/** How far the true bed is off, in standard errors, at places of random beds; soundings by turns good and bad ones. */
+function misses(bedOf: (random: Chance) => Grid, kind: 'line' | 'few' | 'area' | 'many'): number[] {
+  const random = chance(SEED)
+  const pick = (n: number): number => Math.floor(random.uniform() * n)
+  const beds = kind === 'many' ? Math.ceil(BEDS / 25) : BEDS
+  const places = kind === 'many' ? 25 * PLACES : PLACES
+  const out: number[] = []
+  for (let b = 0; b < beds; b++) {
+    const error = b % 2 === 0 ? 0.01 : 0.05
+    const truth = bedOf(random)
+    const list = new Map<string, Sounding>()
+    const sound = (i: number, j: number): void =>
+      void list.set(`${i} ${j}`, { ...node(i, j), depth: error * random.normal() - truth(i, j) })
+    for (const i of [0, EDGE, NX]) sound(i, MIDDLE)
+    const n = { line: 5 + pick(6), few: 6 + pick(5), area: 15 + pick(30), many: 500 }[kind]
+    for (let k = 0; k < n; k++)
+      sound(
+        pick(NX + 1),
+        kind === 'line' || (kind === 'few' && random.uniform() < 0.6)
+          ? MIDDLE
+          : kind === 'few'
+            ? MIDDLE - 4 + pick(9)
+            : pick(NY + 1),
+      )
+    const bed = makeBed(siteOf([...list.values()], { soundingError: error }))
+    for (let k = 0; k < places; k++) {
+      const [i, j] = [pick(NX + 1), 4 + pick(NY - 7)]
+      const { distance, offset } = node(i, j)
+      out.push(Math.abs(truth(i, j) - bed.bedAt(distance, offset)) / bed.errorAt(distance, offset))
+    }
+  }
+  return out
+}
+
+/** Share of misses within 1.96 standard errors, these times `factor`. */
+const within = (list: readonly number[], factor = 1): number =>
+  list.filter((miss) => miss <= 1.96 * factor).length / list.length
+
+describe(`the standard error (seed ${SEED}, ${BEDS} beds)`, () => {
+  it.each(['line', 'few', 'area'] as const)(
+    'holds the true bed of walks at 93 to 97 of 100 places (soundings: %s), and would not if it were a third less or two thirds more',
+    (kind) => {
+      const list = misses(walks, kind)
+      expect(within(list)).toBeGreaterThan(0.93)
+      expect(within(list)).toBeLessThan(0.97)
+      expect(within(list, 2 / 3)).toBeLessThan(0.93)
+      expect(within(list, 5 / 3)).toBeGreaterThan(0.97)
+    },
+  )
+
+  it('holds the bed of bars, which it does not expect, at 92 of 100 places at least', () => {
+    for (const kind of ['line', 'few', 'area'] as const)
+      expect(within(misses(bars, kind))).toBeGreaterThan(0.92)
+  })
+
+  it('of many soundings is cautious: 93 of 100 places at least', () => {
+    for (const bed of [walks, bars]) expect(within(misses(bed, 'many'))).toBeGreaterThan(0.93)
+  })
+
+  it('grows with the distance from soundings, and is theirs at a sounding', () => {
+    const list = [
+      [-3, 0, -0.9],
+      [0, 0, 0],
+      [4, 0, 0.5],
+      [8, 0, 0.9],
+      [8, 3, 1.1],
+      [12, 0, 1.2],
+    ].map(([distance, offset, depth]) => ({ distance: distance!, offset: offset!, depth: depth! }))
+    const bed = makeBed(siteOf(list))
+    for (const s of list) expect(bed.errorAt(s.distance, s.offset)).toBeCloseTo(0.03, 6)
+    expect(bed.errorAt(6, 0)).toBeGreaterThan(0.03)
+    const grows = (x: number, y: number, dx: number, dy: number): void =>
+      expect(bed.errorAt(x + dx, y + dy)).toBeGreaterThan(bed.errorAt(x, y))
+    grows(12.5, 0, 1.5, 0)
+    grows(4, 1, 0, 2)
+    grows(8, -1, 0, -3)
+    grows(-3.5, 0, -2.5, 0)
+  })
+
+  it('of a wall’s top and of a bank’s, however far landward, is that of where it begins', () => {
+    const list = [
+      { distance: 0, offset: 0, depth: 0 },
+      { distance: 4, offset: 0, depth: 0.5 },
+      { distance: 8, offset: 2, depth: 0.9 },
+    ]
+    const behind = (kind: 'wall' | 'bank', x: number): number =>
+      makeBed(siteOf(list, { shore: { kind, height: 0.1 } })).errorAt(x, 0)
+    expect(behind('wall', -40)).toBe(0.03)
+    expect(behind('bank', -40)).toBe(behind('bank', -30))
+    expect(behind('bank', -40)).toBeLessThan(0.3)
+  })
+})
