@@ -313,7 +313,7 @@ export interface Waves {
  * `assumed-deep`: no depth along the fetch is given, so none holds them down (cautious). `short-fetch`: shorter, for this wind, than what
  * the laws were measured on. `depth-breaks`: the depth at the dock lets only lower ones stand. `highest-break`: that of the highest ones.
  * `steep`: the highest would break by themselves; counted whole (cautious). `shallow-long`: so long for their height and depth that linear
- * theory tells too little of how the water moves. `wake-no-load`: the wake counts for heights, not for the loads on legs.
+ * theory tells too little of how the water moves.
  */
 export type WaveNote =
   | 'assumed-deep'
@@ -322,7 +322,6 @@ export type WaveNote =
   | 'highest-break'
   | 'steep'
   | 'shallow-long'
-  | 'wake-no-load'
 
 /** What the worst case does to one leg. `use` is of what it may carry: over 1 is too much. */
 export interface LegUse {

@@ -1,0 +1,57 @@
+/**
+ * People where they are worst: a crowd at the end of an empty dock, and somebody on a ladder at its outermost corner.
+ *
+ * A crowd on the outer half of the end section alone is left out: between its hooks and its legs people press on both, so that all of the
+ * section full is the worse for each. On a dock of one section the crowd is D + L and its halves.
+ */
+import { berthSection, type Placed } from '../../layout/index.ts'
+import { type CaseLoad, loadNode, noLoad, type StateLayout } from '../second-order.ts'
+import { LADDER_LOAD, LADDER_STANDOFF } from '../strength/index.ts'
+import { liveLoad } from './basic-loads.ts'
+import type { SideLoad } from './combinations.ts'
+import type { DockFrame } from './frame.ts'
+
+export type LoadedSide = SideLoad & { readonly load: CaseLoad }
+
+/** All on the section that reaches farthest into the lake, or on its left or right half; the rest of the dock empty. */
+export function crowdLoads(states: StateLayout, frame: DockFrame): LoadedSide[] {
+  const { placed } = frame.kit.layout
+  const end = berthSection(placed, 'left')
+  if (!end || placed.filter((p) => p.role !== 'ramp').length < 2) return []
+  const crowd = (left: number, right: number): CaseLoad =>
+    liveLoad(states, frame, { left, right }, ({ section }) => section === end)
+  const people = { outside: true, gravity: 'full' } as const
+  return [
+    { ...people, name: 'D+C lake', toward: 'lake', load: crowd(1, 1) },
+    { ...people, name: 'D+C left', toward: 'left', load: crowd(1, 0) },
+    { ...people, name: 'D+C right', toward: 'right', load: crowd(0, 1) },
+  ]
+}
+
+/** One person straight down outside of the outermost corner on each side. */
+export function edgeLoads(states: StateLayout, frame: DockFrame): LoadedSide[] {
+  return (['left', 'right'] as const).flatMap((side) => {
+    const section = berthSection(frame.kit.layout.placed, side)
+    if (!section) return []
+    const { node, x, y } = outermost(frame, section, side === 'left' ? 1 : -1)
+    const load = noLoad(states.layout)
+    // r × F, F straight down.
+    loadNode(load, node, [0, 0, -LADDER_LOAD], [-y * LADDER_LOAD, x * LADDER_LOAD, 0])
+    return [{ name: `D+E ${side}`, toward: side, outside: true, load }]
+  })
+}
+
+/** A section's corner farthest into the lake on one side, and where a person hangs there from it, in plan, m. */
+function outermost(frame: DockFrame, section: Placed, sign: number): { node: number; x: number; y: number } {
+  const nodes = frame.corners[section.index]!
+  const at = (i: number) => frame.nodes[nodes[i]!]!
+  const middle = nodes.reduce((sum, node) => sum + frame.nodes[node]!.y / 4, 0)
+  const on = [0, 1, 2, 3].filter((i) => sign * (at(i).y - middle) > 0)
+  const i = on.reduce((far, one) => (at(one).x > at(far).x ? one : far))
+  // From the leg axis to the frame's own corner: start.left, start.right, end.left, end.right.
+  const { along, across } = frame.kit.shop.catalog.sleeve
+  const ownX = i < 2 ? -along : along
+  const ownY = i % 2 === 0 ? across : -across
+  const { c, s } = section
+  return { node: nodes[i]!, x: c * ownX - s * ownY, y: s * ownX + c * ownY + sign * LADDER_STANDOFF }
+}
