@@ -226,7 +226,11 @@ const ExtraPartSchema = v.looseObject({
   kind: v.picklist(['bumper', 'auger', 'post-clamp', 'accessory']),
   count: count(20, 'How many to one extra'),
   stiffness: v.optional(
-    measure(100, 1e8, 'Of a bumper: force that squeezes it, over how far it gives, N/m; where absent it is counted as hard'),
+    measure(
+      100,
+      1e8,
+      'Of a bumper: force that squeezes it, over how far it gives, N/m; where absent it is counted as hard',
+    ),
   ),
 })
 

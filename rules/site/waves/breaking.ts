@@ -18,4 +18,8 @@ export const towardBreaking = (part: number): number =>
 
 /** `linear` brought over to `broken`, never under it. */
 export const blend = (linear: number, broken: number, share: number): number =>
-  broken <= linear || share === 0 ? linear : linear <= 0 ? share * broken : linear * (broken / linear) ** share
+  broken <= linear || share === 0
+    ? linear
+    : linear <= 0
+      ? share * broken
+      : linear * (broken / linear) ** share

@@ -1,23 +1,23 @@
 /** What a crest does where it reaches a dock: how fast its water moves, and by how much it presses up against a deck. */
 import { blend, towardBreaking } from './breaking.ts'
 import { orbit, type Wave } from './dispersion.ts'
-import { BREAKING, CREST, STEEPEST } from './limits.ts'
-import { G, GAMMA } from './water.ts'
+import { BREAKING, CREST } from './limits.ts'
+import { COEFFICIENTS } from './morison.ts'
+import { G, GAMMA, WATER } from './water.ts'
 
 export const crestOf = ({ height }: Wave): number => CREST * height
 
-/** Highest that a wave of this length can be here: as the depth lets it stand, or as it breaks by itself (Miche), m. */
-export const breakingHeight = ({ k, depth }: Pick<Wave, 'k' | 'depth'>): number =>
-  Math.min(BREAKING * depth, ((STEEPEST * 2 * Math.PI) / k) * Math.tanh(k * depth))
-
 /**
- * Speed of the water in the crest, m/s: the orbit's at the depth that there is (Wheeler's stretching), brought over to the wave's own
- * speed as it breaks, for that is what breaking is: water in the crest as fast as the crest.
+ * Speed of the water on what a crest reaches, m/s: the orbit's at the surface in the depth that there is (Wheeler's stretching), brought
+ * over to that of a wave which the depth breaks. That is the speed which the rule for breaking waves on piles stands for: its
+ * ½·γ·1.75·D·(0.78·d)² is the drag, CD 1.2, of water that moves at √(0.574·g·d) from the bed to the crest at 1.546·d.
  */
 export function crestSpeed(wave: Wave): number {
   const top = crestOf(wave)
   const { u } = orbit(wave, top, wave.depth + top)
-  return blend(u, (2 * Math.PI) / wave.period / wave.k, towardBreaking(wave.height / breakingHeight(wave)))
+  const { pile, drag } = COEFFICIENTS.round
+  const broken = (G * pile * BREAKING ** 2) / (drag * (1 + CREST * BREAKING))
+  return blend(u, Math.sqrt(broken * wave.depth), towardBreaking(wave.height / (BREAKING * wave.depth)))
 }
 
 /** Drag coefficient of a flat edge, face on (memory). */
@@ -25,7 +25,7 @@ const EDGE_DRAG = 2
 
 /** Push of a crest on an upright edge that it reaches, N for each meter; `wet` is how much of the edge's height it reaches, m. */
 export const onEdge = (wave: Wave, wet: number): number =>
-  wet > 0 ? 0.5 * (GAMMA / G) * EDGE_DRAG * crestSpeed(wave) ** 2 * wet : 0
+  wet > 0 ? 0.5 * WATER * EDGE_DRAG * crestSpeed(wave) ** 2 * wet : 0
 
 /**
  * Of the slowly varying force: F = c·γ·(crest over the deck's underside)·area, c = 1 (Douglass, Chen and Olsen, Wave Forces on Bridge

@@ -27,7 +27,8 @@ export interface OnUpright {
   readonly inertiaAt: number
 }
 
-const COEFFICIENTS = {
+/** Drag and inertia by Morison, drag of a breaking wave, and the section's area over its width squared. */
+export const COEFFICIENTS = {
   round: { drag: 1.2, inertia: 2, pile: 1.75, area: Math.PI / 4 },
   square: { drag: 2, inertia: 2.5, pile: 2.25, area: 1 },
 } as const
@@ -68,10 +69,11 @@ export function onUpright(wave: Wave, { width, shape }: Upright, crest: number, 
     }
   const share = breaking ? towardBreaking(wave.height / (BREAKING * wave.depth)) : 0
   const whole = blend(drag, 0.5 * GAMMA * pile * width * wave.height ** 2, share)
+  const height = at(dragMoment, drag)
   return {
     drag: whole,
-    // What breaking adds acts at still water.
-    dragAt: at(dragMoment + (whole - drag) * wave.depth, whole),
+    // That of a breaking wave acts at still water.
+    dragAt: height + share * (Math.max(wave.depth, height) - height),
     inertia,
     inertiaAt: at(inertiaMoment, inertia),
   }

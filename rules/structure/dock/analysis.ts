@@ -127,7 +127,7 @@ export function analyze(
   const sides = [
     ...sideLoads(states, frame, sway),
     ...bumpLoads(states, frame, plain),
-    ...crowdLoads(states, frame),
+    ...crowdLoads(states, frame, lean),
     ...edgeLoads(states, frame),
   ]
   const list = gravityOnly ? [] : combinations(names, weather, sides)

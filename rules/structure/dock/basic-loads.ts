@@ -46,6 +46,9 @@ export function deadLoad(states: StateLayout, frame: DockFrame): CaseLoad {
   return load
 }
 
+/** People on the deck, Pa. */
+export const livePressure = ({ kit }: DockFrame): number => kit.design.dock.load ?? DECK_LIVE
+
 /**
  * @param on 1 or a part of it for each half of the deck, left and right of each section's own middle
  * @param only the sections that people stand on; all where absent
@@ -57,7 +60,7 @@ export function liveLoad(
   only: (rail: RailInFrame) => boolean = () => true,
 ): CaseLoad {
   const load = noLoad(states.layout)
-  const pressure = frame.kit.design.dock.load ?? DECK_LIVE
+  const pressure = livePressure(frame)
   onRails(
     states,
     frame,

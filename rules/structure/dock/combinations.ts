@@ -46,8 +46,6 @@ export interface SideLoad {
   readonly name: string
   readonly toward: Toward
   readonly outside: boolean
-  /** Whether the frame is softened by a full deck; absent as `none`. */
-  readonly gravity?: Gravity
   /** Where it is over in a moment: J and N. */
   readonly bump?: { readonly energy: number; readonly force: number }
 }
@@ -83,8 +81,17 @@ export function combinations(
         live: side === 'left' ? [1, 0] : [0, 1],
         lean,
       })
-  sides.forEach(({ name, toward, outside, gravity = 'none', bump }, side) => {
-    const one = { ...quiet, name, gravity, dead: 1, live: [0, 0] as const, side, lean: toward, outside }
+  sides.forEach(({ name, toward, outside, bump }, side) => {
+    const one = {
+      ...quiet,
+      name,
+      gravity: 'none' as const,
+      dead: 1,
+      live: [0, 0] as const,
+      side,
+      lean: toward,
+      outside,
+    }
     all.push(bump ? { ...one, transient: true, energy: bump.energy, force: bump.force } : one)
   })
   if (weather)

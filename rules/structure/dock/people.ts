@@ -7,26 +7,45 @@
 import { berthSection, type Placed } from '../../layout/index.ts'
 import { type CaseLoad, loadNode, noLoad, type StateLayout } from '../second-order.ts'
 import { LADDER_LOAD, LADDER_STANDOFF } from '../strength/index.ts'
-import { liveLoad } from './basic-loads.ts'
+import { liveLoad, livePressure } from './basic-loads.ts'
 import type { SideLoad } from './combinations.ts'
 import type { DockFrame } from './frame.ts'
+import { TOWARD, type Toward } from './ways.ts'
 
 export type LoadedSide = SideLoad & { readonly load: CaseLoad }
 
-/** All on the section that reaches farthest into the lake, or on its left or right half; the rest of the dock empty. */
-export function crowdLoads(states: StateLayout, frame: DockFrame): LoadedSide[] {
-  const { placed } = frame.kit.layout
-  const end = berthSection(placed, 'left')
-  if (!end || placed.filter((p) => p.role !== 'ramp').length < 2) return []
-  const crowd = (left: number, right: number): CaseLoad =>
-    liveLoad(states, frame, { left, right }, ({ section }) => section === end)
-  const people = { outside: true, gravity: 'full' } as const
-  return [
-    { ...people, name: 'D+C lake', toward: 'lake', load: crowd(1, 1) },
-    { ...people, name: 'D+C left', toward: 'left', load: crowd(1, 0) },
-    { ...people, name: 'D+C right', toward: 'right', load: crowd(0, 1) },
-  ]
+/**
+ * All on the section, or the sections, that reach farthest into the lake, or on the left or right half of the one most to that side; the rest
+ * of the dock empty. What the crowd's own
+ * weight pushes sideways by on legs that lean is in it, as softened as under dead load: D + L has the legs with all of theirs.
+ *
+ * @param lean of the frame
+ */
+export function crowdLoads(states: StateLayout, frame: DockFrame, lean: number): LoadedSide[] {
+  const placed = frame.kit.layout.placed.filter((p) => p.role !== 'ramp')
+  const reach = Math.max(...placed.map(reachOf))
+  const ends = placed.filter((p) => reachOf(p) > reach - LEVEL)
+  if (ends.length === placed.length) return []
+  const crowd = (toward: Toward, on: readonly Placed[], left: number, right: number): LoadedSide => {
+    const load = liveLoad(states, frame, { left, right }, ({ section }) => on.includes(section))
+    const [x, y] = TOWARD[toward]
+    for (const { index, frame: size } of on) {
+      const weight = ((left + right) / 2) * size.length * size.width * livePressure(frame)
+      const sideways = (weight * lean) / 4
+      for (const node of frame.corners[index]!) loadNode(load, node, [sideways * x, sideways * y, 0])
+    }
+    return { name: `D+C ${toward}`, toward, outside: true, load }
+  }
+  const most = (side: 'left' | 'right'): Placed[] => [berthSection(placed, side)!]
+  return [crowd('lake', ends, 1, 1), crowd('left', most('left'), 1, 0), crowd('right', most('right'), 0, 1)]
 }
+
+/** Ends this near to each other lie equally far out, m. */
+const LEVEL = 1e-3
+
+/** x of a section's most lakeward edge, m. */
+const reachOf = ({ x, c, s, frame }: Placed): number =>
+  x + Math.max(0, c) * frame.length + (Math.abs(s) * frame.width) / 2
 
 /** One person straight down outside of the outermost corner on each side. */
 export function edgeLoads(states: StateLayout, frame: DockFrame): LoadedSide[] {

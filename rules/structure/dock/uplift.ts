@@ -39,28 +39,44 @@ function extent(p: Placed, [dx, dy]: readonly [number, number]): readonly [numbe
   return [Math.min(...ends), Math.max(...ends)]
 }
 
+/** Still water under a section's deepest corner, m, at most what it is under the dock's deepest legs. */
+function depthUnder({ bed }: Kit, waves: Waves, level: number, p: Placed): number {
+  const beds = (['start', 'end'] as const).flatMap((edge) => {
+    const { x, y, dx, dy, length } = edgeOf(p, edge)
+    return [bed.bedAt(x, y), bed.bedAt(x + dx * length, y + dy * length)]
+  })
+  return level + Math.min(waves.depth, -Math.min(...beds))
+}
+
 /**
  * Upward on each section by its index, N: what the slowly varying part lifts. Null where no crest reaches the planks.
  *
  * @param level of the lake, m
  */
-export function upliftOf(kit: Kit, waves: Waves, level: number, toward: Toward): ReadonlyMap<number, number> | null {
+export function upliftOf(
+  kit: Kit,
+  waves: Waves,
+  level: number,
+  toward: Toward,
+): ReadonlyMap<number, number> | null {
   const sections = kit.layout.placed.filter((p) => p.role !== 'ramp')
   let most = 0
   let lifts: ReadonlyMap<number, number> | null = null
   for (const train of trainsOf(waves)) {
-    const wave = inDepth(train, waves.depth + level)
-    if (!wave || sections.every((p) => mostHead(wave, deckingOf(kit, p, level)) === 0)) continue
+    const deepest = inDepth(train, waves.depth + level)
+    if (!deepest || sections.every((p) => mostHead(deepest, deckingOf(kit, p, level)) === 0)) continue
     const spans = sections.map((p) => extent(p, TOWARD[toward]))
     const first = spans.reduce((least, span) => (span[0] < least[0] ? span : least))
     const crest = (first[0] + first[1]) / 2
     let total = 0
     const own = new Map<number, number>()
     sections.forEach((p, i) => {
+      const wave = inDepth(train, depthUnder(kit, waves, level, p))
+      if (!wave) return
       const deck = deckingOf(kit, p, level)
       const [from, to] = spans[i]!
-      const lift =
-        upliftPressure(wave, deck, meanHead(wave, deck, from - crest, to - crest)) * p.frame.length * p.frame.width
+      const head = meanHead(wave, deck, from - crest, to - crest)
+      const lift = upliftPressure(wave, deck, head) * p.frame.length * p.frame.width
       own.set(p.index, lift)
       total += lift
     })
@@ -72,13 +88,15 @@ export function upliftOf(kit: Kit, waves: Waves, level: number, toward: Toward):
 }
 
 /** The most that crests press up against a section's planks anywhere, Pa. */
-export const mostPressure = (kit: Kit, waves: Waves, level: number, p: Placed): number =>
-  trainsOf(waves).reduce((most, train) => {
-    const wave = inDepth(train, waves.depth + level)
+export function mostPressure(kit: Kit, waves: Waves, level: number, p: Placed): number {
+  const depth = depthUnder(kit, waves, level, p)
+  return trainsOf(waves).reduce((most, train) => {
+    const wave = inDepth(train, depth)
     if (!wave) return most
     const deck = deckingOf(kit, p, level)
     return Math.max(most, upliftPressure(wave, deck, mostHead(wave, deck)))
   }, 0)
+}
 
 /** `upliftOf` on the side rails, as the deck's own loads come to them; null where there is none. */
 export function upliftLoad(

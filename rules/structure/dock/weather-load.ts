@@ -7,7 +7,7 @@
  * drag of braces are left out.
  */
 import type { Waves } from '../../dock.ts'
-import { edgeLength, edgeOf } from '../../layout/index.ts'
+import { type EdgeLine, edgeLength, edgeOf } from '../../layout/index.ts'
 import { sectionProperties } from '../../parts/section-properties.ts'
 import { crestOf, onEdge } from '../../site/waves/crest.ts'
 import { inDepth, trainsOf } from '../../site/waves/trains.ts'
@@ -83,7 +83,12 @@ function addEdges(
 ): void {
   const { shop, design } = frame.kit
   const { deckHeight } = design.dock
-  const trains = (waves ? trainsOf(waves) : []).flatMap((train) => inDepth(train, waves!.depth + z) ?? [])
+  const trains = waves ? trainsOf(waves) : []
+  // What no crest reaches in the deepest water it reaches nowhere.
+  const highest = trains.reduce((most, train) => {
+    const wave = inDepth(train, waves!.depth + z)
+    return Math.max(most, wave ? z + crestOf(wave) : z)
+  }, z)
   let free: ((rail: RailInFrame) => number) | null = null
   for (const rail of frame.rails) {
     const line = edgeOf(rail.section, rail.edge)
@@ -91,9 +96,10 @@ function addEdges(
     if (line.nx * dx + line.ny * dy > -0.5) continue
     const under = deckHeight - shop.shape(rail.section.frame).depth
     const dry = Math.max(0, deckHeight - Math.max(z, under))
+    const depth = waves && highest > under ? Math.min(waves.depth + z, z - bedUnder(frame, line)) : 0
     const wave = trains.reduce((most, train) => {
-      const wet = Math.max(0, Math.min(z + crestOf(train), deckHeight) - under)
-      return Math.max(most, onEdge(train, wet))
+      const local = inDepth(train, depth)
+      return local ? Math.max(most, onEdge(local, Math.min(z + crestOf(local), deckHeight) - under)) : most
     }, 0)
     const perLength = gust * WIND_DRAG.edge * dry + wave
     if (perLength === 0) continue
@@ -104,6 +110,10 @@ function addEdges(
     for (const m of rail.members) loadMember(layout, load, m, [(total / span) * dx, (total / span) * dy, 0])
   }
 }
+
+/** Bed under the deeper end of an edge, m. */
+const bedUnder = ({ kit }: DockFrame, { x, y, dx, dy, length }: EdgeLine): number =>
+  Math.min(kit.bed.bedAt(x, y), kit.bed.bedAt(x + dx * length, y + dy * length))
 
 function addBoat(frame: DockFrame, load: CaseLoad, waves: Waves | null, z: number, [dx, dy]: Way): void {
   const { site, dock } = frame.kit.design
