@@ -48,7 +48,7 @@ export function weatherLoad(
 type Way = readonly [dx: number, dy: number]
 
 function addLegs(
-  states: StateLayout,
+  { layout }: StateLayout,
   frame: DockFrame,
   load: CaseLoad,
   pushed: readonly (LegWave | null)[],
@@ -63,12 +63,18 @@ function addLegs(
     const round = stock.shape === 'round-tube' || stock.shape === 'round-bar'
     const top = design.dock.deckHeight - shop.shape(leg.section.frame).depth
     const dry = Math.max(0, top - Math.max(z, leg.bed))
+    // Wind and wave together: what a member with a sleeve makes of a load takes most of the time here.
+    const even = members.map(() => 0)
+    const spread = { frame, load, members, even, dx, dy }
     if (gust > 0 && dry > 0) {
       const force = gust * (round ? WIND_DRAG.round : WIND_DRAG.square) * width * dry
-      spreadOnLeg(states, frame, load, members, force, top - dry / 2, dx, dy)
+      spreadOnLeg(spread, force, top - dry / 2)
     }
     const wave = pushed[i]
-    if (wave) spreadOnLeg(states, frame, load, members, wave.force, leg.bed + wave.arm, dx, dy)
+    if (wave) spreadOnLeg(spread, wave.force, leg.bed + wave.arm)
+    members.forEach((member, n) => {
+      if (even[n] !== 0) loadMember(layout, load, member, [even[n]! * dx, even[n]! * dy, 0])
+    })
   }
 }
 
@@ -164,30 +170,30 @@ export function freeShares({ kit }: DockFrame): (rail: RailInFrame) => number {
  * both add up to the force where it is. A force lower than the middle is left there (the leg is bent by more than it is): what is put
  * on a foot itself would be lost to its friction.
  */
-function spreadOnLeg(
-  { layout }: StateLayout,
-  frame: DockFrame,
-  load: CaseLoad,
-  members: readonly number[],
-  force: number,
-  height: number,
-  dx: number,
-  dy: number,
-): void {
-  for (const member of members) {
-    const from = layout.members.from[member]!
-    const to = layout.members.to[member]!
+function spreadOnLeg({ frame, load, members, even, dx, dy }: Spread, force: number, height: number): void {
+  for (const [n, member] of members.entries()) {
+    const { from, to } = frame.members[member]!
     const low = frame.nodes[from]!.z
     const high = frame.nodes[to]!.z
     // All of it goes to the piece that it stands at, or to the nearest one.
-    const first = member === members[0]
-    const last = member === members.at(-1)
+    const first = n === 0
+    const last = n === members.length - 1
     if ((height < low && !first) || (height >= high && !last)) continue
     const part = Math.min(1, Math.max(0, (height - low) / (high - low)))
-    const even = force * (part > 0.5 ? 2 - 2 * part : first ? 1 : 2 * part)
-    loadMember(layout, load, member, [(even * dx) / (high - low), (even * dy) / (high - low), 0])
-    const rest = force - even
+    const along = force * (part > 0.5 ? 2 - 2 * part : first ? 1 : 2 * part)
+    even[n]! += along / (high - low)
+    const rest = force - along
     if (rest !== 0) loadNode(load, part > 0.5 ? to : from, [rest * dx, rest * dy, 0])
     return
   }
+}
+
+interface Spread {
+  readonly frame: DockFrame
+  readonly load: CaseLoad
+  readonly members: readonly number[]
+  /** Of each member, N for each meter: added to. */
+  readonly even: number[]
+  readonly dx: number
+  readonly dy: number
 }
