@@ -279,7 +279,7 @@ export interface Waves {
   readonly depth: number
   /** Mean of the highest tenth: for comfort and clearance. */
   readonly tenth: number
-  /** Taken for strength: min(1.8 × significant, 0.78 × depth). */
+  /** Of the wind's, taken for strength: min(1.8 × significant, 0.78 × depth). A wake is tried beside it, the worse counts. */
   readonly highest: number
   /** Crest of the tenth, or of a wake where that is higher, over still water: on the day of the survey, and at the high level. */
   readonly crest: number

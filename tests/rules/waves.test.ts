@@ -217,7 +217,7 @@ describe(`on random sites (seed ${SEED})`, () => {
           figures(waves)
         },
       ),
-      { seed: SEED + 4, numRuns: 300 },
+      { seed: SEED + 4, numRuns: 120 },
     )
   })
 
