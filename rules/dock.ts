@@ -284,7 +284,7 @@ export interface Waves {
   readonly depth: number
   /** Mean of the highest tenth: for comfort and clearance. */
   readonly tenth: number
-  /** Taken for strength: min(1.8 × significant, 0.78 × depth). */
+  /** Of the wind's, taken for strength: min(1.8 × significant, 0.78 × depth). A wake is tried beside it, the worse counts. */
   readonly highest: number
   /** Crest of the tenth, or of a wake where that is higher, over still water: on the day of the survey, and at the high level. */
   readonly crest: number
@@ -318,7 +318,7 @@ export interface Waves {
  * `assumed-deep`: no depth along the fetch is given, so none holds them down (cautious). `short-fetch`: shorter, for this wind, than what
  * the laws were measured on. `depth-breaks`: the depth at the dock lets only lower ones stand. `highest-break`: that of the highest ones.
  * `steep`: the highest would break by themselves; counted whole (cautious). `shallow-long`: so long for their height and depth that linear
- * theory tells too little of how the water moves. `wake-no-load`: the wake counts for heights, not for the loads on legs.
+ * theory tells too little of how the water moves.
  */
 export type WaveNote =
   | 'assumed-deep'
@@ -327,7 +327,6 @@ export type WaveNote =
   | 'highest-break'
   | 'steep'
   | 'shallow-long'
-  | 'wake-no-load'
 
 /** What the worst case does to one leg. `use` is of what it may carry: over 1 is too much. */
 export interface LegUse {

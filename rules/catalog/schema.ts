@@ -225,6 +225,13 @@ const ExtraPartSchema = v.looseObject({
   ...small,
   kind: v.picklist(['bumper', 'auger', 'post-clamp', 'accessory']),
   count: count(20, 'How many to one extra'),
+  stiffness: v.optional(
+    measure(
+      100,
+      1e8,
+      'Of a bumper: force that squeezes it, over how far it gives, N/m; where absent it is counted as hard',
+    ),
+  ),
 })
 
 /** A post pulled sideways with a rope and a scale. */
@@ -515,7 +522,12 @@ export const CatalogSchema = v.looseObject({
   decking: v.looseObject({
     rise: measure(0, 0.3, 'Deck surface over the frame top, m'),
     panels: v.pipe(v.array(PanelSchema), v.minLength(1), v.maxLength(200)),
-    clip: v.looseObject(small),
+    clip: v.looseObject({
+      ...small,
+      holds: v.optional(
+        measure(0, 1e5, 'As measured by the shop: upward pull on a panel that one clip holds, N'),
+      ),
+    }),
   }),
   caps: v.looseObject({ leg: v.looseObject(small), sleeve: v.looseObject(small) }),
   hardware: v.pipe(v.array(BoltSchema), v.maxLength(60)),

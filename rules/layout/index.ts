@@ -11,6 +11,7 @@ export {
   type PlacedJoint,
 } from './joints.ts'
 export {
+  type EdgeLine,
   edgeLength,
   edgeOf,
   footprint,

@@ -4,9 +4,15 @@ import type { LoadWord, LoadWords } from '../words/use-load-words.ts'
 
 /** As `rules/structure/dock/combinations.ts` names them: what acts, the level, where it pushes to. */
 const NAME =
-  /^(D|D\+L|D\+P|D\+B|D\+W|0\.6D\+W|D\+0\.75L\+0\.75W)(?: (low|today|high))?(?: (left|right|shore|lake))?$/
+  /^(D|D\+L|D\+P|D\+B|D\+C|D\+E|D\+W|0\.6D\+W|D\+0\.75L\+0\.75W)(?: (low|today|high))?(?: (left|right|shore|lake))?$/
 
-const KINDS: Readonly<Record<string, string>> = { 'D+L': 'live', 'D+P': 'shove', 'D+B': 'boat' }
+const KINDS: Readonly<Record<string, string>> = {
+  'D+L': 'live',
+  'D+P': 'shove',
+  'D+B': 'boat',
+  'D+C': 'crowd',
+  'D+E': 'edge',
+}
 const STORMS = { 'D+W': 'storm', '0.6D+W': 'storm-light', 'D+0.75L+0.75W': 'storm-live' } as const
 
 /** A name that is none of them is told as it is. */

@@ -1,13 +1,14 @@
+import { upliftOf } from '../../structure/dock/uplift.ts'
 import { SLIP_SAFETY } from '../../structure/strength/index.ts'
 import { loadCase, newtons, text, worst } from '../check.ts'
-import { morePosts, OURS, type StructureCheck } from './judged.ts'
+import { inWeather, morePosts, OURS, raiseOverCrests, type StructureCheck } from './judged.ts'
 
 /** A hung section is lifted off its hooks by more than their locks are stated to hold. */
 export const hooksLift: StructureCheck = {
   code: 'hooks-lift',
   severity: 'warn',
   basis: `What the shop measured, over ${SLIP_SAFETY}. ${OURS}`,
-  find({ kit, structure }) {
+  find({ kit, waves, structure }) {
     const { lock } = kit.shop.catalog.hooks
     if (lock === undefined) return []
     const holds = (lock * kit.shop.rules.bracketsPerHook) / SLIP_SAFETY
@@ -15,6 +16,9 @@ export const hooksLift: StructureCheck = {
     const over = structure.hooks.filter((hook) => hook.joint !== hinge && hook.up > holds)
     if (over.length === 0) return []
     const most = worst(over, (hook) => hook.up)
+    const high = Math.max(0, kit.design.site.levels.high)
+    // Posts hold nothing up or down: what crests lift is to be raised.
+    const lifted = waves && inWeather(most.upCase ?? '') && upliftOf(kit, waves, high, 'left') !== null
     return [
       {
         parts: over.map((hook) => hook.joint),
@@ -24,7 +28,7 @@ export const hooksLift: StructureCheck = {
           holds: newtons(holds),
           case: loadCase(most.upCase ?? ''),
         },
-        remedy: morePosts(kit),
+        remedy: lifted ? raiseOverCrests(kit, waves) : morePosts(kit),
       },
     ]
   },

@@ -4,6 +4,8 @@ import type { PatchOperation, Remedy, Severity, Structure, Waves } from '../../d
 import type { Kit } from '../../kit.ts'
 import { quantize } from '../../numbers.ts'
 import { setHeightOf } from '../../parts/legs.ts'
+import { crestOf } from '../../site/waves/crest.ts'
+import { inDepth, trainsOf } from '../../site/waves/trains.ts'
 import { SOFTENED } from '../../structure/dock/analysis.ts'
 import { type Found, meters, number, remedy, replace, text } from '../check.ts'
 
@@ -90,6 +92,16 @@ export function longestLegs(kit: Kit): string[] {
 export function raiseToClear({ shop }: Kit, elevation: number): Remedy {
   const height = quantize(Math.ceil((elevation + shop.catalog.decking.rise) * 100 - 1e-6) / 100)
   return remedy('raise-deck', [replace('/dock/deckHeight', height)], { height: meters(height) })
+}
+
+/** The deck so high that no crest of the highest waves, or of a wake, reaches its planks at the high level. */
+export function raiseOverCrests(kit: Kit, waves: Waves): Remedy {
+  const high = Math.max(0, kit.design.site.levels.high)
+  const crest = trainsOf(waves).reduce((most, train) => {
+    const wave = inDepth(train, waves.depth + high)
+    return wave ? Math.max(most, crestOf(wave)) : most
+  }, 0)
+  return raiseToClear(kit, high + crest)
 }
 
 /** Whether a case is that of a shove or of a boat that comes in. */

@@ -3,6 +3,7 @@ import { braceOverloaded } from './brace-overloaded.ts'
 import { braceSlips } from './brace-slips.ts'
 import { buckles } from './buckles.ts'
 import { bucklingNear } from './buckling-near.ts'
+import { clipsLift, clipsUnstated } from './clips.ts'
 import { dockSlides } from './dock-slides.ts'
 import { doesNotStand } from './does-not-stand.ts'
 import { feetLift } from './feet-lift.ts'
@@ -35,6 +36,7 @@ export const STRUCTURE_CHECKS: readonly StructureCheck[] = [
   swaysAcross,
   swaysAlong,
   sectionFloats,
+  clipsLift,
   hooksLift,
   sleeveSlips,
   braceSlips,
@@ -44,4 +46,5 @@ export const STRUCTURE_CHECKS: readonly StructureCheck[] = [
   swayFelt,
   footPresses,
   feetLift,
+  clipsUnstated,
 ]

@@ -1,27 +1,23 @@
 import { G } from '../../structure/dock/basic-loads.ts'
+import { upliftOf } from '../../structure/dock/uplift.ts'
 import { newtons, text, worst } from '../check.ts'
-import { raiseToClear, type StructureCheck } from './judged.ts'
+import { OURS, raiseOverCrests, type StructureCheck } from './judged.ts'
 
-/** Fresh water, N/m³. */
-const WATER = 9810
-
-/** A crest under the planks pushes a section up by more than it weighs: clips, hooks and locks are all that holds it. */
+/** Crests under the planks push a section up by more than is counted of its weight: hooks, locks and posts are all that holds it. */
 export const sectionFloats: StructureCheck = {
   code: 'section-floats',
   severity: 'warn',
-  basis:
-    'Hydrostatic uplift of the crest over the underside of the planks; 0.6 of the dead load, ASCE 7-16 2.4.1 (memory)',
+  basis: `Slowly varying uplift by Douglass, Chen and Olsen, Wave Forces on Bridge Decks, FHWA 2006, its mean over the section; 0.6 of the dead load, ASCE 7-16 2.4.1 (both memory). ${OURS}: the profile of the crest`,
   find({ kit, waves }) {
     if (!waves) return []
-    const { design, shop, layout, count } = kit
+    const { design, layout, count } = kit
     const high = Math.max(0, design.site.levels.high)
-    const over = high + 0.7 * waves.highest - (design.dock.deckHeight - shop.catalog.decking.rise)
-    if (over <= 0) return []
+    const lifts = (['left', 'right', 'shore'] as const).map((toward) => upliftOf(kit, waves, high, toward))
     const up = layout.placed
       .filter((p) => p.role !== 'ramp')
       .map((p) => ({
         id: p.id,
-        lift: WATER * Math.min(over, shop.catalog.decking.rise + 0.3) * p.frame.length * p.frame.width,
+        lift: lifts.reduce((most, own) => Math.max(most, own?.get(p.index) ?? 0), 0),
         holds: 0.6 * (count.sectionGrams[p.index]! / 1000) * G,
       }))
       .filter(({ lift, holds }) => lift > holds)
@@ -31,7 +27,7 @@ export const sectionFloats: StructureCheck = {
       {
         parts: up.map(({ id }) => id),
         values: { section: text(most.id), lift: newtons(most.lift), weight: newtons(most.holds) },
-        remedy: raiseToClear(kit, high + 0.7 * waves.highest),
+        remedy: raiseOverCrests(kit, waves),
       },
     ]
   },

@@ -1,6 +1,5 @@
 /** Linear (Airy) waves over an even bottom: how long, how fast, and how the water moves in them. SI. */
-
-const g = 9.80665
+import { G as g } from './water.ts'
 
 export interface Length {
   /** Wave number, rad/m. */
@@ -11,6 +10,9 @@ export interface Length {
   readonly speed: number
 }
 
+/** Of ω²d/g: from here on tanh(kd) is 1 to the last bit, and the water deep. */
+const DEEP = 40
+
 /**
  * ω² = g·k·tanh(k·d), by Newton's rule from Eckart's start (within 5 %): to machine precision in a few steps for any depth.
  *
@@ -20,6 +22,10 @@ export interface Length {
 export function dispersion(period: number, depth: number): Length {
   const omega = (2 * Math.PI) / period
   const k0d = (omega ** 2 * depth) / g
+  if (!(k0d < DEEP)) {
+    const k = omega ** 2 / g
+    return { k, length: (2 * Math.PI) / k, speed: g / omega }
+  }
   let kd = k0d / Math.sqrt(Math.tanh(k0d))
   for (let i = 0; i < 20; i++) {
     const t = Math.tanh(kd)
@@ -52,7 +58,8 @@ export function orbit(
   surface: number,
   over: number,
 ): { u: number; a: number } {
-  const z = (over * depth) / (depth + surface)
+  // Rounding must not lift it over the surface: a ripple's k would make much of that.
+  const z = Math.min(depth, (over * depth) / (depth + surface))
   // cosh / sinh without overflow in deep water.
   const ratio = Math.exp(k * (z - depth)) * ((1 + Math.exp(-2 * k * z)) / (1 - Math.exp(-2 * k * depth)))
   return { u: ((Math.PI * height) / period) * ratio, a: ((2 * Math.PI ** 2 * height) / period ** 2) * ratio }

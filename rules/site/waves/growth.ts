@@ -5,7 +5,7 @@
  * hundred meters they are used outside of what they were measured on.
  */
 
-/** m/s² as the laws print it. */
+/** m/s² as the laws print it: their coefficients and worked examples are made with it. */
 const g = 9.81
 
 export interface Grown {
@@ -39,6 +39,8 @@ export const windStress = (speed: number): number => 0.71 * speed ** 1.23
 export function spm1984({ speed, fetch, depth }: Blowing): Grown {
   if (speed <= 0 || fetch <= 0 || depth === 0) return CALM
   const U = windStress(speed)
+  // So little a breath that its square is nothing.
+  if (U ** 2 === 0) return CALM
   const F = (g * fetch) / U ** 2
   const a = depth === null ? 1 : Math.tanh(0.53 * ((g * depth) / U ** 2) ** 0.75)
   const b = depth === null ? 1 : Math.tanh(0.833 * ((g * depth) / U ** 2) ** 0.375)
@@ -48,17 +50,37 @@ export function spm1984({ speed, fetch, depth }: Blowing): Grown {
   }
 }
 
-/** Shore Protection Manual 1984, eq. 3-41: how long a wind must blow until waves of this period are grown over the fetch, s. */
-export const growthTime = (speed: number, period: number): number => {
+/** gt/UA of the fully grown sea, eq. 3-38. */
+const FULLY_GROWN = 71_500
+
+/**
+ * How long a wind must blow until its waves are grown over the fetch, s. Shore Protection Manual 1984: in deep water eq. 3-35,
+ * gt/UA = 68.8 (gF/UA²)^(2/3), up to the fully grown sea of eq. 3-38; where the waves feel the bottom eq. 3-41, gt/UA = 537 (gT/UA)^(7/3),
+ * with the period that the depth lets grow.
+ *
+ * The two laws do not meet, so (ours): waves grow by 3-35 over the fetch on which they do not feel the bottom yet (a depth over half of
+ * their length), from there on by 3-41 as soon as that says more, and never take longer than over deep water. So a longer fetch never takes less.
+ */
+export function growthTime(blowing: Blowing): number {
+  const { speed, fetch, depth } = blowing
+  const { period } = spm1984(blowing)
+  if (period === 0) return 0
   const U = windStress(speed)
-  return speed > 0 ? (U / g) * 537 * ((g * period) / U) ** (7 / 3) : 0
+  const overDeep = (F: number): number => Math.min(68.8 * F ** (2 / 3), FULLY_GROWN)
+  const deep = overDeep((g * fetch) / U ** 2)
+  if (depth === null) return (U / g) * deep
+  // d = gT²/4π, and the fetch that raises T, by eq. 3-34.
+  const felt = Math.sqrt((4 * Math.PI * depth) / g)
+  const free = overDeep(((g * felt) / U / 0.2857) ** 3)
+  const shallow = Math.min(537 * ((g * period) / U) ** (7 / 3), FULLY_GROWN)
+  return (U / g) * Math.min(deep, Math.max(free, shallow))
 }
 
 /**
  * gF/U² under which a fetch is shorter, for its wind, than what the laws were measured on: JONSWAP's field data begin at about 100,
  * those of Lake George (Young and Verhagen 1996) at about 50 (both from memory).
  */
-export const shortFetch = ({ speed, fetch }: Blowing): boolean => (g * fetch) / speed ** 2 < 50
+export const shortFetch = ({ speed, fetch }: Blowing): boolean => g * fetch < 50 * speed ** 2
 
 /**
  * Coastal Engineering Manual EM 1110-2-1100 part II-2 (2002), eqs. II-2-36 to 39, up to the fully grown sea. Shallow water holds nothing

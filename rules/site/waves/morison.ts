@@ -4,14 +4,14 @@
  * f = ½·ρ·CD·D·u|u| + CM·ρ·A·a for each meter (Morison; Shore Protection Manual 1984, 7-III). Round: CD 1.2 and CM 2.0, as for a Reynolds
  * number under 1e5 (memory; a lake leg stays under 6e4). Square, face on: CD 2.0, CM 2.5 (memory).
  *
- * Airy's wave tells far too little of one about to break: there the rule for breaking waves on piles takes over,
- * F = ½·γ·CD·D·Hb² at the still water line, CD 1.75 round, 2.25 square (ASCE 7-16 eq. 5.4-4, memory).
+ * Airy's wave tells far too little of one about to break: of its drag the rule for breaking waves on piles takes over more and more
+ * (`breaking.ts`), F = ½·γ·CD·D·H² at the still water line, CD 1.75 round, 2.25 square (ASCE 7-16 eq. 5.4-4, memory), alone from
+ * the breaking height on. Never less than Morison says.
  */
+import { blend, towardBreaking } from './breaking.ts'
 import { orbit, type Wave } from './dispersion.ts'
-
-/** Fresh water, kg/m³ and N/m³. */
-export const WATER = 1000
-const GAMMA = 9806.65
+import { BREAKING } from './limits.ts'
+import { GAMMA, WATER } from './water.ts'
 
 export interface Upright {
   /** Across the wave, m. */
@@ -27,9 +27,10 @@ export interface OnUpright {
   readonly inertiaAt: number
 }
 
-const COEFFICIENTS = {
-  round: { drag: 1.2, inertia: 2, breaking: 1.75, area: Math.PI / 4 },
-  square: { drag: 2, inertia: 2.5, breaking: 2.25, area: 1 },
+/** Drag and inertia by Morison, drag of a breaking wave, and the section's area over its width squared. */
+export const COEFFICIENTS = {
+  round: { drag: 1.2, inertia: 2, pile: 1.75, area: Math.PI / 4 },
+  square: { drag: 2, inertia: 2.5, pile: 2.25, area: 1 },
 } as const
 
 /** Five points of Gauss on 0 to 1 (any table of it). */
@@ -41,20 +42,22 @@ const WEIGHTS = [
 /**
  * @param wave at the upright, its height at most what the depth lets stand
  * @param crest over still water, as part of the height
- * @param breaks true where the depth holds it down
+ * @param breaking false: as if it were far from breaking, by Morison alone
  */
-export function onUpright(wave: Wave, { width, shape }: Upright, crest: number, breaks: boolean): OnUpright {
-  const { drag: CD, inertia: CM, breaking, area } = COEFFICIENTS[shape]
+export function onUpright(wave: Wave, { width, shape }: Upright, crest: number, breaking = true): OnUpright {
+  const { drag: CD, inertia: CM, pile, area } = COEFFICIENTS[shape]
   const top = crest * wave.height
   let drag = 0
   let dragMoment = 0
   let inertia = 0
   let inertiaMoment = 0
-  // Two stretches each: the speed falls off quickly under a short wave.
+  // Two stretches, the upper one with all but a four-hundredth of what a short wave moves.
+  const split = Math.max(0.5, 1 - 3 / (wave.k * wave.depth))
   for (let part = 0; part < 2; part++)
     for (let i = 0; i < 5; i++) {
-      const t = (part + POINTS[i]!) / 2
-      const weight = WEIGHTS[i]! / 2
+      const stretch = part === 0 ? split : 1 - split
+      const t = part * split + stretch * POINTS[i]!
+      const weight = stretch * WEIGHTS[i]!
       const high = t * (wave.depth + top)
       const f = 0.5 * WATER * CD * width * orbit(wave, top, high).u ** 2 * weight * (wave.depth + top)
       drag += f
@@ -64,10 +67,16 @@ export function onUpright(wave: Wave, { width, shape }: Upright, crest: number, 
       inertia += m
       inertiaMoment += m * low
     }
-  const pile = breaks ? 0.5 * GAMMA * breaking * width * wave.height ** 2 : 0
-  return pile > drag
-    ? { drag: pile, dragAt: wave.depth, inertia, inertiaAt: at(inertiaMoment, inertia) }
-    : { drag, dragAt: at(dragMoment, drag), inertia, inertiaAt: at(inertiaMoment, inertia) }
+  const share = breaking ? towardBreaking(wave.height / (BREAKING * wave.depth)) : 0
+  const whole = blend(drag, 0.5 * GAMMA * pile * width * wave.height ** 2, share)
+  const height = at(dragMoment, drag)
+  return {
+    drag: whole,
+    // That of a breaking wave acts at still water.
+    dragAt: height + share * (Math.max(wave.depth, height) - height),
+    inertia,
+    inertiaAt: at(inertiaMoment, inertia),
+  }
 }
 
 const at = (moment: number, force: number): number => (force > 0 ? moment / force : 0)

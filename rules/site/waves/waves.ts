@@ -19,17 +19,8 @@ import {
   spm1984,
   youngVerhagen1996,
 } from './growth.ts'
+import { BREAKING, CREST, HIGHEST, STEEPEST, TENTH } from './limits.ts'
 
-/** Most of its depth that a wave's height can be, ASCE 7-16 5.4.4 (memory). */
-export const BREAKING = 0.78
-/** Crest over still water as part of the height. */
-export const CREST = 0.7
-/** Mean of the highest tenth over the significant height (Longuet-Higgins 1952, J. Marine Research 11; Rayleigh's law). */
-export const TENTH = 1.27
-/** Highest wave over the significant one. */
-export const HIGHEST = 1.8
-/** Over this part of the length times tanh(kd) a wave breaks by itself (Miche 1944; memory). */
-const STEEPEST = 0.142
 /** H·L²/d³ over which a wave is too long and high for its depth to be told by sines (Ursell 1953; the bound is common usage, memory). */
 const URSELL = 26
 
@@ -84,8 +75,8 @@ export function wavesOf({ design, shop, legs, layout }: Kit): Waves | null {
     },
     recommendedDeckHeight: round6(crest + over),
     recommendedAllSeason: round6(high + crestHigh + over),
-    duration: round6(growthTime(blowing.speed, raised.period)),
-    notes: notesOf({ blowing, raised, limit, height, highest, long, depth, wake }),
+    duration: round6(growthTime(blowing)),
+    notes: notesOf({ blowing, raised, limit, height, highest, long, depth }),
   }
 }
 
@@ -99,10 +90,9 @@ interface Told {
   readonly highest: number
   readonly long: Length
   readonly depth: number
-  readonly wake: number
 }
 
-function notesOf({ blowing, raised, limit, height, highest, long, depth, wake }: Told): WaveNote[] {
+function notesOf({ blowing, raised, limit, height, highest, long, depth }: Told): WaveNote[] {
   const windy = raised.height > 0
   const { k, length } = long
   const told: readonly (readonly [WaveNote, boolean])[] = [
@@ -112,7 +102,6 @@ function notesOf({ blowing, raised, limit, height, highest, long, depth, wake }:
     ['highest-break', windy && raised.height <= limit && HIGHEST * raised.height > limit],
     ['steep', length > 0 && highest > STEEPEST * length * Math.tanh(k * depth)],
     ['shallow-long', length > 0 && height * length ** 2 > URSELL * depth ** 3],
-    ['wake-no-load', wake > highest],
   ]
   return told.filter(([, holds]) => holds).map(([note]) => note)
 }

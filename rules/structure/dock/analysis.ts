@@ -21,6 +21,7 @@ import {
   deadLoad,
   type LevelName,
   leanLoad,
+  levelOf,
   liveLoad,
   PUSH,
   pushLoad,
@@ -28,12 +29,14 @@ import {
   type Toward,
   weatherLoad,
 } from './basic-loads.ts'
-import { berth, bump } from './boat.ts'
+import { berth, bump, bumperAt } from './boat.ts'
 import { type Combination, combinations, GRAVITY, type Gravity } from './combinations.ts'
 import { judgedForces, type Touch, touch } from './contacts.ts'
 import type { DockFrame } from './frame.ts'
 import { letGo } from './lift-off.ts'
 import { type Lean, type Sliding, sliding } from './sliding.ts'
+import { crowdLoads, edgeLoads, type LoadedSide } from './people.ts'
+import { upliftLoad } from './uplift.ts'
 
 /**
  * Second-order analysis for allowable strengths is made under 1.6 times the combination at 0.8 of the stiffness, and its forces divided by
@@ -139,7 +142,12 @@ export function analyze(
   if (levels.low < 0) names.unshift('low')
   if (levels.high > 0) names.push('high')
   const sway = swayOf(states, frame, plain)
-  const sides = [...sideLoads(states, frame, sway), ...bumpLoads(states, frame, plain)]
+  const sides = [
+    ...sideLoads(states, frame, sway),
+    ...bumpLoads(states, frame, plain),
+    ...crowdLoads(states, frame, lean),
+    ...edgeLoads(states, frame),
+  ]
   const list = gravityOnly ? [] : combinations(names, weather, sides)
 
   const weatherLoads = new Map<string, CaseLoad>()
@@ -148,6 +156,16 @@ export function analyze(
     if (!load) {
       load = weatherLoad(states, frame, waves, level, toward)
       weatherLoads.set(key, load)
+    }
+    return load
+  }
+  const uplifts = new Map<string, CaseLoad | null>()
+  /** Null where no crest reaches the deck. */
+  const upliftFor = (key: string, level: LevelName, toward: Toward): CaseLoad | null => {
+    let load = uplifts.get(key)
+    if (load === undefined) {
+      load = waves && upliftLoad(states, frame, waves, levelOf(levels, level), toward)
+      uplifts.set(key, load)
     }
     return load
   }
@@ -205,6 +223,12 @@ export function analyze(
           ask(key, () => weatherOf(key, weather.level, weather.toward)),
           weather.factor,
         )
+        const uplift = weather.uplift ? upliftFor(key, weather.level, weather.toward) : null
+        if (uplift)
+          addGrown(
+            ask(`uplift ${key}`, () => uplift),
+            weather.uplift!,
+          )
       }
       if (side !== null)
         addGrown(
@@ -335,11 +359,7 @@ export function swayOf(states: StateLayout, frame: DockFrame, plain: State): Swa
 }
 
 /** The push at the corners that give most, each way, with the weight of who pushes. */
-function sideLoads(
-  states: StateLayout,
-  frame: DockFrame,
-  sway: Sway,
-): { readonly name: string; readonly toward: Toward; readonly outside: boolean; readonly load: CaseLoad }[] {
+function sideLoads(states: StateLayout, frame: DockFrame, sway: Sway): LoadedSide[] {
   return (['left', 'right', 'shore', 'lake'] as const).flatMap((toward) => {
     const [x, y] = TOWARD[toward]
     return (x === 0 ? sway.softAcross : sway.softAlong).map((node) => {
@@ -352,8 +372,8 @@ function sideLoads(
   })
 }
 
-/** A boat that comes alongside pushes its berth away from itself. */
-function bumpLoads(states: StateLayout, frame: DockFrame, plain: State): ReturnType<typeof sideLoads> {
+/** A boat that comes alongside pushes its berth away from itself, for a moment. */
+function bumpLoads(states: StateLayout, frame: DockFrame, plain: State): LoadedSide[] {
   const { boat } = frame.kit.design.dock
   const nodes = berth(frame)
   if (!boat || boat.mass === 0 || nodes.length === 0) return []
@@ -361,8 +381,9 @@ function bumpLoads(states: StateLayout, frame: DockFrame, plain: State): ReturnT
   const sign = TOWARD[toward][1]
   const node = nodes.at(-1)!
   const give = respond(plain, pushLoad(states, node, 0, 1).onNodes)[node * 6 + 1]!
-  const load = pushLoad(states, node, 0, sign * bump(boat.mass, give))
-  return [{ name: `D+B ${toward}`, toward, outside: true, load }]
+  const { energy, force } = bump(boat.mass, give, bumperAt(frame))
+  const load = pushLoad(states, node, 0, sign * force)
+  return [{ name: `D+B ${toward}`, toward, outside: true, bump: { energy, force }, load }]
 }
 
 /** Mean axial force of each member, tension positive, N. */

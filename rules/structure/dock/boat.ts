@@ -15,9 +15,39 @@ export function berth(frame: DockFrame): readonly number[] {
   return frame.corners[far.index]!.filter((node) => sign * (frame.nodes[node]!.y - middle) > 0)
 }
 
+/** Softest bumper on the side that a boat lies at, of the section that it lies at, N/m; null where none states how stiff it is. */
+export function bumperAt({ kit }: DockFrame): number | null {
+  const { boat } = kit.design.dock
+  const far = boat && berthSection(kit.layout.placed, boat.side)
+  if (!far) return null
+  const sign = boat.side === 'left' ? 1 : -1
+  const stated = kit.extras.placed
+    .filter(({ section, ny }) => section === far && ny * sign > 0.5)
+    .flatMap(({ extra }) => extra.parts)
+    .flatMap(({ kind, stiffness }) => (kind === 'bumper' && stiffness !== undefined ? [stiffness] : []))
+  return stated.length > 0 ? Math.min(...stated) : null
+}
+
 /**
- * What the dock pushes back with, N, as the boat comes alongside at the berth: all its energy goes into the dock as a spring.
- *
- * @param give of the dock there under 1 N, m
+ * A boat coming alongside. It is over in a moment: `force` is the greatest that the dock pushes back with where all of the energy
+ * goes into the dock and its bumper as springs in a row, and `energy` is all that there is to slide, tip or rock the dock by.
  */
-export const bump = (mass: number, give: number): number => bumpForce(bumpEnergy(mass), 1 / give)
+export interface Bump {
+  /** J */
+  readonly energy: number
+  /** N */
+  readonly force: number
+  /** How far dock and bumper give under that, m. */
+  readonly give: number
+}
+
+/**
+ * @param give of the dock there under 1 N, m
+ * @param bumper N/m, null without one
+ */
+export function bump(mass: number, give: number, bumper: number | null = null): Bump {
+  const soft = give + (bumper === null ? 0 : 1 / bumper)
+  const energy = bumpEnergy(mass)
+  const force = bumpForce(energy, 1 / soft)
+  return { energy, force, give: force * soft }
+}

@@ -3,26 +3,51 @@
  * mapped one, so it is not reduced; wind and the waves that it raises come together, with the lake low, as today, or high. A push
  * at a corner (D + P) and a boat's bump (D + B) stand for what people do.
  *
+ * Crests that lift the deck from below (`uplift`) come with the least weight, 0.6 D + W, where they are worst; where they would only
+ * relieve feet and legs they are not counted on. A crowd at the end (D + C) and somebody at the edge (D + E) leave the rest of the deck empty.
+ *
  * The frame leans with its load: gravity cases both ways and across, weather cases the way they push.
  */
-import type { LevelName, Toward } from './basic-loads.ts'
+import type { LevelName, Toward } from './ways.ts'
 
 /** How much of the deck's people is in the axial forces that the frame is softened by. */
 export const GRAVITY = { full: 1, none: 0 } as const
 export type Gravity = keyof typeof GRAVITY
 
 export interface Combination {
-  /** `D+L`, `D+L left`, `0.6D+W high left`, `D+P end.left lake` … : what `case` says in the Dock. */
+  /** `D+L`, `D+L left`, `0.6D+W high left`, `D+P lake`, `D+B right`, `D+C lake`, `D+E left` … : what `case` says in the Dock. */
   readonly name: string
   readonly gravity: Gravity
   readonly dead: number
   readonly live: readonly [left: number, right: number]
-  readonly weather: { readonly factor: number; readonly level: LevelName; readonly toward: Toward } | null
-  /** Index of a side load (a push, a bump), or null. */
+  readonly weather: {
+    readonly factor: number
+    readonly level: LevelName
+    readonly toward: Toward
+    /** Factor of what crests lift the deck by; absent as 0. */
+    readonly uplift?: number
+  } | null
+  /** Index of a side load, or null. */
   readonly side: number | null
   readonly lean: Toward
   /** False for the shove of somebody who stands on the deck: their own feet push back, so the dock as a whole is not pushed. */
   readonly outside: boolean
+  /**
+   * Over in a moment (a boat's bump): with `force`, N, goes no more than `energy`, J. How far a dock slides or rocks by it is for that
+   * energy to tell, not for the force as if it stayed.
+   */
+  readonly transient?: true
+  readonly energy?: number
+  readonly force?: number
+}
+
+/** A load that is no pattern of people or weather: a push, a bump, a crowd, somebody at the edge. */
+export interface SideLoad {
+  readonly name: string
+  readonly toward: Toward
+  readonly outside: boolean
+  /** Where it is over in a moment: J and N. */
+  readonly bump?: { readonly energy: number; readonly force: number }
 }
 
 const SIDES: readonly Toward[] = ['left', 'right', 'shore', 'lake']
@@ -32,12 +57,12 @@ const WEATHER: readonly Toward[] = ['left', 'right', 'shore']
 /**
  * @param levels those that differ
  * @param weather false where the Design tells neither wind nor waves
- * @param pushes names and directions of side loads
+ * @param sides the side loads
  */
 export function combinations(
   levels: readonly LevelName[],
   weather: boolean,
-  pushes: readonly { readonly name: string; readonly toward: Toward; readonly outside: boolean }[],
+  sides: readonly SideLoad[],
 ): Combination[] {
   const all: Combination[] = []
   const quiet = { weather: null, side: null, outside: true }
@@ -56,8 +81,18 @@ export function combinations(
         live: side === 'left' ? [1, 0] : [0, 1],
         lean,
       })
-  pushes.forEach(({ name, toward, outside }, side) => {
-    all.push({ ...quiet, name, gravity: 'none', dead: 1, live: [0, 0], side, lean: toward, outside })
+  sides.forEach(({ name, toward, outside, bump }, side) => {
+    const one = {
+      ...quiet,
+      name,
+      gravity: 'none' as const,
+      dead: 1,
+      live: [0, 0] as const,
+      side,
+      lean: toward,
+      outside,
+    }
+    all.push(bump ? { ...one, transient: true, energy: bump.energy, force: bump.force } : one)
   })
   if (weather)
     for (const level of levels)
@@ -67,7 +102,7 @@ export function combinations(
         const most = { factor: 0.75, level, toward }
         const base = { ...quiet, lean: toward, gravity: 'none' as const, live: [0, 0] as const }
         all.push({ ...base, name: `D+W ${name}`, dead: 1, weather: whole })
-        all.push({ ...base, name: `0.6D+W ${name}`, dead: 0.6, weather: whole })
+        all.push({ ...base, name: `0.6D+W ${name}`, dead: 0.6, weather: { ...whole, uplift: 1 } })
         all.push({
           ...base,
           name: `D+0.75L+0.75W ${name}`,

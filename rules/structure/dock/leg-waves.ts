@@ -1,13 +1,8 @@
 /** What the wave that is taken for strength does to legs, at one level of the lake. */
 import type { Waves } from '../../dock.ts'
-import { dispersion } from '../../site/waves/dispersion.ts'
+import { CREST } from '../../site/waves/limits.ts'
 import { atPhase, type OnUpright, onUpright, type Upright } from '../../site/waves/morison.ts'
-import { BREAKING, CREST, HIGHEST } from '../../site/waves/waves.ts'
-
-/** Water over a foot that is no more than this gets no wave, m. */
-const DRY = 0.05
-/** Of the depth's limit: from here on a wave counts as breaking. */
-const NEAR = 0.98
+import { inDepth, type Train, trainsOf } from '../../site/waves/trains.ts'
 
 /** Steps of phase in which the worst moment of a passing wave is looked for. */
 const PHASES = 24
@@ -27,42 +22,67 @@ export interface LegInWater extends Upright {
 }
 
 /**
- * Forces on all legs at the moment at which they add up to most. A wave comes abeam to all legs alike; head-on it passes one after the
- * other, and what pushes here pulls there. Null for each leg without water, or where the Design tells only of wakes.
+ * Forces on all legs at the moment at which they add up to most, under the wind's highest wave or a boat's wake, whichever adds up to more.
+ * A wave comes abeam to all legs alike; head-on it passes one after the other, and what pushes here pulls there. Null for each leg without water.
  */
 export function legWaves(waves: Waves, legs: readonly LegInWater[]): readonly (LegWave | null)[] {
-  if (waves.period === 0) return legs.map(() => null)
-  const known = new Map<string, { on: OnUpright; k: number }>()
+  const passed = trainsOf(waves).map((train) => passing(train, legs))
+  const worst = passed.reduce((most, one) => (one.total > most.total ? one : most), NONE)
+  return legs.map((_, i) => worst.legs[i] ?? null)
+}
+
+interface Passing {
+  /** N */
+  readonly total: number
+  readonly legs: readonly (LegWave | null)[]
+}
+
+const NONE: Passing = { total: -1, legs: [] }
+
+function passing(train: Train, legs: readonly LegInWater[]): Passing {
+  const known = new Map<string, { on: OnUpright; k: number } | null>()
   const pushed = legs.map(({ depth, width, shape }) => {
-    if (depth <= DRY) return null
-    // To 5 mm of depth: feet on even ground are alike.
-    const water = Math.round(depth * 200) / 200
-    const key = `${water} ${width} ${shape}`
+    // Feet on even ground are alike.
+    const key = `${Math.round(depth * 1e6)} ${width} ${shape}`
     let one = known.get(key)
-    if (!one) {
-      const height = Math.min(HIGHEST * waves.open, BREAKING * water)
-      const { k } = dispersion(waves.period, water)
-      const wave = { height, period: waves.period, depth: water, k }
-      one = { on: onUpright(wave, { width, shape }, CREST, height >= NEAR * BREAKING * water), k }
+    if (one === undefined) {
+      const wave = inDepth(train, depth)
+      one = wave && { on: onUpright(wave, { width, shape }, CREST), k: wave.k }
       known.set(key, one)
     }
     return one
   })
-  const phaseOf = (i: number, step: number): number =>
-    (2 * Math.PI * step) / PHASES - pushed[i]!.k * legs[i]!.along
+  const behind = phasesBehind(legs, pushed)
+  const phaseOf = (i: number, step: number): number => (2 * Math.PI * step) / PHASES - behind[i]!
   let best = { total: -1, step: 0 }
   for (let step = 0; step < PHASES; step++) {
     let total = 0
     for (let i = 0; i < legs.length; i++) if (pushed[i]) total += atPhase(pushed[i]!.on, phaseOf(i, step))
     if (total > best.total) best = { total, step }
   }
-  return pushed.map((one, i) => {
+  const all = pushed.map((one, i) => {
     if (!one) return null
     const phase = phaseOf(i, best.step)
-    const force = atPhase(one.on, phase)
     const { drag, dragAt, inertia, inertiaAt } = one.on
     const c = drag * Math.cos(phase) ** 2
     const s = Math.abs(inertia * Math.sin(phase))
-    return { force, arm: c + s > 0 ? (c * dragAt + s * inertiaAt) / (c + s) : dragAt }
+    return { force: atPhase(one.on, phase), arm: c + s > 0 ? (c * dragAt + s * inertiaAt) / (c + s) : dragAt }
   })
+  return { total: best.total, legs: all }
+}
+
+/** How far a wave is behind at each leg, rad: its number goes with the depth, so it is added up from leg to leg. */
+function phasesBehind(
+  legs: readonly LegInWater[],
+  pushed: readonly ({ readonly k: number } | null)[],
+): Float64Array {
+  const behind = new Float64Array(legs.length)
+  const order = legs.map((_, i) => i).filter((i) => pushed[i])
+  order.sort((a, b) => legs[a]!.along - legs[b]!.along)
+  for (let n = 1; n < order.length; n++) {
+    const [last, i] = [order[n - 1]!, order[n]!]
+    const k = (pushed[last]!.k + pushed[i]!.k) / 2
+    behind[i] = behind[last]! + k * (legs[i]!.along - legs[last]!.along)
+  }
+  return behind
 }

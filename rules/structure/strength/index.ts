@@ -23,6 +23,8 @@ export {
 export {
   type BoatBody,
   BUMP_SPEED,
+  boatWavesBeam,
+  boatWavesBow,
   boatWindBeam,
   boatWindBow,
   bumpEnergy,
@@ -31,6 +33,8 @@ export {
   type DeckLoad,
   GUARD_PUSH,
   GUST,
+  LADDER_LOAD,
+  LADDER_STANDOFF,
   WIND_DRAG,
   windPressure,
 } from './loads-published.ts'

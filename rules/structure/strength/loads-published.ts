@@ -3,6 +3,9 @@
  * seasonal docks: they are used by analogy.
  */
 
+import type { Wave } from '../../site/waves/dispersion.ts'
+import { GAMMA } from '../../site/waves/water.ts'
+
 const PSF = 47.880259
 const POUND_FORCE = 4.4482216
 
@@ -27,6 +30,15 @@ export const DECK_LOADS: readonly DeckLoad[] = [
 /** A person's push at the worst corner, N: the guard load, 200 lb (IRC 2018 table R301.5; ASCE 7-16 4.5.1), by analogy. */
 export const GUARD_PUSH = 200 * POUND_FORCE
 
+/**
+ * Somebody on a ladder or at the very edge, N: 300 lb on fixed ladders (ASCE 7-10 4.5.4, read in a reprint; 7-16 has the same, memory),
+ * straight down.
+ */
+export const LADDER_LOAD = 300 * POUND_FORCE
+
+/** How far outside of the deck's edge that one hangs, m: a ladder's standoff (judgment). */
+export const LADDER_STANDOFF = 0.15
+
 /** Pressure of wind of a speed (m/s), Pa: ASCE 7-16 eq. 26.10-1 (SI) with every factor 1. Held to the speed given: no gust in it. */
 export const windPressure = (speed: number): number => 0.613 * speed ** 2
 
@@ -47,6 +59,8 @@ export interface BoatBody {
   readonly length: number
   /** Highest point over the water, m. */
   readonly height: number
+  /** m; absent as 0.3 */
+  readonly draught?: number | undefined
   /** kg, loaded */
   readonly mass: number
 }
@@ -61,6 +75,21 @@ export const boatWindBeam = ({ length, height }: BoatBody, speed: number): numbe
 /** Wind on a boat's bow or stern, N; its beam is taken as 0.35 of its length (judgment). */
 export const boatWindBow = ({ length, height }: BoatBody, speed: number): number =>
   windPressure(speed) * WIND_DRAG.boatBow * BOAT_FILL * 0.35 * length * height
+
+/**
+ * What waves push a moored boat by, on the mean, N for each meter: ρ·g·H²/16 of a sea of significant height H, all of it thrown back
+ * (Maruo 1960, ½·ρ·g·a² of a regular wave; memory). A small boat follows the waves up and down, and what is deeper than its draught passes
+ * under it: of the wave's energy 1 − exp(−2·k·draught) is above that (deep water; that this is the part which pushes is judgment). What
+ * lines take for a moment as they come tight is not in it.
+ */
+const boatWaves = ({ draught = 0.3 }: BoatBody, { height, k }: Wave): number =>
+  ((GAMMA * height ** 2) / 16) * (1 - Math.exp(-2 * k * draught))
+
+/** Waves on a boat's side, N. */
+export const boatWavesBeam = (boat: BoatBody, wave: Wave): number => boatWaves(boat, wave) * boat.length
+
+/** Waves on its bow or stern, N; beam as for the wind. */
+export const boatWavesBow = (boat: BoatBody, wave: Wave): number => boatWaves(boat, wave) * 0.35 * boat.length
 
 /** Speed at which a small boat comes alongside, m/s (judgment: one foot a second). */
 export const BUMP_SPEED = 0.3

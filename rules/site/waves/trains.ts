@@ -1,0 +1,45 @@
+/**
+ * The waves that are taken for strength: those of the wind, and boats' wakes. What is asked of them is asked of each, and the worse
+ * counts; they are not added.
+ */
+import type { Waves } from '../../dock.ts'
+import { dispersion, type Wave } from './dispersion.ts'
+import { BREAKING, HIGHEST } from './limits.ts'
+import { G } from './water.ts'
+
+/**
+ * Period of a boat's wake, s. A wake's transverse waves run with the boat, c = gT/2π: 2 to 3 s for the 3 to 5 m/s at which small boats
+ * raise their highest (memory; Sorensen 1973, J. Waterways, Harbors and Coastal Engineering 99, has such periods for small craft, memory).
+ * A site states its wakes' height only.
+ */
+export const WAKE_PERIOD = 2.5
+
+/** A wake that would be steeper than this (height over length on deep water) is taken as long as this makes it (judgment). */
+const WAKE_STEEPEST = 0.1
+
+/** Waves lower than this are none, m. */
+const NOTHING = 1e-6
+
+/** Of one height out where the depth does not hold it down. */
+export interface Train {
+  /** m */
+  readonly height: number
+  /** s */
+  readonly period: number
+}
+
+export const wakePeriod = (wake: number): number =>
+  Math.max(WAKE_PERIOD, Math.sqrt((2 * Math.PI * wake) / (WAKE_STEEPEST * G)))
+
+/** None, one or two: the highest of the wind's, and the wake. */
+export const trainsOf = ({ open, period, wake }: Waves): readonly Train[] =>
+  [
+    { height: HIGHEST * open, period },
+    { height: wake, period: wakePeriod(wake) },
+  ].filter((train) => train.height > NOTHING && train.period > 0)
+
+/** A train where the water is so deep, as high as that lets it stand; null without water. */
+export function inDepth({ height, period }: Train, depth: number): Wave | null {
+  if (!(depth > NOTHING)) return null
+  return { height: Math.min(height, BREAKING * depth), period, depth, k: dispersion(period, depth).k }
+}

@@ -1,0 +1,358 @@
+/** The loads by themselves: worked by hand, and what holds for them on any dock and site. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Waves } from '../../../rules/dock.ts'
+import { assessKit, type Catalog, demoCatalog, demoDesign, deriveKit } from '../../../rules/index.ts'
+import type { Kit } from '../../../rules/kit.ts'
+import { analyze, type Solved } from '../../../rules/structure/dock/analysis.ts'
+import { deadLoad, weatherLoad } from '../../../rules/structure/dock/basic-loads.ts'
+import { bump } from '../../../rules/structure/dock/boat.ts'
+import type { Combination } from '../../../rules/structure/dock/combinations.ts'
+import { type DockFrame, dockFrame } from '../../../rules/structure/dock/frame.ts'
+import { legWaves } from '../../../rules/structure/dock/leg-waves.ts'
+import { crowdLoads, edgeLoads } from '../../../rules/structure/dock/people.ts'
+import { upliftLoad, upliftOf } from '../../../rules/structure/dock/uplift.ts'
+import { freeShares } from '../../../rules/structure/dock/weather-load.ts'
+import { type CaseLoad, layOutStates } from '../../../rules/structure/second-order.ts'
+import { boatWavesBeam } from '../../../rules/structure/strength/index.ts'
+import { parsedDesign } from '../../support/arbitraries.ts'
+import { metricCatalog } from '../../support/catalogs.ts'
+import { judgedCase, unlessLoose } from './dock-cases.ts'
+
+const SEED = 20260801
+const RUNS = Number(process.env.LEADLINE_RUNS ?? 0)
+const runs = (seed: number, few: number) => ({ seed: SEED + seed, numRuns: Math.max(few, RUNS / 20) })
+
+const { wind: _wind, ...calm } = demoDesign.site
+const flat = (depth: number) => ({ soundings: [0, 60].map((distance) => ({ distance, depth })) })
+const kitOf = (
+  site: Record<string, unknown>,
+  dock: Record<string, unknown> = {},
+  catalog: Catalog = demoCatalog,
+): Kit =>
+  deriveKit(
+    parsedDesign({
+      ...demoDesign,
+      site: { ...calm, levels: { low: 0, high: 0 }, ...flat(1.2), ...site },
+      dock: { ...demoDesign.dock, ramp: false, start: 3, sections: 3, extras: {}, ...dock },
+    }),
+    catalog,
+  )
+
+/** All that a load does: force, and moment about the origin. */
+function whole({ nodes }: DockFrame, { onNodes }: CaseLoad) {
+  const sum = { x: 0, y: 0, z: 0, mx: 0, my: 0 }
+  nodes.forEach(({ x, y, z }, i) => {
+    const [fx, fy, fz, mx, my] = onNodes.slice(i * 6, i * 6 + 5) as unknown as [
+      number,
+      number,
+      number,
+      number,
+      number,
+    ]
+    sum.x += fx
+    sum.y += fy
+    sum.z += fz
+    sum.mx += mx + y * fz - z * fy
+    sum.my += my + z * fx - x * fz
+  })
+  return sum
+}
+
+/** What feet press, N. */
+const pressed = (frame: DockFrame, forces: Float64Array): number =>
+  frame.legs.reduce((sum, { members }) => sum + forces[frame.slot[members[0]!]! * 12]!, 0)
+
+const base = assessKit(kitOf({ wind: { speed: 12, fetch: 1000 } })).waves!
+const wavesLike = (more: Partial<Waves>): Waves => ({ ...base, wake: 0, ...more })
+
+const casesOf = (kit: Kit): Map<string, Combination> => {
+  const seen = new Map<string, Combination>()
+  analyze(
+    dockFrame(kit),
+    assessKit(kit).waves,
+    ({ combination }) => void seen.set(combination.name, combination),
+  )
+  return seen
+}
+
+/** Depth m, period s, and the height as a part of the highest that stands: by the depth, or, without it, steeper by half than Miche's. */
+const wave = fc.record({
+  depth: fc.double({ min: 0.15, max: 4, noNaN: true }),
+  period: fc.double({ min: 0.8, max: 8, noNaN: true }),
+  part: fc.double({ min: 0.02, max: 0.995, noNaN: true }),
+})
+const leg = fc.record({
+  width: fc.double({ min: 0.03, max: 0.12, noNaN: true }),
+  shape: fc.constantFrom('round', 'square'),
+})
+
+describe('a wave on a leg', () => {
+  it(`pushes no less where it is higher, and by no more than 2 % for 0.2 % of height; finite (seed ${SEED})`, () => {
+    fc.assert(
+      fc.property(wave, leg, ({ depth, period, part }, { width, shape }) => {
+        const deep = (9.80665 * period ** 2) / (2 * Math.PI)
+        const most = Math.min(0.78 * depth, 0.2 * deep)
+        const force = (height: number): number => {
+          const waves = wavesLike({ open: height / 1.8, period })
+          return legWaves(waves, [{ width, shape, depth, along: 0 }])[0]!.force
+        }
+        const [low, high] = [force(part * most), force(part * most * 1.002)]
+        expect(Number.isFinite(high)).toBe(true)
+        expect(high).toBeGreaterThanOrEqual(low)
+        expect(high).toBeLessThanOrEqual(low * 1.02)
+      }),
+      runs(0, 150),
+    )
+  })
+
+  it('has no cliff where it begins to break: 60 mm in 1 m of water, from under half of the depth to what it lets stand', () => {
+    const force = (height: number): number =>
+      legWaves(wavesLike({ open: height / 1.8, period: 2.5 }), [
+        { width: 0.06, shape: 'round', depth: 1, along: 0 },
+      ])[0]!.force
+    let last = force(0.45)
+    for (let height = 0.4509; height < 0.8; height *= 1.002) {
+      const now = force(height)
+      expect(now / last).toBeLessThan(1.02)
+      expect(now).toBeGreaterThanOrEqual(last)
+      last = now
+    }
+    // ½ · 9806.65 · 1.75 · 0.06 · 0.78² = 313.2 N, and held there by the depth.
+    expect(force(0.78)).toBeGreaterThan(313)
+    expect(force(5)).toBeCloseTo(force(0.78), 9)
+  })
+
+  it('that is a boat’s wake pushes too, and the worse of both counts', () => {
+    const at = (open: number, wake: number) =>
+      legWaves(wavesLike({ open, period: 1.5, wake }), [
+        { width: 0.06, shape: 'round', depth: 1.2, along: 0 },
+      ])[0]!.force
+    expect(at(0, 0.3)).toBeGreaterThan(5)
+    expect(at(0.05, 0.3)).toBe(at(0, 0.3))
+    expect(at(0.3, 0.05)).toBe(at(0.3, 0))
+    const kit = kitOf({ wake: 0.3 })
+    const { waves } = assessKit(kit)
+    const frame = dockFrame(kit)
+    expect(whole(frame, weatherLoad(layOutStates(frame), frame, waves, 'today', 'left')).y).toBeGreaterThan(
+      50,
+    )
+  })
+})
+
+describe('an edge', () => {
+  it('that another section covers by half is free by half', () => {
+    const kit = kitOf(
+      {},
+      {
+        sections: undefined,
+        plan: [
+          { id: 's1', on: null },
+          { id: 's2', on: 's1', edge: 'end', with: 'start' },
+          { id: 'h1', on: 's2', edge: 'left', with: 'start' },
+        ],
+      },
+    )
+    const frame = dockFrame(kit)
+    const share = freeShares(frame)
+    const of = (id: string, edge: string) =>
+      share(frame.rails.find((r) => r.section.id === id && r.edge === edge)!)
+    // 4 ft of 8.
+    expect(of('s2', 'left')).toBeCloseTo(0.5, 6)
+    expect(of('s2', 'right')).toBe(1)
+    expect(of('s1', 'end')).toBeCloseTo(0, 6)
+    expect(of('h1', 'start')).toBeCloseTo(0, 6)
+    // And the wind meets it so: the first section's side, half of the second's, the end of the one beside. 1 m of edge in 20 m/s, a gust of 28.87 m/s, 0.613 · 28.87² · 2 · 0.1778 m = 181.7 N.
+    const windy = dockFrame(kitOf({ ...flat(0.3), wind: { speed: 20, fetch: 0 } }, kit.design.dock))
+    const { y } = whole(windy, weatherLoad(layOutStates(windy), windy, null, 'today', 'right'))
+    const legs = windy.legs.length * 0.613 * 28.868 ** 2 * 1.2 * 0.060325 * (0.45 - 0.1778)
+    expect((-y - legs) / 181.7).toBeCloseTo(2.4384 + 1.2192 + 1.2192, 1)
+  })
+
+  it(`is free by 0 to 1 on any dock (seed ${SEED + 1})`, () => {
+    fc.assert(
+      fc.property(judgedCase, ({ kit }) => {
+        const frame = dockFrame(kit)
+        const share = freeShares(frame)
+        for (const rail of frame.rails) {
+          expect(share(rail)).toBeGreaterThanOrEqual(0)
+          expect(share(rail)).toBeLessThanOrEqual(1)
+        }
+      }),
+      runs(1, 12),
+    )
+  })
+
+  it('is pushed without a jump as the lake rises, from under the frame to over the deck; and so is the deck lifted', () => {
+    const step = 0.01
+    let most = 0
+    const jumps: number[] = []
+    let last: readonly number[] | null = null
+    for (let high = 0.01; high < 0.7; high += step) {
+      const kit = kitOf({ levels: { low: 0, high }, wind: { speed: 12, fetch: 700 } })
+      const { waves } = assessKit(kit)
+      const frame = dockFrame(kit)
+      const states = layOutStates(frame)
+      const lift = upliftLoad(states, frame, waves!, high, 'left')
+      const now = [
+        whole(frame, weatherLoad(states, frame, waves, 'high', 'left')).y,
+        lift ? whole(frame, lift).z : 0,
+      ]
+      most = Math.max(most, ...now)
+      if (last) jumps.push(...now.map((value, i) => Math.abs(value - last![i]!)))
+      last = now
+    }
+    expect(most).toBeGreaterThan(1000)
+    expect(Math.max(...jumps) / most).toBeLessThan(0.08)
+  })
+})
+
+describe('crests under the deck', () => {
+  // Crests of 0.43 m under planks at 0.4246 m.
+  const site = { wake: 0.62 }
+  it('lift what stands over them, come with 0.6 D + W alone, and come off what the feet press', () => {
+    const kit = kitOf(site, { extras: { 'anchor-post': 6 } })
+    const { waves } = assessKit(kit)
+    const frame = dockFrame(kit)
+    const states = layOutStates(frame)
+    const lift = whole(frame, upliftLoad(states, frame, waves!, 0, 'left')!).z
+    const lifts = upliftOf(kit, waves!, 0, 'left')!
+    expect(lift).toBeCloseTo(
+      [...lifts.values()].reduce((sum, one) => sum + one, 0),
+      6,
+    )
+    expect(lift).toBeGreaterThan(50)
+    const dead = -whole(frame, deadLoad(states, frame)).z
+    const seen = new Map<string, number>()
+    analyze(frame, waves, ({ combination, forces, stands }: Solved) => {
+      if (stands) seen.set(combination.name, pressed(frame, forces))
+    })
+    const [light, full] = [seen.get('0.6D+W today left'), seen.get('D+W today left')]
+    expect(full).toBeCloseTo(dead, 0)
+    expect(light).toBeCloseTo(0.6 * dead - lift, 0)
+  })
+
+  it('are none where they do not reach the planks, and a section at most γ times its highest crest over them', () => {
+    expect(
+      upliftOf(
+        kitOf({ wind: { speed: 6, fetch: 300 } }),
+        assessKit(kitOf({ wind: { speed: 6, fetch: 300 } })).waves!,
+        0,
+        'left',
+      ),
+    ).toBeNull()
+    const kit = kitOf(site)
+    const waves = assessKit(kit).waves!
+    const head = 0.7 * 0.62 - (0.45 - 0.0254)
+    for (const toward of ['left', 'shore'] as const)
+      for (const lift of upliftOf(kit, waves, 0, toward)!.values())
+        expect(lift).toBeLessThanOrEqual(9806.65 * head * 2.4384 * 1.2192)
+  })
+})
+
+describe('people at the worst places', () => {
+  it('are a crowd on the end section alone: its 40 psf, and nobody else', () => {
+    const frame = dockFrame(kitOf({}))
+    const [end, left, right] = crowdLoads(layOutStates(frame), frame, 0.01)
+    // 1915.21 Pa on 2.97290 m².
+    expect(whole(frame, end!.load).z).toBeCloseTo(-5693.7, 0)
+    expect(whole(frame, end!.load).x).toBeCloseTo(56.9, 1)
+    for (const half of [left, right]) expect(whole(frame, half!.load).z).toBeCloseTo(-5693.7 / 2, 0)
+    expect(crowdLoads(layOutStates(frame), dockFrame(kitOf({}, { sections: 1 })), 0.01)).toEqual([])
+  })
+
+  it('and one of 300 lb on a ladder outside of the end corner', () => {
+    const kit = kitOf({})
+    const frame = dockFrame(kit)
+    for (const { load, toward } of edgeLoads(layOutStates(frame), frame)) {
+      const { x, y, z, mx, my } = whole(frame, load)
+      expect([x, y]).toEqual([0, 0])
+      expect(z).toBeCloseTo(-1334.5, 1)
+      // At the frame's corner and 0.15 m out to the side: y = ±(0.6096 + 0.15), x the end of the third section.
+      const end = kit.layout.placed.at(-1)!
+      expect(mx / z).toBeCloseTo((toward === 'left' ? 1 : -1) * 0.7596, 6)
+      expect(-my / z).toBeCloseTo(end.x + end.frame.length, 6)
+    }
+  })
+
+  it('are named, each case once, on docks of both shops', () => {
+    for (const catalog of [demoCatalog, metricCatalog]) {
+      const frame = catalog.frames[0]!.code
+      const names = casesOf(kitOf({}, { frame }, catalog))
+      for (const name of ['D+C lake', 'D+C left', 'D+C right', 'D+E left', 'D+E right'])
+        expect(names.has(name)).toBe(true)
+    }
+  })
+})
+
+describe('a boat', () => {
+  it('of 2 t comes in with 67.5 J: 3674 N on a dock that gives 10 µm a newton, 1643 N with a bumper of 25 kN/m', () => {
+    // ½ · 2000 · 0.3² · 1.5 · 0.5 = 67.5 J; √(2 · 67.5/1e-5); in a row 1e-5 + 4e-5 m/N: √(2 · 67.5/5e-5).
+    expect(bump(2000, 1e-5)).toMatchObject({ energy: 67.5 })
+    expect(bump(2000, 1e-5).force).toBeCloseTo(3674.2, 1)
+    const soft = bump(2000, 1e-5, 25_000)
+    expect(soft.force).toBeCloseTo(1643.2, 1)
+    expect((soft.force * soft.give) / 2).toBeCloseTo(67.5, 9)
+  })
+
+  const boat = { length: 6, height: 1.5, draught: 0.4, mass: 2000, side: 'left' }
+  it('is a short event with its energy in the cases, and softer where a bumper is fitted on its side', () => {
+    const bumped = (extras: Record<string, unknown>) =>
+      casesOf(kitOf({}, { boat, ...extras })).get('D+B right')!
+    const hard = bumped({})
+    expect(hard).toMatchObject({ transient: true, energy: 67.5, outside: true })
+    const placed = (edge: string) => ({ placed: [{ code: 'bumper', section: 's3', edge, along: 1.2 }] })
+    expect(bumped(placed('left')).force!).toBeLessThan(0.8 * hard.force!)
+    expect(bumped(placed('right')).force).toBeCloseTo(hard.force!, 6)
+  })
+
+  it('hands the dock what waves push it by: 324 N on 6 m, Hs 0.4 m, k 1/m, draught 0.4 m', () => {
+    // 9806.65 · 0.16/16 · (1 − e^−0.8) · 6 = 98.07 · 0.55067 · 6.
+    expect(
+      boatWavesBeam(
+        { length: 6, height: 1, mass: 0, draught: 0.4 },
+        { height: 0.4, period: 2, depth: 9, k: 1 },
+      ),
+    ).toBeCloseTo(324, 0)
+    const push = (dock: Record<string, unknown>, fetch: number): number => {
+      const kit = kitOf({ wind: { speed: 12, fetch } }, dock)
+      const frame = dockFrame(kit)
+      return whole(frame, weatherLoad(layOutStates(frame), frame, assessKit(kit).waves, 'today', 'right')).y
+    }
+    const own = (fetch: number): number => push({}, fetch) - push({ boat }, fetch)
+    expect(own(400)).toBeGreaterThan(own(0))
+  })
+})
+
+describe('on any site', () => {
+  it(`every load of wind and waves is a finite figure (seed ${SEED + 2})`, () => {
+    const site = fc.record({
+      speed: fc.constantFrom(1e-300, 1e-160, 1e-125, 1e-9, 3, 12, 80),
+      fetch: fc.constantFrom(0, 1e-7, 1, 700, 1e6),
+      depth: fc.constantFrom(null, 1e-7, 1, 1000),
+      wake: fc.constantFrom(0, 1e-7, 0.3, 5),
+    })
+    fc.assert(
+      fc.property(judgedCase, site, ({ design, catalog }, { wake, ...wind }) => {
+        const boat = { length: 7, height: 2, draught: 0.5, mass: 3000, side: 'left' as const }
+        const kit = deriveKit(
+          { ...design, site: { ...design.site, wind, wake }, dock: { ...design.dock, boat } },
+          catalog,
+        )
+        const { waves } = assessKit(kit)
+        const frame = dockFrame(kit)
+        const states = unlessLoose(() => layOutStates(frame))
+        if (!states) return
+        // A sea of 80 m/s over 1000 km comes to what the depth lets stand: kilonewtons a leg, not more.
+        for (const level of ['low', 'today', 'high'] as const)
+          for (const toward of ['left', 'shore'] as const) {
+            const load = weatherLoad(states, frame, waves, level, toward)
+            for (const value of load.onNodes) expect(Number.isFinite(value)).toBe(true)
+          }
+        const lift = waves && upliftLoad(states, frame, waves, 0, 'left')
+        if (lift) for (const value of lift.onNodes) expect(Number.isFinite(value)).toBe(true)
+      }),
+      runs(2, 6),
+    )
+  })
+})
