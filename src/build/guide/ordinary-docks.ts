@@ -15,7 +15,8 @@
  *   tape from a boat: good to 2 or 3 cm. Two more off the line where a head goes out to the side.
  * - Sand, gravel, clay; a sixth muck, and there the shop's mud pads, which every shop sells for it.
  * - Levels: 0.1 to 0.3 m down by autumn, 0.1 to 0.25 m up in a wet spring: a lake held by a weir or dam.
- * - 0.7 to 2.0 m at the lake end: enough to swim and moor, and legs are still set standing in it or from the deck.
+ * - 0.7 to 2.0 m at the lake end: enough to swim and moor, and legs are still set standing in it or from the deck. Asked for evenly over
+ *   that range; the number of sections that comes nearest is taken, as a builder does.
  * - Three of four straight; else an L, a T, or a part twice as wide.
  * - Wind and open water: `SCENES`. A cove is a few hundred meters wide and gets the wind of a summer storm broken by trees (8 to 10 m/s);
  *   a small lake is 0.6 to 2 km across and gets it whole (12 to 15 m/s, Beaufort 6 to 7).
@@ -50,7 +51,9 @@ export interface Wanted {
 const HAND = 0.16
 const SECTIONS = [3, 4, 5, 6, 7, 8] as const
 const END_DEPTH = [0.7, 2] as const
-/** Draws for one dock before it is called a mistake here: one in three or so is kept. */
+/** Half a section on the steepest bed: farther off, no dock of 3 to 8 comes to the depth that was asked for, m. */
+const NEAR = 0.15
+/** Draws for one dock before it is called a mistake here: one in two or three is kept. */
 const MOST_DRAWS = 500
 
 /**
@@ -86,7 +89,9 @@ function drawDock(
   const foot = -(levels.high + catalog.rules.startMargin.value) / shore.bank
   const endOf = (sections: number): number =>
     foot + sections * frame.length + (sections - 2) * catalog.rules.jointGap.value
-  const numbers = SECTIONS.filter((n) => within(shore.depthAt(endOf(n)), END_DEPTH))
+  const asked = draw.between(...END_DEPTH)
+  const off = (n: number): number => Math.abs(shore.depthAt(endOf(n)) - asked)
+  const sections = SECTIONS.reduce<number>((best, n) => (off(n) < off(best) ? n : best), SECTIONS[0])
   const head = drawHead(draw)
   const wind = { speed: draw.tenth(...ranges.wind), fetch: Math.round(draw.between(...ranges.fetch)) }
   const bottom = draw.weighed([
@@ -95,8 +100,7 @@ function drawDock(
     ['clay', 20] as const,
     ['muck', 15] as const,
   ])
-  if (numbers.length === 0) return null
-  const sections = draw.of(numbers)
+  if (off(sections) > NEAR) return null
   const aside = head.shape === 'left' || head.shape === 'right' || head.shape === 'tee'
   const soundings = soundingsOf(draw, shore, {
     foot,
