@@ -1,10 +1,10 @@
 /**
  * How quiet the findings are on ordinary docks: `public/guide/quiet.md`, from what the engine says now beside what it said before.
  *
- *     npm run build:quiet -- --runs 60            docks a cell; of both shops, one after the other
- *     npm run build:quiet -- --runs 60 --before   what it says now is what is compared with from here on
+ *     npm run build:quiet -- --runs 120            docks a cell; of both shops, one after the other
+ *     npm run build:quiet -- --runs 120 --before   what it says now is what is compared with from here on
  *
- * Takes minutes, so no test runs it whole; `tests/rules/quiet.test.ts` holds its two main figures on fewer docks.
+ * Takes a minute and a half of one core at 120, so no test runs it whole; `tests/rules/quiet.test.ts` holds its two main figures on fewer docks.
  */
 import { readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
@@ -137,10 +137,10 @@ function shops(): readonly Catalog[] {
 
 function main(args: readonly string[]): void {
   const at = args.indexOf('--runs')
-  const runs = at < 0 ? 60 : Number(args[at + 1])
+  const runs = at < 0 ? 120 : Number(args[at + 1])
   if (!Number.isInteger(runs) || runs < 1) throw new Error('--runs: a whole number of docks, at least 1')
   const now = countAll(runs, shops())
-  if (args.includes('--before')) writeFileSync(BEFORE, `${JSON.stringify(now, null, 1)}\n`)
+  if (args.includes('--before')) writeFileSync(BEFORE, `${JSON.stringify(now, null, 2)}\n`)
   const read = (file: string) => JSON.parse(readFileSync(file, 'utf8'))
   writeFileSync(PAGE, quietPage(readFileSync(PAGE, 'utf8'), read(BEFORE), now, read(WHY)))
 }
