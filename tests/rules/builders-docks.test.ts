@@ -1,8 +1,8 @@
 /** Whole docks against a builder's verdict, written from judgment before the engine was asked (`tests/support/builders-docks`). */
-import { describe, expect, it } from 'vitest'
+import { beforeAll, describe, expect, it } from 'vitest'
 import { CHECKS } from '../../rules/checks/registry.ts'
 import { STRUCTURE_CHECKS } from '../../rules/checks/structure/registry.ts'
-import type { Finding } from '../../rules/dock.ts'
+import type { Dock, Finding } from '../../rules/dock.ts'
 import { demoCatalog, derive } from '../../rules/index.ts'
 import { BUILDERS_DOCKS, type Verdict } from '../support/builders-docks/index.ts'
 
@@ -12,6 +12,8 @@ const verdictOf = (findings: readonly Finding[]): Verdict =>
     : findings.some(({ severity }) => severity === 'warn')
       ? 'with-care'
       : 'fine'
+
+const codesOf = (findings: readonly Finding[]): string[] => [...new Set(findings.map(({ code }) => code))]
 
 describe('docks as builders judge them', () => {
   it('are two dozen or more, each told apart by its name, and at most four between two verdicts', () => {
@@ -27,20 +29,23 @@ describe('docks as builders judge them', () => {
   })
 
   describe.each(BUILDERS_DOCKS.map((dock) => [dock.design.name, dock] as const))('%s', (_, dock) => {
-    const { findings, structure } = derive(dock.design, demoCatalog)
-    const raised = [...new Set(findings.map(({ code }) => code))]
-    const told = findings.filter(({ severity }) => severity !== 'note').map(({ code }) => code)
+    let judged: Dock
+    beforeAll(() => {
+      judged = derive(dock.design, demoCatalog)
+    })
 
     it(`is ${[dock.expect].flat().join(' or ')}`, () => {
-      expect([dock.expect].flat(), `found ${[...new Set(told)].join(', ') || 'nothing'}`).toContain(
-        verdictOf(findings),
-      )
-      // A good dock that was not judged for strength is not shown to be good.
-      if (dock.expect !== 'no' && verdictOf(findings) !== 'no') expect(structure).not.toBeNull()
+      const { findings, structure } = judged
+      const verdict = verdictOf(findings)
+      const told = codesOf(findings.filter(({ severity }) => severity !== 'note'))
+      expect([dock.expect].flat(), `found ${told.join(', ') || 'nothing'}`).toContain(verdict)
+      // A dock that was not judged for strength is not shown to be good.
+      if (verdict !== 'no') expect(structure).not.toBeNull()
     })
 
     it('for the reasons that a builder gives, and none that he would not', () => {
-      if (dock.because.length > 0 && ![dock.expect].flat().includes('fine'))
+      const raised = codesOf(judged.findings)
+      if (dock.because.length > 0)
         expect(
           raised.filter((code) => dock.because.includes(code)),
           `found ${raised.join(', ')}`,
