@@ -40,8 +40,7 @@ const FIGURES: Readonly<Record<string, { readonly name: string; readonly worse: 
   'section-floats': { name: 'lift', worse: 'more' },
   'hooks-lift': { name: 'up', worse: 'more' },
   'foot-sinks': { name: 'pressure', worse: 'more' },
-  'foot-presses': { name: 'pressure', worse: 'more' },
-  'feet-lift': { name: 'feet', worse: 'more' },
+  'foot-low': { name: 'use', worse: 'more' },
 }
 
 /** What two remedies ask of the same thing, and which way. */

@@ -5,7 +5,7 @@ import { type Check, COMMON, meters, names, worst } from './check.ts'
 /** Legs that stand far over the deck: in the way of people and boats. */
 export const legTallAboveDeck: Check = {
   code: 'leg-tall-above-deck',
-  severity: 'warn',
+  severity: 'note',
   basis: COMMON,
   find(kit) {
     const most = kit.shop.rules.aboveDeckMax

@@ -4,7 +4,7 @@ import { type Check, COMMON, meters, names } from './check.ts'
 /** Long legs that stand alone: nothing near enough to brace them to. */
 export const legUnpaired: Check = {
   code: 'leg-unpaired',
-  severity: 'warn',
+  severity: 'note',
   basis: COMMON,
   find({ legs, pairs, shop }) {
     const paired = new Set(pairs.flatMap(({ pair }) => pair.legs.map((leg) => leg.id)))

@@ -8,7 +8,7 @@ const LITTLE = 50
 /** Anchor posts where the bottom gives next to nothing. No other part of the shop would help: only a measured pull tells better. */
 export const postHoldsLittle: Check = {
   code: 'post-holds-little',
-  severity: 'warn',
+  severity: 'note',
   basis: 'Broms 1964, short piles, on half-known soil (values by bottom: judgment)',
   find(kit) {
     const held = kit.extras.placed

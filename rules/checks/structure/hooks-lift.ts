@@ -10,15 +10,15 @@ export const hooksLift: StructureCheck = {
   basis: `What the shop measured, over ${SLIP_SAFETY}. ${OURS}`,
   find({ kit, waves, structure }) {
     const { lock } = kit.shop.catalog.hooks
-    if (lock === undefined) return []
-    const holds = (lock * kit.shop.rules.bracketsPerHook) / SLIP_SAFETY
+    const holds = ((lock ?? 0) * kit.shop.rules.bracketsPerHook) / SLIP_SAFETY
     const hinge = kit.joints.all.find((joint) => joint.kind === 'hinge')?.id
-    const over = structure.hooks.filter((hook) => hook.joint !== hinge && hook.up > holds)
+    const over = structure.hooks.filter((hook) => hook.joint !== hinge && (hook.opens || hook.up > holds))
     if (over.length === 0) return []
     const most = worst(over, (hook) => hook.up)
     const high = Math.max(0, kit.design.site.levels.high)
     // Posts hold nothing up or down: what crests lift is to be raised.
-    const lifted = waves && inWeather(most.upCase ?? '') && upliftOf(kit, waves, high, 'left') !== null
+    const lifted =
+      waves && inWeather(most.upCase ?? '') && upliftOf(kit, waves, high, 'left', 'tenth') !== null
     return [
       {
         parts: over.map((hook) => hook.joint),

@@ -97,7 +97,7 @@ export function raiseToClear({ shop }: Kit, elevation: number): Remedy {
 /** The deck so high that no crest of the highest waves, or of a wake, reaches its planks at the high level. */
 export function raiseOverCrests(kit: Kit, waves: Waves): Remedy {
   const high = Math.max(0, kit.design.site.levels.high)
-  const crest = trainsOf(waves).reduce((most, train) => {
+  const crest = trainsOf(waves, 'highest').reduce((most, train) => {
     const wave = inDepth(train, waves.depth + high)
     return wave ? Math.max(most, crestOf(wave)) : most
   }, 0)

@@ -6,8 +6,7 @@ import { bucklingNear } from './buckling-near.ts'
 import { clipsLift, clipsUnstated } from './clips.ts'
 import { dockSlides } from './dock-slides.ts'
 import { doesNotStand } from './does-not-stand.ts'
-import { feetLift } from './feet-lift.ts'
-import { footPresses } from './foot-presses.ts'
+import { footLow } from './foot-low.ts'
 import { footSinks } from './foot-sinks.ts'
 import { goesOver } from './goes-over.ts'
 import { hooksLift } from './hooks-lift.ts'
@@ -41,10 +40,9 @@ export const STRUCTURE_CHECKS: readonly StructureCheck[] = [
   sleeveSlips,
   braceSlips,
   footSinks,
+  footLow,
   railSags,
   bucklingNear,
   swayFelt,
-  footPresses,
-  feetLift,
   clipsUnstated,
 ]

@@ -12,7 +12,9 @@ export const sectionFloats: StructureCheck = {
     if (!waves) return []
     const { design, layout, count } = kit
     const high = Math.max(0, design.site.levels.high)
-    const lifts = (['left', 'right', 'shore'] as const).map((toward) => upliftOf(kit, waves, high, toward))
+    const lifts = (['left', 'right', 'shore'] as const).map((toward) =>
+      upliftOf(kit, waves, high, toward, 'tenth'),
+    )
     const up = layout.placed
       .filter((p) => p.role !== 'ramp')
       .map((p) => ({

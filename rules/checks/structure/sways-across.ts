@@ -10,6 +10,12 @@ export const swaysAcross: StructureCheck = {
   basis: SWAY,
   find: ({ kit, structure }) =>
     swayWord(structure.swayAcross, PUSH) === 'loose'
-      ? [{ parts: [], values: { sway: millimeters(structure.swayAcross) }, remedy: morePosts(kit) }]
+      ? [
+          {
+            parts: [],
+            values: { sway: millimeters(structure.swayAcross), play: millimeters(structure.playAcross) },
+            remedy: morePosts(kit),
+          },
+        ]
       : [],
 }

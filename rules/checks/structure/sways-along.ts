@@ -10,6 +10,12 @@ export const swaysAlong: StructureCheck = {
   basis: SWAY,
   find: ({ kit, structure }) =>
     swayWord(structure.swayAlong, PUSH) === 'loose'
-      ? [{ parts: [], values: { sway: millimeters(structure.swayAlong) }, remedy: morePosts(kit) }]
+      ? [
+          {
+            parts: [],
+            values: { sway: millimeters(structure.swayAlong), play: millimeters(structure.playAlong) },
+            remedy: morePosts(kit),
+          },
+        ]
       : [],
 }

@@ -1,10 +1,14 @@
 /**
- * The waves that are taken for strength: those of the wind, and boats' wakes. What is asked of them is asked of each, and the worse
+ * The waves that are reckoned with: those of the wind, and boats' wakes. What is asked of them is asked of each, and the worse
  * counts; they are not added.
+ *
+ * Of the wind's, the highest for what a moment may break; the mean of the highest tenth for what takes more than one of them: the dock as a
+ * whole that slides, rocks or floats, which stands where it stood after a wave that was over before it moved (Shore Protection Manual
+ * 1984 section 7-II tells rigid structures from such as give, by H1, H1/10 and Hs; memory).
  */
 import type { Waves } from '../../dock.ts'
 import { dispersion, type Wave } from './dispersion.ts'
-import { BREAKING, HIGHEST } from './limits.ts'
+import { BREAKING, HIGHEST, TENTH } from './limits.ts'
 import { G } from './water.ts'
 
 /**
@@ -31,10 +35,13 @@ export interface Train {
 export const wakePeriod = (wake: number): number =>
   Math.max(WAKE_PERIOD, Math.sqrt((2 * Math.PI * wake) / (WAKE_STEEPEST * G)))
 
-/** None, one or two: the highest of the wind's, and the wake. */
-export const trainsOf = ({ open, period, wake }: Waves): readonly Train[] =>
+export type Height = 'highest' | 'tenth'
+const OVER_SIGNIFICANT: Readonly<Record<Height, number>> = { highest: HIGHEST, tenth: TENTH }
+
+/** None, one or two: the wind's, and the wake. */
+export const trainsOf = ({ open, period, wake }: Waves, height: Height): readonly Train[] =>
   [
-    { height: HIGHEST * open, period },
+    { height: OVER_SIGNIFICANT[height] * open, period },
     { height: wake, period: wakePeriod(wake) },
   ].filter((train) => train.height > NOTHING && train.period > 0)
 

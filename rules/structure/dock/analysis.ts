@@ -6,6 +6,7 @@
  * larger of 1/500 and what the sleeves leave loose. Feet that would pull are let go (`lift-off.ts`).
  */
 import type { Waves } from '../../dock.ts'
+import type { Height } from '../../site/waves/trains.ts'
 import type { AxialForce } from '../beam-column.ts'
 import {
   type CaseLoad,
@@ -34,8 +35,9 @@ import { type Combination, combinations, GRAVITY, type Gravity } from './combina
 import { judgedForces, type Touch, touch } from './contacts.ts'
 import type { DockFrame } from './frame.ts'
 import { letGo } from './lift-off.ts'
-import { type Lean, type Sliding, sliding } from './sliding.ts'
 import { crowdLoads, edgeLoads, type LoadedSide } from './people.ts'
+import { type Lean, sliding } from './sliding.ts'
+import { isSpared } from './spared.ts'
 import { upliftLoad } from './uplift.ts'
 
 /**
@@ -57,8 +59,8 @@ export interface Solved {
   readonly lifted: readonly number[]
   /** False where nothing bears. */
   readonly stands: boolean
-  /** It does not stand, but would slide away before it came to that, even on a bed that grips well. */
-  readonly slidesFirst: boolean
+  /** It would not stand if the load stayed, but slides away before it comes to that, or the load is over before it has gone over. */
+  readonly spared: boolean
   readonly lean: Lean
 }
 
@@ -151,20 +153,20 @@ export function analyze(
   const list = gravityOnly ? [] : combinations(names, weather, sides)
 
   const weatherLoads = new Map<string, CaseLoad>()
-  const weatherOf = (key: string, level: LevelName, toward: Toward): CaseLoad => {
+  const weatherOf = (key: string, level: LevelName, toward: Toward, height: Height): CaseLoad => {
     let load = weatherLoads.get(key)
     if (!load) {
-      load = weatherLoad(states, frame, waves, level, toward)
+      load = weatherLoad(states, frame, waves, level, toward, height)
       weatherLoads.set(key, load)
     }
     return load
   }
   const uplifts = new Map<string, CaseLoad | null>()
   /** Null where no crest reaches the deck. */
-  const upliftFor = (key: string, level: LevelName, toward: Toward): CaseLoad | null => {
+  const upliftFor = (key: string, level: LevelName, toward: Toward, height: Height): CaseLoad | null => {
     let load = uplifts.get(key)
     if (load === undefined) {
-      load = waves && upliftLoad(states, frame, waves, levelOf(levels, level), toward)
+      load = waves && upliftLoad(states, frame, waves, levelOf(levels, level), toward, height)
       uplifts.set(key, load)
     }
     return load
@@ -218,12 +220,12 @@ export function analyze(
             on[i]!,
           )
       if (weather) {
-        const key = `${weather.level} ${weather.toward}`
+        const key = `${weather.level} ${weather.toward} ${weather.waves}`
         addGrown(
-          ask(key, () => weatherOf(key, weather.level, weather.toward)),
+          ask(key, () => weatherOf(key, weather.level, weather.toward, weather.waves)),
           weather.factor,
         )
-        const uplift = weather.uplift ? upliftFor(key, weather.level, weather.toward) : null
+        const uplift = weather.uplift ? upliftFor(key, weather.level, weather.toward, weather.waves) : null
         if (uplift)
           addGrown(
             ask(`uplift ${key}`, () => uplift),
@@ -244,8 +246,9 @@ export function analyze(
       const leaning: Lean = { axial: legAxial, x: TOWARD[toward][0] * lean, y: TOWARD[toward][1] * lean }
       for (let i = 0; i < forces.length; i++) forces[i] = still[i]! + grown[i]!
       const standing = letGo(touching, forces)
-      const slidesFirst = !standing.stands && slidesBefore(touching, rubbing, still, grown, leaning)
-      visit({ combination, forces, ...standing, slidesFirst, lean: leaning })
+      const spared =
+        !standing.stands && isSpared(frame, combination, { touching, rubbing, still, grown, lean: leaning })
+      visit({ combination, forces, ...standing, spared, lean: leaning })
     }
     if (gravity === 'full')
       full = {
@@ -281,37 +284,6 @@ function sumOf(frame: DockFrame) {
     },
     clear: (): void => void forces.fill(0),
   }
-}
-
-/** Halvings in which the push is found under which the feet begin to slide. */
-const HALVINGS = 20
-
-/**
- * Of a dock that does not stand under all of its push: whether its feet would slide under the part of it that it still stands.
- *
- * @param still, grown forces with all contacts closed: of what is there without the push, and of the push
- */
-function slidesBefore(
-  touching: Touch,
-  rubbing: Sliding,
-  still: Float64Array,
-  grown: Float64Array,
-  lean: Lean,
-): boolean {
-  const under = (part: number): Float64Array => still.map((value, i) => value + part * grown[i]!)
-  const slides = (part: number): boolean => {
-    const { push, holds } = rubbing.whole(under(part), lean, 'high')
-    return push > holds
-  }
-  if (!slides(1)) return false
-  let low = 0
-  let high = 1
-  for (let i = 0; i < HALVINGS; i++) {
-    const middle = (low + high) / 2
-    if (slides(middle)) high = middle
-    else low = middle
-  }
-  return letGo(touching, under(high)).stands
 }
 
 /** How far the softest outer corner gives under the push, along the dock's axes, without axial forces. */

@@ -3,11 +3,15 @@
  * mapped one, so it is not reduced; wind and the waves that it raises come together, with the lake low, as today, or high. A push
  * at a corner (D + P) and a boat's bump (D + B) stand for what people do.
  *
+ * The parts must hold the highest wave (D + W); whether the dock as a whole stays is asked of 0.6 D + W, with the mean of the highest tenth
+ * (`trains.ts`).
+ *
  * Crests that lift the deck from below (`uplift`) come with the least weight, 0.6 D + W, where they are worst; where they would only
  * relieve feet and legs they are not counted on. A crowd at the end (D + C) and somebody at the edge (D + E) leave the rest of the deck empty.
  *
  * The frame leans with its load: gravity cases both ways and across, weather cases the way they push.
  */
+import type { Height } from '../../site/waves/trains.ts'
 import type { LevelName, Toward } from './ways.ts'
 
 /** How much of the deck's people is in the axial forces that the frame is softened by. */
@@ -24,13 +28,18 @@ export interface Combination {
     readonly factor: number
     readonly level: LevelName
     readonly toward: Toward
+    /** Which of the wind's waves. */
+    readonly waves: Height
     /** Factor of what crests lift the deck by; absent as 0. */
     readonly uplift?: number
   } | null
   /** Index of a side load, or null. */
   readonly side: number | null
   readonly lean: Toward
-  /** False for the shove of somebody who stands on the deck: their own feet push back, so the dock as a whole is not pushed. */
+  /**
+   * Whether it is asked if the dock as a whole stays where it is. Not by the shove of somebody who stands on the deck, whose own feet push
+   * back; not by the one highest wave, over before anything has moved: that is for 0.6 D + W.
+   */
   readonly outside: boolean
   /**
    * Over in a moment (a boat's bump): with `force`, N, goes no more than `energy`, J. How far a dock slides or rocks by it is for that
@@ -98,10 +107,11 @@ export function combinations(
     for (const level of levels)
       for (const toward of WEATHER) {
         const name = `${level} ${toward}`
-        const whole = { factor: 1, level, toward }
-        const most = { factor: 0.75, level, toward }
+        const whole = { factor: 1, level, toward, waves: 'tenth' } as const
+        const highest = { ...whole, waves: 'highest' } as const
+        const most = { ...highest, factor: 0.75 }
         const base = { ...quiet, lean: toward, gravity: 'none' as const, live: [0, 0] as const }
-        all.push({ ...base, name: `D+W ${name}`, dead: 1, weather: whole })
+        all.push({ ...base, name: `D+W ${name}`, dead: 1, weather: highest, outside: false })
         all.push({ ...base, name: `0.6D+W ${name}`, dead: 0.6, weather: { ...whole, uplift: 1 } })
         all.push({
           ...base,
@@ -110,6 +120,7 @@ export function combinations(
           dead: 1,
           live: [0.75, 0.75],
           weather: most,
+          outside: false,
         })
       }
   return all

@@ -65,8 +65,12 @@ export function feetJudge(frame: DockFrame): FeetJudge {
         }
       }
       for (const i of lifted) if (i < legs.length) liftCase[i] ??= name
-      for (const group of groups) rub(group, rubbing.of(group.feet, forces, lean, 'low'), name)
-      if (combination.outside) rub(whole, rubbing.whole(forces, lean, 'low'), name)
+      // What is over in a moment moves a foot by no more than it moves the dock.
+      if (!combination.transient)
+        for (const group of groups) rub(group, rubbing.of(group.feet, forces, lean, 'low'), name)
+      if (!combination.outside) return
+      const hold = rubbing.whole(forces, lean, 'low')
+      if (!combination.transient || slideOf(hold, combination.energy!) > NUDGE) rub(whole, hold, name)
     },
     uses: () =>
       legs.map(({ leg }, i): FootUse => {
@@ -93,6 +97,16 @@ export function feetJudge(frame: DockFrame): FeetJudge {
     }),
   }
 }
+
+/** A slide under this is a nudge, not worth setting the dock straight for, m (judgment: an inch). */
+const NUDGE = 0.025
+
+/**
+ * How far the dock slides by a load with so much energy (J), m: what is left of it when the dock as a spring has come to where its feet
+ * let go is rubbed away.
+ */
+export const slideOf = ({ push, holds }: Hold, energy: number): number =>
+  push <= holds ? 0 : holds <= 0 ? Number.POSITIVE_INFINITY : (energy * (1 - (holds / push) ** 2)) / holds
 
 /** A push is told as at most this many times what resists: next to nothing may. */
 const MOST = 99

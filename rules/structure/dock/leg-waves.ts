@@ -2,7 +2,7 @@
 import type { Waves } from '../../dock.ts'
 import { CREST } from '../../site/waves/limits.ts'
 import { atPhase, type OnUpright, onUpright, type Upright } from '../../site/waves/morison.ts'
-import { inDepth, type Train, trainsOf } from '../../site/waves/trains.ts'
+import { type Height, inDepth, type Train, trainsOf } from '../../site/waves/trains.ts'
 
 /** Steps of phase in which the worst moment of a passing wave is looked for. */
 const PHASES = 24
@@ -22,11 +22,15 @@ export interface LegInWater extends Upright {
 }
 
 /**
- * Forces on all legs at the moment at which they add up to most, under the wind's highest wave or a boat's wake, whichever adds up to more.
+ * Forces on all legs at the moment at which they add up to most, under the wind's wave or a boat's wake, whichever adds up to more.
  * A wave comes abeam to all legs alike; head-on it passes one after the other, and what pushes here pulls there. Null for each leg without water.
  */
-export function legWaves(waves: Waves, legs: readonly LegInWater[]): readonly (LegWave | null)[] {
-  const passed = trainsOf(waves).map((train) => passing(train, legs))
+export function legWaves(
+  waves: Waves,
+  legs: readonly LegInWater[],
+  height: Height,
+): readonly (LegWave | null)[] {
+  const passed = trainsOf(waves, height).map((train) => passing(train, legs))
   const worst = passed.reduce((most, one) => (one.total > most.total ? one : most), NONE)
   return legs.map((_, i) => worst.legs[i] ?? null)
 }

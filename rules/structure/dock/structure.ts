@@ -152,8 +152,7 @@ function judgesOf(frame: DockFrame): Judges {
       const { forces, combination } = solved
       const { name } = combination
       // A shove lasts a moment, and whoever gives it stands on the deck: it bends legs, and carries no dock over.
-      if (!solved.stands && !solved.slidesFirst && combination.outside && !falls.includes(name))
-        falls.push(name)
+      if (!solved.stands && !solved.spared && combination.outside && !falls.includes(name)) falls.push(name)
       for (const leg of legs) leg.visit(forces, name)
       if (combination.gravity === 'full') for (const rail of rails) rail.visit(forces, name)
       braces.visit(forces, name)

@@ -9,7 +9,7 @@ import type { Kit } from '../../kit.ts'
 import { edgeOf, type Placed } from '../../layout/index.ts'
 import { sectionProperties } from '../../parts/section-properties.ts'
 import { type Decking, meanHead, mostHead, upliftPressure } from '../../site/waves/crest.ts'
-import { inDepth, trainsOf } from '../../site/waves/trains.ts'
+import { type Height, inDepth, trainsOf } from '../../site/waves/trains.ts'
 import { type CaseLoad, noLoad, type StateLayout } from '../second-order.ts'
 import type { DockFrame } from './frame.ts'
 import { onRails, railLever, stretch } from './on-rails.ts'
@@ -58,11 +58,12 @@ export function upliftOf(
   waves: Waves,
   level: number,
   toward: Toward,
+  height: Height,
 ): ReadonlyMap<number, number> | null {
   const sections = kit.layout.placed.filter((p) => p.role !== 'ramp')
   let most = 0
   let lifts: ReadonlyMap<number, number> | null = null
-  for (const train of trainsOf(waves)) {
+  for (const train of trainsOf(waves, height)) {
     const deepest = inDepth(train, waves.depth + level)
     if (!deepest || sections.every((p) => mostHead(deepest, deckingOf(kit, p, level)) === 0)) continue
     const spans = sections.map((p) => extent(p, TOWARD[toward]))
@@ -90,7 +91,7 @@ export function upliftOf(
 /** The most that crests press up against a section's planks anywhere, Pa. */
 export function mostPressure(kit: Kit, waves: Waves, level: number, p: Placed): number {
   const depth = depthUnder(kit, waves, level, p)
-  return trainsOf(waves).reduce((most, train) => {
+  return trainsOf(waves, 'highest').reduce((most, train) => {
     const wave = inDepth(train, depth)
     if (!wave) return most
     const deck = deckingOf(kit, p, level)
@@ -105,8 +106,9 @@ export function upliftLoad(
   waves: Waves,
   level: number,
   toward: Toward,
+  height: Height,
 ): CaseLoad | null {
-  const lifts = upliftOf(frame.kit, waves, level, toward)
+  const lifts = upliftOf(frame.kit, waves, level, toward, height)
   if (!lifts) return null
   const load = noLoad(states.layout)
   onRails(

@@ -10,7 +10,7 @@ import type { Waves } from '../../dock.ts'
 import { type EdgeLine, edgeLength, edgeOf } from '../../layout/index.ts'
 import { sectionProperties } from '../../parts/section-properties.ts'
 import { crestOf, onEdge } from '../../site/waves/crest.ts'
-import { inDepth, trainsOf } from '../../site/waves/trains.ts'
+import { type Height, inDepth, type Train, trainsOf } from '../../site/waves/trains.ts'
 import { type CaseLoad, loadMember, loadNode, noLoad, type StateLayout } from '../second-order.ts'
 import {
   boatWavesBeam,
@@ -33,14 +33,15 @@ export function weatherLoad(
   waves: Waves | null,
   level: LevelName,
   toward: Toward,
+  height: Height = 'highest',
 ): CaseLoad {
   const load = noLoad(states.layout)
   const { site } = frame.kit.design
   const z = levelOf(site.levels, level)
   const way = TOWARD[toward]
   const gust = windPressure((site.wind?.speed ?? 0) * GUST)
-  addLegs(states, frame, load, waves ? legWaves(waves, inWater(frame, z, way[0])) : [], z, gust, way)
-  addEdges(states, frame, load, waves, z, gust, way)
+  addLegs(states, frame, load, waves ? legWaves(waves, inWater(frame, z, way[0]), height) : [], z, gust, way)
+  addEdges(states, frame, load, waves ? trainsOf(waves, height) : [], waves?.depth ?? 0, z, gust, way)
   addBoat(frame, load, waves, z, way)
   return load
 }
@@ -82,17 +83,17 @@ function addEdges(
   { layout }: StateLayout,
   frame: DockFrame,
   load: CaseLoad,
-  waves: Waves | null,
+  trains: readonly Train[],
+  deepest: number,
   z: number,
   gust: number,
   [dx, dy]: Way,
 ): void {
   const { shop, design } = frame.kit
   const { deckHeight } = design.dock
-  const trains = waves ? trainsOf(waves) : []
   // What no crest reaches in the deepest water it reaches nowhere.
   const highest = trains.reduce((most, train) => {
-    const wave = inDepth(train, waves!.depth + z)
+    const wave = inDepth(train, deepest + z)
     return Math.max(most, wave ? z + crestOf(wave) : z)
   }, z)
   let free: ((rail: RailInFrame) => number) | null = null
@@ -102,7 +103,7 @@ function addEdges(
     if (line.nx * dx + line.ny * dy > -0.5) continue
     const under = deckHeight - shop.shape(rail.section.frame).depth
     const dry = Math.max(0, deckHeight - Math.max(z, under))
-    const depth = waves && highest > under ? Math.min(waves.depth + z, z - bedUnder(frame, line)) : 0
+    const depth = highest > under ? Math.min(deepest + z, z - bedUnder(frame, line)) : 0
     const wave = trains.reduce((most, train) => {
       const local = inDepth(train, depth)
       return local ? Math.max(most, onEdge(local, Math.min(z + crestOf(local), deckHeight) - under)) : most
