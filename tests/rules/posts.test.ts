@@ -42,7 +42,7 @@ describe('an anchor post by rule', () => {
     const dock = look({ frame: 'R100', pad: 'TE-45', extras: { pfahl: 2 } }, metricCatalog)
     const length = dock.sections.at(-1)!.length
     expect(posts(dock).map((p) => p.along.toFixed(5))).toEqual(Array(2).fill((length - 0.36515).toFixed(5)))
-    const small = look({ frame: 'R100', pad: 'TE-20', extras: { pfahl: 2 } }, metricCatalog)
+    const small = look({ frame: 'R100', pad: 'TE-27', extras: { pfahl: 2 } }, metricCatalog)
     expect(posts(small).map((p) => p.along.toFixed(5))).toEqual(Array(2).fill((length - 0.15).toFixed(5)))
   })
 

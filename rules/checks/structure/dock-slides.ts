@@ -1,13 +1,14 @@
 import { loadCase, share } from '../check.ts'
-import { FRICTION, morePosts, type StructureCheck } from './judged.ts'
+import { FRICTION, inWeather, morePosts, type StructureCheck } from './judged.ts'
 
 /** The whole dock is pushed by more than its feet and posts hold. */
 export const dockSlides: StructureCheck = {
   code: 'dock-slides',
   severity: 'warn',
   basis: FRICTION,
-  find: ({ kit, structure: { slides } }) =>
-    slides.slides
+  // Where the same weather carries it over, that is told: posts are asked for by either.
+  find: ({ kit, structure: { slides, falls } }) =>
+    slides.slides && !(inWeather(slides.case ?? '') && falls.some(inWeather))
       ? [
           {
             parts: [],

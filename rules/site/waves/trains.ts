@@ -30,6 +30,8 @@ export interface Train {
   readonly height: number
   /** s */
   readonly period: number
+  /** Part of a long dock that a crest reaches at once is looked at (`short-crested.ts`): not of a wake, nor of what one leg must hold. */
+  readonly shortCrested: boolean
 }
 
 export const wakePeriod = (wake: number): number =>
@@ -41,12 +43,12 @@ const OVER_SIGNIFICANT: Readonly<Record<Height, number>> = { highest: HIGHEST, t
 /** None, one or two: the wind's, and the wake. */
 export const trainsOf = ({ open, period, wake }: Waves, height: Height): readonly Train[] =>
   [
-    { height: OVER_SIGNIFICANT[height] * open, period },
-    { height: wake, period: wakePeriod(wake) },
+    { height: OVER_SIGNIFICANT[height] * open, period, shortCrested: height === 'tenth' },
+    { height: wake, period: wakePeriod(wake), shortCrested: false },
   ].filter((train) => train.height > NOTHING && train.period > 0)
 
 /** A train where the water is so deep, as high as that lets it stand; null without water. */
-export function inDepth({ height, period }: Train, depth: number): Wave | null {
+export function inDepth({ height, period }: Pick<Train, 'height' | 'period'>, depth: number): Wave | null {
   if (!(depth > NOTHING)) return null
   return { height: Math.min(height, BREAKING * depth), period, depth, k: dispersion(period, depth).k }
 }

@@ -2,6 +2,7 @@
 import type { Waves } from '../../dock.ts'
 import { CREST } from '../../site/waves/limits.ts'
 import { atPhase, type OnUpright, onUpright, type Upright } from '../../site/waves/morison.ts'
+import { coherentShare } from '../../site/waves/short-crested.ts'
 import { type Height, inDepth, type Train, trainsOf } from '../../site/waves/trains.ts'
 
 /** Steps of phase in which the worst moment of a passing wave is looked for. */
@@ -17,8 +18,9 @@ export interface LegWave {
 export interface LegInWater extends Upright {
   /** Still water over its foot, m. */
   readonly depth: number
-  /** Along the way that the wave goes, m. */
+  /** Along the way that the wave goes, and along its crests, m. */
   readonly along: number
+  readonly across: number
 }
 
 /**
@@ -64,15 +66,28 @@ function passing(train: Train, legs: readonly LegInWater[]): Passing {
     for (let i = 0; i < legs.length; i++) if (pushed[i]) total += atPhase(pushed[i]!.on, phaseOf(i, step))
     if (total > best.total) best = { total, step }
   }
+  const share = train.shortCrested ? shareOf(legs, pushed) : 1
   const all = pushed.map((one, i) => {
     if (!one) return null
     const phase = phaseOf(i, best.step)
     const { drag, dragAt, inertia, inertiaAt } = one.on
     const c = drag * Math.cos(phase) ** 2
     const s = Math.abs(inertia * Math.sin(phase))
-    return { force: atPhase(one.on, phase), arm: c + s > 0 ? (c * dragAt + s * inertiaAt) / (c + s) : dragAt }
+    return {
+      force: share * atPhase(one.on, phase),
+      arm: c + s > 0 ? (c * dragAt + s * inertiaAt) / (c + s) : dragAt,
+    }
   })
-  return { total: best.total, legs: all }
+  return { total: share * best.total, legs: all }
+}
+
+/** Of all legs in the water, that a crest is at at once. */
+function shareOf(legs: readonly LegInWater[], pushed: readonly ({ readonly k: number } | null)[]): number {
+  const wet = legs.filter((_, i) => pushed[i])
+  if (wet.length === 0) return 1
+  const at = wet.map(({ across }) => across)
+  const k = pushed.reduce((least, one) => Math.min(least, one?.k ?? least), Number.POSITIVE_INFINITY)
+  return coherentShare(Math.max(...at) - Math.min(...at), k)
 }
 
 /** How far a wave is behind at each leg, rad: its number goes with the depth, so it is added up from leg to leg. */

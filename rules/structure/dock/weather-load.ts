@@ -10,6 +10,7 @@ import type { Waves } from '../../dock.ts'
 import { type EdgeLine, edgeLength, edgeOf } from '../../layout/index.ts'
 import { sectionProperties } from '../../parts/section-properties.ts'
 import { crestOf, onEdge } from '../../site/waves/crest.ts'
+import { coherentShare } from '../../site/waves/short-crested.ts'
 import { type Height, inDepth, type Train, trainsOf } from '../../site/waves/trains.ts'
 import { type CaseLoad, loadMember, loadNode, noLoad, type StateLayout } from '../second-order.ts'
 import {
@@ -40,7 +41,7 @@ export function weatherLoad(
   const z = levelOf(site.levels, level)
   const way = TOWARD[toward]
   const gust = windPressure((site.wind?.speed ?? 0) * GUST)
-  addLegs(states, frame, load, waves ? legWaves(waves, inWater(frame, z, way[0]), height) : [], z, gust, way)
+  addLegs(states, frame, load, waves ? legWaves(waves, inWater(frame, z, way), height) : [], z, gust, way)
   addEdges(states, frame, load, waves ? trainsOf(waves, height) : [], waves?.depth ?? 0, z, gust, way)
   addBoat(frame, load, waves, z, way)
   return load
@@ -96,6 +97,7 @@ function addEdges(
     const wave = inDepth(train, deepest + z)
     return Math.max(most, wave ? z + crestOf(wave) : z)
   }, z)
+  const wide = extentAcross(frame, dx, dy)
   let free: ((rail: RailInFrame) => number) | null = null
   for (const rail of frame.rails) {
     const line = edgeOf(rail.section, rail.edge)
@@ -106,7 +108,10 @@ function addEdges(
     const depth = highest > under ? Math.min(deepest + z, z - bedUnder(frame, line)) : 0
     const wave = trains.reduce((most, train) => {
       const local = inDepth(train, depth)
-      return local ? Math.max(most, onEdge(local, Math.min(z + crestOf(local), deckHeight) - under)) : most
+      const share = local && train.shortCrested ? coherentShare(wide, local.k) : 1
+      return local
+        ? Math.max(most, share * onEdge(local, Math.min(z + crestOf(local), deckHeight) - under))
+        : most
     }, 0)
     const perLength = gust * WIND_DRAG.edge * dry + wave
     if (perLength === 0) continue
@@ -118,19 +123,42 @@ function addEdges(
   }
 }
 
+/** Of all corners, along the crests of waves that go along (dx, dy), m. */
+function extentAcross({ corners, nodes }: DockFrame, dx: number, dy: number): number {
+  let least = Number.POSITIVE_INFINITY
+  let most = Number.NEGATIVE_INFINITY
+  for (const four of corners)
+    for (const node of four ?? []) {
+      const at = dy * nodes[node]!.x + dx * nodes[node]!.y
+      least = Math.min(least, at)
+      most = Math.max(most, at)
+    }
+  return Math.max(0, most - least)
+}
+
 /** Bed under the deeper end of an edge, m. */
 const bedUnder = ({ kit }: DockFrame, { x, y, dx, dy, length }: EdgeLine): number =>
   Math.min(kit.bed.bedAt(x, y), kit.bed.bedAt(x + dx * length, y + dy * length))
+
+/**
+ * In a stronger wind than this no boat is left at such a dock, m/s: the top of Beaufort 5, a fresh breeze (WMO's scale, memory; that boats are
+ * taken away then is a caution on screen and papers).
+ */
+export const MOORED_WIND = 10.7
 
 function addBoat(frame: DockFrame, load: CaseLoad, waves: Waves | null, z: number, [dx, dy]: Way): void {
   const { site, dock } = frame.kit.design
   const { boat } = dock
   if (!boat) return
-  const speed = (site.wind?.speed ?? 0) * GUST
+  const wind = site.wind?.speed ?? 0
+  const moored = Math.min(wind, MOORED_WIND)
+  const speed = moored * GUST
   const across = dy !== 0
   let force = 0
   if (speed > 0) force += across ? boatWindBeam(boat, speed) : boatWindBow(boat, speed)
-  const open = waves && waves.period > 0 ? { height: waves.open, period: waves.period } : null
+  // The waves of a wind so much weaker: about as the wind itself, at one fetch.
+  const open =
+    waves && waves.period > 0 ? { height: (waves.open * moored) / wind, period: waves.period } : null
   const wave = open && inDepth(open, waves!.depth + z)
   if (wave) force += across ? boatWavesBeam(boat, wave) : boatWavesBow(boat, wave)
   if (force === 0) return
@@ -138,7 +166,7 @@ function addBoat(frame: DockFrame, load: CaseLoad, waves: Waves | null, z: numbe
 }
 
 /** Legs as the waves meet them; head-on one after the other. */
-function inWater(frame: DockFrame, level: number, dx: number): LegInWater[] {
+function inWater(frame: DockFrame, level: number, [dx, dy]: Way): LegInWater[] {
   const { catalog } = frame.kit.shop
   return frame.legs.map(({ leg }) => {
     const stock = catalog.stock[leg.stock!.stock]!
@@ -146,7 +174,8 @@ function inWater(frame: DockFrame, level: number, dx: number): LegInWater[] {
       width: sectionProperties(stock).width,
       shape: stock.shape === 'round-tube' || stock.shape === 'round-bar' ? 'round' : 'square',
       depth: level - leg.bed,
-      along: dx * leg.x,
+      along: dx * leg.x + dy * leg.y,
+      across: dy * leg.x + dx * leg.y,
     }
   })
 }
