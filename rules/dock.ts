@@ -308,6 +308,8 @@ export interface Waves {
   readonly recommendedDeckHeight: number
   /** … and left all season, over the high level. */
   readonly recommendedAllSeason: number
+  /** How far the deck can go up from its planned height before a leg ends at its sleeve's top, m; null while a leg has no length. */
+  readonly canRise: number | null
   /** How long such a wind must blow until they are grown, s; 0 where only wakes are told of. */
   readonly duration: number
   /** What is said about them: where a law is used outside of what it was made for, and what is left out. */
@@ -318,7 +320,8 @@ export interface Waves {
  * `assumed-deep`: no depth along the fetch is given, so none holds them down (cautious). `short-fetch`: shorter, for this wind, than what
  * the laws were measured on. `depth-breaks`: the depth at the dock lets only lower ones stand. `highest-break`: that of the highest ones.
  * `steep`: the highest would break by themselves; counted whole (cautious). `shallow-long`: so long for their height and depth that linear
- * theory tells too little of how the water moves.
+ * theory tells too little of how the water moves. `legs-end`: legs do not reach far enough to set the deck again as high over the lake at its
+ * high level.
  */
 export type WaveNote =
   | 'assumed-deep'
@@ -327,6 +330,7 @@ export type WaveNote =
   | 'highest-break'
   | 'steep'
   | 'shallow-long'
+  | 'legs-end'
 
 /** What the worst case does to one leg. `use` is of what it may carry: over 1 is too much. */
 export interface LegUse {

@@ -70,10 +70,11 @@ function DeckHeight() {
 function ClearOfWaves() {
   const { waves } = useDock()
   const deck = useLeadline((s) => s.design.dock.deckHeight)
+  const high = useLeadline((s) => s.design.site.levels.high)
   const edit = useLeadline((s) => s.edit)
   const { t, units } = useWords()
   if (!waves) return null
-  const height = (key: 'waves.re-set' | 'waves.all-season', least: number) => {
+  const height = (key: 'waves.re-set' | 'waves.re-set-short' | 'waves.all-season', least: number) => {
     const to = snapUp(least, units)
     return (
       <button
@@ -81,15 +82,16 @@ function ClearOfWaves() {
         aria-pressed={Math.abs(deck - to) < 1e-6}
         onClick={() => edit((d) => change.setDeck(d, to))}
       >
-        {t(key, { height: meters(to) })}
+        {t(key, { height: meters(to), rise: meters(waves.canRise ?? 0) })}
       </button>
     )
   }
+  const reaches = waves.canRise === null || waves.canRise >= Math.max(0, high) - 1e-6
   return (
     // biome-ignore lint/a11y/useSemanticElements: two buttons with their name before them, not fields.
     <div className="heights" role="group" aria-label={t('waves.deck')}>
       <Hint>{t('waves.deck')}</Hint>
-      {height('waves.re-set', waves.recommendedDeckHeight)}
+      {height(reaches ? 'waves.re-set' : 'waves.re-set-short', waves.recommendedDeckHeight)}
       {height('waves.all-season', waves.recommendedAllSeason)}
     </div>
   )

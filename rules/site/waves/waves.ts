@@ -8,7 +8,8 @@
  */
 import type { WaveNote, Waves } from '../../dock.ts'
 import type { Kit } from '../../kit.ts'
-import { round6 } from '../../numbers.ts'
+import { round6, SLACK } from '../../numbers.ts'
+import { aboveDeck } from '../../parts/legs.ts'
 import { dispersion, type Length } from './dispersion.ts'
 import {
   type Blowing,
@@ -25,7 +26,8 @@ import { BREAKING, CREST, HIGHEST, STEEPEST, TENTH } from './limits.ts'
 const URSELL = 26
 
 /** Null where the Design tells of no wind and no wakes, or there is nothing on legs. */
-export function wavesOf({ design, shop, legs, layout }: Kit): Waves | null {
+export function wavesOf(kit: Kit): Waves | null {
+  const { design, shop, legs, layout } = kit
   const { wind, wake = 0, levels } = design.site
   const blowing = { speed: wind?.speed ?? 0, fetch: wind?.fetch ?? 0, depth: wind?.depth ?? null }
   const raised = spm1984(blowing)
@@ -51,6 +53,7 @@ export function wavesOf({ design, shop, legs, layout }: Kit): Waves | null {
   const crest = crestAt(0)
   const crestHigh = crestAt(high)
   const over = shop.rules.waveClearance + frame
+  const canRise = riseOf(kit)
   return {
     height: round6(height),
     period: round6(raised.period),
@@ -75,12 +78,33 @@ export function wavesOf({ design, shop, legs, layout }: Kit): Waves | null {
     },
     recommendedDeckHeight: round6(crest + over),
     recommendedAllSeason: round6(high + crestHigh + over),
+    canRise: canRise === null ? null : round6(canRise),
     duration: round6(growthTime(blowing)),
-    notes: notesOf({ blowing, raised, limit, height, highest, long, depth }),
+    notes: notesOf({
+      blowing,
+      raised,
+      limit,
+      height,
+      highest,
+      long,
+      depth,
+      short: canRise !== null && canRise < high - SLACK,
+    }),
   }
 }
 
 const FLAT: Length = { k: 0, length: 0, speed: 0 }
+
+/** What the leg with the least over the deck has there, over the decking, m. */
+function riseOf(kit: Kit): number | null {
+  let least = Number.POSITIVE_INFINITY
+  for (const leg of kit.legs) {
+    const above = aboveDeck(leg, kit)
+    if (above === null) return null
+    least = Math.min(least, above + kit.shop.catalog.decking.rise)
+  }
+  return Math.max(0, least)
+}
 
 interface Told {
   readonly blowing: Blowing
@@ -90,9 +114,11 @@ interface Told {
   readonly highest: number
   readonly long: Length
   readonly depth: number
+  /** Legs do not reach to the high level. */
+  readonly short: boolean
 }
 
-function notesOf({ blowing, raised, limit, height, highest, long, depth }: Told): WaveNote[] {
+function notesOf({ blowing, raised, limit, height, highest, long, depth, short }: Told): WaveNote[] {
   const windy = raised.height > 0
   const { k, length } = long
   const told: readonly (readonly [WaveNote, boolean])[] = [
@@ -101,6 +127,7 @@ function notesOf({ blowing, raised, limit, height, highest, long, depth }: Told)
     ['depth-breaks', raised.height > limit],
     ['highest-break', windy && raised.height <= limit && HIGHEST * raised.height > limit],
     ['steep', length > 0 && highest > STEEPEST * length * Math.tanh(k * depth)],
+    ['legs-end', short],
     ['shallow-long', length > 0 && height * length ** 2 > URSELL * depth ** 3],
   ]
   return told.filter(([, holds]) => holds).map(([note]) => note)
