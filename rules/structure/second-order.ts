@@ -144,21 +144,50 @@ export function loadMember(
   const at = member * 12
   forces.fill(0)
   if (isRigid(members, member)) evenLoad(members.length[member]!, own, forces)
-  else {
-    const ends = endLoads(members, member, own)
-    forces[0] = ends.along[0]!
-    forces[6] = ends.along[1]!
-    ends.planes.forEach((plane, p) => {
-      const { acrossJoint, turnJoint, sign } = PLANES[p]!
-      forces[acrossJoint] = plane[0]!
-      forces[turnJoint] = sign * plane[1]!
-      forces[6 + acrossJoint] = plane[2]!
-      forces[6 + turnJoint] = sign * plane[3]!
-    })
-  }
+  else jointedLoad(layout, member, own, forces)
   for (let i = 0; i < 12; i++) load.onMembers[at + i]! += forces[i]!
   addInGlobal(members, member, forces, 0, load.onNodes)
   addInGlobal(members, member, forces, 6, load.onNodes)
+}
+
+/** What even loads of 1 along each own axis do to members whose joints give: it is asked for in every case. */
+const jointed = new WeakMap<Layout, Map<number, readonly Float64Array[]>>()
+
+function jointedLoad(
+  layout: Layout,
+  member: number,
+  own: readonly [number, number, number],
+  out: Float64Array,
+): void {
+  let known = jointed.get(layout)
+  if (!known) {
+    known = new Map()
+    jointed.set(layout, known)
+  }
+  let units = known.get(member)
+  if (!units) {
+    units = ([0, 1, 2] as const).map((axis) => unitLoad(layout, member, axis))
+    known.set(member, units)
+  }
+  for (let axis = 0; axis < 3; axis++) {
+    const q = own[axis]!
+    if (q !== 0) for (let i = 0; i < 12; i++) out[i]! += q * units[axis]![i]!
+  }
+}
+
+function unitLoad({ members }: Layout, member: number, axis: 0 | 1 | 2): Float64Array {
+  const out = new Float64Array(12)
+  const ends = endLoads(members, member, [axis === 0 ? 1 : 0, axis === 1 ? 1 : 0, axis === 2 ? 1 : 0])
+  out[0] = ends.along[0]!
+  out[6] = ends.along[1]!
+  ends.planes.forEach((plane, p) => {
+    const { acrossJoint, turnJoint, sign } = PLANES[p]!
+    out[acrossJoint] = plane[0]!
+    out[turnJoint] = sign * plane[1]!
+    out[6 + acrossJoint] = plane[2]!
+    out[6 + turnJoint] = sign * plane[3]!
+  })
+  return out
 }
 
 /** Movements under a load, six a node. */

@@ -80,7 +80,7 @@ export interface Analysis {
   readonly lean: number
   readonly sway: Sway
   /** Dead load and people on the softened frame, all contacts closed: for what is asked of it besides. Null where that has buckled. */
-  readonly full: Loaded | null
+  readonly full: (() => Loaded) | null
 }
 
 export interface Loaded {
@@ -172,7 +172,8 @@ export function analyze(
     return load
   }
   let buckled = false
-  let full: Loaded | null = null
+  let full: (() => Loaded) | null = null
+  const gapped = frame.contacts.some(({ gap }) => gap > 0)
   const rubbing = sliding(frame)
   for (const gravity of ['full', 'none'] as const) {
     const mine = list.filter((c) => c.gravity === gravity)
@@ -198,66 +199,53 @@ export function analyze(
       return forces
     }
     const touching = touch(state, frame)
-    const gaps = frame.contacts.flatMap(({ gap }) => [-gap, 0, 0])
-    const { forces: still, add: addStill, clear: clearStill } = sumOf(frame)
-    const { forces: grown, add: addGrown, clear: clearGrown } = sumOf(frame)
-    const forces = new Float64Array(still.length)
-    const gapForces = new Float64Array(still.length)
-    touching.move(gaps, gapForces)
+    const gapForces = new Float64Array(frame.judged.length * 12)
+    touching.move(
+      frame.contacts.flatMap(({ gap }) => [-gap, 0, 0]),
+      gapForces,
+    )
+    const leaning = (way: 'left' | 'lake') =>
+      ask(`lean ${way}`, () => leanLoad(states, frame, legAxial, lean, TOWARD[way]))
+    const forces = new Float64Array(frame.judged.length * 12)
     for (const combination of mine) {
-      clearStill()
-      clearGrown()
       const { dead: own, live: on, weather, side, lean: toward } = combination
-      addStill(
-        ask('dead', () => dead),
-        own,
-      )
-      addStill(gapForces, 1)
+      const still: Term[] = [{ forces: ask('dead', () => dead), factor: own }]
+      if (gapped) still.push({ forces: gapForces, factor: 1 })
       for (const [i, name] of (['left', 'right'] as const).entries())
-        if (on[i]! > 0)
-          addStill(
-            ask(name, () => half[name]),
-            on[i]!,
-          )
+        if (on[i]! > 0) still.push({ forces: ask(name, () => half[name]), factor: on[i]! })
+      const way = toward === 'left' || toward === 'right' ? 'left' : 'lake'
+      still.push({ forces: leaning(way), factor: toward === way ? 1 : -1 })
+      const grown: Term[] = []
       if (weather) {
-        const key = `${weather.level} ${weather.toward} ${weather.waves}`
-        addGrown(
-          ask(key, () => weatherOf(key, weather.level, weather.toward, weather.waves)),
-          weather.factor,
-        )
-        const uplift = weather.uplift ? upliftFor(key, weather.level, weather.toward, weather.waves) : null
-        if (uplift)
-          addGrown(
-            ask(`uplift ${key}`, () => uplift),
-            weather.uplift!,
-          )
+        const { level, toward: to, waves: height, factor } = weather
+        const key = `${level} ${to} ${height}`
+        grown.push({ forces: ask(key, () => weatherOf(key, level, to, height)), factor })
+        const uplift = weather.uplift ? upliftFor(key, level, to, height) : null
+        if (uplift) grown.push({ forces: ask(`uplift ${key}`, () => uplift), factor: weather.uplift! })
       }
-      if (side !== null)
-        addGrown(
-          ask(`side ${side}`, () => sides[side]!.load),
-          1,
-        )
-      const across = toward === 'left' || toward === 'right'
-      const way = across ? 'left' : 'lake'
-      addStill(
-        ask(`lean ${way}`, () => leanLoad(states, frame, legAxial, lean, TOWARD[way])),
-        toward === way ? 1 : -1,
-      )
-      const leaning: Lean = { axial: legAxial, x: TOWARD[toward][0] * lean, y: TOWARD[toward][1] * lean }
-      for (let i = 0; i < forces.length; i++) forces[i] = still[i]! + grown[i]!
+      if (side !== null) grown.push({ forces: ask(`side ${side}`, () => sides[side]!.load), factor: 1 })
+      addUp(forces, still, grown)
+      const leans: Lean = { axial: legAxial, x: TOWARD[toward][0] * lean, y: TOWARD[toward][1] * lean }
       const standing = letGo(touching, forces)
       const spared =
-        !standing.stands && isSpared(frame, combination, { touching, rubbing, still, grown, lean: leaning })
-      visit({ combination, forces, ...standing, spared, lean: leaning })
+        !standing.stands &&
+        isSpared(frame, combination, {
+          touching,
+          rubbing,
+          still: addUp(new Float64Array(forces.length), still),
+          grown: addUp(new Float64Array(forces.length), grown),
+          lean: leans,
+        })
+      visit({ combination, forces, ...standing, spared, lean: leans })
     }
     if (gravity === 'full')
-      full = {
+      full = () => ({
         touching,
         dead: ask('dead', () => dead),
         people: ask('people', () => live),
         gaps: gapForces,
-        leaning: ask('lean left', () => leanLoad(states, frame, legAxial, lean, TOWARD.left)),
-      }
+        leaning: leaning('left'),
+      })
   }
   return {
     frame,
@@ -274,16 +262,18 @@ export function analyze(
   }
 }
 
-/** Forces of basic loads added up. */
-function sumOf(frame: DockFrame) {
-  const forces = new Float64Array(frame.judged.length * 12)
-  return {
-    forces,
-    add(more: Float64Array, factor: number): void {
-      for (let i = 0; i < forces.length; i++) forces[i]! += factor * more[i]!
-    },
-    clear: (): void => void forces.fill(0),
-  }
+/** Forces of a basic load, and how many times it acts. */
+interface Term {
+  readonly forces: Float64Array
+  readonly factor: number
+}
+
+/** Their sum, into `sum`: which is given back. */
+function addUp(sum: Float64Array, ...lists: readonly (readonly Term[])[]): Float64Array {
+  sum.fill(0)
+  for (const list of lists)
+    for (const { forces, factor } of list) for (let i = 0; i < sum.length; i++) sum[i]! += factor * forces[i]!
+  return sum
 }
 
 /** How far the softest outer corner gives under the push, along the dock's axes, without axial forces. */

@@ -47,7 +47,7 @@ export function structureOf(kit: Kit, waves: Waves | null, { deep }: Depth = { d
     ...(analysis.buckled ? NO_FIGURES : figuresOf(judges, analysis)),
     playAlong: round6(play.along),
     playAcross: round6(play.across),
-    uneven: deep && analysis.full ? unevenFoot(frame, analysis.full) : null,
+    uneven: deep && analysis.full ? unevenFoot(frame, analysis.full()) : null,
     sway: round6(Math.max(along, across)),
     swayAlong: round6(along),
     swayAcross: round6(across),
