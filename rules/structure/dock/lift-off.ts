@@ -25,9 +25,6 @@ const SUNK = 1e-7
 export const TIPPED = 0.3
 /** Of a leg's own stiffness along it: what resists a movement by less than this is nothing but rounding. */
 const LOOSE = 1e-8
-/** Rounds in which posts are found whose ground gives. */
-const GIVING = 4
-
 export interface Standing {
   /** Off what they stand on, by index of the contacts (of a frame: the feet first, in the order of its legs). */
   readonly lifted: readonly number[]
@@ -50,7 +47,8 @@ export function letGo(touching: Touch, forces: Float64Array): Standing {
   })
   let given: number[] = []
   let off: Off | 'tips' = { by: new Float64Array(target.length), free: [] }
-  for (let round = 0; round < GIVING; round++) {
+  // Each round at least one more post gives.
+  for (let round = 0; round <= contacts.length; round++) {
     const asked: Asked = { touching, forces, target, given }
     off = together(asked) ?? oneByOne(asked)
     if (off === 'tips') return { lifted: [], sideways: [], stands: false }
@@ -67,11 +65,11 @@ export function letGo(touching: Touch, forces: Float64Array): Standing {
   // What is let go carries what it is let go to, and no rounding besides.
   for (const dof of free) forces[at[dof]!] = target[dof]!
   // Held sideways by what hangs in the air alone, it is held by nothing.
-  const hanging = lifted.some(
-    (i) =>
-      contacts[i]!.kind === 'foot' && Math.hypot(forces[at[i * 3 + 1]!]!, forces[at[i * 3 + 2]!]!) > NO_PULL,
-  )
-  return { lifted, sideways, stands: !hanging }
+  const acrossOf = (i: number): number => Math.hypot(forces[at[i * 3 + 1]!]!, forces[at[i * 3 + 2]!]!)
+  const hanging = lifted.some((i) => contacts[i]!.kind === 'foot' && acrossOf(i) > NO_PULL)
+  // Nor by a post beyond what its ground holds, where nothing else could take over.
+  const torn = contacts.some(({ kind, holds }, i) => kind === 'post' && acrossOf(i) > most(holds))
+  return { lifted, sideways, stands: !hanging && !torn }
 }
 
 interface Asked {
@@ -93,6 +91,9 @@ interface Off {
 const forceAt = ({ touching, forces }: Asked, { free, by }: Off, dof: number): number =>
   free.reduce((sum, other) => sum + by[other]! * touching.column(other)[dof]!, forces[touching.at[dof]!]!)
 
+/** Up to here a post's ground counts as holding, N. */
+const most = (holds: number): number => holds * (1 + 1e-6) + NO_PULL
+
 /** Posts that hold more than their ground does: both directions of each, their targets set. */
 function givingPosts(asked: Asked, off: Off): number[] {
   const { contacts } = asked.touching
@@ -102,7 +103,7 @@ function givingPosts(asked: Asked, off: Off): number[] {
     const x = forceAt(asked, off, i * 3 + 1)
     const y = forceAt(asked, off, i * 3 + 2)
     const across = Math.hypot(x, y)
-    if (across <= holds * (1 + 1e-6) + NO_PULL) return
+    if (across <= most(holds)) return
     asked.target[i * 3 + 1] = (x * holds) / across
     asked.target[i * 3 + 2] = (y * holds) / across
     found.push(i * 3 + 1, i * 3 + 2)

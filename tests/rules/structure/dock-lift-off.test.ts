@@ -401,7 +401,8 @@ describe('contacts that bear and do not pull, on random docks', () => {
       ),
       { seed: SEED + 1, numRuns: 120 },
     )
-    expect(Math.min(seen.all, seen.some, seen.tips)).toBeGreaterThanOrEqual(5)
+    expect(Math.min(seen.all, seen.some)).toBeGreaterThanOrEqual(5)
+    expect(seen.tips).toBeGreaterThanOrEqual(3)
     expect(seen.comesDown).toBeGreaterThanOrEqual(1)
     expect(seen.shore).toBeGreaterThanOrEqual(1)
     expect(seen.hook).toBeGreaterThanOrEqual(3)
