@@ -4,7 +4,7 @@ import { upToCentimeter, WAVES } from './wave-words.ts'
 /** The highest tenth of the waves come up to the frame, or nearer than the shop wants, with the lake as on the day of the survey. */
 export const crestReachesFrame: Check = {
   code: 'crest-reaches-frame',
-  severity: 'note',
+  severity: 'warn',
   basis: WAVES,
   find({ waves, shop }) {
     if (!waves) return []

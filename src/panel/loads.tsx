@@ -41,7 +41,7 @@ function Told({ dock, structure }: { readonly dock: Dock; readonly structure: St
   return (
     <div className="loads">
       {structure.legs.length === 0 ? (
-        <p className="hint">{loads('loads.past')}</p>
+        <p className="hint">{loads('loads.past', { live: { value: structure.live, unit: 'Pa' } })}</p>
       ) : (
         <>
           <p className="hint">{intro}</p>
