@@ -31,7 +31,6 @@ import { muckWithoutMudPad } from './muck-without-mud-pad.ts'
 import { notConsidered } from './not-considered.ts'
 import { padOnSlope } from './pad-on-slope.ts'
 import { padsOverlap } from './pads-overlap.ts'
-import { postHoldsLittle } from './post-holds-little.ts'
 import { postTooShort } from './post-too-short.ts'
 import { rampBearingShort } from './ramp-bearing-short.ts'
 import { rampCornerHangs } from './ramp-corner-hangs.ts'
@@ -99,7 +98,6 @@ export const CHECKS: readonly Check[] = [
   braceLeftOut,
   augerOnRock,
   postTooShort,
-  postHoldsLittle,
   extraNoRoom,
   extraNoPlace,
   soundingsDiffer,

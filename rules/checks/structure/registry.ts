@@ -12,6 +12,7 @@ import { goesOver } from './goes-over.ts'
 import { hooksLift } from './hooks-lift.ts'
 import type { StructureCheck } from './judged.ts'
 import { legOverloaded } from './leg-overloaded.ts'
+import { postHoldsLittle } from './post-holds-little.ts'
 import { railOverloaded } from './rail-overloaded.ts'
 import { railSags } from './rail-sags.ts'
 import { sectionFloats } from './section-floats.ts'
@@ -43,6 +44,7 @@ export const STRUCTURE_CHECKS: readonly StructureCheck[] = [
   footLow,
   railSags,
   bucklingNear,
+  postHoldsLittle,
   swayFelt,
   clipsUnstated,
 ]

@@ -1,16 +1,17 @@
-import { postHold } from '../structure/dock/post-hold.ts'
-import { GUARD_PUSH } from '../structure/strength/loads-published.ts'
-import { type Check, names, newtons, text, worst } from './check.ts'
+import { postHold } from '../../structure/dock/post-hold.ts'
+import { GUARD_PUSH } from '../../structure/strength/index.ts'
+import { names, newtons, text, worst } from '../check.ts'
+import type { StructureCheck } from './judged.ts'
 
 /** Under this a post holds next to nothing at its clamp, N: what a hand leans on it with (judgment). */
 const LITTLE = 50
 
 /** Anchor posts where the bottom gives next to nothing. No other part of the shop would help: only a measured pull tells better. */
-export const postHoldsLittle: Check = {
+export const postHoldsLittle: StructureCheck = {
   code: 'post-holds-little',
   severity: 'note',
   basis: 'Broms 1964, short piles, on half-known soil (values by bottom: judgment)',
-  find(kit) {
+  find({ kit }) {
     const held = kit.extras.placed
       // An auger on rock has its own finding, and so has a post that is too short.
       .filter((e) => e.post?.stock && kit.bed.bottomAt(e.x, e.y) !== 'rock')
