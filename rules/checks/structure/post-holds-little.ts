@@ -1,6 +1,6 @@
 import { postHold } from '../../structure/dock/post-hold.ts'
 import { GUARD_PUSH } from '../../structure/strength/index.ts'
-import { names, newtons, text, worst } from '../check.ts'
+import { key, names, newtons, worst } from '../check.ts'
 import type { StructureCheck } from './judged.ts'
 
 /** Under this a post holds next to nothing at its clamp, N: what a hand leans on it with (judgment). */
@@ -25,7 +25,7 @@ export const postHoldsLittle: StructureCheck = {
         parts: ids,
         values: {
           posts: names(ids),
-          bottom: text(best.hold.soil!),
+          bottom: key(best.hold.soil!),
           hold: newtons(best.hold.lateral),
           total: newtons(little.reduce((sum, { hold }) => sum + hold.lateral, 0)),
           push: newtons(GUARD_PUSH),
