@@ -24,7 +24,7 @@ const QUICK = 6
 /** and those whose buckling and sleeves are solved too, for five times as much again. */
 const SOLVED = 4
 /** A figure that moves by less than this part of it is no better. Judgment. */
-const BETTER_BY = 0.01
+const BETTER_BY = 0.05
 
 /** The figure that tells how bad a finding is, and whether more of it is worse; others only go or stay. */
 const FIGURES: Readonly<Record<string, { readonly name: string; readonly worse: 'more' | 'less' }>> = {
