@@ -5,7 +5,7 @@
 import fc from 'fast-check'
 import type { Manifold } from 'manifold-3d'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { type Clearance, clearances, TOUCHING } from '../../rules/clearance/clearance.ts'
+import { type Clearance, clearancesWithDepth, TOUCHING } from '../../rules/clearance/clearance.ts'
 import { type Bed, type Dock, makeBed, type Placement, shopOf } from '../../rules/index.ts'
 import { anyCase, type Case } from '../support/arbitraries.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
@@ -143,7 +143,9 @@ describe(`clearances of ${DOCKS} random docks (seed ${SEED})`, () => {
     for (const item of cases) {
       const dock = deriveAtOnce(item.design, item.catalog)
       const bed = makeBed(item.design.site)
-      const ours = new Map(clearances(dock, item.catalog, bed, { within: WITHIN }).map((c) => [keyOf(c), c]))
+      const ours = new Map(
+        clearancesWithDepth(dock, item.catalog, bed, { within: WITHIN }).map((c) => [keyOf(c), c]),
+      )
       const { gaps, skipped } = byLibrary(item, dock, bed)
       seen.skipped += skipped.size
       for (const key of ours.keys()) {
