@@ -165,7 +165,7 @@ describe(`clearances of ${DOCKS} random docks (seed ${SEED})`, () => {
         }
         seen.worst = Math.max(seen.worst, Math.abs(gap - theirs.gap))
         // Parts less than a millimeter into each other touch by one measure and clash by the other.
-        const barely = own !== undefined && own.clash && own.depth() < 1e-3
+        const barely = own?.clash && own.depth() < 1e-3
         if (Math.abs(gap - theirs.gap) > 1e-3 || ((own?.clash ?? false) !== theirs.clash && !barely)) {
           const [i, k] = key.split(' ').map(Number)
           const name = (n: number): string =>
