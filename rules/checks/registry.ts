@@ -10,7 +10,7 @@ import { braceNearFrame } from './brace-near-frame.ts'
 import { braceNearPad } from './brace-near-pad.ts'
 import { catalogDiffers } from './catalog-differs.ts'
 import type { Check } from './check.ts'
-import { crestReachesFrame } from './crest-reaches-frame.ts'
+import { crestNearFrame, crestReachesFrame } from './crest-reaches-frame.ts'
 import { deckAwash } from './deck-awash.ts'
 import { deckGuard } from './deck-guard.ts'
 import { deckNearLevel } from './deck-near-level.ts'
@@ -76,6 +76,7 @@ export const CHECKS: readonly Check[] = [
   deckUnderLevel,
   deckNearLevel,
   crestReachesFrame,
+  crestNearFrame,
   deckAwash,
   stepToBoat,
   deckGuard,

@@ -119,7 +119,7 @@ describe('leadline list', () => {
       's5.end.left',
       'Where each brace goes',
       // 401.046 kg and two posts of 10 ft, 24.682 kg.
-      'Weight 957.3 lb',
+      'Weight 969.4 lb',
       'Price $5,706.80',
       'Heaviest section',
       'Cautions',

@@ -18,20 +18,22 @@ const posts = (dock: Dock) =>
     })
 
 describe('an anchor post by rule', () => {
-  it('stands 6 in from the lakeward corner where foot pads are 10 in wide: 3 + 3.4375 - 5 = 1.4375 in from the pad, its half 0.95', () => {
+  it('moves inward, past a foot pad 16 in wide that reaches under it', () => {
     const [left, right] = posts(look({ extras: { 'anchor-post': 2 } }))
     expect(left).toMatchObject({ section: 's5' })
-    expect(left!.along).toBeCloseTo(2.4384 - 0.1524, 5)
-    expect([left!.aside, right!.aside].map((v) => v.toFixed(4))).toEqual(['0.6858', '-0.6858'])
+    // The pad reaches 8 - 3.4375 in off the edge, the post's tube from 4 - 1.1875 in on. The leg's axis is 3.4375 in from the corner; half a
+    // pad 3.5 in, half a tube 1.1875 in and 10 mm to spare: 0.087313 + 0.0889 + 0.030163 + 0.01 = 0.216376 m.
+    expect(left!.along).toBeCloseTo(2.4384 - 0.216376, 5)
+    expect([left!.aside, right!.aside].map((v) => v.toFixed(4))).toEqual(['0.7112', '-0.7112'])
   })
 
-  // A mud pad 14 in square reaches 7 - 3.4375 in off the edge, the post's tube from 3 - 0.95 in on. The leg's axis is 3.4375 in
-  // from the corner; half a pad 7 in, half a tube 0.95 in and 10 mm to spare: 0.087313 + 0.1778 + 0.02413 + 0.01 = 0.299243 m.
-  it('moves inward, past a mud pad that reaches under it', () => {
+  // A mud pad 14 in square reaches 7 - 3.4375 in off the edge, the post's tube from 4 - 1.1875 in on: half a pad 7 in, half a tube 1.1875 in
+  // and 10 mm to spare: 0.087313 + 0.1778 + 0.030163 + 0.01 = 0.305276 m.
+  it('moves further past a mud pad', () => {
     const dock = look({ pad: 'mud-pad-14', extras: { 'anchor-post': 2 } })
     for (const { section, along } of posts(dock)) {
       expect(section).toBe('s5')
-      expect(along).toBeCloseTo(2.4384 - 0.299243, 5)
+      expect(along).toBeCloseTo(2.4384 - 0.305276, 5)
     }
     expect(dock.findings.map((f) => f.code)).not.toContain('extra-no-room')
   })
@@ -42,21 +44,24 @@ describe('an anchor post by rule', () => {
     const dock = look({ frame: 'R100', pad: 'TE-45', extras: { pfahl: 2 } }, metricCatalog)
     const length = dock.sections.at(-1)!.length
     expect(posts(dock).map((p) => p.along.toFixed(5))).toEqual(Array(2).fill((length - 0.36515).toFixed(5)))
-    const small = look({ frame: 'R100', pad: 'TE-27', extras: { pfahl: 2 } }, metricCatalog)
-    expect(posts(small).map((p) => p.along.toFixed(5))).toEqual(Array(2).fill((length - 0.15).toFixed(5)))
+    // TE-36 is 0.2 m long and 0.36 m wide, so it reaches 0.11 m off the edge: 0.1 + 0.1 + 0.03015 + 0.01 = 0.24015 m.
+    const small = look({ frame: 'R100', pad: 'TE-36', extras: { pfahl: 2 } }, metricCatalog)
+    expect(posts(small).map((p) => p.along.toFixed(5))).toEqual(Array(2).fill((length - 0.24015).toFixed(5)))
   })
 
-  // Each of four sections has 2.4384 - 2 * 0.299243 m, or without legs at its start a little more, for axes 1 ft apart: 7 a side.
-  // The end edge has 1.2192 - 2 * 0.299243 = 0.6207 m: 3. Together 4 * 2 * 7 + 3 = 59; on small pads 4 * 2 * 8 + 4 = 68.
+  // s2 has legs at both ends: 2.4384 - 2 * 0.305276 = 1.8278 m for axes 1 ft apart, 1.8278 / 0.3048 = 5.997: 6 a side. The three others have
+  // none at their start: 2.4384 - 0.1524 - 0.305276 = 1.9807 m: 7 a side. The end edge has 1.2192 - 2 * 0.305276 = 0.6086 m: 2 (1.997 and
+  // one). Together 2 * 6 + 3 * 2 * 7 + 2 = 56. On standard pads 2.4384 - 2 * 0.216376 = 2.0056 m: 7; 2.4384 - 0.1524 - 0.216376 = 2.0696 m: 7.
   it('is left over where no stretch of edge is clear of the pads', () => {
     const left = (pad: string, n: number) =>
       look({ pad, extras: { 'anchor-post': n } })
         .findings.filter((f) => f.code === 'extra-no-room')
         .map((f) => [f.values.placed?.value, f.values.missing?.value])
-    expect(left('mud-pad-14', 59)).toEqual([])
-    expect(left('mud-pad-14', 62)).toEqual([[59, 3]])
-    expect(left('pad-7x10', 68)).toEqual([])
-    expect(left('pad-7x10', 69)).toEqual([[68, 1]])
+    expect(left('mud-pad-14', 56)).toEqual([])
+    expect(left('mud-pad-14', 59)).toEqual([[56, 3]])
+    // The end edge lies across: 1.2192 - 2 * (0.087313 + 0.2032 + 0.030163 + 0.01) = 0.5578 m, 2. Together 4 * 2 * 7 + 2 = 58.
+    expect(left('pad-7x16', 58)).toEqual([])
+    expect(left('pad-7x16', 59)).toEqual([[58, 1]])
   })
 
   it('keeps clear of a deck that runs along its edge, 5 cm and a joint away', () => {

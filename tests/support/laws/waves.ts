@@ -74,13 +74,18 @@ export const wavesFound: Law = (dock, design, catalog) => {
   const found = (code: string): boolean => dock.findings.some((f) => f.code === code)
   const { waves } = dock
   if (!waves)
-    return found('crest-reaches-frame') || found('deck-awash') ? ['a finding of waves without waves'] : []
+    return found('crest-reaches-frame') || found('crest-near-frame') || found('deck-awash')
+      ? ['a finding of waves without waves']
+      : []
   const out: string[] = []
   const agrees = (code: string, by: number): void => {
     if (Math.abs(by) > 1e-5 && found(code) !== by > 0) out.push(`${code}: ${by} m past its limit`)
   }
   const { deckHeight } = design.dock
-  agrees('crest-reaches-frame', waves.recommendedDeckHeight - deckHeight)
+  const low = waves.recommendedDeckHeight - deckHeight
+  const reached = low - clearanceOf(catalog)
+  agrees('crest-reaches-frame', reached)
+  if (reached < -1e-5) agrees('crest-near-frame', low)
   const over = depthOf(dock, catalog) + clearanceOf(catalog)
   agrees('deck-awash', waves.recommendedAllSeason - over - deckHeight)
   return out
