@@ -118,9 +118,10 @@ describe('leadline list', () => {
       '3/4 in, sleeve 0.75 turn',
       's5.end.left',
       'Where each brace goes',
-      // 401.046 kg and two posts of 10 ft, 24.682 kg.
-      'Weight 957.3 lb',
-      'Price $5,706.80',
+      // 406.576 kg and two posts of 10 ft, 2 · 6.933107e-4 m2 · 3.048 m · 7850 kg/m3 = 33.178 kg: 439.754 kg / 0.45359237.
+      // Price 557480 and two posts at 9100.
+      'Weight 969.5 lb',
+      'Price $5,756.80',
       'Heaviest section',
       'Cautions',
     ])
