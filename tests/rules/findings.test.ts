@@ -267,8 +267,6 @@ const CASES: Record<string, { raise: Change; neighbor: Change; shop?: Catalog }>
     raise: { site: flat(2.76), dock: { extras: { 'anchor-post': 1 } } },
     neighbor: { site: flat(2.75), dock: { extras: { 'anchor-post': 1 } } },
   },
-  // In 1 m of muck of 1 kPa the ground gives 543 N/m below 1.5 diameters down, some 50 N at the clamp, 20 N of it trusted: under 50 N.
-  // A pull of 300 N that such a post was seen to hold stands for that.
   // Four legged sections: each side takes four bumpers of 2 ft on 8 ft, the end edge two on 4 ft: 34 in all.
   'extra-no-room': {
     raise: { dock: { extras: { bumper: 35 } } },
