@@ -120,7 +120,7 @@ describe('leadline list', () => {
       'Where each brace goes',
       // 401.046 kg and two posts of 10 ft, 24.682 kg.
       'Weight 969.4 lb',
-      'Price $5,706.80',
+      'Price $5,756.80',
       'Heaviest section',
       'Cautions',
     ])

@@ -143,7 +143,7 @@ function faults(sheet: Steps, dock: Dock, catalog: Catalog): string[] {
     say(step.number !== i + 1, `${step.id} is number ${step.number}`)
     const { lift } = step
     if (lift) {
-      const person = catalog.packing?.person ?? 23
+      const person = catalog.packing?.person ?? 29
       const section = dock.sections.find(({ id }) => id === lift.section)!
       say(lift.mass !== section.lift, `${step.id}: lifts ${lift.mass}, expected ${section.lift}`)
       say(lift.people * person < lift.mass - 1e-6, `${step.id}: ${lift.people} people for ${lift.mass} kg`)
