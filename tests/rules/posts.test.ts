@@ -59,9 +59,10 @@ describe('an anchor post by rule', () => {
         .map((f) => [f.values.placed?.value, f.values.missing?.value])
     expect(left('mud-pad-14', 56)).toEqual([])
     expect(left('mud-pad-14', 59)).toEqual([[56, 3]])
-    // The end edge lies across: 1.2192 - 2 * (0.087313 + 0.2032 + 0.030163 + 0.01) = 0.5578 m, 2. Together 4 * 2 * 7 + 2 = 58.
-    expect(left('pad-7x16', 58)).toEqual([])
-    expect(left('pad-7x16', 59)).toEqual([[58, 1]])
+    // Off the end edge such a pad reaches 3.5 - 3.4375 in only and is in nobody's way: 1.2192 - 0.3048 = 0.9144 m, 3 spaces: 4. Together
+    // 4 * 2 * 7 + 4 = 60.
+    expect(left('pad-7x16', 60)).toEqual([])
+    expect(left('pad-7x16', 61)).toEqual([[60, 1]])
   })
 
   it('keeps clear of a deck that runs along its edge, 5 cm and a joint away', () => {

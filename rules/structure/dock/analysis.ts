@@ -37,7 +37,7 @@ import type { DockFrame } from './frame.ts'
 import { letGo } from './lift-off.ts'
 import { crowdLoads, edgeLoads, type LoadedSide } from './people.ts'
 import { type Lean, sliding } from './sliding.ts'
-import { isSpared } from './spared.ts'
+import { isSpared, justStood, type Pushed } from './spared.ts'
 import { upliftLoad } from './uplift.ts'
 
 /**
@@ -53,8 +53,10 @@ export const SLACK_LEAN = 1 / 100
 /** One combination solved. */
 export interface Solved {
   readonly combination: Combination
-  /** Twelve for each of `frame.judged`: what acts at its ends, member axes. */
+  /** Twelve for each of `frame.judged`: what acts at its ends, member axes; of a dock that does not stand with all contacts closed. */
   readonly forces: Float64Array
+  /** The same for what parts carry: of a dock that does not stand under the part of the push that it just stands. */
+  readonly carried: Float64Array
   /** What is off, by index of `frame.contacts`: up to `frame.legs.length` the feet. */
   readonly lifted: readonly number[]
   /** False where nothing bears. */
@@ -227,16 +229,20 @@ export function analyze(
       addUp(forces, still, grown)
       const leans: Lean = { axial: legAxial, x: TOWARD[toward][0] * lean, y: TOWARD[toward][1] * lean }
       const standing = letGo(touching, forces)
-      const spared =
-        !standing.stands &&
-        isSpared(frame, combination, {
+      let spared = false
+      let carried = forces
+      if (!standing.stands && grown.length > 0) {
+        const pushed: Pushed = {
           touching,
           rubbing,
           still: addUp(new Float64Array(forces.length), still),
           grown: addUp(new Float64Array(forces.length), grown),
           lean: leans,
-        })
-      visit({ combination, forces, ...standing, spared, lean: leans })
+        }
+        spared = isSpared(frame, combination, pushed)
+        carried = justStood(pushed) ?? forces
+      }
+      visit({ combination, forces, carried, ...standing, spared, lean: leans })
     }
     if (gravity === 'full')
       full = () => ({

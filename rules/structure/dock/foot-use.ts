@@ -55,10 +55,10 @@ export function feetJudge(frame: DockFrame): FeetJudge {
     group.name = name
   }
   return {
-    visit({ forces, lifted, combination, lean }) {
+    visit({ forces, carried, lifted, combination, lean }) {
       const { name } = combination
       for (let i = 0; i < legs.length; i++) {
-        const down = forces[at[i]!]!
+        const down = carried[at[i]!]!
         if (down > load[i]!) {
           load[i] = down
           loadCase[i] = name

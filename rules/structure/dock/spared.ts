@@ -1,4 +1,8 @@
 /**
+ * Docks that do not stand under all of a push: the part of it that they just stand, and those that do not go over for all that.
+ *
+ * What their parts carry is told of the part that they just stand, whatever the push: with what holds them gone there is no other answer.
+ *
  * Docks that do not stand under a load as if it stayed, and do not go over for all that: their feet slide first, or the load is over in a
  * moment and has too little energy.
  *
@@ -17,6 +21,18 @@ export interface Pushed {
   readonly still: Float64Array
   readonly grown: Float64Array
   readonly lean: Lean
+}
+
+/** Halvings in which the largest part of a push is found that a dock just stands: to a thirty-second of it. */
+const STOOD = 5
+
+/** Forces with what is let go, under the largest part of the push that the dock stands; null where it stands none of it. */
+export function justStood(pushed: Pushed): Float64Array | null {
+  const { touching } = pushed
+  const falls = (part: number): boolean => !letGo(touching, under(pushed, part)).stands
+  const part = leastPart(falls, STOOD) - 1 / 2 ** STOOD
+  const forces = under(pushed, part)
+  return letGo(touching, forces).stands ? forces : null
 }
 
 export const isSpared = (frame: DockFrame, { energy, force }: Combination, pushed: Pushed): boolean =>

@@ -149,7 +149,7 @@ function judgesOf(frame: DockFrame): Judges {
   const falls: string[] = []
   return {
     visit(solved) {
-      const { forces, combination } = solved
+      const { carried: forces, combination } = solved
       const { name } = combination
       // A shove lasts a moment, and whoever gives it stands on the deck: it bends legs, and carries no dock over.
       if (!solved.stands && !solved.spared && combination.outside && !falls.includes(name)) falls.push(name)
