@@ -37,7 +37,7 @@ import type { DockFrame } from './frame.ts'
 import { letGo } from './lift-off.ts'
 import { crowdLoads, edgeLoads, type LoadedSide } from './people.ts'
 import { type Lean, sliding } from './sliding.ts'
-import { isSpared, justStood, type Pushed } from './spared.ts'
+import { isPushedOff, type Outcome, underPush } from './under-push.ts'
 import { upliftLoad } from './uplift.ts'
 
 /**
@@ -209,6 +209,7 @@ export function analyze(
     const leaning = (way: 'left' | 'lake') =>
       ask(`lean ${way}`, () => leanLoad(states, frame, legAxial, lean, TOWARD[way]))
     const forces = new Float64Array(frame.judged.length * 12)
+    const closed = new Float64Array(forces.length)
     for (const combination of mine) {
       const { dead: own, live: on, weather, side, lean: toward } = combination
       const still: Term[] = [{ forces: ask('dead', () => dead), factor: own }]
@@ -228,21 +229,18 @@ export function analyze(
       if (side !== null) grown.push({ forces: ask(`side ${side}`, () => sides[side]!.load), factor: 1 })
       addUp(forces, still, grown)
       const leans: Lean = { axial: legAxial, x: TOWARD[toward][0] * lean, y: TOWARD[toward][1] * lean }
+      closed.set(forces)
       const standing = letGo(touching, forces)
-      let spared = false
-      let carried = forces
-      if (!standing.stands && grown.length > 0) {
-        const pushed: Pushed = {
+      let outcome: Outcome = { spared: false, carried: forces }
+      if (grown.length > 0 && (!standing.stands || isPushedOff(rubbing, closed, leans)))
+        outcome = underPush(frame, combination, standing.stands, forces, {
           touching,
           rubbing,
           still: addUp(new Float64Array(forces.length), still),
           grown: addUp(new Float64Array(forces.length), grown),
           lean: leans,
-        }
-        spared = isSpared(frame, combination, pushed)
-        carried = justStood(pushed) ?? forces
-      }
-      visit({ combination, forces, carried, ...standing, spared, lean: leans })
+        })
+      visit({ combination, forces, ...outcome, ...standing, lean: leans })
     }
     if (gravity === 'full')
       full = () => ({
