@@ -25,10 +25,19 @@ export const padOnSlope: Check = {
   },
 }
 
-/** Slope of the bed across the pad, rise over run. */
-function slopeUnder(leg: PlacedLeg, { bed }: Kit): number {
-  const a = Math.max(leg.pad.plate.length, leg.pad.plate.width) / 2
-  const dx = bed.firmAt(leg.x + a, leg.y) - bed.firmAt(leg.x - a, leg.y)
-  const dy = bed.firmAt(leg.x, leg.y + a) - bed.firmAt(leg.x, leg.y - a)
-  return Math.hypot(dx, dy) / (2 * a)
+/** Slope of the bed across the pad as it lies, rise over run: half of the plate each way along its section, and square to it. */
+function slopeUnder({ x, y, pad, section }: PlacedLeg, { bed, design }: Kit): number {
+  const wall = design.site.shore?.kind === 'wall'
+  // The face of a wall is no slope of the bed: on the lake's side of it nothing is asked beyond it.
+  const part = (dx: number): number => (wall && x >= 0 && x + dx < 0 ? x / -dx : 1)
+  const along = (dx: number, dy: number): number => {
+    const [ahead, behind] = [part(dx), part(-dx)]
+    const run = (ahead + behind) * Math.hypot(dx, dy)
+    const rise = bed.firmAt(x + ahead * dx, y + ahead * dy) - bed.firmAt(x - behind * dx, y - behind * dy)
+    return run > 0 ? rise / run : 0
+  }
+  const { c, s } = section
+  const a = pad.plate.length / 2
+  const b = pad.plate.width / 2
+  return Math.hypot(along(a * c, a * s), along(-b * s, b * c))
 }

@@ -66,6 +66,17 @@ const foundOf = (change: Change): Dock => deriveFound(designOf(change), catalogO
 const BARE = { bracing: { none: ['s1.start', 's1.end', 's2.end', 's3.end'] } }
 const boat = (mass: number) => ({ boat: { length: 7, height: 2, draught: 0.6, mass, side: 'left' } })
 const wind = (speed: number, fetch = 0) => ({ wind: { speed, fetch } })
+/** A soft temper (88 MPa at yield) for the leg tubes alone, as stiff as ever. */
+function softLegs(c: Shop): void {
+  c.materials.soft = structuredClone(c.materials['6061-T6'])
+  const { strength } = c.materials.soft
+  strength.yield *= 4 / 11
+  strength.ultimate *= 4 / 11
+  strength.welded.yield *= 4 / 11
+  strength.welded.ultimate *= 4 / 11
+  c.stock['pipe-2'].material = 'soft'
+}
+
 interface Case {
   readonly raise: Change
   readonly neighbor: Change
@@ -81,15 +92,16 @@ const CASES: Record<string, Case> = {
   'does-not-stand': { raise: { site: flat(2.1) }, neighbor: { site: flat(1.8) }, remedy: 'goes' },
   buckles: { raise: { site: flat(2.1) }, neighbor: { site: flat(1.9) }, remedy: 'goes' },
   'buckling-near': { raise: { site: flat(1.5) }, neighbor: { site: flat(1.2) }, remedy: 'goes' },
-  // Clay holds a foot by its cohesion: the dock tips before it slides.
+  // Clay holds a foot by its cohesion: the dock goes over before it slides. Two posts hold their part: it goes, or in fewer cases.
   'goes-over': {
-    raise: { site: { ...flat(1.5), bottom: 'clay', ...wind(14) } },
-    neighbor: { site: { ...flat(1.5), bottom: 'clay', ...wind(8) } },
-    remedy: 'goes',
+    raise: { site: { ...flat(1.5), bottom: 'clay', ...wind(12) }, dock: { load: 500 } },
+    neighbor: { site: { ...flat(1.5), bottom: 'clay', ...wind(8) }, dock: { load: 500 } },
+    remedy: (dock) => dock.structure!.falls.filter((name) => name.includes('W')).length,
   },
+  // 6 t at a foot a second: ½ · 6000 · 0.3² · 1.5 · 0.5 = 203 J are enough to rock three light sections over; 135 J of 4 t are not.
   tips: {
-    raise: { site: { ...flat(1.5), bottom: 'clay' } },
-    neighbor: { site: { ...flat(1), bottom: 'clay' } },
+    raise: { site: { bottom: 'clay' }, dock: boat(6000) },
+    neighbor: { site: { bottom: 'clay' }, dock: boat(4000) },
     remedy: 'goes',
   },
   // A boat of 20 t comes in at a foot a second: posts take part of it.
@@ -132,8 +144,9 @@ const CASES: Record<string, Case> = {
   // Half as firm the sleeves would let it buckle at 1.8.
   'sleeves-decide': { raise: { site: flat(1.5) }, neighbor: { site: flat(1.2) }, remedy: 'none' },
   'dock-slides': {
-    raise: { site: { ...flat(1.2), ...wind(12) } },
-    neighbor: { site: { ...flat(1.2), ...wind(9) } },
+    // Low over shallow water it slides before it goes over: 0.458 · 12² · 7.4 = 490 N against 0.25 · 0.6 · 3 · 834 = 375; 217 N at 8 m/s.
+    raise: { site: { ...flat(0.4), ...wind(12) } },
+    neighbor: { site: { ...flat(0.4), ...wind(8) } },
     remedy: 'goes',
   },
   'sways-across': {
@@ -154,9 +167,9 @@ const CASES: Record<string, Case> = {
   },
   'sway-felt': { raise: { site: flat(1.2) }, neighbor: { site: flat(0.4) }, remedy: 'none' },
   'section-floats': {
-    // In 1.2 m of water a deck so high would rest on how firm the sleeves are: no remedy then.
-    raise: { site: { ...flat(1), ...wind(20, 1000) } },
-    neighbor: { site: { ...flat(1), ...wind(10, 1000) } },
+    // A deck a foot over the lake, and a gale: the mean of the highest tenth stands over its planks.
+    raise: { site: { ...flat(1), ...wind(20, 1000) }, dock: { deckHeight: 0.3 } },
+    neighbor: { site: { ...flat(1), ...wind(6, 300) }, dock: { deckHeight: 0.3 } },
     remedy: 'goes',
   },
   // Crest 0.7 · 0.78 · 1.2 m … under planks at 0.4246 m; clips of the demo shop hold 600 N, over 1.5.
@@ -185,16 +198,15 @@ const CASES: Record<string, Case> = {
     neighbor: { site: flat(1.2) },
     remedy: (dock) => Math.max(...dock.structure!.hooks.map(({ up }) => up)),
   },
-  // Set bolts slip at 6000 N, over 1.5: 4000 N a leg.
-  'sleeve-slips': { raise: { dock: { load: 3000 } }, neighbor: { dock: { load: 2000 } }, remedy: 'none' },
-  // 7 x 10 in on sand: 95.8 kPa presumed, half of it trusted on a bare bed.
-  'foot-sinks': { raise: { dock: { load: 3000 } }, neighbor: { dock: { load: 2000 } }, remedy: 'goes' },
-  'foot-presses': { raise: { dock: { load: 2000 } }, neighbor: { dock: { load: 800 } }, remedy: 'goes' },
-  // Somebody on a ladder at the end corner lifts the foot across from it, but for a wider frame's weight.
-  'feet-lift': {
-    raise: { site: flat(1.2) },
-    neighbor: { site: flat(0.4), dock: { frame: '5x8' } },
-    remedy: (dock) => dock.structure!.feet.filter(({ lifts }) => lifts).length,
+  // Set bolts slip at 12 kN, over 1.5: 8 kN a leg.
+  'sleeve-slips': { raise: { dock: { load: 5000 } }, neighbor: { dock: { load: 3500 } }, remedy: 'none' },
+  // 10 x 12 in on sand, 95.8 kPa presumed: 8.2 kN is 106 kPa, 5.7 kN is 74.
+  'foot-sinks': { raise: { dock: { load: 5000 } }, neighbor: { dock: { load: 3500 } }, remedy: 'goes' },
+  // Tubes of a soft temper, four elevenths as strong: they carry a crowd on even feet, and not beside one that is 20 mm low.
+  'foot-low': {
+    raise: { dock: { load: 4800 }, shop: softLegs },
+    neighbor: { dock: { load: 3000 }, shop: softLegs },
+    remedy: 'none',
   },
 }
 
@@ -218,7 +230,11 @@ describe('every check of the structure', () => {
           if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true)
       }
       expect(codesOf(foundOf(neighbor))).not.toContain(check.code)
-      expect(validate(dock, designOf(raise), catalogOf(raise))).toEqual([])
+      // Past half of its buckling load a dock has no figures for its parts, on purpose: there the law of whole structures asks for none.
+      const past = (dock.structure!.buckling ?? Number.POSITIVE_INFINITY) < 2
+      if (past) expect(dock.structure).toMatchObject({ stands: false, legs: [], feet: [], rails: [] })
+      const laws = validate(dock, designOf(raise), catalogOf(raise))
+      expect(laws.filter((law) => !(past && law.startsWith('structureIsWhole: ')))).toEqual([])
 
       const offered = raised.map((finding) => finding.remedy).find((found) => found)
       if (remedy === 'none') {
@@ -245,7 +261,7 @@ describe('every check of the structure', () => {
 describe('a brace that is left out', () => {
   it('is put back by one tap where its legs take too much, and then they do not', () => {
     const change: Change = {
-      site: { ...flat(1.2), ...wind(16, 1500) },
+      site: { ...flat(1.4), ...wind(16, 1500) },
       dock: { ...BARE, extras: { 'anchor-post': 4 } },
       // Clamps of which nobody knows when they slip: else the brace would do that, and what brings another warning is not offered.
       shop: (c) => {
@@ -264,8 +280,8 @@ describe('a brace that is left out', () => {
 
 describe('what ends a section too early or late', () => {
   it('is one tap: a dock that gives way only where the bottom drops stands when it ends before', () => {
-    // On rock there are no posts to be had; the waves bend the last pair of legs, which stand in 2.4 m.
-    const change: Change = { site: { ...drop(0.6, 2.4), bottom: 'rock', ...wind(15, 500) } }
+    // On rock there are no posts to be had; the waves bend the last pair of legs, which stand in 2 m.
+    const change: Change = { site: { ...drop(0.6, 2), bottom: 'rock', ...wind(20, 1500) } }
     const dock = dockOf(change)
     const ends = dock.findings.filter(({ remedy }) => remedy?.key === 'fewer-sections')
     expect(ends.length).toBeGreaterThan(0)

@@ -7,7 +7,8 @@
  * at U = 12; legs 1.04 m apart, so light (0.6 D) it holds 0.6·834·0.52 = 260 Nm against going over; slides at 0.25·0.6·834 = 125 N on
  * sand (0.35: 175 N on gravel and rock), or at 209 N (292 N) with its whole weight. Waves: H_s = 5.112e-4·0.71 U^1.23·sqrt(fetch)
  * (Shore Protection Manual 1984, eq. 3-39), crest 0.7·1.27·H_s. Leg: EI 19.3 kNm², moment 1.8 kNm. People 40 psf = 1915 Pa:
- * 5.7 kN on a section, so 3.3 kN a foot in the run, 72 kPa under a 7 x 10 in pad. An anchor post holds about 110 N on sand at
+ * 5.7 kN on a section, so 3.3 kN a foot in the run, 72 kPa under the 7 x 10 in pad that the shop had when most of these were written,
+ * 43 under its 10 x 12 in pad of today (what was fine for the smaller one is for this). An anchor post holds about 110 N on sand at
  * 1.35 m, 180 N in clay, 20 N in muck (Broms 1964, safety 2.5).
  */
 import type { Design } from '../../../rules/index.ts'
