@@ -12,6 +12,7 @@ import {
   reservePartsOf,
   setHeightOf,
 } from './parts/legs.ts'
+import { footingAt } from './site/footing.ts'
 
 const term = (key: string, value: number | string, unit: string, from: string): ReasonTerm => ({
   key,
@@ -158,7 +159,7 @@ function legReasons(leg: PlacedLeg, kit: Kit): Reason[] {
   const setHeight = setHeightOf(leg, kit)
   const reserve = reserveOf(leg, kit)
   const parts = reservePartsOf(leg, kit)
-  const bottom = bed.bottomAt(leg.x, leg.y)
+  const bottom = footingAt(bed, leg.x, leg.y)
   const reasons = [
     reason(
       'set-height',

@@ -1,3 +1,4 @@
+import { footingAt } from '../site/footing.ts'
 import { type Check, COMMON, meters, names, remedy, text } from './check.ts'
 
 /** Legs on muck without the pads that are made for it. Where firm bottom was sounded under the muck the leg stands on that. */
@@ -6,10 +7,7 @@ export const muckWithoutMudPad: Check = {
   severity: 'warn',
   basis: COMMON,
   find({ legs, bed, shop, design }) {
-    const soft = legs.filter(
-      (leg) =>
-        !leg.pad.mud && bed.bottomAt(leg.x, leg.y) === 'muck' && bed.bedAt(leg.x, leg.y) - leg.bed < 0.01,
-    )
+    const soft = legs.filter((leg) => !leg.pad.mud && footingAt(bed, leg.x, leg.y) === 'muck')
     if (soft.length === 0) return []
     const mud = shop.catalog.pads.find((pad) => pad.mud)
     const op = design.dock.pad === undefined ? 'add' : 'replace'

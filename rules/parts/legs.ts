@@ -5,6 +5,7 @@ import type { Corner } from '../dock.ts'
 import type { Joints, Layout, Placed } from '../layout/index.ts'
 import { atLeast } from '../numbers.ts'
 import type { Shop } from '../shop.ts'
+import { footingAt } from '../site/footing.ts'
 import type { Bed } from '../site/index.ts'
 
 export interface PlacedLeg {
@@ -98,7 +99,7 @@ export interface ReserveParts {
 }
 
 function partsAt(x: number, y: number, pad: Pad, { design, shop, bed }: LegSite): ReserveParts {
-  const bottom = bed.bottomAt(x, y)
+  const bottom = footingAt(bed, x, y)
   return {
     sounding: SIGMAS * design.site.soundingError,
     scour: shop.catalog.rules.scour.value[bottom],

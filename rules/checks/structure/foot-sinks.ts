@@ -1,3 +1,4 @@
+import { footingAt } from '../../site/footing.ts'
 import { presumptiveBearing, sinkageUnder } from '../../structure/strength/index.ts'
 import { meters, pascals, text, worst } from '../check.ts'
 import { largerPad, type StructureCheck } from './judged.ts'
@@ -14,7 +15,7 @@ export const footSinks: StructureCheck = {
     const most = worst(over, (foot) => foot.pressure / bears(kit, foot.leg))
     const leg = kit.legs.find(({ id }) => id === most.leg)!
     const { length, width } = leg.pad.plate
-    const depth = sinkageUnder(kit.bed.bottomAt(leg.x, leg.y), most.pressure, Math.min(length, width))
+    const depth = sinkageUnder(footingAt(kit.bed, leg.x, leg.y), most.pressure, Math.min(length, width))
     return [
       {
         parts: over.map((foot) => foot.leg),
@@ -32,5 +33,5 @@ export const footSinks: StructureCheck = {
 
 const bears = (kit: Parameters<typeof largerPad>[0], id: string): number => {
   const leg = kit.legs.find((l) => l.id === id)!
-  return presumptiveBearing(kit.bed.bottomAt(leg.x, leg.y)) ?? Number.POSITIVE_INFINITY
+  return presumptiveBearing(footingAt(kit.bed, leg.x, leg.y)) ?? Number.POSITIVE_INFINITY
 }

@@ -5,6 +5,7 @@
  */
 import type { FootUse, Structure } from '../../dock.ts'
 import { round6 } from '../../numbers.ts'
+import { footingAt } from '../../site/footing.ts'
 import { allowableBearing } from '../strength/index.ts'
 import type { Solved } from './analysis.ts'
 import type { DockFrame } from './frame.ts'
@@ -28,7 +29,7 @@ interface Group {
 
 export function feetJudge(frame: DockFrame): FeetJudge {
   const { kit, legs, slot } = frame
-  const bottoms = legs.map(({ leg }) => kit.bed.bottomAt(leg.x, leg.y))
+  const bottoms = legs.map(({ leg }) => footingAt(kit.bed, leg.x, leg.y))
   const areas = legs.map(({ leg }) => leg.pad.plate.length * leg.pad.plate.width)
   const at = legs.map(({ members }) => slot[members[0]!]! * 12)
   const index = new Map(legs.map(({ leg }, i) => [leg.id, i]))

@@ -8,6 +8,7 @@
  * A lean is no push: what an out-of-plumb leg pushes at its top it pushes back at its foot. The friction of a ramp's shore end is left out.
  */
 import { sectionProperties } from '../../parts/section-properties.ts'
+import { footingAt } from '../../site/footing.ts'
 import { grip, slidingResistance } from '../strength/index.ts'
 import type { DockFrame } from './frame.ts'
 
@@ -37,7 +38,7 @@ export interface Sliding {
 const RESISTANCE = { low: slidingResistance, high: grip } as const
 
 export function sliding({ kit, legs, slot, posts }: DockFrame): Sliding {
-  const bottoms = legs.map(({ leg }) => kit.bed.bottomAt(leg.x, leg.y))
+  const bottoms = legs.map(({ leg }) => footingAt(kit.bed, leg.x, leg.y))
   const areas = legs.map(({ leg }) => leg.pad.plate.length * leg.pad.plate.width)
   // What stands in the bottom resists too: the tube, as deep as its pad sinks in.
   const sunk = legs.map(

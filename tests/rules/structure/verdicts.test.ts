@@ -15,7 +15,7 @@ import { afterEach, describe, expect, it, vi } from 'vitest'
 import { type Catalog, type Design, deriveKit, type Kit } from '../../../rules/index.ts'
 import type { DockFrame } from '../../../rules/structure/dock/frame.ts'
 import { whyNotJudged } from '../../../rules/structure/dock/not-judged.ts'
-import type { Pushed } from '../../../rules/structure/dock/spared.ts'
+import type { Pushed } from '../../../rules/structure/dock/under-push.ts'
 import { ordinaryDock } from '../../../src/build/guide/ordinary-docks.ts'
 import { catalogs } from '../../support/catalogs.ts'
 import { mirrored, swapId } from '../../support/mirror.ts'
@@ -39,12 +39,14 @@ const LONG = 600_000
 
 /** What the engine is broken by, for the laws to show that they can fail. */
 const broken = vi.hoisted(() => ({ spared: null as null | ((pushed: Pushed) => boolean) }))
-vi.mock('../../../rules/structure/dock/spared.ts', async (original) => {
-  const real = await original<typeof import('../../../rules/structure/dock/spared.ts')>()
+vi.mock('../../../rules/structure/dock/under-push.ts', async (original) => {
+  const real = await original<typeof import('../../../rules/structure/dock/under-push.ts')>()
   return {
     ...real,
-    isSpared: (...asked: Parameters<typeof real.isSpared>) =>
-      broken.spared ? broken.spared(asked[2]) : real.isSpared(...asked),
+    underPush: (...asked: Parameters<typeof real.underPush>) => {
+      const outcome = real.underPush(...asked)
+      return broken.spared ? { ...outcome, spared: !asked[2] && broken.spared(asked[4]) } : outcome
+    },
   }
 })
 afterEach(() => {
@@ -74,7 +76,7 @@ const anyDock: fc.Arbitrary<One> = fc.oneof(
   judgedCase.filter(({ kit }) => kit.legs.length <= 24),
 )
 
-const tally = { docks: 0, ranked: 0, worse: 0, excused: 0 }
+const tally = { docks: 0, ranked: 0, worse: 0 }
 
 /** What is milder about the second of two docks that differ by more of one load, or nothing. */
 function milder(k: Kit, l: Kit, figures = false): string[] {
@@ -91,13 +93,9 @@ function milder(k: Kit, l: Kit, figures = false): string[] {
     told.push(`slides: ${push} to ${b.structure.slides.push}`)
   const parts = [
     ...(b.rank < a.rank ? [`parts: ${a.codes} to ${b.codes}`] : []),
-    ...(figures && b.legUse < a.legUse * 0.99 ? [`legs: ${a.legUse} to ${b.legUse}`] : []),
+    // What a dock just stands is found to a thirty-second of the push.
+    ...(figures && b.legUse < a.legUse * 0.93 ? [`legs: ${a.legUse} to ${b.legUse}`] : []),
   ]
-  if (parts.length === 0) return told
-  if (losesItsFeet(k) || losesItsFeet(l)) {
-    tally.excused++
-    return told
-  }
   return [...told, ...parts]
 }
 
@@ -108,7 +106,7 @@ const tell = (law: string, what: unknown): void => {
 
 const report = (law: string): void => {
   tell(law, tally)
-  Object.assign(tally, { docks: 0, ranked: 0, worse: 0, excused: 0 })
+  Object.assign(tally, { docks: 0, ranked: 0, worse: 0 })
 }
 
 describe('every support of a dock that stands', () => {

@@ -70,6 +70,13 @@ export const reserves: Law = (dock, design, catalog) => {
   for (const leg of dock.legs) {
     const right = ground
       .bottomsAt(leg.x, leg.y)
+      // Where firm ground was sounded under muck or clay the pad stands on that: as sand.
+      .flatMap((bottom) => {
+        const soft = bottom === 'muck' || bottom === 'clay'
+        const over = ground.at(leg.x, leg.y, false).map((z) => z - leg.bed)
+        if (!soft || over.length === 0) return soft ? [bottom, 'sand' as const] : [bottom]
+        return over.map((by) => (by >= 0.01 - 1e-6 ? ('sand' as const) : bottom))
+      })
       .map((bottom) =>
         Math.max(
           reserveMin.value,

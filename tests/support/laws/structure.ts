@@ -1,7 +1,10 @@
 /** What the structure tells, against the parts that it is about. */
 import type { Law } from './law.ts'
 
-/** The structure tells of every leg, brace, foot and section once, in finite figures; without one a finding says why, or it is to come. */
+/**
+ * The structure tells of every leg, brace, foot and section once, in finite figures; past buckling of none, and a stop says so; without
+ * one a finding says why, or it is to come.
+ */
 export const structureIsWhole: Law = (dock) => {
   const { structure } = dock
   if (structure === null)
@@ -12,7 +15,9 @@ export const structureIsWhole: Law = (dock) => {
   const same = (what: string, told: readonly string[], there: readonly string[]): void => {
     if ([...told].sort().join() !== [...there].sort().join()) out.push(what)
   }
-  const legs = dock.legs.map((l) => l.id)
+  const past = structure.railUse === null
+  if (past && !dock.findings.some((f) => f.code === 'does-not-stand')) out.push('no figures, and no stop')
+  const legs = past ? [] : dock.legs.map((l) => l.id)
   same(
     'legs',
     structure.legs.map((l) => l.leg),
@@ -26,17 +31,17 @@ export const structureIsWhole: Law = (dock) => {
   same(
     'braces',
     structure.braces.map((b) => b.pair),
-    dock.pairs.filter((p) => p.brace).map((p) => p.id),
+    past ? [] : dock.pairs.filter((p) => p.brace).map((p) => p.id),
   )
   same(
     'rails',
     structure.rails.map((r) => r.section),
-    dock.sections.map((x) => x.id),
+    past ? [] : dock.sections.map((x) => x.id),
   )
   same(
     'hooks',
     structure.hooks.map((h) => h.joint),
-    dock.joints.filter((j) => j.kind !== 'tie').map((j) => j.id),
+    past ? [] : dock.joints.filter((j) => j.kind !== 'tie').map((j) => j.id),
   )
   const figures = [
     ...structure.legs.map((l) => l.use),
