@@ -1,5 +1,6 @@
 /**
- * The demo dock's frame as CalculiX can have it: the same nodes, rails, legs, braces, clamp arms, hooks and hinge, feet and ramp end;
+ * The demo dock's frame as CalculiX can have it: the same nodes, rails, legs, braces, clamp arms, hooks and hinge, feet, and the struts
+ * under the ramp's shore end, held upward only;
  * sections that both programs know (calculix/sections.ts), and for each sleeve a short soft piece of leg that turns as much under a moment
  * as the sleeve does. Without the posts: they slide in their clamps, for which CalculiX's beams have no joint.
  */
@@ -10,8 +11,8 @@ import type { FrameLoad, FrameMember, FrameNode } from '../../../../rules/struct
 import type { CalculixFrame, CalculixMember } from '../calculix/frames.ts'
 import { E, type Section } from '../calculix/sections.ts'
 
-/** A clamp's arm: so stout that neither program's way of bending it shows. */
-const ARM: Section = { kind: 'rectangle', deep: 0.1, wide: 0.1 }
+/** A clamp's arm, a strut under the ramp's shore end: so stout that neither program's way of bending it shows. */
+const STOUT: Section = { kind: 'rectangle', deep: 0.1, wide: 0.1 }
 
 /** Length of the soft piece that stands for a sleeve, m. */
 const SOFT = 0.06
@@ -41,11 +42,14 @@ export function demoFrame(braces: boolean, size: number): CalculixFrame {
   const turn = (sleeveStiffness(demoCatalog) * SOFT) / E
   const soft = rectangle({ Iy: turn, Iz: turn })
   const legs = new Set(frame.legs.flatMap((leg) => leg.members))
-  const arms = new Set(frame.braces.flatMap((brace) => brace.arms))
+  const stout = new Set([
+    ...frame.braces.flatMap((brace) => brace.arms),
+    ...frame.contacts.flatMap(({ kind, member }) => (kind === 'shore' ? [member] : [])),
+  ])
   const { diameter } = demoCatalog.stock[demoCatalog.legs[0]!.stock] as { diameter: number }
   for (const [i, member] of frame.members.entries()) {
     const { from, to, ends, axialOnly, A } = member
-    const section = arms.has(i) ? ARM : legs.has(i) ? pipe(member, diameter / 2) : rectangle(member)
+    const section = stout.has(i) ? STOUT : legs.has(i) ? pipe(member, diameter / 2) : rectangle(member)
     if (axialOnly) members.push({ from, to, section: { kind: 'bar', area: A } })
     // A hook turns freely on the carrying side, which CalculiX has at a member's far end.
     else if (ends?.from) members.push({ from: to, to: from, section, ball: true })
