@@ -367,7 +367,15 @@ const HELPED = new Set([
     'crest-reaches-frame',
     'crest-near-frame',
   ],
-  ...['boat-aground', 'deck-awash', 'step-to-boat', 'deck-guard', 'frame-in-bed', 'frame-near-bed', 'leg-override-short'],
+  ...[
+    'boat-aground',
+    'deck-awash',
+    'step-to-boat',
+    'deck-guard',
+    'frame-in-bed',
+    'frame-near-bed',
+    'leg-override-short',
+  ],
   ...[
     'leg-below-frame',
     'muck-without-mud-pad',

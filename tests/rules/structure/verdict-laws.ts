@@ -212,15 +212,3 @@ function pushedBack({ legs, posts, contacts, slot }: DockFrame, forces: Float64A
   ]
   return [1, 2, 0].map((axis) => members.reduce((sum, member) => sum + forces[slot[member]! * 12 + axis]!, 0))
 }
-
-/** Is there a case in which the dock would not stand if the load stayed, told or spared? */
-export const losesItsFeet = (kit: Kit): boolean => {
-  let loses = false
-  const frame = dockFrame(kit)
-  unlessLoose(() =>
-    analyze(frame, wavesOf(kit), ({ stands }) => {
-      loses ||= !stands
-    }),
-  )
-  return loses
-}

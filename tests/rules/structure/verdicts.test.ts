@@ -20,16 +20,7 @@ import { ordinaryDock } from '../../../src/build/guide/ordinary-docks.ts'
 import { catalogs } from '../../support/catalogs.ts'
 import { mirrored, swapId } from '../../support/mirror.ts'
 import { judgedCase, withDock } from './dock-cases.ts'
-import {
-  asBuilt,
-  carried,
-  deeper,
-  losesItsFeet,
-  sameParts,
-  type Verdict,
-  verdictOf,
-  windy,
-} from './verdict-laws.ts'
+import { asBuilt, carried, deeper, sameParts, type Verdict, verdictOf, windy } from './verdict-laws.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 20_261)
 const RUNS = Number(process.env.LEADLINE_RUNS ?? 300)
