@@ -141,6 +141,13 @@ function sameFrame(a: { dock: Dock; kit: Kit }, b: { dock: Dock; kit: Kit }): bo
   return from(a) === from(b)
 }
 
+/** Findings that are told only where a graver one of the same cause is not: coming in its place they are no worse. */
+const GRAVER: Readonly<Record<string, string>> = {
+  'dock-slides': 'goes-over',
+  'clips-lift': 'section-floats',
+  'crest-near-frame': 'crest-reaches-frame',
+}
+
 /** A stop or a warn that was not there, of one code more than there were, or a stop of other parts. */
 export function isWorse(before: Dock, after: Dock, unknown: ReadonlySet<string> = new Set()): boolean {
   const were = byCode(before.findings)
@@ -148,6 +155,7 @@ export function isWorse(before: Dock, after: Dock, unknown: ReadonlySet<string> 
     const { severity } = now[0]!
     if (severity === 'note' || (severity === 'warn' && unknown.has(code))) continue
     const was = were.get(code) ?? []
+    if (was.length === 0 && were.has(GRAVER[code] ?? '')) continue
     if (now.length > was.length) return true
     const parts = new Set(was.flatMap((finding) => finding.parts))
     if (severity === 'stop' && now.some((finding) => finding.parts.some((id) => !parts.has(id)))) return true

@@ -3,7 +3,15 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { clearances } from '../../rules/clearance/clearance.ts'
 import { makeGround } from '../../rules/clearance/ground.ts'
-import { type Bed, type Design, type Dock, demoCatalog, demoDesign, makeBed, type Placement } from '../../rules/index.ts'
+import {
+  type Bed,
+  type Design,
+  type Dock,
+  demoCatalog,
+  demoDesign,
+  makeBed,
+  type Placement,
+} from '../../rules/index.ts'
 import { parsedDesign } from '../support/arbitraries.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 import { groundManifold, matrixOf, partManifold } from './support/manifold.ts'

@@ -37,19 +37,25 @@ export interface Standing {
 /**
  * @param forces of the judged members with all contacts closed (but for their gaps); left as they are with contacts let go, or as they
  * were where the dock tips
+ * @param standOff contacts that stand off before anything moves besides those with a gap: they are opened before any other, so that none is
+ * let go for what only closing them by force would do
  */
-export function letGo(touching: Touch, forces: Float64Array): Standing {
+export function letGo(touching: Touch, forces: Float64Array, standOff: readonly number[] = []): Standing {
   const { contacts, at } = touching
   /** What acts at a direction once it is let go: nothing, or what the lock, the pin or the ground still holds. */
   const target = new Float64Array(contacts.length * 3)
   contacts.forEach(({ kind, holds }, i) => {
     if (kind !== 'post') target[i * 3] = -holds
   })
+  const apart = contacts.flatMap(({ kind, gap }, i) =>
+    kind !== 'post' && (gap > 0 || standOff.includes(i)) ? [i] : [],
+  )
+  const first = apart.filter((i) => forces[at[i * 3]!]! < target[i * 3]! - NO_PULL)
   let given: number[] = []
   let off: Off | 'tips' = { by: new Float64Array(target.length), free: [] }
   // Each round at least one more post gives.
   for (let round = 0; round <= contacts.length; round++) {
-    const asked: Asked = { touching, forces, target, given }
+    const asked: Asked = { touching, forces, target, given, first }
     off = together(asked) ?? oneByOne(asked)
     if (off === 'tips') return { lifted: [], sideways: [], stands: false }
     const more = givingPosts(asked, off)
@@ -78,6 +84,8 @@ interface Asked {
   readonly target: Float64Array
   /** Let go from the beginning: posts whose ground gives. */
   readonly given: readonly number[]
+  /** Contacts that stand off: opened first. */
+  readonly first: readonly number[]
 }
 
 interface Off {
@@ -129,8 +137,10 @@ function pulling({ touching, forces, target }: Asked, { free, by }: Off): [conta
 /** All contacts that pull are let go at once, and those that would sink set down: most often that is all. Null where it is not. */
 function together(asked: Asked): Off | null {
   const solver = solverOf(asked)
-  let ask: number[] = [...asked.given]
-  let { by, free } = solver.release(ask)
+  let ask = begin(asked)
+  const begun = solver.release(ask)
+  if (!begun.to) return null
+  let { by, free } = begun
   for (let round = 0; round <= TOGETHER; round++) {
     const off = { by, free }
     const pulls = pulling(asked, off).map(([i]) => i)
@@ -148,6 +158,8 @@ function together(asked: Asked): Off | null {
   }
   return null
 }
+
+const begin = (asked: Asked): number[] => letLoose(asked, asked.given, asked.first)
 
 /** Feet sideways, where they are not yet, and up. */
 const letLoose = ({ touching }: Asked, ask: readonly number[], pulls: readonly number[]): number[] => {
@@ -172,10 +184,11 @@ function oneByOne(asked: Asked): Off | 'tips' {
     const pulls = pulling(asked, off)
     if (pulls.length === 0) return off
     const most = pulls.reduce((least, [, up]) => Math.min(least, up), 0)
+    const opened = round === 0 && asked.first.length > 0
     ask = letLoose(
       asked,
       ask,
-      pulls.filter(([, up]) => up <= most * NEARLY).map(([i]) => i),
+      opened ? asked.first : pulls.filter(([, up]) => up <= most * NEARLY).map(([i]) => i),
     )
     // With none left in the air the loose ones still give way sideways.
     for (;;) {

@@ -37,7 +37,7 @@ export function unevenFoot(
       by.fill(0)
       by[foot * 3] = -LOW
       touching.move(by, forces)
-      return letGo(touching, forces)
+      return letGo(touching, forces, [foot])
     }
     const own = frame.legs[foot]!.leg.id
     if (lower(still.slice()).lifted.includes(foot)) hangs.push(own)

@@ -66,7 +66,7 @@ export const reserves: Law = (dock, design, catalog) => {
   const { reserveMin, scour, deckOverHigh } = catalog.rules
   const high = Math.max(0, site.levels.high)
   const over = high + deckOverHigh.value - design.dock.deckHeight
-  const rise = over <= 0 ? 0 : over >= high ? high : over
+  const rise = over <= 0 ? 0 : Math.min(over, high)
   for (const leg of dock.legs) {
     const right = ground
       .bottomsAt(leg.x, leg.y)
