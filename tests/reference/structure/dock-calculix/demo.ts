@@ -1,8 +1,8 @@
 /**
  * The demo dock's frame as CalculiX can have it: the same nodes, rails, legs, braces, clamp arms, hooks and hinge, feet, and the struts
- * under the ramp's shore end, held upward only;
- * sections that both programs know (calculix/sections.ts), and for each sleeve a short soft piece of leg that turns as much under a moment
- * as the sleeve does. Without the posts: they slide in their clamps, for which CalculiX's beams have no joint.
+ * under the ramp's shore end, held upward only; sections that both programs know (calculix/sections.ts), and for each sleeve a short soft
+ * piece of leg that turns as much under a moment as the sleeve does. Without the posts: they slide in their clamps, for which CalculiX's
+ * beams have no joint.
  */
 import { demoCatalog, demoDesign, deriveKit } from '../../../../rules/index.ts'
 import { dockFrame } from '../../../../rules/structure/dock/frame.ts'
