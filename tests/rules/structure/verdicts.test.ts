@@ -183,7 +183,7 @@ describe('no verdict is milder', () => {
       return push > holds
     }
     const told: string[] = []
-    for (let seed = 1; seed <= 6; seed++) {
+    for (let seed = 1; seed <= 16 && told.length === 0; seed++) {
       const catalog = catalogs[seed % 2]!
       const design = ordinaryDock(seed, { scene: 'open small lake', posts: 0, boat: false }, catalog)
       const one = { design, catalog, kit: deriveKit(design, catalog) }

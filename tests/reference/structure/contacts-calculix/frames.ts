@@ -117,7 +117,7 @@ const dock: TouchingFrame = {
   ],
   contacts: [0, 1, 2, 3, 4, 5].map((i) => foot(i, i, i === 0 ? 0.02 : 0)),
   off: [0],
-  loose: [0, 2, 4],
+  loose: [0],
   slender: true,
   buckles: 'no',
 }
