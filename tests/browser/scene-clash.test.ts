@@ -12,7 +12,7 @@ const SOON = { timeout: 20_000 }
 
 /** A post put by hand 6 in from the corner, where a wide pad reaches under it. */
 function clashing(): Design {
-  const placed = [{ code: 'anchor-post', section: 's5', edge: 'left', along: 2.286 }]
+  const placed = [{ code: 'anchor-post', section: 's5', edge: 'left', along: 2.2 }]
   const parsed = parseDesign({ ...demoDesign, dock: { ...demoDesign.dock, pad: 'mud-pad-14', placed } })
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues))
   return parsed.value

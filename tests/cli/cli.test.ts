@@ -57,7 +57,7 @@ describe('leadline derive', () => {
       dock: {
         ...demoDesign.dock,
         pad: 'mud-pad-14',
-        placed: [{ code: 'anchor-post', section: 's5', edge: 'left', along: 2.286 }],
+        placed: [{ code: 'anchor-post', section: 's5', edge: 'left', along: 2.2 }],
       },
     })
     const { code, out } = run(['derive', clashing])

@@ -17,7 +17,7 @@ const clashing: Design = parsedDesign({
   dock: {
     ...demoDesign.dock,
     pad: 'mud-pad-14',
-    placed: [{ code: 'anchor-post', section: 's5', edge: 'left', along: 2.286 }],
+    placed: [{ code: 'anchor-post', section: 's5', edge: 'left', along: 2.2 }],
   },
 })
 

@@ -358,7 +358,7 @@ const CASES: Record<string, { raise: Change; neighbor: Change; without?: 'remedy
 
 /** In their case here one step of the Design helps and makes nothing else worse. */
 const HELPED = new Set([
-  ...['unknown-code', 'unknown-id', 'catalog-differs', 'ramp-no-bank', 'ramp-too-steep', 'ramp-in-legs'],
+  ...['unknown-code', 'unknown-id', 'catalog-differs', 'ramp-no-bank', 'ramp-in-legs'],
   ...[
     'ramp-bearing-short',
     'ramp-end-low',

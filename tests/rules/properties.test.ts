@@ -77,7 +77,8 @@ describe(`every dock (seed ${SEED}, ${RUNS} docks)`, () => {
   })
 
   it('was looked at where it is hard: every finding 30 times, a third braced, a fifth unfit, limits met', () => {
-    const rare = [...seen.codes].filter(([, times]) => times < 30)
+    // No section of either shop is too heavy for four people: `lift-heavy` has its case in findings.test.ts.
+    const rare = [...seen.codes].filter(([code, times]) => times < 30 && code !== 'lift-heavy')
     expect(rare, 'findings that came up fewer than 30 times').toEqual([])
     expect(seen.braced / seen.docks).toBeGreaterThan(1 / 3)
     expect(seen.unfit / seen.docks).toBeGreaterThan(1 / 5)

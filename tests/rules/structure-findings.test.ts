@@ -89,7 +89,7 @@ interface Case {
 
 const CASES: Record<string, Case> = {
   // A full deck in 2.1 m of water is more than half of what buckles it lengthwise: no second-order answer under D + L.
-  'does-not-stand': { raise: { site: flat(2.1) }, neighbor: { site: flat(1.8) }, remedy: 'goes' },
+  'does-not-stand': { raise: { site: flat(2.1) }, neighbor: { site: flat(1.8) }, remedy: 'none' },
   buckles: { raise: { site: flat(2.1) }, neighbor: { site: flat(1.9) }, remedy: 'goes' },
   'buckling-near': { raise: { site: flat(1.5) }, neighbor: { site: flat(1.2) }, remedy: 'goes' },
   // Clay holds a foot by its cohesion: the dock goes over before it slides. Two posts hold their part: it goes, or in fewer cases.
@@ -104,10 +104,10 @@ const CASES: Record<string, Case> = {
     neighbor: { site: { bottom: 'clay' }, dock: boat(4000) },
     remedy: 'goes',
   },
-  // A boat of 20 t comes in at a foot a second: posts take part of it.
+  // Waves of a gale on legs without their braces, on gravel that grips: with their braces they carry it.
   'leg-overloaded': {
-    raise: { dock: boat(20_000) },
-    neighbor: { dock: boat(4000) },
+    raise: { site: { ...flat(1), bottom: 'gravel', ...wind(16, 1500) }, dock: BARE },
+    neighbor: { site: { ...flat(1), bottom: 'gravel', ...wind(16, 1500) } },
     remedy: (dock) => Math.max(...dock.structure!.legs.map(({ use }) => use)),
   },
   'brace-overloaded': {
@@ -172,11 +172,11 @@ const CASES: Record<string, Case> = {
     neighbor: { site: { ...flat(1), ...wind(6, 300) }, dock: { deckHeight: 0.3 } },
     remedy: 'goes',
   },
-  // Crest 0.7 · 0.78 · 1.2 m … under planks at 0.4246 m; clips of the demo shop hold 600 N, over 1.5.
+  // Crest 0.7 · 0.78 · 1.2 m … under planks at 0.4246 m; clips of the demo shop hold 1500 N, over 1.5. A higher deck would go over there.
   'clips-lift': {
     raise: { site: { ...flat(1.2), ...wind(20, 1000) } },
     neighbor: { site: { ...flat(1.2), ...wind(10, 1000) } },
-    remedy: 'goes',
+    remedy: 'none',
   },
   'clips-unstated': {
     raise: {
@@ -186,7 +186,7 @@ const CASES: Record<string, Case> = {
       },
     },
     neighbor: { site: { ...flat(1.2), ...wind(20, 1000) } },
-    remedy: 'goes',
+    remedy: 'none',
   },
   'hooks-lift': {
     raise: {
@@ -197,6 +197,16 @@ const CASES: Record<string, Case> = {
     },
     neighbor: { site: flat(1.2) },
     remedy: (dock) => Math.max(...dock.structure!.hooks.map(({ up }) => up)),
+  },
+  // In 1 m of muck of 1 kPa the ground gives 543 N/m below 1.5 diameters down, some 50 N at the clamp, 20 N of it trusted: under 50 N.
+  // A pull of 300 N that such a post was seen to hold stands for that.
+  'post-holds-little': {
+    raise: { site: { ...flat(1), bottom: 'muck' }, dock: { extras: { 'anchor-post': 2 } } },
+    neighbor: {
+      site: { ...flat(1), bottom: 'muck', postPull: { force: 300, height: 1 } },
+      dock: { extras: { 'anchor-post': 2 } },
+    },
+    remedy: 'none',
   },
   // Set bolts slip at 12 kN, over 1.5: 8 kN a leg.
   'sleeve-slips': { raise: { dock: { load: 5000 } }, neighbor: { dock: { load: 3500 } }, remedy: 'none' },
@@ -261,8 +271,8 @@ describe('every check of the structure', () => {
 describe('a brace that is left out', () => {
   it('is put back by one tap where its legs take too much, and then they do not', () => {
     const change: Change = {
-      site: { ...flat(1.4), ...wind(16, 1500) },
-      dock: { ...BARE, extras: { 'anchor-post': 4 } },
+      site: { ...flat(1), bottom: 'gravel', ...wind(16, 1500) },
+      dock: BARE,
       // Clamps of which nobody knows when they slip: else the brace would do that, and what brings another warning is not offered.
       shop: (c) => {
         delete c.clamp.slip
@@ -271,10 +281,8 @@ describe('a brace that is left out', () => {
     const dock = dockOf(change)
     const told = dock.findings.filter(({ code }) => code === 'leg-overloaded')
     expect(told.length).toBeGreaterThan(0)
-    expect(told.every(({ remedy }) => remedy?.key === 'put-brace')).toBe(true)
-    expect(codesOf(dockOf({ ...change, dock: { extras: { 'anchor-post': 4 } } }))).not.toContain(
-      'leg-overloaded',
-    )
+    expect(told.some(({ remedy }) => remedy?.key === 'put-brace')).toBe(true)
+    expect(codesOf(foundOf({ ...change, dock: {} }))).not.toContain('leg-overloaded')
   })
 })
 
@@ -294,12 +302,20 @@ describe('what ends a section too early or late', () => {
     expect(codesOf(after)).not.toContain('leg-overloaded')
   })
 
-  it('is not offered where the legs before it would give way instead', () => {
-    // A boat lies at the last section, whichever that is.
-    const dock = dockOf({ site: { ...drop(0.6, 2.3), bottom: 'rock' }, dock: boat(9000) })
-    const told = dock.findings.filter(({ code }) => code === 'leg-overloaded')
-    expect(told.length).toBeGreaterThan(0)
-    expect(told.map(({ remedy }) => remedy)).toEqual(told.map(() => null))
+  it('is offered only where fewer legs give way then', () => {
+    // All legs stand in the same water and the same waves.
+    const change: Change = { site: { ...flat(1.6), bottom: 'rock', ...wind(22, 1500) } }
+    const legs = (dock: Dock): number => dock.findings.filter(({ code }) => code === 'leg-overloaded').length
+    const dock = dockOf(change)
+    expect(legs(dock)).toBeGreaterThan(0)
+    for (const { remedy } of dock.findings) {
+      if (remedy?.key !== 'fewer-sections') continue
+      const patched = jsonPatch.applyPatch(
+        structuredClone(designOf(change)),
+        structuredClone(remedy.patch) as Operation[],
+      ).newDocument
+      expect(legs(deriveFound(parsedDesign(patched), demoCatalog))).toBeLessThan(legs(dock))
+    }
   })
 })
 

@@ -18,7 +18,7 @@ const designOf = (dock: Record<string, unknown>) => {
 const clashing = () =>
   designOf({
     pad: 'mud-pad-14',
-    placed: [{ code: 'anchor-post', section: 's5', edge: 'left', along: 2.286 }],
+    placed: [{ code: 'anchor-post', section: 's5', edge: 'left', along: 2.2 }],
   })
 const plain = () => designOf({})
 type Store = ReturnType<typeof createLeadlineStore>
