@@ -13,4 +13,4 @@ const frames = Object.fromEntries(
   }),
 )
 const results: Results = { program: `calculix-ccx ${version}`, frames }
-writeFileSync(RESULTS, `${JSON.stringify(results, null, 1)}\n`)
+writeFileSync(RESULTS, `${JSON.stringify(results, null, 2)}\n`)
