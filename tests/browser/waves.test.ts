@@ -56,7 +56,7 @@ test('an exposed lake brings the crests to the frame, and what the finding offer
   const { page, close } = await open()
   const finding = page.locator('.finding', { hasText: 'In a strong wind the waves come up to the frame' })
   expect(await finding.count()).toBe(0)
-  await page.getByRole('radio', { name: /^Exposed, big lake/ }).check()
+  await page.getByRole('radio', { name: /^Open, small lake/ }).check()
   await finding.waitFor()
   await finding.getByRole('button', { name: /^Raise the deck to/ }).click()
   await finding.waitFor({ state: 'detached' })
