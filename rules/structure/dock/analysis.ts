@@ -111,14 +111,14 @@ export function outerCorners(frame: DockFrame): readonly number[] {
 
 /**
  * @param visit called with each combination solved; its buffers are used again for the next one
- * @param options `gravityOnly`: no combination, only what `buckling` and sway need
+ * @param options `gravityOnly`: no combination, only what `buckling` and sway need; `fine`: as `underPush`
  * Throws UnstableFrameError where the dock can move without resistance.
  */
 export function analyze(
   frame: DockFrame,
   waves: Waves | null,
   visit: (solved: Solved) => void,
-  { gravityOnly = false }: { readonly gravityOnly?: boolean } = {},
+  { gravityOnly = false, fine = true }: { readonly gravityOnly?: boolean; readonly fine?: boolean } = {},
 ): Analysis {
   const { kit } = frame
   const states = layOutStates(frame)
@@ -233,13 +233,20 @@ export function analyze(
       const standing = letGo(touching, forces)
       let outcome: Outcome = { spared: false, carried: forces }
       if (grown.length > 0 && (!standing.stands || isPushedOff(rubbing, closed, leans)))
-        outcome = underPush(frame, combination, standing.stands, forces, {
-          touching,
-          rubbing,
-          still: addUp(new Float64Array(forces.length), still),
-          grown: addUp(new Float64Array(forces.length), grown),
-          lean: leans,
-        })
+        outcome = underPush(
+          frame,
+          combination,
+          standing.stands,
+          forces,
+          {
+            touching,
+            rubbing,
+            still: addUp(new Float64Array(forces.length), still),
+            grown: addUp(new Float64Array(forces.length), grown),
+            lean: leans,
+          },
+          fine,
+        )
       visit({ combination, forces, ...outcome, ...standing, lean: leans })
     }
     if (gravity === 'full')

@@ -33,10 +33,11 @@ export function structureOf(kit: Kit, waves: Waves | null, { deep }: Depth = { d
   const frame = dockFrame(kit)
   const judges = judgesOf(frame)
   let cases = 0
-  const analysis = analyze(frame, waves, (solved) => {
+  const visit = (solved: Solved): void => {
     cases++
     judges.visit(solved)
-  })
+  }
+  const analysis = analyze(frame, waves, visit, { fine: deep })
   const bare = kit.pairs.some((pair) => pair.fit)
     ? unbraced(kit)
     : { sway: analysis.sway, buckling: () => bucklingOf(analysis) }

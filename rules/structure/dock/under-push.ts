@@ -36,26 +36,33 @@ export function isPushedOff(rubbing: Sliding, closed: Float64Array, lean: Lean):
   return push > holds
 }
 
-/** Of a dock that does not stand under a push, or is pushed off. @param forces of all of the push, contacts let go */
+/**
+ * Of a dock that does not stand under a push, or is pushed off.
+ *
+ * @param forces of all of the push, contacts let go
+ * @param fine whether the part that it just stands is looked for, which takes several times as long; else it is told of all of the push
+ */
 export function underPush(
   frame: DockFrame,
   { energy, force }: Combination,
   stands: boolean,
   forces: Float64Array,
   pushed: Pushed,
+  fine: boolean,
 ): Outcome {
   const slid = slidingPart(pushed)
   if (slid < 1) {
     const carried = under(pushed, slid)
     if (letGo(pushed.touching, carried).stands) return { spared: !stands, carried }
   }
-  const carried = justStood(pushed) ?? forces
+  if (stands) return { spared: false, carried: forces }
+  const carried = (fine && justStood(pushed)) || forces
   const brief = energy !== undefined && force !== undefined && isTooWeak(frame, energy, force, pushed)
   return { spared: !stands && brief, carried }
 }
 
 /** Halvings in which a part of the push is found that is cheap to ask of, and one that is not: to a thirty-second. */
-const FINE = 12
+const FINE = 8
 const COARSE = 5
 
 /** The least part of the push, between 0 and 1, under which something is so; it is so under all of it. */
@@ -75,7 +82,12 @@ const under = ({ still, grown }: Pushed, part: number): Float64Array =>
 
 /** From which part on the dock slides on a bed that grips well; 1 where it does not. */
 function slidingPart(pushed: Pushed): number {
-  const slides = (part: number): boolean => isPushedOff(pushed.rubbing, under(pushed, part), pushed.lean)
+  const { still, grown, rubbing, lean } = pushed
+  const at = new Float64Array(still.length)
+  const slides = (part: number): boolean => {
+    for (let i = 0; i < at.length; i++) at[i] = still[i]! + part * grown[i]!
+    return isPushedOff(rubbing, at, lean)
+  }
   return slides(1) ? leastPart(slides, FINE) : 1
 }
 
