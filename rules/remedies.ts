@@ -93,7 +93,7 @@ function makeTrial(before: Dock, kit: Kit, standing: Standing) {
   })
   const stood = (deep: boolean) => (design: Design) => {
     const { next, dock } = near(design)!
-    const after = withStructure(dock, stand(next, dock.waves, { deep }))
+    const after = withStructure(dock, stand(next, dock.waves, { deep, fine: true }))
     // What can no longer be judged has nothing found against it, and is no better for that.
     const lost = standing.structure !== null && after.structure === null
     return lost || isWorse(before, after, unknown) ? null : after

@@ -26,10 +26,16 @@ const CLOSE = 1e-3
 
 export interface Depth {
   readonly deep: boolean
+  /** Whether the part of a push that the dock just stands is looked for (`under-push.ts`); where absent as deep. */
+  readonly fine?: boolean
 }
 
 /** Throws UnstableFrameError where the dock can move without resistance; `notJudged` says first whether it can be judged at all. */
-export function structureOf(kit: Kit, waves: Waves | null, { deep }: Depth = { deep: true }): Structure {
+export function structureOf(
+  kit: Kit,
+  waves: Waves | null,
+  { deep, fine = deep }: Depth = { deep: true },
+): Structure {
   const frame = dockFrame(kit)
   const judges = judgesOf(frame)
   let cases = 0
@@ -37,7 +43,7 @@ export function structureOf(kit: Kit, waves: Waves | null, { deep }: Depth = { d
     cases++
     judges.visit(solved)
   }
-  const analysis = analyze(frame, waves, visit, { fine: deep })
+  const analysis = analyze(frame, waves, visit, { fine })
   const bare = kit.pairs.some((pair) => pair.fit)
     ? unbraced(kit)
     : { sway: analysis.sway, buckling: () => bucklingOf(analysis) }
