@@ -1,27 +1,14 @@
 /** A dozen ordinary shores (invented) that the demo shop can serve, and what an installer would expect on each. */
 import { expect } from 'vitest'
 import type { Design, Dock } from '../../rules/index.ts'
-import { parsedDesign } from './arbitraries.ts'
+import { lake, type Spot } from './builders-docks/form.ts'
 
-type Spot = [distance: number, depth: number, more?: Record<string, unknown>]
 const shore = (
   name: string,
-  spots: Spot[],
-  site: Record<string, unknown>,
-  dock: Record<string, unknown>,
-): Design =>
-  parsedDesign({
-    format: 'leadline/design',
-    version: 1,
-    name,
-    site: {
-      soundings: spots.map(([distance, depth, more]) => ({ distance, depth, ...more })),
-      levels: { low: -0.2, high: 0.15 },
-      bottom: 'sand',
-      ...site,
-    },
-    dock: { deckHeight: 0.45, frame: '4x8', sections: 5, ramp: true, extras: {}, ...dock },
-  })
+  spots: readonly Spot[],
+  site: Readonly<Record<string, unknown>>,
+  dock: Readonly<Record<string, unknown>>,
+): Design => lake(name, spots, site, { sections: 5, ...dock })
 
 const legsOf = (dock: Dock): number[] =>
   [...new Set(dock.legs.map((leg) => Math.round(leg.stock! / 0.3048)))].sort((a, b) => a - b)

@@ -87,7 +87,7 @@ export interface DockFrame {
   readonly rails: readonly RailInFrame[]
   readonly braces: readonly BraceInFrame[]
   readonly links: readonly LinkInFrame[]
-  /** Feet first, in the order of the legs; then the ramp's shore end, hooks, posts. */
+  /** Feet first, in the order of the legs; then the ramp's shore end, posts, hooks. */
   readonly contacts: readonly Contact[]
   /** Posts: member from the fixed tip to the clamp. */
   readonly posts: readonly PostInFrame[]
