@@ -1,5 +1,5 @@
 /** The whole screen of one element: head, picture and section, panel, foot. */
-import { useEffect, useRef, useState } from 'react'
+import { useEffect, useRef } from 'react'
 import { Fold } from '../panel/fold.tsx'
 import { chunk, Later } from '../panel/later.tsx'
 import { Panel } from '../panel/panel.tsx'
@@ -16,14 +16,12 @@ export type Mode = 'full' | 'compact'
 const depths = chunk(() => import('../profile/depths.tsx').then((m) => m.Depths))
 const guide = chunk(() => import('../profile/guide.tsx').then((m) => m.Guide))
 const legend = chunk(() => import('../stage/legend.tsx').then((m) => m.Legend))
-const request = chunk(() => import('../panel/request.tsx').then((m) => m.Request))
 
 export function App({ mode }: { readonly mode: Mode }) {
   const store = useLeadlineStore()
   const theme = useLeadline((s) => s.theme)
   const lang = useLeadline((s) => s.lang)
   const asked = useLeadline((s) => s.forces || s.sway !== 'none')
-  const [asking, setAsking] = useState(false)
   const app = useRef<HTMLDivElement>(null)
   const { t } = useWords()
 
@@ -68,11 +66,10 @@ export function App({ mode }: { readonly mode: Mode }) {
           </div>
         </div>
         <div className="side">
-          <SumBar ask={() => setAsking(true)} />
+          <SumBar />
           <Panel />
         </div>
       </div>
-      {asking && <Later chunk={request} props={{ close: () => setAsking(false) }} />}
     </div>
   )
 }

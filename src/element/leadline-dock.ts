@@ -14,7 +14,7 @@ import {
 import { dockOf, type LeadlineStore, type ViewState } from '../state/store.ts'
 import { type Screen, showScreen } from './screen.tsx'
 import { Session } from './session.ts'
-import { type Fault, faultsOf } from './sources.ts'
+import { type Fault, type Given, givenBy } from './sources.ts'
 import { adoptStyles } from './styles.ts'
 
 /** A move takes an element out and puts it in again within one task: what is still out after this is gone, ms. */
@@ -42,45 +42,60 @@ export class LeadlineDock extends Base {
   #session: Session | null = null
   #screen: Screen | null = null
   #store: LeadlineStore | null = null
-  #design: Design | null = null
-  #catalog: Catalog | null = null
+  /** As the page gave them last, by property; null: by attribute, if at all. */
+  #design: Given<Design> | null = null
+  #catalog: Given<Catalog> | null = null
+  /** What the store's catalog came from: put back into the page it is not fetched again. */
+  #shownFrom: string | Catalog | null = null
+  /** Faults of properties that were set before anybody could listen. */
+  #early: Fault[] = []
   #farewell: ReturnType<typeof setTimeout> | undefined
   #ready = false
 
-  /** The design in hand. Setting one that is not valid tells `leadline-error` and leaves it as it is. */
+  /**
+   * The design in hand. Text set to it is an address, as the attribute's. Setting one that is not valid tells `leadline-error` and leaves
+   * it as it is.
+   */
   get design(): Design {
-    return this.#store?.getState().design ?? this.#design ?? demoDesign
+    const given = this.#design
+    return this.#store?.getState().design ?? (given && 'value' in given ? given.value : demoDesign)
   }
   set design(value: unknown) {
-    const read = faultsOf(parseDesign(value), 'design')
-    if (!read.ok) this.#tellFaults(read.faults)
-    else if (this.#session && this.#ready) this.#session.take(read.value)
-    else {
-      this.#design = read.value
-      if (this.#store) this.#store.getState().begin(read.value)
-      else if (this.#session) this.#restart()
-    }
-  }
-
-  get catalog(): Catalog {
-    return this.#store?.getState().catalog ?? this.#catalog ?? demoCatalog
-  }
-  set catalog(value: unknown) {
-    const read = faultsOf(parseCatalog(value), 'catalog')
-    if (!read.ok) {
-      this.#tellFaults(read.faults)
+    const given = givenBy(value, 'design', parseDesign)
+    if (this.#session && this.#ready) {
+      if (given && 'value' in given) this.#session.take(given.value)
+      else if (given && 'url' in given) this.#session.takeFrom(given.url)
+      else if (given) this.#tellFaults(given.faults)
       return
     }
-    this.#catalog = read.value
-    this.#store?.getState().setCatalog(read.value)
-    // Where the page's catalog could not be had, this is the one that was waited for.
-    if (this.#session && !this.#ready) this.#restart()
+    this.#design = given
+    if (given && 'faults' in given && !this.#session) this.#tellFaults(given.faults)
+    if (given && 'value' in given && this.#store) this.#store.getState().begin(given.value)
+    else if (this.#session) this.#restart()
   }
 
-  /** What is known of it now: `pending` while its structure is still to come, `structure.deep` false while some of that is. */
-  get dock(): Dock {
+  /** The catalog in use; null where the page asked for one that is not there (yet): no other's parts and prices stand for it. */
+  get catalog(): Catalog | null {
+    const given = this.#catalogAsked()
+    if (given && 'value' in given) return given.value
+    if (this.#store && (given === null || ('url' in given && this.#shownFrom === given.url)))
+      return this.#store.getState().catalog
+    return given === null ? demoCatalog : null
+  }
+  set catalog(value: unknown) {
+    const given = givenBy(value, 'catalog', parseCatalog)
+    this.#catalog = given
+    if (given && 'value' in given && this.#session && this.#ready) {
+      this.#shownFrom = given.value
+      this.#session.store.getState().setCatalog(given.value)
+    } else if (this.#session) this.#restart()
+    else if (given && 'faults' in given) this.#tellFaults(given.faults)
+  }
+
+  /** What is known of it now: `pending` while its structure is still to come, `structure.deep` false while some of that is. Null without a catalog. */
+  get dock(): Dock | null {
     const { design, catalog } = this
-    return dockOf({ design, catalog })
+    return catalog && dockOf({ design, catalog })
   }
 
   /** True from the first picture on; told by `leadline-ready`. */
@@ -98,7 +113,11 @@ export class LeadlineDock extends Base {
         delete (this as { design?: unknown; catalog?: unknown })[name]
         ;(this as { design: unknown; catalog: unknown })[name] = value
       }
-    this.#begin()
+    const early = this.#early
+    this.#early = []
+    // Once whoever put it in has had time to listen.
+    if (early.length > 0) setTimeout(() => this.#tellFaults(early))
+    void this.#begin()
   }
 
   disconnectedCallback(): void {
@@ -115,45 +134,87 @@ export class LeadlineDock extends Base {
     if (name === 'units' || name === 'lang' || name === 'theme')
       this.#session.store.getState().set(this.#view())
     else if (name === 'mode') this.#screen?.setMode(this.#mode())
-    else if ((name === 'design' || name === 'catalog') && now === null) return
-    else {
-      // Another source, another place to keep it, another owner of the link: begin again, with the design in hand where it is not named.
-      if (name === 'design') this.#design = null
-      if (name === 'catalog') this.#catalog = null
-      this.#restart(name === 'design' || name === 'catalog')
+    else if (name === 'design') {
+      if (now !== null) this.design = now
+    } else {
+      if (name === 'catalog') {
+        if (now === null) return
+        this.#catalog = null
+      }
+      // Another catalog, another place to keep it, another owner of the link: begin again, with the design in hand.
+      this.#restart()
     }
+  }
+
+  #catalogAsked(): Given<Catalog> | null {
+    const url = this.getAttribute('catalog')
+    return this.#catalog ?? (url === null ? null : { url })
   }
 
   async #begin(): Promise<void> {
     const root = this.shadowRoot ?? this.attachShadow({ mode: 'open' })
     adoptStyles(root)
-    const session = new Session({
-      catalogUrl: this.getAttribute('catalog'),
-      designUrl: this.getAttribute('design'),
-      storageKey: this.getAttribute('storage-key'),
-      link: this.hasAttribute('link'),
-      requestUrl: this.getAttribute('request-url'),
-      design: this.#design,
-      catalog: this.#catalog,
-      view: this.#view(),
-      store: this.#store,
-      tell: (type, detail, cancelable = false) =>
-        this.dispatchEvent(new CustomEvent(type, { detail, bubbles: true, composed: true, cancelable })),
-    })
-    this.#session = session
-    this.#screen = showScreen(root, session, this.#mode())
-    const begun = await session.begin()
-    if (this.#session !== session) return
-    if (!begun) {
-      this.#screen.fail(() => this.#restart())
-      return
+    const url = this.getAttribute('design')
+    const catalog = this.#catalogAsked()
+    const source =
+      catalog === null ? null : 'value' in catalog ? catalog.value : 'url' in catalog ? catalog.url : null
+    const again = (): void => this.#restart()
+    let session: Session | null = null
+    try {
+      session = new Session({
+        catalog: this.#store && source !== null && source === this.#shownFrom ? null : catalog,
+        design: this.#design ?? (url === null ? null : { url }),
+        storageKey: this.getAttribute('storage-key'),
+        link: this.hasAttribute('link'),
+        requestUrl: this.getAttribute('request-url'),
+        view: this.#view(),
+        store: this.#store,
+        place: `${location.pathname}#${[...document.querySelectorAll(this.localName)].indexOf(this)}`,
+        tell: (type, detail, cancelable = false) =>
+          this.dispatchEvent(new CustomEvent(type, { detail, bubbles: true, composed: true, cancelable })),
+        // A browser does not say that a field was left when the page is.
+        settle: () => (root.activeElement as HTMLElement | null)?.blur(),
+      })
+      this.#session = session
+      this.#screen = showScreen(root, session, this.#view(), this.#mode(), again)
+      const begun = await session.begin()
+      if (this.#session !== session) return
+      if (!begun) {
+        this.#shownFrom = null
+        this.#screen.fail(session.faults, again)
+        return
+      }
+      this.#store = session.store
+      this.#shownFrom = source
+      this.#screen.show(
+        () => {
+          if (this.#session !== session || this.#ready) return
+          this.#ready = true
+          this.dispatchEvent(new CustomEvent('leadline-ready', { bubbles: true, composed: true }))
+        },
+        (error) => this.#stop(session, error),
+      )
+    } catch (error) {
+      this.#stop(session, error)
     }
-    this.#store = session.store
-    this.#screen.show(() => {
-      if (this.#session !== session || this.#ready) return
-      this.#ready = true
-      this.dispatchEvent(new CustomEvent('leadline-ready', { bubbles: true, composed: true }))
-    })
+  }
+
+  /** It cannot go on: a word and a way out instead of a blank. */
+  #stop(session: Session | null, error: unknown): void {
+    if (this.#session !== session) return
+    const root = this.shadowRoot!
+    this.#screen ??= showScreen(root, session, this.#view(), this.#mode(), () => this.#restart())
+    this.#screen.stop(
+      () => this.#restart(),
+      () => {
+        this.#store = null
+        this.#design = { value: demoDesign }
+        this.#restart()
+      },
+    )
+    this.#tellFaults([
+      { code: 'start', path: '', message: error instanceof Error ? error.message : String(error) },
+    ])
   }
 
   #end(): void {
@@ -164,14 +225,12 @@ export class LeadlineDock extends Base {
     this.#ready = false
   }
 
-  /** `afresh`: from its sources again, not from the design in hand. */
-  #restart(afresh = false): void {
-    if (afresh) this.#store = null
+  #restart(): void {
     this.#end()
-    if (this.isConnected) this.#begin()
+    if (this.isConnected) void this.#begin()
   }
 
-  #view(): Partial<ViewState> {
+  #view(): Pick<ViewState, 'units' | 'theme' | 'lang'> {
     const units = this.getAttribute('units')
     const theme = this.getAttribute('theme')
     return {
@@ -186,7 +245,7 @@ export class LeadlineDock extends Base {
   }
 
   #tellFaults(faults: readonly Fault[]): void {
-    if (this.#session) this.#session.fail(faults)
+    if (!this.isConnected) this.#early.push(...faults)
     else
       for (const detail of faults)
         this.dispatchEvent(new CustomEvent('leadline-error', { detail, bubbles: true, composed: true }))

@@ -1,12 +1,15 @@
 /** What is told once: a file opened, a link copied, a file that could not be used and why. */
 import { Sign } from '../panel/controls.tsx'
+import { useHost } from '../state/host.ts'
 import { useLeadline } from '../state/store.ts'
 import { useWords } from '../words/use-words.ts'
 
 export function Notices() {
   const notice = useLeadline((s) => s.notice)
   const set = useLeadline((s) => s.set)
+  const host = useHost()
   const { t } = useWords()
+  const done = (): void => set({ notice: null })
   return (
     <div className="notices" role="status">
       {notice && (
@@ -18,13 +21,24 @@ export function Notices() {
                 {line}
               </p>
             ))}
+            {notice.offer === 'other' && (
+              <button
+                type="button"
+                onClick={() => {
+                  done()
+                  host.showOther()
+                }}
+              >
+                {t('keep.show-other')}
+              </button>
+            )}
+            {notice.offer === 'reload' && (
+              <button type="button" onClick={() => host.reload()}>
+                {t('part.reload')}
+              </button>
+            )}
           </div>
-          <button
-            type="button"
-            className="quiet icon"
-            aria-label={t('notice.close')}
-            onClick={() => set({ notice: null })}
-          >
+          <button type="button" className="quiet icon" aria-label={t('notice.close')} onClick={done}>
             <Sign d="M5 5l8 8M13 5l-8 8" />
           </button>
         </div>

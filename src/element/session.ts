@@ -5,9 +5,12 @@
 import { type Catalog, type Design, demoDesign, parseDesignText } from '../../rules/index.ts'
 import { plainName } from '../state/file-name.ts'
 import { download } from '../state/hand-over.ts'
-import type { Contact, Host } from '../state/host.ts'
+import type { Host, Offered, RequestContent } from '../state/host.ts'
 import { judge } from '../state/judging.ts'
-import type { Earlier, Keeper } from '../state/keep.ts'
+import type { Earlier } from '../state/keep.ts'
+import { whyMissing } from '../state/missing.ts'
+import { newId } from '../state/new-id.ts'
+import type { RequestBody } from '../state/request.ts'
 import {
   createLeadlineStore,
   dockOf,
@@ -17,95 +20,131 @@ import {
   type StoreInit,
   sameDesign,
 } from '../state/store.ts'
-import { type Fault, faultsOf, readCatalogFrom, readDesignFrom } from './sources.ts'
+import { Keeping } from './keeping.ts'
+import { type Fault, faultsOf, type Given, type Read, readCatalogFrom, readDesignFrom } from './sources.ts'
 
 export interface SessionOptions {
-  readonly catalogUrl: string | null
-  readonly designUrl: string | null
+  readonly design: Given<Design> | null
+  /** Null: the demo shop's, where the page asks for none, or the one that `store` has. */
+  readonly catalog: Given<Catalog> | null
   readonly storageKey: string | null
   readonly link: boolean
   readonly requestUrl: string | null
-  readonly design: Design | null
-  readonly catalog: Catalog | null
   readonly view: StoreInit['view']
   /** Of a session that ended when the element was taken out: put back, it goes on where it was. */
   readonly store: LeadlineStore | null
+  /** Names the element among those of its page. */
+  readonly place: string
   /** Sends an event from the element; false where the page prevented its default. */
   tell(type: string, detail: unknown, cancelable?: boolean): boolean
+  /** Takes in what is still being typed in a field of the element. */
+  settle(): void
 }
 
-/** A change is kept when the hand has rested this long, ms. */
+/** A change goes into the database when the hand has rested this long, ms; into the journal at once. */
 const REST = 250
+/** What the fragment of a link begins with: `link.ts`, which comes later, reads the rest. */
+const LINK = '#leadline='
 
 export class Session implements Host {
   readonly store: LeadlineStore
   readonly keeps: boolean
   readonly links: boolean
+  readonly requestUrl: string | null
+  /** Why `begin` gave up. */
+  faults: readonly Fault[] = []
   readonly #options: SessionOptions
   readonly #over = new AbortController()
+  readonly #keeping: Keeping
   /** What "start over" goes back to. */
   #first: Design
-  #keeper: Keeper | null = null
   #linkModule: typeof import('../state/link.ts') | null = null
   /** The fragment that this session last read or wrote. */
-  #fragment = ''
+  #fragment: string
   #timer: ReturnType<typeof setTimeout> | undefined
-  #putAside: Design | undefined
   #silent = false
+  /** The last request: sent once more it goes under the same number. */
+  #request: { readonly text: string; readonly body: RequestBody } | null = null
   /** A change that the page was not yet told of: its dock is still being judged. */
   #owed = false
+  /** Each fault of keeping and linking is told once, not at every edit. */
+  readonly #toldOnce = new Set<string>()
 
   constructor(options: SessionOptions) {
+    const { design, catalog, storageKey, link, store, view } = options
     this.#options = options
-    this.keeps = options.storageKey !== null
-    this.links = options.link
-    this.#first = options.design ?? demoDesign
+    this.keeps = storageKey !== null
+    this.links = link
+    this.requestUrl = options.requestUrl
+    this.#first = design && 'value' in design ? design.value : demoDesign
+    this.#fragment = link && location.hash.startsWith(LINK) ? location.hash : ''
+    this.#keeping = new Keeping({
+      key: storageKey,
+      place: options.place,
+      fragment: () => this.#fragment,
+      failed: (message, lost) =>
+        this.#tellOnce(
+          [{ code: 'storage', path: storageKey ?? '', message }],
+          lost ? 'file.no-storage' : undefined,
+        ),
+      heard: (what) => void this.#heard(what === 'saved'),
+    })
     this.store =
-      options.store ??
+      store ??
       createLeadlineStore({
         design: this.#first,
-        ...(options.catalog ? { catalog: options.catalog } : {}),
-        ...(options.view ? { view: options.view } : {}),
+        ...(catalog && 'value' in catalog ? { catalog: catalog.value } : {}),
+        ...(view ? { view } : {}),
       })
   }
 
-  /** Brings in catalog and design. False where the page's catalog cannot be had: another's prices would be a lie. */
+  /**
+   * Brings in catalog and design. False where the page's catalog cannot be had (`faults` say why): another's prices would be a lie.
+   * @throws (rejects) where a dock cannot be derived at all.
+   */
   async begin(): Promise<boolean> {
-    const { catalogUrl, designUrl, catalog, design, store } = this.#options
+    const { design, store } = this.#options
     const { signal } = this.#over
-    if (store) {
-      const stored = await this.#openKeeper()
-      if (signal.aborted) return false
-      // Something else is kept there (another key, another tab): it is put aside before it is written over.
-      if (stored && !sameDesign(stored, store.getState().design)) this.#putAside = stored
-      this.#listen()
-      return true
-    }
-    const [shop, base, linked, stored] = await Promise.all([
-      catalog === null && catalogUrl !== null ? readCatalogFrom(catalogUrl, signal) : null,
-      design === null && designUrl !== null ? readDesignFrom(designUrl, signal) : null,
-      this.#readLink(location.hash),
-      this.#openKeeper(),
+    const [shop, base, linked, kept] = await Promise.all([
+      this.#readCatalog(),
+      store === null && design && 'url' in design ? readDesignFrom(design.url, signal) : null,
+      store === null ? this.#readLink(location.hash) : null,
+      this.#keeping.begin(),
     ])
     if (signal.aborted) return false
     if (shop && !shop.ok) {
+      this.faults = shop.faults
       this.fail(shop.faults)
       return false
     }
-    if (shop?.ok) this.store.getState().setCatalog(shop.value)
+    if (shop) this.store.getState().setCatalog(shop.value)
+    if (kept && this.keeps) this.store.getState().set({ kept: 'saved' })
+    if (store) {
+      // Something else is kept there (another key, another tab): it is put aside before it is written over.
+      if (kept && this.keeps && !sameDesign(kept.design, store.getState().design))
+        this.#keeping.putAside(kept.design)
+      this.#listen()
+      return true
+    }
     if (base?.ok) this.#first = base.value
-    else if (base) this.fail(base.faults, 'file.bad')
+    const faults = base && !base.ok ? base.faults : design && 'faults' in design ? design.faults : []
+    if (faults.length > 0) this.fail(faults, 'file.bad')
 
     // The page's own word goes first, then a link that was followed, then what was kept here, then where the page would begin.
-    const chosen = design ?? linked ?? stored ?? this.#first
-    if (stored && !sameDesign(stored, chosen)) this.#putAside = stored
+    const given = design && 'value' in design ? design.value : null
+    const resumed = kept && (this.keeps || kept.here) ? kept.design : null
+    // A page loaded again has the address of a moment ago: what was kept under that very address is newer.
+    const followed = kept?.here ? null : linked
+    const chosen = given ?? followed ?? resumed ?? linked ?? this.#first
+    if (resumed && !sameDesign(resumed, chosen)) this.#keeping.putAside(resumed)
     const { begin, replace } = this.store.getState()
     // A link followed over what was kept here is a step that can be taken back.
-    if (stored && linked && !design) begin(stored)
+    if (resumed && followed && !given) begin(resumed)
     else begin(chosen)
-    if (stored && linked && !design) replace(linked)
+    if (resumed && followed && !given) replace(followed)
     this.#listen()
-    if (this.#putAside || linked) this.#keepSoon()
+    if (!this.keeps && !this.links) this.#keeping.forget()
+    else if (this.#keeping.owes || followed || (resumed && resumed !== chosen)) this.#keepSoon()
     return true
   }
 
@@ -113,6 +152,14 @@ export class Session implements Host {
   take(design: Design): void {
     this.#quietly(() => this.store.getState().replace(design))
     this.#keepSoon()
+  }
+
+  /** The same from an address. */
+  async takeFrom(url: string): Promise<void> {
+    const read = await readDesignFrom(url, this.#over.signal)
+    if (this.#over.signal.aborted) return
+    if (read.ok) this.take(read.value)
+    else this.fail(read.faults, 'file.bad')
   }
 
   fail(faults: readonly Fault[], key?: Notice['key']): void {
@@ -131,10 +178,7 @@ export class Session implements Host {
     if (this.#owed) this.#tellChange()
     if (this.#timer !== undefined) this.#keepNow()
     this.#over.abort()
-    // The last write is let through before the base is closed.
-    const keeper = this.#keeper
-    this.#keeper = null
-    keeper?.close()
+    this.#keeping.close()
   }
 
   async openFile(file: File): Promise<void> {
@@ -150,9 +194,9 @@ export class Session implements Host {
   }
 
   async copyLink(): Promise<void> {
-    const { linkOf } = await this.#link()
     const { design, set } = this.store.getState()
-    const fragment = linkOf(design)
+    const fragment = await this.#linkOf(design)
+    if (fragment === undefined) return
     if (fragment === null) {
       set({ notice: { key: 'file.too-large', bad: true } })
       return
@@ -167,8 +211,25 @@ export class Session implements Host {
     }
   }
 
+  async linkTo(): Promise<string | null> {
+    if (!this.links) return null
+    const fragment = await this.#linkOf(this.store.getState().design)
+    return fragment ? location.origin + location.pathname + location.search + fragment : null
+  }
+
   earlier(): Promise<readonly Earlier[]> {
-    return this.#keeper?.earlier() ?? Promise.resolve([])
+    return this.#keeping.earlier()
+  }
+
+  async showOther(): Promise<void> {
+    const design = await this.#keeping.other()
+    if (design && !this.#over.signal.aborted) this.#replace(design)
+  }
+
+  reload(): void {
+    this.#options.settle()
+    this.#keeping.note(this.store.getState().design)
+    location.reload()
   }
 
   bringBack(design: Design): void {
@@ -179,40 +240,46 @@ export class Session implements Host {
     this.#replace(this.#first)
   }
 
-  async request(contact: Contact): Promise<'sent' | 'handed'> {
-    const { design, catalog } = this.store.getState()
-    const { fingerprint, totals } = dockOf({ design, catalog })
-    const detail = { design, fingerprint, totals, contact }
-    const { requestUrl } = this.#options
-    if (!this.#options.tell('leadline-request', detail, true) || requestUrl === null) return 'handed'
-    try {
-      const response = await fetch(requestUrl, {
-        method: 'POST',
-        headers: { 'content-type': 'application/json' },
-        body: JSON.stringify(detail),
-      })
-      if (!response.ok) throw new Error(`${response.status} ${response.statusText}`.trim())
-      return 'sent'
-    } catch (error) {
-      const message = error instanceof Error ? error.message : String(error)
-      this.#options.tell('leadline-error', { code: 'request', path: requestUrl, message })
-      throw error
-    }
+  offer(request: Offered): boolean {
+    return this.#options.tell('leadline-request', request, true)
+  }
+
+  numbered(content: RequestContent): RequestBody {
+    const text = JSON.stringify(content)
+    if (this.#request?.text !== text)
+      this.#request = {
+        text,
+        body: {
+          format: 'leadline/request',
+          version: 1,
+          id: newId(),
+          at: new Date().toISOString(),
+          ...content,
+        },
+      }
+    return this.#request.body
+  }
+
+  requestFailed(message: string): void {
+    this.fail([{ code: 'request', path: this.requestUrl ?? '', message }])
   }
 
   /** Another design in the place of the one in hand, which is put aside: undo brings it back, and so does the list of earlier ones. */
   #replace(design: Design): void {
     const { design: before, replace, set } = this.store.getState()
     if (sameDesign(before, design)) return
-    this.#putAside = before
+    this.#keeping.putAside(before)
     replace(design)
     set({ notice: { key: 'file.opened' } })
   }
 
   #quietly(act: () => void): void {
     this.#silent = true
-    act()
-    this.#silent = false
+    try {
+      act()
+    } finally {
+      this.#silent = false
+    }
   }
 
   #listen(): void {
@@ -230,14 +297,22 @@ export class Session implements Host {
     signal.addEventListener('abort', judge(this.store))
     // What was followed, whatever has been written into the address since.
     addEventListener('hashchange', ({ newURL }) => this.#followed(new URL(newURL).hash), { signal })
+    const leave = (): void => {
+      if (this.#owed) this.#tellChange()
+      if (this.#timer !== undefined || this.store.getState().dragging) this.#keepNow()
+    }
     addEventListener(
       'pagehide',
       () => {
-        if (this.#owed) this.#tellChange()
-        if (this.#timer !== undefined) this.#keepNow()
+        this.#options.settle()
+        leave()
       },
       { signal },
     )
+    // A telephone may end a page that is out of sight without another word.
+    document.addEventListener('visibilitychange', () => document.hidden && leave(), { signal })
+    // Brought back from the browser's memory: another tab may have gone on meanwhile, and was not heard.
+    addEventListener('pageshow', ({ persisted }) => persisted && void this.#heard(true), { signal })
   }
 
   /**
@@ -250,25 +325,27 @@ export class Session implements Host {
     this.#options.tell('leadline-change', { design, dock: dockOf({ design, catalog }) })
   }
 
-  async #openKeeper(): Promise<Design | null> {
-    const { storageKey } = this.#options
-    if (storageKey === null) return null
-    try {
-      const { openKeeper } = await import('../state/keep.ts')
-      const keeper = await openKeeper(storageKey)
-      if (this.#over.signal.aborted) {
-        keeper.close()
-        return null
-      }
-      this.#keeper = keeper
-      const kept = await keeper.load()
-      if (kept) this.store.getState().set({ kept: 'saved' })
-      return kept?.design ?? null
-    } catch (error) {
-      const message = error instanceof Error ? error.message : String(error)
-      this.fail([{ code: 'storage', path: storageKey, message }], 'file.no-storage')
-      return null
-    }
+  /** Another element has this dock too, here or in another tab; `saved`: it has written, which is told if it is another design. */
+  async #heard(saved: boolean): Promise<void> {
+    if (saved && !(await this.#keeping.changedElsewhere())) return
+    if (this.#over.signal.aborted) return
+    const { notice, set } = this.store.getState()
+    if (saved) set({ notice: { key: 'keep.elsewhere', offer: 'other' } })
+    else if (notice?.key !== 'keep.elsewhere') set({ notice: { key: 'keep.also-open' } })
+  }
+
+  #tellOnce(faults: readonly Fault[], key?: Notice['key']): void {
+    const what = `${faults[0]?.code} ${key}`
+    if (this.#toldOnce.has(what)) return
+    this.#toldOnce.add(what)
+    this.fail(faults, key)
+  }
+
+  async #readCatalog(): Promise<Read<Catalog> | null> {
+    const { catalog } = this.#options
+    if (catalog === null || 'value' in catalog) return catalog && { ok: true, value: catalog.value }
+    if ('faults' in catalog) return { ok: false, faults: catalog.faults }
+    return readCatalogFrom(catalog.url, this.#over.signal)
   }
 
   async #link(): Promise<typeof import('../state/link.ts')> {
@@ -276,14 +353,42 @@ export class Session implements Host {
     return this.#linkModule
   }
 
+  /** Null: too large for one; undefined: what makes it did not come, which is told. */
+  async #linkOf(design: Design): Promise<string | null | undefined> {
+    try {
+      const { linkOf } = await this.#link()
+      return linkOf(design)
+    } catch (error) {
+      await this.#missing('link', error)
+      return undefined
+    }
+  }
+
+  /** A part of the page did not come: gone with an older edition of the site, or for want of a connection. */
+  async #missing(path: string, error: unknown): Promise<void> {
+    const why = await whyMissing()
+    if (this.#over.signal.aborted) return
+    this.#tellOnce([{ code: 'link', path, message: String(error) }])
+    this.store.getState().set({
+      notice:
+        why === 'gone'
+          ? { key: 'part.gone', bad: true, offer: 'reload' }
+          : { key: 'part.offline', bad: true },
+    })
+  }
+
   async #readLink(fragment: string): Promise<Design | null> {
-    if (!this.links || fragment.length < 2) return null
-    const { isLink, readLink } = await this.#link()
-    if (!isLink(fragment)) return null
+    // Told apart without the code that reads it: most addresses have another fragment, or none.
+    if (!this.links || !fragment.startsWith(LINK)) return null
     this.#fragment = fragment
-    const read = faultsOf(readLink(fragment), 'link')
-    if (read.ok) return read.value
-    this.fail(read.faults, 'file.bad-link')
+    try {
+      const { readLink } = await this.#link()
+      const read = faultsOf(readLink(fragment), 'link')
+      if (read.ok) return read.value
+      this.fail(read.faults, 'file.bad-link')
+    } catch (error) {
+      await this.#missing(fragment, error)
+    }
     return null
   }
 
@@ -296,7 +401,9 @@ export class Session implements Host {
 
   #keepSoon(): void {
     if (!this.keeps && !this.links) return
-    if (this.#keeper) this.store.getState().set({ kept: 'saving' })
+    const { design, set } = this.store.getState()
+    const noted = this.#keeping.note(design)
+    if (this.keeps) set({ kept: noted ? 'saved' : 'saving' })
     clearTimeout(this.#timer)
     this.#timer = setTimeout(() => this.#keepNow(), REST)
   }
@@ -305,20 +412,26 @@ export class Session implements Host {
     clearTimeout(this.#timer)
     this.#timer = undefined
     const { design, set } = this.store.getState()
-    const aside = this.#putAside
-    this.#putAside = undefined
-    this.#keeper?.save(design, aside).then(
-      () => this.#timer === undefined && set({ kept: 'saved' }),
-      (error) => {
-        set({ kept: 'no' })
-        this.fail(
-          [{ code: 'storage', path: this.#options.storageKey ?? '', message: String(error) }],
-          'file.no-storage',
-        )
-      },
-    )
-    if (this.links)
-      this.#link().then(({ linkOf }) => this.#over.signal.aborted || this.#writeLink(linkOf(design)))
+    if (this.keeps)
+      this.#keeping.save(design).then(
+        () => this.#timer === undefined && set({ kept: 'saved' }),
+        (error) => {
+          set({ kept: 'no' })
+          this.#tellOnce(
+            [{ code: 'storage', path: this.#options.storageKey ?? '', message: String(error) }],
+            'file.no-storage',
+          )
+        },
+      )
+    else this.#keeping.note(design)
+    if (this.links) void this.#keepInLink(design)
+  }
+
+  async #keepInLink(design: Design): Promise<void> {
+    const fragment = await this.#linkOf(design)
+    if (fragment === undefined || this.#over.signal.aborted) return
+    this.#writeLink(fragment)
+    if (!this.keeps && fragment !== null && this.#timer === undefined) this.#keeping.forget()
   }
 
   /** A design too large for a link leaves none behind: an older one would come back in its place. Told once. */
@@ -331,7 +444,11 @@ export class Session implements Host {
   #write(fragment: string): void {
     if (fragment === this.#fragment) return
     this.#fragment = fragment
-    // Not the fragment alone: that would be read against the page's <base>.
-    history.replaceState(history.state, '', location.pathname + location.search + fragment)
+    // Not the fragment alone: that would be read against the page's <base>. A browser may refuse one of many in a short time.
+    try {
+      history.replaceState(history.state, '', location.pathname + location.search + fragment)
+    } catch {
+      this.#fragment = location.hash
+    }
   }
 }

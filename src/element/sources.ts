@@ -6,13 +6,23 @@ import {
   parseCatalogText,
   parseDesignText,
 } from '../../rules/index.ts'
+import { within } from '../state/within.ts'
 
 export interface Fault {
-  readonly code: 'catalog' | 'design' | 'file' | 'link' | 'storage' | 'request' | 'attribute'
+  readonly code: 'catalog' | 'design' | 'file' | 'link' | 'storage' | 'request' | 'start'
   /** Place in the file, as in `site.soundings[3].depth`; or the address that failed. */
   readonly path: string
   readonly message: string
 }
+
+/** What a page gave by attribute or property: a value, an address, or something that can be neither. */
+export type Given<T> =
+  | { readonly value: T }
+  | { readonly url: string }
+  | { readonly faults: readonly Fault[] }
+
+/** An address that has not answered in full by then is given up, ms. */
+const LONGEST = 20_000
 
 export type Read<T> =
   | { readonly ok: true; readonly value: T }
@@ -28,15 +38,33 @@ async function readFrom<T>(
   url: string,
   code: 'catalog' | 'design',
   parse: (text: string) => Parsed<T>,
-  signal: AbortSignal,
+  over: AbortSignal,
 ): Promise<Read<T>> {
+  const stop = new AbortController()
+  over.addEventListener('abort', () => stop.abort(), { once: true })
   try {
-    const response = await fetch(url, { signal })
-    if (!response.ok) return failed(code, url, `${response.status} ${response.statusText}`.trim())
-    return faultsOf(parse(await response.text()), code)
+    const answer = async (): Promise<Read<T>> => {
+      const response = await fetch(url, { signal: stop.signal })
+      if (!response.ok) return failed(code, url, `${response.status} ${response.statusText}`.trim())
+      return faultsOf(parse(await response.text()), code)
+    }
+    return await within(LONGEST, answer())
   } catch (error) {
+    stop.abort()
     return failed(code, url, error instanceof Error ? error.message : String(error))
   }
+}
+
+/** A property's value: text is an address, as the attribute of that name; anything else is to be the thing itself. */
+export function givenBy<T>(
+  value: unknown,
+  code: 'catalog' | 'design',
+  parse: (value: unknown) => Parsed<T>,
+): Given<T> | null {
+  if (value === null || value === undefined) return null
+  if (typeof value === 'string') return { url: value }
+  const read = faultsOf(parse(value), code)
+  return read.ok ? { value: read.value } : { faults: read.faults }
 }
 
 const failed = (code: Fault['code'], path: string, message: string): Read<never> => ({

@@ -1,5 +1,7 @@
 /** Parts of the screen that nobody needs at first sight come in chunks of their own, asked for when they are first shown. */
 import { type ComponentType, useEffect, useState } from 'react'
+import { useHost } from '../state/host.ts'
+import { whyMissing } from '../state/missing.ts'
 import { useWords } from '../words/use-words.ts'
 
 export interface Chunk<P> {
@@ -20,21 +22,52 @@ export function Later<P extends object>({
   readonly props: P
 }) {
   const [Part, setPart] = useState<ComponentType<P> | null>(() => from.got)
-  const [failed, setFailed] = useState(false)
+  const [missing, setMissing] = useState<'gone' | 'offline' | null>(null)
+  const [tries, setTries] = useState(0)
   const { t } = useWords()
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another try asks again.
   useEffect(() => {
     if (from.got) return
-    let gone = false
+    let over = false
     from.load().then(
       (part) => {
         from.got = part
-        if (!gone) setPart(() => part)
+        if (!over) setPart(() => part)
       },
-      () => gone || setFailed(true),
+      async () => {
+        const why = await whyMissing()
+        if (!over) setMissing(why)
+      },
     )
     return () => {
-      gone = true
+      over = true
     }
-  }, [from])
-  return Part ? <Part {...props} /> : <p className="hint">{t(failed ? 'loading.failed' : 'loading')}</p>
+  }, [from, tries])
+  if (Part) return <Part {...props} />
+  if (missing === null) return <p className="hint">{t('loading')}</p>
+  const again = (): void => {
+    setMissing(null)
+    setTries(tries + 1)
+  }
+  return <Missing why={missing} again={again} />
+}
+
+/** Where the part would stand: why it does not, and the way on. */
+function Missing({ why, again }: { readonly why: 'gone' | 'offline'; readonly again: () => void }) {
+  const host = useHost()
+  const { t } = useWords()
+  return (
+    <div className="missing" role="alert">
+      <p>{t(why === 'gone' ? 'part.gone' : 'part.offline')}</p>
+      {why === 'gone' ? (
+        <button type="button" onClick={() => host.reload()}>
+          {t('part.reload')}
+        </button>
+      ) : (
+        <button type="button" onClick={again}>
+          {t('again')}
+        </button>
+      )}
+    </div>
+  )
 }

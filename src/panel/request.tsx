@@ -2,18 +2,23 @@
 import { useEffect, useId, useRef, useState } from 'react'
 import { wordsIn } from '../../rules/index.ts'
 import { useHost } from '../state/host.ts'
-import { useDock } from '../state/store.ts'
-import { text } from '../words/index.ts'
-import { useMoreWords } from '../words/use-more-words.ts'
+import { type Contact, type Outcome, sendRequest } from '../state/request.ts'
+import { useDock, useLeadline, useLeadlineStore } from '../state/store.ts'
+import { count, text } from '../words/index.ts'
+import { type MoreWords, useMoreWords } from '../words/use-more-words.ts'
+import { SendYourself } from './send-yourself.tsx'
 import { useWhat } from './what.tsx'
 
-type State = 'asked' | 'sending' | 'sent' | 'handed' | { readonly failed: string }
+type State = 'asked' | 'sending' | Outcome
 
 export function Request({ close }: { readonly close: () => void }) {
   const dialog = useRef<HTMLDialogElement>(null)
   const host = useHost()
+  const store = useLeadlineStore()
   const dock = useDock()
-  const { more, lang, t, money } = useMoreWords()
+  const catalog = useLeadline((s) => s.catalog)
+  const words = useMoreWords()
+  const { more, lang, t, money } = words
   const what = useWhat()
   const id = useId()
   const [name, setName] = useState('')
@@ -27,7 +32,8 @@ export function Request({ close }: { readonly close: () => void }) {
     return () => element?.close()
   }, [])
 
-  const missing = { name: name.trim() === '', contact: contact.trim() === '' }
+  const from: Contact = { name: name.trim(), contact: contact.trim(), note: note.trim() }
+  const missing = { name: from.name === '', contact: from.contact === '' }
   const send = async (): Promise<void> => {
     setChecked(true)
     if (missing.name || missing.contact) {
@@ -37,11 +43,15 @@ export function Request({ close }: { readonly close: () => void }) {
       return
     }
     setState('sending')
-    try {
-      setState(await host.request({ name: name.trim(), contact: contact.trim(), note: note.trim() }))
-    } catch (error) {
-      setState({ failed: error instanceof Error ? error.message : String(error) })
-    }
+    setState(
+      await sendRequest(host, {
+        design: store.getState().design,
+        catalog: { id: catalog.id, version: catalog.version },
+        fingerprint: dock.fingerprint,
+        totals: dock.totals,
+        contact: from,
+      }),
+    )
   }
   const field = (key: 'name' | 'contact', value: string, set: (to: string) => void, complete: string) => {
     const wrong = checked && missing[key]
@@ -68,8 +78,8 @@ export function Request({ close }: { readonly close: () => void }) {
       </div>
     )
   }
-  const over = state === 'sent' || state === 'handed'
-  const code = text(dock.fingerprint.all.slice(0, 12))
+  const outcome = typeof state === 'object' ? state : null
+  const over = outcome?.kind === 'sent' || outcome?.kind === 'handed'
   return (
     <dialog ref={dialog} className="request" aria-labelledby={`${id}-title`} onClose={close}>
       <form
@@ -86,7 +96,7 @@ export function Request({ close }: { readonly close: () => void }) {
         </p>
         {over ? (
           <p role="status" className="done">
-            {more(`request.${state}`, { code })}
+            {doneText(outcome, dock.fingerprint.all, more)}
           </p>
         ) : (
           <>
@@ -108,10 +118,12 @@ export function Request({ close }: { readonly close: () => void }) {
             <p className="hint">{more('request.what')}</p>
           </>
         )}
-        {typeof state === 'object' && (
-          <p className="fault" role="alert">
-            {more('request.failed', { why: text(state.failed) })}
-          </p>
+        {outcome && !over && (
+          <div className="not-sent" role="alert">
+            <p className="fault">{faultText(outcome, more)}</p>
+            {outcome.kind === 'failed' && <p>{more('request.failed-then')}</p>}
+            <SendYourself from={from} what={what} />
+          </div>
         )}
         <div className="actions">
           {over ? (
@@ -120,11 +132,13 @@ export function Request({ close }: { readonly close: () => void }) {
             </button>
           ) : (
             <>
-              <button type="submit" className="main" disabled={state === 'sending'}>
-                {more(state === 'sending' ? 'request.sending' : 'request.send')}
-              </button>
+              {outcome?.kind !== 'nobody' && (
+                <button type="submit" className="main" disabled={state === 'sending'}>
+                  {more(state === 'sending' ? 'request.sending' : outcome ? 'request.again' : 'request.send')}
+                </button>
+              )}
               <button type="button" onClick={close}>
-                {more('request.cancel')}
+                {more(outcome ? 'request.done' : 'request.cancel')}
               </button>
             </>
           )}
@@ -140,4 +154,25 @@ export function Request({ close }: { readonly close: () => void }) {
       </form>
     </dialog>
   )
+}
+
+type More = MoreWords['more']
+
+function doneText(
+  { kind, reference }: Extract<Outcome, { reference: unknown }>,
+  code: string,
+  more: More,
+): string {
+  const values = { code: text(code.slice(0, 12)) }
+  return reference === null
+    ? more(`request.${kind}`, values)
+    : more(`request.${kind}-as`, { ...values, reference: text(reference) })
+}
+
+function faultText(outcome: Outcome, more: More): string {
+  if (outcome.kind !== 'failed') return more('request.nobody')
+  const { why, status } = outcome
+  return why === 'refused' && status !== undefined
+    ? more('request.failed-refused-with', { status: count(status) })
+    : more(`request.failed-${why}`)
 }

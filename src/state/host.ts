@@ -2,12 +2,11 @@
 import { createContext, useContext } from 'react'
 import type { Design } from '../../rules/index.ts'
 import type { Earlier } from './keep.ts'
+import type { RequestBody } from './request.ts'
 
-export interface Contact {
-  readonly name: string
-  /** Email address or telephone number, as typed. */
-  readonly contact: string
-  readonly note: string
+/** What `leadline-request` carries; a listener that takes it over may give a receipt, at once or later. */
+export interface Offered extends RequestBody {
+  receipt?: unknown
 }
 
 export interface Host {
@@ -15,15 +14,29 @@ export interface Host {
   readonly keeps: boolean
   /** It owns the fragment of the page's address. */
   readonly links: boolean
+  /** Where requests go that the page does not take; null: nowhere. */
+  readonly requestUrl: string | null
   openFile(file: File): Promise<void>
   saveFile(): void
   copyLink(): Promise<void>
+  /** The address that opens this dock; null where there is none. */
+  linkTo(): Promise<string | null>
   earlier(): Promise<readonly Earlier[]>
   bringBack(design: Design): void
+  /** The design that another tab has saved, in the place of this one. */
+  showOther(): Promise<void>
   startOver(): void
-  /** @throws (rejects) where the request was to be sent and could not be. */
-  request(contact: Contact): Promise<'sent' | 'handed'>
+  /** Loads the page again, with the design in hand. */
+  reload(): void
+  /** Offers a request to the page; false: it has taken it. */
+  offer(request: Offered): boolean
+  /** The request of this very content, with the number that it was first sent under. */
+  numbered(content: RequestContent): RequestBody
+  /** Tells the page of a request that failed. */
+  requestFailed(message: string): void
 }
+
+export type RequestContent = Omit<RequestBody, 'format' | 'version' | 'id' | 'at'>
 
 export const HostContext = createContext<Host | null>(null)
 

@@ -1,97 +1,157 @@
 /**
  * Autosave: one record for each `storage-key` in the browser's own database. Beside the design in hand a record keeps the few
- * designs that it took the place of (a file opened, a link followed, another tab), so that none is lost.
+ * designs that it took the place of (a file opened, a link followed, another tab), so that none is lost. Elements that keep under one
+ * key hear of each other, in other tabs too.
  */
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import { type Design, parseDesign } from '../../rules/index.ts'
+import type { Aside, Entry as Leaf } from './journal.ts'
 
 /** Earlier designs kept beside the one in hand. */
 const MOST_EARLIER = 8
 
-export interface Earlier {
-  readonly design: Design
-  /** When it was put aside, ms since 1970. */
-  readonly at: number
-}
+export type Earlier = Pick<Aside, 'design' | 'at'>
 
-export interface Kept {
-  readonly design: Design
-  readonly earlier: readonly Earlier[]
-}
+type Stored = Leaf['aside'][number]
 
 interface Entry {
   /** As stored: parsed again when read, since another version may have written it. */
   readonly design: unknown
-  readonly earlier: readonly { readonly design: unknown; readonly at: number }[]
-  /** Which element wrote it last. */
+  /** Newest first. The first version knew no lines. */
+  readonly earlier: readonly (Omit<Stored, 'line'> & { readonly line?: string })[]
+  /** Which element wrote it last, in which line of edits, and when; the first version knew but the first. */
   readonly by: string
+  readonly line?: string
+  readonly at?: number
+  readonly fragment?: string
 }
 
 interface Schema extends DBSchema {
   designs: { key: string; value: Entry }
 }
 
+/** What is kept: see `Entry` of the journal. */
+export interface Loaded extends Pick<Leaf, 'at' | 'fragment'> {
+  readonly design: Design
+  readonly line: string | undefined
+}
+
+/** What is heard of another element with this key: that it is there, or that it has saved. */
+export type Heard = 'there' | 'saved'
+
 export interface Keeper {
-  load(): Promise<Kept | null>
-  /** Saves; `putAside` is a design that this one takes the place of. Later calls win; resolves when written. */
-  save(design: Design, putAside?: Design): Promise<void>
+  /** What is kept, and when it was; null where there is nothing that can be read. From then on it counts as known. */
+  load(): Promise<Loaded | null>
+  /** A design that came from elsewhere (the journal): a record with the same is not another's. */
+  know(design: unknown): void
+  /** Saves; what another wrote meanwhile is put aside. Later calls win; resolves when written. */
+  save(leaf: Leaf): Promise<void>
+  /** Whether another has written since this one last read or wrote. */
+  changed(): Promise<boolean>
   earlier(): Promise<readonly Earlier[]>
   close(): void
 }
 
-/** @throws (rejects) where the browser gives no storage, as in some private windows. */
-export async function openKeeper(key: string): Promise<Keeper> {
-  const db: IDBPDatabase<Schema> = await openDB<Schema>('leadline', 1, {
-    upgrade: (base) => {
-      base.createObjectStore('designs')
-    },
-    blocking: () => db.close(),
-  })
-  const me = `${Date.now().toString(36)}-${Math.random().toString(36).slice(2)}`
-  /** What this element last read or wrote: a record that differs was written by another. */
-  let known: unknown = null
-
-  const read = (entry: Entry | undefined): Kept | null => {
-    if (!entry) return null
-    const parsed = parseDesign(entry.design)
-    return parsed.ok ? { design: parsed.value, earlier: earlierOf(entry) } : null
+/**
+ * `me` tells elements apart.
+ * @throws (rejects) where the browser gives no storage, as in some private windows.
+ */
+export async function openKeeper(
+  key: string,
+  me: string,
+  hear: (what: Heard) => void = () => {},
+): Promise<Keeper> {
+  const open = (): Promise<IDBPDatabase<Schema>> =>
+    openDB<Schema>('leadline', 1, {
+      upgrade: (base) => {
+        base.createObjectStore('designs')
+      },
+      blocking: (_, __, event) => (event.target as IDBDatabase).close(),
+    })
+  let db = await open()
+  let closed = false
+  /** A connection that the browser or a newer version has closed is opened anew, once. */
+  const onBase = async <T>(act: (base: IDBPDatabase<Schema>) => Promise<T>): Promise<T> => {
+    try {
+      return await act(db)
+    } catch (error) {
+      if (closed || (error as Error).name !== 'InvalidStateError') throw error
+      db = await open()
+      return act(db)
+    }
   }
+  /** Texts of designs that this element has read or written: a record with another one was written by another element. */
+  const known = new Set<string>()
+  const isForeign = (entry: Entry | undefined): entry is Entry =>
+    entry !== undefined && entry.by !== me && !known.has(JSON.stringify(entry.design))
+
+  const channel = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel(`leadline/${key}`)
+  const tell = (what: Heard | 'who'): void => channel?.postMessage({ what, by: me })
+  /** Writing that is under way: others are told of the last one too. */
+  let writing: Promise<unknown> = Promise.resolve()
+  channel?.addEventListener('message', ({ data }: MessageEvent<{ what: Heard | 'who'; by: string }>) => {
+    if (data?.by === me) return
+    if (data?.what === 'who') {
+      tell('there')
+      hear('there')
+    } else if (data?.what === 'there' || data?.what === 'saved') hear(data.what)
+  })
+  tell('who')
+
   return {
     async load() {
-      const entry = await db.get('designs', key)
-      const kept = read(entry)
+      const entry = await onBase((base) => base.get('designs', key))
+      if (!entry) return null
+      const parsed = parseDesign(entry.design)
       // One that cannot be read here counts as another's: it is put aside, not written over.
-      known = kept && entry ? entry.design : null
-      return kept
+      if (!parsed.ok) return null
+      known.add(JSON.stringify(entry.design))
+      const { line, at = 0, fragment } = entry
+      return { design: parsed.value, line, at, ...(fragment === undefined ? {} : { fragment }) }
     },
-    async save(design, putAside) {
-      const tx = db.transaction('designs', 'readwrite')
-      const entry = await tx.store.get(key)
-      const aside: unknown[] = []
-      if (entry && entry.by !== me && JSON.stringify(entry.design) !== JSON.stringify(known))
-        aside.push(entry.design)
-      if (putAside) aside.push(putAside)
-      const at = Date.now()
-      const earlier = [...aside.map((old) => ({ design: old, at })), ...(entry?.earlier ?? [])]
-      const texts = new Set([JSON.stringify(design)])
-      const distinct = earlier.filter(({ design: old }) => {
-        const text = JSON.stringify(old)
-        return !texts.has(text) && texts.add(text)
+    know: (design) => void known.add(JSON.stringify(design)),
+    save({ design, line, at, aside, fragment }) {
+      const text = JSON.stringify(design)
+      const written = onBase(async (base) => {
+        const tx = base.transaction('designs', 'readwrite')
+        // What ends the transaction rejects `done` too: it must not be without a listener.
+        tx.done.catch(() => {})
+        const entry = await tx.store.get(key)
+        const others: Entry['earlier'] = isForeign(entry) ? [{ ...entry, at: entry.at ?? at }] : []
+        const texts = new Set([text])
+        const lines = new Set([line])
+        // The newest of each line of edits: not eight of one dock.
+        const distinct = [...others, ...aside, ...(entry?.earlier ?? [])].filter((old) => {
+          const oldText = JSON.stringify(old.design)
+          if (texts.has(oldText) || (old.line !== undefined && lines.has(old.line))) return false
+          texts.add(oldText)
+          if (old.line !== undefined) lines.add(old.line)
+          return true
+        })
+        const earlier = distinct
+          .slice(0, MOST_EARLIER)
+          .map((old) => ({ design: old.design, at: old.at, ...(old.line ? { line: old.line } : {}) }))
+        await tx.store.put({ design, earlier, by: me, line, at, ...(fragment ? { fragment } : {}) }, key)
+        await tx.done
+        known.clear()
+        known.add(text)
+        tell('saved')
       })
-      await tx.store.put({ design, earlier: distinct.slice(0, MOST_EARLIER), by: me }, key)
-      await tx.done
-      known = design
+      writing = written.catch(() => {})
+      return written
     },
+    changed: async () => isForeign(await onBase((base) => base.get('designs', key))),
     async earlier() {
-      const entry = await db.get('designs', key)
-      return entry ? earlierOf(entry) : []
+      const entry = await onBase((base) => base.get('designs', key))
+      return (entry?.earlier ?? []).flatMap(({ design, at }) => {
+        const parsed = parseDesign(design)
+        return parsed.ok ? [{ design: parsed.value, at }] : []
+      })
     },
-    close: () => db.close(),
+    close() {
+      closed = true
+      db.close()
+      void writing.then(() => channel?.close())
+    },
   }
 }
-
-const earlierOf = (entry: Entry): Earlier[] =>
-  entry.earlier.flatMap(({ design, at }) => {
-    const parsed = parseDesign(design)
-    return parsed.ok ? [{ design: parsed.value, at }] : []
-  })

@@ -57,6 +57,8 @@ export interface Notice {
   /** Lines of a file's faults, as the engine tells them. */
   readonly details?: readonly string[]
   readonly bad?: boolean
+  /** What can be done about it: have the dock of another tab, load the page again. */
+  readonly offer?: 'other' | 'reload'
 }
 
 export interface LeadlineState extends ViewState {

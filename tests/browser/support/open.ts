@@ -5,6 +5,7 @@
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core'
 import { chromium } from 'playwright-core'
 import { afterAll, expect, inject } from 'vitest'
+import type { Catalog, Dock } from '../../../rules/index.ts'
 import type { LeadlineDock } from '../../../src/element/leadline-dock.ts'
 
 const BARE = [
@@ -164,12 +165,18 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
 export const nextFrame = (page: Page): Promise<unknown> =>
   page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))))
 
+/** An element that has its catalog, and so a dock. */
+export type Begun = Omit<LeadlineDock, 'dock' | 'catalog'> & {
+  readonly dock: Dock
+  readonly catalog: Catalog
+}
+
 /** Reads from the first element: its design, its dock. */
-export const read = <T>(page: Page, get: (element: LeadlineDock) => T): Promise<T> =>
+export const read = <T>(page: Page, get: (element: Begun) => T): Promise<T> =>
   page
     .locator('leadline-dock')
     .first()
-    .evaluate(get as (element: HTMLElement) => T)
+    .evaluate(get as unknown as (element: HTMLElement) => T)
 
 /** All events of a kind so far. */
 export const events = (page: Page, type: string): Promise<{ detail: never }[]> =>
