@@ -20,8 +20,8 @@ interface Options {
   readonly key: string | null
   /** Names the element among those of its page, for the tab's own journal. */
   readonly place: string
-  /** What stands behind the page's address, as far as it is this element's. */
-  fragment(): string
+  /** What stands behind the page's address, as far as it is this element's; and what did a moment ago. */
+  fragments(): readonly string[]
   /** The database cannot be had; `lost`: the journal neither. */
   failed(message: string, lost: boolean): void
   heard(what: Heard): void
@@ -56,18 +56,19 @@ export class Keeping {
 
   /** What to go on with; null where nothing is kept that can be read. */
   async begin(): Promise<Resumed | null> {
-    const here = (fragment: string | undefined): boolean => fragment === this.#options.fragment()
+    const [now] = this.#options.fragments()
+    const here = (fragments: readonly string[] = []): boolean => fragments.includes(now!)
     this.#left = this.#journal.read()
     const keeper = this.#options.key === null ? null : await this.#open(this.#options.key)
     const stored = (await keeper?.load().catch(() => null)) ?? null
-    let resumed: Resumed | null = stored && { design: stored.design, here: here(stored.fragment) }
+    let resumed: Resumed | null = stored && { design: stored.design, here: here(stored.fragments) }
     let from: Written | null = null
     const newest = this.#left[0]
     if (newest && newest.entry.at >= (stored?.at ?? 0)) {
       const parsed = parseDesign(newest.entry.design)
       if (parsed.ok) {
         from = newest
-        resumed = { design: parsed.value, here: here(newest.entry.fragment) }
+        resumed = { design: parsed.value, here: here(newest.entry.fragments) }
         keeper?.know(newest.entry.design)
       }
     }
@@ -162,7 +163,7 @@ export class Keeping {
       design,
       line: this.#line,
       at: Date.now(),
-      fragment: this.#options.fragment(),
+      fragments: this.#options.fragments(),
       aside: this.#aside,
     }
   }

@@ -43,6 +43,8 @@ export interface SessionOptions {
 
 /** A change goes into the database when the hand has rested this long, ms; into the journal at once. */
 const REST = 250
+/** A page that is being loaded again may still have the address that it had this long ago, ms. */
+const LEAVING = 10_000
 /** What the fragment of a link begins with: `link.ts`, which comes later, reads the rest. */
 const LINK = '#leadline='
 
@@ -61,8 +63,11 @@ export class Session implements Host {
   #linkModule: typeof import('../state/link.ts') | null = null
   /** The fragment that this session last read or wrote. */
   #fragment: string
+  #before: { readonly fragment: string; readonly until: number } | null = null
   #timer: ReturnType<typeof setTimeout> | undefined
   #silent = false
+  /** The page is left. It may be brought back from the browser's memory. */
+  #gone = false
   /** The last request: sent once more it goes under the same number. */
   #request: { readonly text: string; readonly body: RequestBody } | null = null
   /** A change that the page was not yet told of: its dock is still being judged. */
@@ -81,7 +86,10 @@ export class Session implements Host {
     this.#keeping = new Keeping({
       key: storageKey,
       place: options.place,
-      fragment: () => this.#fragment,
+      fragments: () => [
+        this.#fragment,
+        ...(this.#before && Date.now() - this.#before.until < LEAVING ? [this.#before.fragment] : []),
+      ],
       failed: (message, lost) =>
         this.#tellOnce(
           [{ code: 'storage', path: storageKey ?? '', message }],
@@ -304,6 +312,7 @@ export class Session implements Host {
     addEventListener(
       'pagehide',
       () => {
+        this.#gone = true
         this.#options.settle()
         leave()
       },
@@ -312,7 +321,16 @@ export class Session implements Host {
     // A telephone may end a page that is out of sight without another word.
     document.addEventListener('visibilitychange', () => document.hidden && leave(), { signal })
     // Brought back from the browser's memory: another tab may have gone on meanwhile, and was not heard.
-    addEventListener('pageshow', ({ persisted }) => persisted && void this.#heard(true), { signal })
+    addEventListener(
+      'pageshow',
+      ({ persisted }) => {
+        if (!persisted) return
+        this.#gone = false
+        if (this.links) this.#keepSoon()
+        void this.#heard(true)
+      },
+      { signal },
+    )
   }
 
   /**
@@ -429,9 +447,10 @@ export class Session implements Host {
 
   async #keepInLink(design: Design): Promise<void> {
     const fragment = await this.#linkOf(design)
-    if (fragment === undefined || this.#over.signal.aborted) return
+    // A page that is gone is loaded again with the address that it had.
+    if (fragment === undefined || this.#gone || this.#over.signal.aborted) return
     this.#writeLink(fragment)
-    if (!this.keeps && fragment !== null && this.#timer === undefined) this.#keeping.forget()
+    if (!this.keeps && fragment !== null && this.store.getState().design === design) this.#keeping.forget()
   }
 
   /** A design too large for a link leaves none behind: an older one would come back in its place. Told once. */
@@ -443,6 +462,7 @@ export class Session implements Host {
 
   #write(fragment: string): void {
     if (fragment === this.#fragment) return
+    this.#before = { fragment: this.#fragment, until: Date.now() }
     this.#fragment = fragment
     // Not the fragment alone: that would be read against the page's <base>. A browser may refuse one of many in a short time.
     try {

@@ -46,7 +46,7 @@ export function Request({ close }: { readonly close: () => void }) {
     setState(
       await sendRequest(host, {
         design: store.getState().design,
-        catalog: { id: catalog.id, version: catalog.version },
+        catalog: { id: catalog.id, version: catalog.edition },
         fingerprint: dock.fingerprint,
         totals: dock.totals,
         contact: from,

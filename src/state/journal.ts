@@ -17,8 +17,8 @@ export interface Entry {
   readonly design: unknown
   readonly line: string
   readonly at: number
-  /** What stood behind the page's address then: a page loaded with the same goes on, with another it follows a link. */
-  readonly fragment?: string
+  /** What stood behind the page's address then, or a moment before: a page loaded with it goes on, with another it follows a link. */
+  readonly fragments?: readonly string[]
   readonly aside: readonly (Omit<Aside, 'design'> & { readonly design: unknown })[]
 }
 

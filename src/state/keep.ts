@@ -23,7 +23,7 @@ interface Entry {
   readonly by: string
   readonly line?: string
   readonly at?: number
-  readonly fragment?: string
+  readonly fragments?: readonly string[]
 }
 
 interface Schema extends DBSchema {
@@ -31,7 +31,7 @@ interface Schema extends DBSchema {
 }
 
 /** What is kept: see `Entry` of the journal. */
-export interface Loaded extends Pick<Leaf, 'at' | 'fragment'> {
+export interface Loaded extends Pick<Leaf, 'at' | 'fragments'> {
   readonly design: Design
   readonly line: string | undefined
 }
@@ -106,11 +106,11 @@ export async function openKeeper(
       // One that cannot be read here counts as another's: it is put aside, not written over.
       if (!parsed.ok) return null
       known.add(JSON.stringify(entry.design))
-      const { line, at = 0, fragment } = entry
-      return { design: parsed.value, line, at, ...(fragment === undefined ? {} : { fragment }) }
+      const { line, at = 0, fragments } = entry
+      return { design: parsed.value, line, at, ...(fragments ? { fragments } : {}) }
     },
     know: (design) => void known.add(JSON.stringify(design)),
-    save({ design, line, at, aside, fragment }) {
+    save({ design, line, at, aside, fragments }) {
       const text = JSON.stringify(design)
       const written = onBase(async (base) => {
         const tx = base.transaction('designs', 'readwrite')
@@ -131,7 +131,7 @@ export async function openKeeper(
         const earlier = distinct
           .slice(0, MOST_EARLIER)
           .map((old) => ({ design: old.design, at: old.at, ...(old.line ? { line: old.line } : {}) }))
-        await tx.store.put({ design, earlier, by: me, line, at, ...(fragment ? { fragment } : {}) }, key)
+        await tx.store.put({ design, earlier, by: me, line, at, ...(fragments ? { fragments } : {}) }, key)
         await tx.done
         known.clear()
         known.add(text)

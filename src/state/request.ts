@@ -22,7 +22,8 @@ export interface RequestBody {
   /** When it was first sent, ISO 8601 in UTC. */
   readonly at: string
   readonly design: Design
-  readonly catalog: { readonly id: string; readonly version: string | number }
+  /** `version`: the shop's own edition. */
+  readonly catalog: { readonly id: string; readonly version: string }
   readonly fingerprint: Dock['fingerprint']
   readonly totals: Dock['totals']
   readonly contact: Contact

@@ -14,27 +14,54 @@ const TYPES: Readonly<Record<string, string>> = {
   '.svg': 'image/svg+xml',
 }
 
+export interface Posted {
+  readonly path: string
+  readonly body: string
+  /** Of the header of that name. */
+  readonly key: string | undefined
+}
+
 export interface Site {
   readonly url: string
   /** What was posted, in order. */
-  readonly posted: { readonly path: string; readonly body: string }[]
+  readonly posted: Posted[]
   close(): Promise<void>
 }
 
+/** What answers a request at these addresses; null: never. Elsewhere it is a receipt. */
+const ANSWERS: Readonly<
+  Record<string, { status: number; headers?: Record<string, string>; body?: string } | null>
+> = {
+  refused: { status: 503 },
+  broken: { status: 500, headers: { 'content-type': 'text/html' }, body: '<h1>Error</h1>' },
+  empty: { status: 204 },
+  page: { status: 200, headers: { 'content-type': 'text/html' }, body: '<h1>Thank you</h1>' },
+  login: { status: 302, headers: { location: './bare.html' } },
+  hang: null,
+}
+
 export async function serve(folders: readonly string[]): Promise<Site> {
-  const posted: { path: string; body: string }[] = []
+  const posted: Posted[] = []
   const server: Server = createServer(async (request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url ?? '/', 'http://localhost').pathname))
     const headers = { 'content-security-policy': POLICY, 'cache-control': 'no-store' }
     if (request.method === 'POST') {
       let body = ''
       for await (const piece of request) body += piece
-      posted.push({ path, body })
-      response.writeHead(path.endsWith('/refused') ? 503 : 200, headers).end()
+      const key = request.headers['idempotency-key'] as string | undefined
+      posted.push({ path, body, key })
+      const name = path.slice(path.lastIndexOf('/') + 1)
+      const answer = name in ANSWERS ? ANSWERS[name] : receipt(posted, key)
+      if (answer) response.writeHead(answer.status, { ...headers, ...answer.headers }).end(answer.body)
       return
     }
+    // `/slow/8000/shop.json` takes so many ms; `/slow/never/…` does not come.
+    const slow = /^\/slow\/(\w+)\//.exec(path)
+    if (slow?.[1] === 'never') return
+    if (slow) await new Promise((done) => setTimeout(done, Number(slow[1])))
+    const asked = slow ? path.slice(slow[0].length - 1) : path
     for (const folder of folders) {
-      const file = join(resolve(folder), path.endsWith('/') ? `${path}index.html` : path)
+      const file = join(resolve(folder), asked.endsWith('/') ? `${asked}index.html` : asked)
       if (!file.startsWith(resolve(folder))) continue
       try {
         const content = await readFile(file)
@@ -54,6 +81,20 @@ export async function serve(folders: readonly string[]): Promise<Site> {
   return {
     url: `http://127.0.0.1:${address.port}`,
     posted,
-    close: () => new Promise((done) => server.close(() => done())),
+    close: () =>
+      new Promise((done) => {
+        server.close(() => done())
+        server.closeAllConnections()
+      }),
+  }
+}
+
+/** The same number again is the same request: it has one reference. */
+function receipt(posted: readonly Posted[], key: string | undefined) {
+  const keys = [...new Set(posted.map((each) => each.key))]
+  return {
+    status: 200,
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ received: true, reference: `R-${keys.indexOf(key) + 1}` }),
   }
 }
