@@ -11,6 +11,7 @@ import {
   parseCatalog,
   parseDesign,
 } from '../../rules/index.ts'
+import { saveDesign } from '../state/hand-over.ts'
 import { dockOf, type LeadlineStore, type ViewState } from '../state/store.ts'
 import { type Screen, showScreen } from './screen.tsx'
 import { Session } from './session.ts'
@@ -204,14 +205,15 @@ export class LeadlineDock extends Base {
     if (this.#session !== session) return
     const root = this.shadowRoot!
     this.#screen ??= showScreen(root, session, this.#view(), this.#mode(), () => this.#restart())
-    this.#screen.stop(
-      () => this.#restart(),
-      () => {
+    this.#screen.stop({
+      again: () => this.#restart(),
+      save: () => saveDesign(session?.store.getState().design ?? this.design),
+      over: () => {
         this.#store = null
         this.#design = { value: demoDesign }
         this.#restart()
       },
-    )
+    })
     this.#tellFaults([
       { code: 'start', path: '', message: error instanceof Error ? error.message : String(error) },
     ])

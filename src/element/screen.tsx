@@ -15,7 +15,7 @@ export interface Screen {
   /** Says what could not be had and why, and offers to try again. */
   fail(faults: readonly Fault[], again: () => void): void
   /** Says that it had to stop, and offers to save the design that it stopped with, to try again and to start over. */
-  stop(again: () => void, over: () => void): void
+  stop(ways: { readonly again: () => void; readonly save: () => void; readonly over: () => void }): void
   setMode(mode: Mode): void
   close(): void
 }
@@ -123,19 +123,14 @@ export function showScreen(
         }),
       )
     },
-    stop(retry, over) {
+    stop({ again: retry, save, over }) {
       clearTimeout(waiting)
-      render(
-        card(
-          'start.broken',
-          [
-            { key: 'again', act: retry },
-            ...(session ? [{ key: 'file.save', act: () => session.saveFile() } satisfies Way] : []),
-            { key: 'file.new', act: over },
-          ],
-          { role: 'alert' },
-        ),
-      )
+      const ways: readonly Way[] = [
+        { key: 'again', act: retry },
+        { key: 'file.save', act: save },
+        { key: 'file.new', act: over },
+      ]
+      render(card('start.broken', ways, { role: 'alert' }))
     },
     setMode(mode) {
       now = mode

@@ -3,8 +3,7 @@
  * No React, no drawing. Begins when the element is connected and ends when it is gone for good.
  */
 import { type Catalog, type Design, demoDesign, parseDesignText } from '../../rules/index.ts'
-import { plainName } from '../state/file-name.ts'
-import { download } from '../state/hand-over.ts'
+import { saveDesign } from '../state/hand-over.ts'
 import type { Host, Offered, RequestContent } from '../state/host.ts'
 import { judge } from '../state/judging.ts'
 import type { Earlier } from '../state/keep.ts'
@@ -196,9 +195,7 @@ export class Session implements Host {
   }
 
   saveFile(): void {
-    const { design } = this.store.getState()
-    const text = `${JSON.stringify(design, null, 2)}\n`
-    download(text, 'application/json', `${plainName(design.name)}.leadline.json`)
+    saveDesign(this.store.getState().design)
   }
 
   async copyLink(): Promise<void> {

@@ -1,4 +1,6 @@
 /** Handing a file to the person. */
+import type { Design } from '../../rules/index.ts'
+import { plainName } from './file-name.ts'
 
 /** Long enough for a download to begin, ms. */
 const KEPT = 60_000
@@ -11,3 +13,10 @@ export function download(content: BlobPart, media: string, name: string): void {
   anchor.download = name
   anchor.click()
 }
+
+export const saveDesign = (design: Design): void =>
+  download(
+    `${JSON.stringify(design, null, 2)}\n`,
+    'application/json',
+    `${plainName(design.name)}.leadline.json`,
+  )

@@ -50,6 +50,10 @@ export interface OpenOptions extends BrowserContextOptions {
   readonly before?: () => void
   /** Addresses that cannot be had. */
   readonly without?: RegExp
+  /** Another site than the one that all tests share. */
+  readonly at?: string
+  /** The page's time is the test's to run: `page.clock`. */
+  readonly clock?: boolean
 }
 
 export interface Opened {
@@ -94,13 +98,14 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
     expected,
     before,
     without,
+    at: site = inject('site'),
+    clock = false,
     ...rest
   } = options
   const context =
     given ??
     (await (await browserFor(webgl)).newContext({ viewport: DESKTOP, reducedMotion: 'reduce', ...rest }))
   const page = await context.newPage()
-  const site = inject('site')
   const wrong: string[] = []
   const requests: string[] = []
   page.on('request', (request) => {
@@ -140,6 +145,7 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
     { webgl, elements },
   )
   if (before) await page.addInitScript(before)
+  if (clock) await page.clock.install()
   if (without) await page.route(without, (route) => route.abort())
   await page.goto(site + path)
   if (elements > 0)

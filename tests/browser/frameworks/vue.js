@@ -1,0 +1,3 @@
+import { createApp, h } from 'vue'
+
+createApp({ render: () => h('leadline-dock', { catalog: window.shop }) }).mount('#app')
