@@ -141,7 +141,7 @@ export class Keeping {
   }
 
   async earlier(): Promise<readonly Earlier[]> {
-    const stored = (await this.#keeper?.earlier()) ?? []
+    const stored = (await this.#keeper?.earlier().catch(() => [])) ?? []
     const noted = this.#aside.flatMap(({ design, at }) => {
       const parsed = parseDesign(design)
       return parsed.ok && !stored.some((each) => sameDesign(each.design, parsed.value))

@@ -2,7 +2,7 @@
  * What goes on between one element's store and the world: where its design comes from, where it is kept, what is told to the page.
  * No React, no drawing. Begins when the element is connected and ends when it is gone for good.
  */
-import { type Catalog, type Design, demoDesign, parseDesignText } from '../../rules/index.ts'
+import { type Catalog, type Design, demoDesign } from '../../rules/index.ts'
 import { saveDesign } from '../state/hand-over.ts'
 import type { Host, Offered, RequestContent } from '../state/host.ts'
 import { judge } from '../state/judging.ts'
@@ -20,7 +20,15 @@ import {
   sameDesign,
 } from '../state/store.ts'
 import { Keeping } from './keeping.ts'
-import { type Fault, faultsOf, type Given, type Read, readCatalogFrom, readDesignFrom } from './sources.ts'
+import {
+  type Fault,
+  faultsOf,
+  type Given,
+  type Read,
+  readCatalogFrom,
+  readDesignFile,
+  readDesignFrom,
+} from './sources.ts'
 
 export interface SessionOptions {
   readonly design: Given<Design> | null
@@ -189,7 +197,7 @@ export class Session implements Host {
   }
 
   async openFile(file: File): Promise<void> {
-    const read = faultsOf(parseDesignText(await file.text()), 'file')
+    const read = await readDesignFile(file)
     if (read.ok) this.#replace(read.value)
     else this.fail(read.faults, 'file.bad')
   }

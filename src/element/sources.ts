@@ -2,6 +2,7 @@
 import {
   type Catalog,
   type Design,
+  LIMITS,
   type Parsed,
   parseCatalogText,
   parseDesignText,
@@ -33,6 +34,18 @@ export const readCatalogFrom = (url: string, signal: AbortSignal): Promise<Read<
 
 export const readDesignFrom = (url: string, signal: AbortSignal): Promise<Read<Design>> =>
   readFrom(url, 'design', parseDesignText, signal)
+
+/** A file that was picked. One that is no design for its size alone is not read into memory. */
+export async function readDesignFile(file: File): Promise<Read<Design>> {
+  if (file.size > LIMITS.textBytes)
+    return failed('file', file.name, `${file.size} bytes; expected at most ${LIMITS.textBytes}`)
+  try {
+    return faultsOf(parseDesignText(await file.text()), 'file')
+  } catch (error) {
+    // Moved or changed since it was picked, or not for this person to read.
+    return failed('file', file.name, error instanceof Error ? error.message : String(error))
+  }
+}
 
 async function readFrom<T>(
   url: string,

@@ -163,10 +163,29 @@ test.each([
   await close()
 })
 
+test('a file far too large is refused without being read', async () => {
+  const { page, close } = await open()
+  await page.locator('input[type=file]').evaluate((input) => {
+    const large = new File(['{}'], 'film.json')
+    Object.defineProperty(large, 'size', { value: 3e9 })
+    large.text = () => Promise.reject(new Error('read all the same'))
+    Object.defineProperty(input, 'files', { value: [large] })
+    input.dispatchEvent(new Event('change', { bubbles: true }))
+  })
+  await page.locator('.notice.bad').waitFor()
+  expect(await page.locator('.notice.bad').textContent()).toContain('film.json: 3000000000 bytes')
+  await close()
+})
+
 test('without storage it goes on, and says that nothing is kept', async () => {
   const { page, close } = await open({ path: '/bare.html', elements: 0 })
   await page.evaluate(() => {
     Object.defineProperty(window, 'indexedDB', { get: () => undefined })
+    Object.defineProperty(window, 'localStorage', {
+      get: () => {
+        throw new DOMException('denied', 'SecurityError')
+      },
+    })
     const element = document.createElement('leadline-dock')
     element.setAttribute('storage-key', 'k')
     document.body.append(element)
@@ -175,6 +194,7 @@ test('without storage it goes on, and says that nothing is kept', async () => {
   await page.evaluate(() => (window as unknown as { leadlineReady: Promise<void> }).leadlineReady)
   const [error] = await events(page, 'leadline-error')
   expect(error?.detail).toMatchObject({ code: 'storage', path: 'k' })
+  expect(await page.locator('.notice.bad').textContent()).toContain('keeps nothing for this page')
   await more(page).click()
   expect(await sections(page)).toBe(6)
   await close()
