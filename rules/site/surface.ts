@@ -111,6 +111,22 @@ export function makeSurface(places: Places): Surface {
   }
 }
 
+/** Where a row crosses the triangles' edges, ascending, m. */
+export function crossingsOf({ x, y, triangles, halfedges }: Triangulation, row: number): Float64Array {
+  const found: number[] = []
+  for (let e = 0; e < triangles.length; e++) {
+    // Each edge once.
+    if (halfedges[e]! > e) continue
+    const a = triangles[e]!
+    const b = triangles[e % 3 === 2 ? e - 2 : e + 1]!
+    const [from, to] = [y[a]! - row, y[b]! - row]
+    if (from === 0) found.push(x[a]!)
+    if (to === 0) found.push(x[b]!)
+    if (from * to < 0) found.push(x[a]! + (x[b]! - x[a]!) * (from / (from - to)))
+  }
+  return Float64Array.from(found).sort()
+}
+
 /** With the four corners, alike on both sides of the dock's line. */
 function closed({ x, y }: Places): Places {
   const n = x.length
