@@ -49,9 +49,12 @@ export function makeSurface(places: Places): Surface {
   /** Walks from the last triangle found toward the point; -1 where it leaves the hull. */
   const find = (px: number, py: number): number => {
     let t = hint
+    let entered = -1
     for (let guard = triangles.length; guard > 0; guard--) {
       let next = -2
       for (let k = 0; k < 3; k++) {
+        // Not back over the edge that it came in by: of a place on an edge rounding may say on both sides that it is on the other.
+        if (t + k === entered) continue
         const a = triangles[t + k]!
         const b = triangles[t + ((k + 1) % 3)]!
         if (cross(a, b, px, py) * winding < 0) {
@@ -64,6 +67,7 @@ export function makeSurface(places: Places): Surface {
         return t
       }
       if (next === -1) return -1
+      entered = next
       t = next - (next % 3)
     }
     return -1

@@ -3,15 +3,17 @@
  * there is no document. React and all the rest live from `connectedCallback` on, and outlive a move within the page.
  */
 import {
+  assessKit,
   type Catalog,
   type Design,
   type Dock,
   demoCatalog,
   demoDesign,
+  deriveKit,
   parseCatalog,
   parseDesign,
 } from '../../rules/index.ts'
-import { dockOf, type LeadlineStore, type ViewState } from '../state/store.ts'
+import { type LeadlineStore, toldOf, type ViewState } from '../state/store.ts'
 import { type Screen, showScreen } from './screen.tsx'
 import { Session } from './session.ts'
 import { type Fault, faultsOf } from './sources.ts'
@@ -77,10 +79,13 @@ export class LeadlineDock extends Base {
     if (this.#session && !this.#ready) this.#restart()
   }
 
-  /** What is known of it now: `pending` while its structure is still to come, `structure.deep` false while some of that is. */
+  /**
+   * What is known of it now: `pending` while its structure is still to come, `structure.deep` false while some of that is. While one too large
+   * to follow the hand is being placed, the last one placed, `pending`; its fingerprint is its own.
+   */
   get dock(): Dock {
-    const { design, catalog } = this
-    return dockOf({ design, catalog })
+    if (this.#store) return toldOf(this.#store.getState())
+    return assessKit(deriveKit(this.design, this.catalog))
   }
 
   /** True from the first picture on; told by `leadline-ready`. */

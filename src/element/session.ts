@@ -10,12 +10,13 @@ import { judge } from '../state/judging.ts'
 import type { Earlier, Keeper } from '../state/keep.ts'
 import {
   createLeadlineStore,
-  dockOf,
   isJudged,
   type LeadlineStore,
   type Notice,
+  placedNow,
   type StoreInit,
   sameDesign,
+  toldOf,
 } from '../state/store.ts'
 import { type Fault, faultsOf, readCatalogFrom, readDesignFrom } from './sources.ts'
 
@@ -180,8 +181,8 @@ export class Session implements Host {
   }
 
   async request(contact: Contact): Promise<'sent' | 'handed'> {
-    const { design, catalog } = this.store.getState()
-    const { fingerprint, totals } = dockOf({ design, catalog })
+    const { design } = this.store.getState()
+    const { fingerprint, totals } = placedNow(this.store.getState())
     const detail = { design, fingerprint, totals, contact }
     const { requestUrl } = this.#options
     if (!this.#options.tell('leadline-request', detail, true) || requestUrl === null) return 'handed'
@@ -221,10 +222,10 @@ export class Session implements Host {
       if (now.design !== before.design || now.dragging !== before.dragging) {
         this.#owed = !now.dragging && !this.#silent
         if (now.dragging && !this.#silent)
-          this.#options.tell('leadline-input', { design: now.design, dock: dockOf(now) })
+          this.#options.tell('leadline-input', { design: now.design, dock: toldOf(now) })
         if (!now.dragging) this.#keepSoon()
       }
-      if (this.#owed && isJudged(now)) this.#tellChange()
+      if (this.#owed && (isJudged(now) || now.status === 'unavailable')) this.#tellChange()
     })
     signal.addEventListener('abort', stop)
     signal.addEventListener('abort', judge(this.store))
@@ -246,8 +247,8 @@ export class Session implements Host {
    */
   #tellChange(): void {
     this.#owed = false
-    const { design, catalog } = this.store.getState()
-    this.#options.tell('leadline-change', { design, dock: dockOf({ design, catalog }) })
+    const now = this.store.getState()
+    this.#options.tell('leadline-change', { design: now.design, dock: toldOf(now) })
   }
 
   async #openKeeper(): Promise<Design | null> {

@@ -2,13 +2,15 @@
 
 import { verdictOf } from '../panel/facts.ts'
 import { MARKS, Mark } from '../panel/stands.tsx'
-import { isJudged, useDock, useLeadline } from '../state/store.ts'
+import { useDock, useLeadline } from '../state/store.ts'
 import { useWords } from '../words/use-words.ts'
 
 export function SumBar({ ask }: { readonly ask: () => void }) {
   const dock = useDock()
   const { t, money, mass } = useWords()
-  const { standing } = verdictOf(dock, useLeadline(isJudged))
+  const status = useLeadline((s) => s.status)
+  const stale = useLeadline((s) => s.stale)
+  const { standing } = verdictOf({ dock, status, stale })
   return (
     <div className="sum-bar">
       <button
@@ -25,10 +27,10 @@ export function SumBar({ ask }: { readonly ask: () => void }) {
         <span className="unseen">{t('sum.show')}</span>
       </button>
       <p className="figures">
-        <strong>{money(dock.totals.price)}</strong>
-        <span>{mass(dock.totals.mass)}</span>
+        <strong>{stale ? t('takes.working') : money(dock.totals.price)}</strong>
+        <span>{stale ? '' : mass(dock.totals.mass)}</span>
       </p>
-      <button type="button" className="main" onClick={ask}>
+      <button type="button" className="main" disabled={stale} onClick={ask}>
         {t('quote.ask')}
       </button>
     </div>
