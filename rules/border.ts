@@ -62,25 +62,29 @@ const FORBIDDEN = new Set(['__proto__', 'constructor', 'prototype'])
 /** Keys that could reach an object's prototype, and nesting that no real file has. */
 export function scan(input: unknown): Issue[] {
   const issues: Issue[] = []
-  const walk = (value: unknown, keys: PathKey[]): void => {
+  // One list of keys that grows and shrinks: a copy at each of a hundred thousand values is what takes time.
+  const keys: PathKey[] = []
+  const walk = (value: unknown): void => {
     if (value === null || typeof value !== 'object' || issues.length >= MOST_ISSUES) return
     if (keys.length > MOST_DEPTH) {
       issues.push(issue(pathOf(keys), 'nested too deeply', `at most ${MOST_DEPTH} levels`))
       return
     }
+    const enter = (key: PathKey, inner: unknown): void => {
+      keys.push(key)
+      walk(inner)
+      keys.pop()
+    }
     if (Array.isArray(value)) {
-      // Arrays of scalars are the bulk of a long file: only objects in them are worth a visit.
-      value.forEach((entry, i) => {
-        walk(entry, [...keys, i])
-      })
+      for (let i = 0; i < value.length; i++) enter(i, value[i])
       return
     }
     for (const key of Object.keys(value)) {
       if (FORBIDDEN.has(key)) issues.push(issue(pathOf([...keys, key]), 'key not allowed', 'another name'))
-      else walk((value as Record<string, unknown>)[key], [...keys, key])
+      else enter(key, (value as Record<string, unknown>)[key])
     }
   }
-  walk(input, [])
+  walk(input)
   return issues
 }
 
@@ -115,32 +119,39 @@ type AnySchema = v.GenericSchema & { readonly [key: string]: unknown }
 /** Paths of keys that the schema does not name, at most `most` of them. */
 function unknownKeys(schema: AnySchema, input: unknown, most = 100): string[] {
   const found: string[] = []
-  const walk = (s: AnySchema, value: unknown, keys: PathKey[]): void => {
+  const keys: PathKey[] = []
+  const walk = (s: AnySchema, value: unknown): void => {
     if (found.length >= most || value === null || typeof value !== 'object') return
-    if ('wrapped' in s) walk(s.wrapped as AnySchema, value, keys)
+    const enter = (inner: AnySchema, key: PathKey, entry: unknown): void => {
+      if (entry === null || typeof entry !== 'object') return
+      keys.push(key)
+      walk(inner, entry)
+      keys.pop()
+    }
+    if ('wrapped' in s) walk(s.wrapped as AnySchema, value)
     else if (s.type === 'array')
       (value as unknown[]).forEach((entry, i) => {
-        walk(s.item as AnySchema, entry, [...keys, i])
+        enter(s.item as AnySchema, i, entry)
       })
     else if (s.type === 'record')
-      for (const [key, entry] of Object.entries(value)) walk(s.value as AnySchema, entry, [...keys, key])
+      for (const [key, entry] of Object.entries(value)) enter(s.value as AnySchema, key, entry)
     else if (s.type === 'variant') {
       const tag = s.key as string
       const option = (s.options as AnySchema[]).find(
         (o) =>
           (o.entries as Record<string, AnySchema>)[tag]?.literal === (value as Record<string, unknown>)[tag],
       )
-      if (option) walk(option, value, keys)
+      if (option) walk(option, value)
     } else if (s.type === 'loose_object' || s.type === 'object') {
       const entries = s.entries as Record<string, AnySchema>
-      for (const [key, entry] of Object.entries(value)) {
+      for (const key of Object.keys(value)) {
         const inner = Object.hasOwn(entries, key) ? entries[key] : undefined
-        if (inner) walk(inner, entry, [...keys, key])
+        if (inner) enter(inner, key, (value as Record<string, unknown>)[key])
         else found.push(pathOf([...keys, key]))
       }
     }
   }
-  walk(schema, input, [])
+  walk(schema, input)
   return found
 }
 

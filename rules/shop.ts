@@ -151,10 +151,13 @@ interface Item {
 
 function partTypes(catalog: Catalog): PartType[] {
   const types: PartType[] = []
+  const known = new Set<string>()
   const add = (kind: PartKind, item: Item, body?: () => Piece[]): void => {
-    const mass = item.mass ?? (body ? massOf(catalog, body()) : 0)
     // The same part in two extras is one row.
-    if (types.some((t) => t.kind === kind && t.code === item.code)) return
+    const row = `${kind}\n${item.code}`
+    if (known.has(row)) return
+    known.add(row)
+    const mass = item.mass ?? (body ? massOf(catalog, body()) : 0)
     types.push({
       kind,
       code: item.code,

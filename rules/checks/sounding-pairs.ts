@@ -11,8 +11,12 @@ export interface SoundingPair {
 /** More than this are not all compared with each other: a drag must not wait. */
 const ALL = 150
 
+/** Corners of a kit's triangles as soundings: two checks ask. */
+const known = new WeakMap<Kit, Sounding[]>()
+
 /** Soundings at most so far from each other, m; of many only neighbors: along a triangle's edge, or next to each other along the dock. */
-export function soundingPairs({ design, bed }: Kit, most: number): SoundingPair[] {
+export function soundingPairs(kit: Kit, most: number): SoundingPair[] {
+  const { design, bed } = kit
   const { soundings } = design.site
   const out: SoundingPair[] = []
   const add = (a: Sounding, b: Sounding): void => {
@@ -31,11 +35,17 @@ export function soundingPairs({ design, bed }: Kit, most: number): SoundingPair[
     return out
   }
   const { x, y, triangles, halfedges } = bed.triangulation
-  const sounding = (i: number): Sounding => ({
-    distance: x[i]!,
-    offset: y[i]!,
-    depth: 0 - bed.bedAt(x[i]!, y[i]!),
-  })
+  // In the order of their distances: each is looked for from where the one before was found.
+  let places = known.get(kit)
+  if (!places) {
+    places = Array.from(x, (distance, i) => ({
+      distance,
+      offset: y[i]!,
+      depth: 0 - bed.bedAt(distance, y[i]!),
+    }))
+    known.set(kit, places)
+  }
+  const sounding = (i: number): Sounding => places[i]!
   for (let e = 0; e < triangles.length; e++) {
     if (halfedges[e]! > e) continue
     const [i, k] = [triangles[e]!, triangles[e % 3 === 2 ? e - 2 : e + 1]!]

@@ -13,7 +13,11 @@ export const unknownCode: Check = {
 
 function frames({ layout, shop, design }: Kit): Found[] {
   const byFrame = new Map<string, string[]>()
-  for (const { id, frame } of layout.unknownFrames) byFrame.set(frame, [...(byFrame.get(frame) ?? []), id])
+  for (const { id, frame } of layout.unknownFrames) {
+    const ids = byFrame.get(frame)
+    if (ids) ids.push(id)
+    else byFrame.set(frame, [id])
+  }
   const other = shop.catalog.frames[0]!.code
   return [...byFrame].map(([frame, ids]) => ({
     parts: ids,

@@ -32,6 +32,37 @@ export function parseDesign(input: unknown): Parsed<Design> {
   return parsed
 }
 
+/**
+ * The same of an edited design: long lists that are the very objects of the valid design `before` are not looked at again. What is
+ * checked of them is checked within them.
+ */
+export function parseEdited(edited: Design, before: Design): Parsed<Design> {
+  const { site, dock } = edited
+  const put: ((whole: Design) => void)[] = []
+  const short = { ...edited, site: { ...site }, dock: { ...dock } }
+  type Lists = { -readonly [K in keyof Design['dock']]: Design['dock'][K] }
+  if (site.soundings === before.site.soundings) {
+    short.site.soundings = site.soundings.slice(0, 1)
+    put.push((whole) => {
+      whole.site.soundings = site.soundings
+    })
+  }
+  const keep = <K extends 'plan' | 'placed' | 'overrides'>(key: K, stand: NonNullable<Lists[K]>): void => {
+    const list = dock[key]
+    if (list === undefined || list !== before.dock[key]) return
+    ;(short.dock as Lists)[key] = stand
+    put.push((whole) => {
+      ;(whole.dock as Lists)[key] = list
+    })
+  }
+  keep('plan', [{ id: 'root', on: null, along: 0 }])
+  keep('placed', [])
+  keep('overrides', {})
+  const parsed = parseDesign(short)
+  if (parsed.ok) for (const back of put) back(parsed.value)
+  return parsed
+}
+
 /** The same from JSON text. */
 export function parseDesignText(text: string): Parsed<Design> {
   const json = parseText(text, LIMITS.textBytes)

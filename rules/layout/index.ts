@@ -8,6 +8,7 @@ export {
   join,
   jointId,
   leastOverlap,
+  MOST_PAIRS,
   type PlacedJoint,
 } from './joints.ts'
 export {

@@ -98,7 +98,7 @@ export function join(layout: Layout, shop: Shop): Joints {
     const [i, k] = [Math.floor(pair / n), pair % n]
     const a = layout.placed[i]!
     const b = layout.placed[k]!
-    if (overlap(box, i, k, 0) > SLACK && overlap(box, i, k, 2) > SLACK) {
+    if (lieOnEachOther(box, i, k)) {
       overlapping.push([a.id, b.id])
       continue
     }
@@ -166,9 +166,18 @@ function footprints(placed: readonly Placed[]): Float64Array {
 const overlap = (box: Float64Array, i: number, k: number, axis: 0 | 2): number =>
   Math.min(box[4 * i + axis + 1]!, box[4 * k + axis + 1]!) - Math.max(box[4 * i + axis]!, box[4 * k + axis]!)
 
+const lieOnEachOther = (box: Float64Array, i: number, k: number): boolean =>
+  overlap(box, i, k, 0) > SLACK && overlap(box, i, k, 2) > SLACK
+
+/** Of things that lie on each other so many pairs are told: of thousands in one heap there are millions, and one is enough to stop. */
+export const MOST_PAIRS = 1000
+/** So many sections lie beside one at most, unless they lie on each other: more are not tied to it. */
+const MOST_BESIDE = 64
+
 /**
  * Pairs of sections whose footprints come within a joint gap, each once, as `earlier * n + later`: by the later one, then the
- * earlier. A sweep along the dock's longer extent over flat lists: no object a section.
+ * earlier. A sweep along the dock's longer extent over flat lists: no object a section. Bounded, for a heap of sections has as many as
+ * the square of their number.
  */
 function neighbors(box: Float64Array, gap: number): number[] {
   const n = box.length / 4
@@ -184,6 +193,8 @@ function neighbors(box: Float64Array, gap: number): number[] {
   const reach = gap + 2e-3
   const order = sweepOrder(box, along)
   const found: number[] = []
+  const beside = new Uint8Array(n)
+  let heaped = 0
   for (let k = 0; k < n; k++) {
     const i = order[k]!
     const end = box[4 * i + along + 1]! + reach
@@ -192,8 +203,16 @@ function neighbors(box: Float64Array, gap: number): number[] {
       if (
         box[4 * j + across]! <= box[4 * i + across + 1]! + reach &&
         box[4 * i + across]! <= box[4 * j + across + 1]! + reach
-      )
+      ) {
+        if (lieOnEachOther(box, i, j)) {
+          if (heaped++ >= MOST_PAIRS) continue
+        } else {
+          if (beside[i]! >= MOST_BESIDE || beside[j]! >= MOST_BESIDE) continue
+          beside[i]!++
+          beside[j]!++
+        }
         found.push(i < j ? i * n + j : j * n + i)
+      }
     }
   }
   // The order of the plan, whatever the sweep's.

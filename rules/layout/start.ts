@@ -1,7 +1,7 @@
 /** Where the dock begins: x of the first standing section's start edge, by rule (common practice) or as given. */
 import type { Frame } from '../catalog/index.ts'
 import type { Design } from '../design/index.ts'
-import { atLeast } from '../numbers.ts'
+import { atLeast, SLACK } from '../numbers.ts'
 import {
   across,
   groundAlong,
@@ -13,6 +13,7 @@ import {
 } from '../parts/ramp.ts'
 import type { Shop } from '../shop.ts'
 import type { Bed } from '../site/index.ts'
+import { merged, type Stretch, stretchesOver } from '../site/stretches.ts'
 import type { ShoreEnd } from './place.ts'
 
 export interface Start {
@@ -28,26 +29,64 @@ const LANDWARD = 60
 /**
  * With a ramp: the most lakeward step at which its shoreward end touches ground higher than the high level by the catalog's
  * margin; on a wall, with the catalog's bearing behind the edge. Without one: the most shoreward step, at most a section's length landward of the water's edge, at which the frame clears
- * bed and bank by the catalog's clearance. No such step: the water's edge, `found` false.
+ * bed and bank by the catalog's clearance. No such step: the water's edge, `found` false. Ground that is too high throughout is passed
+ * in one step, so that soundings out to 20 km cost no more than those near the shore.
  */
 export function findStart(design: Design, shop: Shop, bed: Bed, { ramp, rampY, standing }: ShoreEnd): Start {
   const given = design.dock.start
   if (given !== null) return { x: given, by: 'given', found: true }
-  const { startStep: step } = shop.rules
-  const round = (k: number): number => Math.round(k * step * 1e7) / 1e7
   if (ramp) {
     const x = besideBank(design, shop, bed, ramp, rampY)
     return { x: x ?? 0, by: 'ramp', found: x !== null }
   }
-  const under = design.dock.deckHeight - shop.shape(standing).lowest
-  const half = standing.width / 2
-  const last = Math.ceil((bed.lastX + standing.length) / step)
-  for (let k = Math.ceil(-standing.length / step); k <= last; k++) {
+  const x = firstClear(bed, standing, design.dock.deckHeight - shop.shape(standing).lowest, shop)
+  return { x: x ?? 0, by: 'frame', found: x !== null }
+}
+
+/** So many steps are tried before what is surely too high is sought out, to be passed in one. */
+const NEAR = 100
+/** So many are tried in all. Where so many fail one by one, the ground comes and goes over the height at every pace for 200 m. */
+const MOST = 4000
+/** What rounding may be off: a place, m, and a height, m. */
+const OFF = 1e-6
+const UNSURE = 1e-10
+
+/** The most shoreward step at which a frame with its underside at `under` clears the ground; null where there is none. */
+function firstClear(bed: Bed, { length, width }: Frame, under: number, { rules }: Shop): number | null {
+  const { startStep: step, frameToBed } = rules
+  const round = (k: number): number => Math.round(k * step * 1e7) / 1e7
+  const half = width / 2
+  const first = Math.ceil(-length / step)
+  const last = Math.ceil((bed.lastX + length) / step)
+  let passed: Stretch[] | null = null
+  let next = 0
+  for (let k = first, tried = 0; k <= last && tried < MOST; k++) {
     const x = round(k)
-    if (atLeast(under - bed.highest(x, x + standing.length, -half, half), shop.rules.frameToBed))
-      return { x, by: 'frame', found: true }
+    if (tried === NEAR) passed ??= tooHigh(bed, [x, round(last) + length], half, length, under - frameToBed)
+    if (passed) {
+      while (next < passed.length && passed[next]![0] <= x + length) next++
+      const over = passed[next - 1]
+      if (over && over[1] >= x) {
+        k = Math.max(k, Math.floor(over[1] / step) - 1)
+        continue
+      }
+    }
+    tried++
+    if (atLeast(under - bed.highest(x, x + length, -half, half), frameToBed)) return x
   }
-  return { x: 0, by: 'frame', found: false }
+  return null
+}
+
+/** Where a frame so long finds ground over a height wherever it lies on it, m: what is over it only between two looks is not among them. */
+function tooHigh(bed: Bed, [from, to]: Stretch, half: number, length: number, most: number): Stretch[] {
+  const least = bed.looks > 0 ? length / Math.ceil(length / bed.looks) : 0
+  const rows = bed
+    .rows(-half, half)
+    .map((y) => stretchesOver(bed.straight(y, from, to), (x) => bed.bedAt(x, y), most + SLACK + UNSURE))
+  return merged(rows.map((row) => row.filter(([a, b]) => b - a > least + 4 * OFF))).map(([a, b]) => [
+    a + OFF,
+    b - OFF,
+  ])
 }
 
 function besideBank(design: Design, shop: Shop, bed: Bed, ramp: Frame, y: number): number | null {
@@ -91,15 +130,33 @@ function mostLakewardDry(bed: Bed, y: number, width: number, least: number): num
   const from = bed.firstX - LANDWARD
   const to = Math.max(from, bed.mode === 'area' ? bed.reachOf(least) : bed.lastX)
   // From the lake inward, looking no farther than the first dry place: soundings may go on far out, the shore does not.
-  const x = bed.knots(from, to)
-  let beyond = x.length - 1
-  for (let i = x.length - 1; i >= 0; i--) {
-    const z = across(bed, x[i]!, y, width)
-    if (atLeast(z, least)) {
-      const drop = z - across(bed, x[beyond]!, y, width)
-      return x[i]! + (drop > 0 ? Math.min(1, (z - least) / drop) : 0) * (x[beyond]! - x[i]!)
+  const dryIn = (x: readonly number[]): number | null => {
+    let beyond = x.length - 1
+    for (let i = x.length - 1; i >= 0; i--) {
+      const z = across(bed, x[i]!, y, width)
+      if (atLeast(z, least)) {
+        const drop = z - across(bed, x[beyond]!, y, width)
+        return x[i]! + (drop > 0 ? Math.min(1, (z - least) / drop) : 0) * (x[beyond]! - x[i]!)
+      }
+      beyond = i
     }
-    beyond = i
+    return null
+  }
+  if (bed.mode === 'line' || to - from < LONG) return dryIn(bed.knots(from, to))
+  // What may be dry, and all that lies landward of the first sounding.
+  const shore = Math.min(to, bed.firstX + OFF)
+  const dry = merged([
+    [[from, shore]],
+    ...[y - width / 2, y, y + width / 2].map((row) =>
+      stretchesOver(bed.straight(row, shore, to), (x) => bed.bedAt(x, row), least - SLACK - UNSURE),
+    ),
+  ])
+  for (const [a, b] of dry.reverse()) {
+    const found = dryIn(bed.knots(from, to, [a - OFF, b + OFF]))
+    if (found !== null) return found
   }
   return null
 }
+
+/** Over a shorter way every place is looked at, m. */
+const LONG = 200

@@ -64,7 +64,7 @@ export function placeExtras(
   const noRoom: { code: string; missing: number }[] = []
   const noPlace: { index: number; code: string; why: 'section' | 'edge' | 'taken' }[] = []
   const counts = new Map<string, number>()
-  const legged = layout.placed.filter((p) => p.role !== 'ramp')
+  const inward = layout.placed.filter((p) => p.role !== 'ramp').reverse()
   const free = freeEdges(layout, joints)
   const byId = design.dock.placed?.length ? new Map(layout.placed.map((p) => [p.id, p])) : null
 
@@ -114,20 +114,22 @@ export function placeExtras(
       const blocked = extra.place === 'post' ? blockedFor(extra, layout, legs, shop) : () => NOTHING
       let left = wanted
       for (const edges of [sides, ['end', 'start'] as Edge[]]) {
-        let some = true
-        while (left > 0 && some) {
-          some = false
-          for (let i = legged.length - 1; i >= 0 && left > 0; i--)
-            for (const edge of edges) {
-              if (left === 0) break
-              // Sides from their lakeward end; start and end edges, which run from the left corner, from the side that goes first.
-              const far = edge === 'left' || edge === 'right' || first === 'right'
-              const along = free.takeEnd(legged[i]!, edge, extra.space, far, blocked(legged[i]!, edge))
-              if (along === null) continue
-              add(extra, legged[i]!, edge, along)
-              left--
-              some = true
-            }
+        // An edge without room has none later either: each is asked once more than it takes.
+        let open = left > 0 ? inward.flatMap((section) => edges.map((edge) => ({ section, edge }))) : []
+        while (left > 0 && open.length > 0) {
+          const still: typeof open = []
+          for (const at of open) {
+            if (left === 0) break
+            const { section, edge } = at
+            // Sides from their lakeward end; start and end edges, which run from the left corner, from the side that goes first.
+            const far = edge === 'left' || edge === 'right' || first === 'right'
+            const along = free.takeEnd(section, edge, extra.space, far, () => blocked(section, edge))
+            if (along === null) continue
+            add(extra, section, edge, along)
+            left--
+            still.push(at)
+          }
+          open = still
         }
       }
       if (left > 0) noRoom.push({ code, missing: left })

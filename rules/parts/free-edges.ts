@@ -16,8 +16,14 @@ export type Interval = readonly [from: number, to: number]
 export interface FreeEdges {
   /** Takes a stretch about `along`, if that is free. What hangs over the end of the edge need not be. */
   take(p: Placed, edge: Edge, along: number, space: number): boolean
-  /** Takes `space` as near as can be to one end of what is free, its middle in none of the `blocked` stretches; that middle, or null. */
-  takeEnd(p: Placed, edge: Edge, space: number, far: boolean, blocked: readonly Interval[]): number | null
+  /** Takes `space` as near as can be to one end of what is free, its middle in none of the `blocked` stretches (asked where there is `space` at all); that middle, or null. */
+  takeEnd(
+    p: Placed,
+    edge: Edge,
+    space: number,
+    far: boolean,
+    blocked: () => readonly Interval[],
+  ): number | null
 }
 
 export function freeEdges(layout: Layout, joints: Joints): FreeEdges {
@@ -49,10 +55,12 @@ export function freeEdges(layout: Layout, joints: Joints): FreeEdges {
     },
     takeEnd(p, edge, space, far, blocked) {
       const list = freeOf(p, edge)
+      let none: readonly Interval[] | null = null
       for (const [from, to] of far ? [...list].reverse() : list) {
         if (!atLeast(to - from, space)) continue
+        none ??= far ? blocked().map(mirrored) : blocked()
         const [first, last] = [from + space / 2, to - space / 2]
-        const along = far ? -past(-last, blocked.map(mirrored)) : past(first, blocked)
+        const along = far ? -past(-last, none) : past(first, none)
         if (!atLeast(along, first) || !atLeast(last, along)) continue
         cutOut(p, edge, along - space / 2, along + space / 2)
         return along
@@ -66,8 +74,11 @@ const mirrored = ([from, to]: Interval): Interval => [-to, -from]
 
 /** The first place from `at` on that is within none of the stretches. */
 function past(at: number, blocked: readonly Interval[]): number {
-  const next = blocked.find(([from, to]) => at > from + SLACK && at < to - SLACK)
-  return next ? past(next[1], blocked) : at
+  for (;;) {
+    const next = blocked.find(([from, to]) => at > from + SLACK && at < to - SLACK)
+    if (!next) return at
+    at = next[1]
+  }
 }
 
 /** What a joint takes of its guest's edge, from the guest's own start corner. */

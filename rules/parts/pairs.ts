@@ -52,6 +52,8 @@ interface Candidate {
   readonly high: number
 }
 
+/** Of legs that all stand in one heap so many pairs are weighed, fifty a leg of the largest dock: others come near to none of it. */
+const MOST_CANDIDATES = 1_000_000
 const NO_LEGS: readonly number[] = []
 /** A number for a cell of a grid. Cells far from each other may share one: what is in them is too far apart to be taken. */
 const cell = (x: number, y: number): number => x * 65_536 + y
@@ -68,7 +70,7 @@ function pairLeftOver(legs: readonly PlacedLeg[], shop: Shop, first: 'left' | 'r
   const order = legs.map((leg) => leg.section.index * 4 + rank(leg, first))
   const grid = new Map<number, number[]>()
   const candidates: Candidate[] = []
-  for (let i = 0; i < legs.length; i++) {
+  for (let i = 0; i < legs.length && candidates.length < MOST_CANDIDATES; i++) {
     const leg = legs[i]!
     const cx = Math.floor(leg.x / reach)
     const cy = Math.floor(leg.y / reach)

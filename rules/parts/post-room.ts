@@ -26,7 +26,16 @@ export function blockedFor(
       return Math.max(width, height) / 2
     }),
   )
+  // What is far away is not looked at: cells as wide as anything reaches.
+  const plate = legs.reduce((most, { pad }) => Math.max(most, pad.plate.length + pad.plate.width), 0)
+  const frames = placed.reduce((most, { frame }) => Math.max(most, frame.length + frame.width), 0)
+  const wide = frames / 2 + standoff + tube + BESIDE + Math.max(plate, frames)
+  const legsNear = nearby(legs, wide)
+  const framesNear = nearby(placed, wide)
+  const known = new Map<Placed, Map<Edge, Interval[]>>()
   return (p, edge) => {
+    const before = known.get(p)?.get(edge)
+    if (before) return before
     const { x, y, dx, dy, nx, ny } = edgeOf(p, edge)
     const long = edgeLength(p, edge)
     const blocked: Interval[] = []
@@ -38,25 +47,45 @@ export function blockedFor(
       if (along < -half || along > long + half) return
       if (Math.abs(off) < (nx === 0 ? hy : hx) + tube + BESIDE) blocked.push([along - half, along + half])
     }
-    // Most of a long dock is far away: no more than a glance at that.
     const [mx, my] = [x + (dx * long) / 2, y + (dy * long) / 2]
-    const reach = long / 2 + standoff + tube + BESIDE
-    for (let i = 0; i < legs.length; i++) {
+    for (const i of legsNear(mx, my)) {
       const { pad, section, x: cx, y: cy } = legs[i]!
       const { length, width } = pad.plate
-      if (Math.abs(cx - mx) + Math.abs(cy - my) > 2 * (reach + length + width)) continue
       if (section.c === 0) block(cx, cy, width / 2, length / 2)
       else block(cx, cy, length / 2, width / 2)
     }
-    for (let i = 0; i < placed.length; i++) {
+    for (const i of framesNear(mx, my)) {
       const other = placed[i]!
       const { x: ox, y: oy, c, s, frame } = other
-      const far = Math.abs(ox - mx) + Math.abs(oy - my) > 2 * (reach + frame.length + frame.width)
-      if (other === p || far) continue
+      if (other === p) continue
       const [cx, cy] = [ox + (c * frame.length) / 2, oy + (s * frame.length) / 2]
       if (c === 0) block(cx, cy, frame.width / 2, frame.length / 2)
       else block(cx, cy, frame.length / 2, frame.width / 2)
     }
+    known.set(p, (known.get(p) ?? new Map<Edge, Interval[]>()).set(edge, blocked))
     return blocked
+  }
+}
+
+/** Numbers of the things in a place's cell and the eight about it, ascending: all within `wide` of it, and some more. */
+function nearby(
+  things: readonly { readonly x: number; readonly y: number }[],
+  wide: number,
+): (x: number, y: number) => number[] {
+  const cells = new Map<number, number[]>()
+  const cell = (cx: number, cy: number): number => cx * 2 ** 26 + cy
+  const number = (v: number): number => Math.floor(v / wide)
+  things.forEach(({ x, y }, i) => {
+    const at = cell(number(x), number(y))
+    const there = cells.get(at)
+    if (there) there.push(i)
+    else cells.set(at, [i])
+  })
+  return (x, y) => {
+    const found: number[] = []
+    for (let cx = number(x) - 1; cx <= number(x) + 1; cx++)
+      for (let cy = number(y) - 1; cy <= number(y) + 1; cy++)
+        for (const i of cells.get(cell(cx, cy)) ?? []) found.push(i)
+    return found.sort((a, b) => a - b)
   }
 }

@@ -36,13 +36,40 @@ export interface Ground {
   readonly z: readonly number[]
   /** The ground itself, where the polyline only comes near it (soundings off one line); null where it is exact. */
   readonly at: ((x: number) => number) | null
+  /** Of every BLOCK of stretches in a row, what they lie within. */
+  readonly blocks: readonly Box[]
 }
+
+interface Box {
+  readonly x0: number
+  readonly x1: number
+  readonly z0: number
+  readonly z1: number
+}
+
+/** Stretches of ground that are passed over together where none of them can be met first. */
+const BLOCK = 32
 
 /** `y`, `width`: center line and width of the ramp. */
 export function groundAlong(bed: Bed, x0: number, x1: number, y: number, width: number): Ground {
   const x = bed.knots(x0, x1)
   const at = (x: number): number => across(bed, x, y, width)
-  return { x, z: x.map(at), at: bed.mode === 'area' ? at : null }
+  const z = x.map(at)
+  return { x, z, at: bed.mode === 'area' ? at : null, blocks: blocksOf(x, z) }
+}
+
+function blocksOf(x: readonly number[], z: readonly number[]): Box[] {
+  const boxes: Box[] = []
+  for (let i = 0; i < x.length; i += BLOCK) {
+    const end = Math.min(i + BLOCK, x.length - 1)
+    let [z0, z1] = [z[i]!, z[i]!]
+    for (let k = i + 1; k <= end; k++) {
+      z0 = Math.min(z0, z[k]!)
+      z1 = Math.max(z1, z[k]!)
+    }
+    boxes.push({ x0: x[i]!, x1: x[end]!, z0, z1 })
+  }
+  return boxes
 }
 
 /** Highest ground across a width at one distance, m. */
@@ -65,32 +92,81 @@ export function rampContact(
 ): RampContact | null {
   const { length, under } = shape
   const radius = Math.hypot(length, under)
-  let best: (RampContact & { face: boolean }) | null = null
-  const offer = (x: number, z: number, reach: number, face: boolean): void => {
+  let best: (RampContact & { face: boolean; i: number }) | null = null
+  const offer = (i: number, x: number, z: number, reach: number, face: boolean): void => {
     const along = hingeX - x
     if (along <= 0 || reach <= Math.abs(under)) return
     const tilt = Math.atan2(hingeZ - z, along) - Math.asin(under / reach)
-    if (tilt < Math.PI / 2 && (best === null || tilt < best.tilt))
-      best = { x, z, tilt, onEdge: reach < radius - 1e-6, face }
+    // Of several met at once the most landward.
+    if (tilt < Math.PI / 2 && (best === null || tilt < best.tilt || (tilt === best.tilt && i < best.i)))
+      best = { x, z, tilt, onEdge: reach < radius - 1e-6, face, i }
   }
-  for (let i = 0; i < ground.x.length; i++) {
+  /** False where the ramp cannot be let down. */
+  const meets = (i: number): boolean => {
     const x = ground.x[i]!
     const z = ground.z[i]!
     const reach = Math.hypot(hingeX - x, hingeZ - z)
-    if (reach <= radius) offer(x, z, reach, false)
-    if (i + 1 === ground.x.length) break
+    if (reach <= radius) offer(i, x, z, reach, false)
+    if (i + 1 === ground.x.length) return true
     const dx = ground.x[i + 1]! - x
     const dz = ground.z[i + 1]! - z
-    if (x < hingeX && distanceTo(x - hingeX, z - hingeZ, dx, dz) < under - 1e-6) return null
+    if (x < hingeX && distanceTo(x - hingeX, z - hingeZ, dx, dz) < under - 1e-6) return false
     const face = dx < Math.abs(dz) * FACE
     for (const t of circleCrossings(x - hingeX, z - hingeZ, dx, dz, radius)) {
       const [cx, cz] = ground.at
         ? onGround(ground.at, hingeX, hingeZ, radius, x + t * dx, z + t * dz)
         : [x + t * dx, z + t * dz]
-      offer(cx, cz, radius, face)
+      offer(i, cx, cz, radius, face)
     }
+    return true
+  }
+  // The blocks that may be met first come first; where one cannot be met before what was found, none after it can.
+  const order: { readonly least: number; readonly b: number }[] = []
+  for (let b = firstBlock(ground.blocks, hingeX - radius - AROUND); b < ground.blocks.length; b++) {
+    const box = ground.blocks[b]!
+    if (box.x0 > hingeX + AROUND) break
+    const least = leastTilt(box, shape, radius, hingeX, hingeZ)
+    if (least < Math.PI / 2) order.push({ least, b })
+  }
+  order.sort((p, q) => p.least - q.least || p.b - q.b)
+  for (const { least, b } of order) {
+    if (best !== null && least > (best as RampContact).tilt + 1e-9) break
+    const end = Math.min((b + 1) * BLOCK, ground.x.length)
+    for (let i = b * BLOCK; i < end; i++) if (!meets(i)) return null
   }
   return found(best)
+}
+
+/** A place that is slid onto the ground moves by less, m. */
+const AROUND = 0.03
+
+/** The first block that reaches to `x`. */
+function firstBlock(blocks: readonly Box[], x: number): number {
+  let [low, high] = [0, blocks.length]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (blocks[middle]!.x1 < x) low = middle + 1
+    else high = middle
+  }
+  return low
+}
+
+/** No ground in a box stops the ramp at less tilt, radians; Infinity where it is out of reach, -Infinity where it may be in the hinge's way. */
+function leastTilt(
+  { x0, x1, z0, z1 }: Box,
+  { under }: RampShape,
+  radius: number,
+  hingeX: number,
+  hingeZ: number,
+): number {
+  const dx = Math.max(0, x0 - AROUND - hingeX, hingeX - x1 - AROUND)
+  const dz = Math.max(0, z0 - AROUND - hingeZ, hingeZ - z1 - AROUND)
+  const reach = Math.sqrt(dx * dx + dz * dz)
+  if (reach > radius) return Number.POSITIVE_INFINITY
+  if (reach <= Math.max(0, under)) return Number.NEGATIVE_INFINITY
+  const rise = hingeZ - z1 - AROUND
+  const steep = Math.atan2(rise, rise > 0 ? hingeX - x0 + AROUND : Math.max(0, hingeX - x1 - AROUND))
+  return steep - Math.asin(Math.max(0, under) / reach)
 }
 
 /** Slides a place on the circle, near the ground, along it onto the ground: bisection to well under 1e-9 m. */
@@ -119,7 +195,7 @@ function onGround(
 }
 
 /** A crest counts before a face, and a face counts as nothing. */
-function found(best: (RampContact & { face: boolean }) | null): RampContact | null {
+function found(best: (RampContact & { readonly face: boolean }) | null): RampContact | null {
   // Leaning back past the upright is no rest either.
   if (!best || best.face || best.tilt <= -Math.PI / 2) return null
   const { x, z, tilt, onEdge } = best

@@ -10,10 +10,13 @@ import type { BottomKind } from '../catalog/index.ts'
 import type { Site, Sounding } from '../design/index.ts'
 import { type AreaBed, makeArea } from './area.ts'
 import { areaErrors, lineErrors } from './error-at.ts'
+import { greatestOf } from './greatest.ts'
 import { lineBreaks, makeLine, onLine } from './line.ts'
+import { nearestOf } from './nearest.ts'
 import { profileAt } from './profile.ts'
 import { hullOf, type Sounded, sounded, withEdge } from './soundings.ts'
-import type { Triangulation } from './surface.ts'
+import type { Stretch } from './stretches.ts'
+import { crossingsOf, type Triangulation } from './surface.ts'
 
 export interface Bed {
   /** `line`: one line of soundings; `area`: kriged. */
@@ -35,12 +38,21 @@ export interface Bed {
   bottomAt(x: number, y: number): BottomKind
   /** Is the place within what was measured? In line mode: between first and last. */
   measured(x: number, y: number): boolean
-  /** Ascending distances from x0 to x1, both ends included, between which the ground along the dock is straight (nearly so in area mode). */
-  knots(x0: number, x1: number): number[]
+  /**
+   * Ascending distances from x0 to x1, both ends included, between which the ground along the dock is straight (nearly so in area mode).
+   * `part`: of those in area mode only the ones there, with one more at either end: there may be half a million.
+   */
+  knots(x0: number, x1: number, part?: Stretch): number[]
   /** Beyond this distance no ground is as high as `z`: a bound, m. */
   reachOf(z: number): number
   /** Highest ground within a rectangle, m. */
   highest(x0: number, x1: number, y0: number, y1: number): number
+  /** Offsets from y0 to y1 along which `highest` looks. */
+  rows(y0: number, y1: number): number[]
+  /** It looks every so many m, or closer, along each; 0: nothing is overlooked. */
+  readonly looks: number
+  /** Ascending distances from x0 to x1, both ends included, between which the ground along a row is straight; landward of the first place hollow side down. */
+  straight(y: number, x0: number, x1: number): number[]
 }
 
 /** Sampling step over what is triangulated, m. */
@@ -75,6 +87,7 @@ function lineBed(points: Sounded, { wall, top, slope, error, bottomAt }: Shore):
   const breaks = lineBreaks(line.bottom)
   if (wall !== null) breaks.push(-1e-7, 0)
   breaks.sort((a, b) => a - b)
+  let crest: ((from: number, to: number) => number) | null = null
   return {
     mode: 'line',
     grid: null,
@@ -90,12 +103,26 @@ function lineBed(points: Sounded, { wall, top, slope, error, bottomAt }: Shore):
     knots: (x0, x1) => [x0, ...within(breaks, x0, x1), x1],
     reachOf: () => lastX,
     highest: (x0, x1, y0, y1) => {
-      let most = Math.max(bedAt(x0, y0), bedAt(x0, y1), bedAt(x1, y0), bedAt(x1, y1))
-      for (const x of within(breaks, x0, x1)) most = Math.max(most, bedAt(x, y0), bedAt(x, y1))
-      return most
+      const most = Math.max(bedAt(x0, y0), bedAt(x0, y1), bedAt(x1, y0), bedAt(x1, y1))
+      const [from, to] = runWithin(breaks, x0, x1)
+      if (to - from > FEW && wall === null) {
+        // Beside the line all is tilted alike: the highest of the line is the highest of each row.
+        crest ??= greatestOf(Float64Array.from(breaks, (x) => profileAt(line.bottom, x)))
+        const high = crest(from, to)
+        return Math.max(most, high - slope * (y0 - lineY), high - slope * (y1 - lineY))
+      }
+      let high = most
+      for (let i = from; i < to; i++) high = Math.max(high, bedAt(breaks[i]!, y0), bedAt(breaks[i]!, y1))
+      return high
     },
+    rows: (y0, y1) => [y0, y1],
+    looks: 0,
+    straight: (_, x0, x1) => [x0, ...within(breaks, x0, x1), x1],
   }
 }
+
+/** So many places in a row are looked at one by one. */
+const FEW = 16
 
 function areaBed(points: Sounded, edged: Sounded, shore: Shore): Bed {
   const { wall, top, slope, error, bottomAt } = shore
@@ -123,13 +150,25 @@ function areaBed(points: Sounded, edged: Sounded, shore: Shore): Bed {
     errorAt: areaErrors(area, points, values[0]!, { error, wall: wall !== null, top }),
     bottomAt,
     measured: hullOf(edged),
-    knots: (x0, x1) => {
+    knots: (x0, x1, part = [x0, x1]) => {
       // The highest of several places side by side, which is what is asked for, is straight between these but nearly.
       const n = Math.max(1, Math.ceil((x1 - x0) / (STEP / 5)))
-      const row = Array.from({ length: n + 1 }, (_, i) => x0 + ((x1 - x0) * i) / n)
-      return ascending([...row, ...within(breaks, x0, x1)])
+      const step = (x1 - x0) / n
+      const number = (x: number, more: number): number =>
+        step > 0 ? Math.min(n, Math.max(0, Math.floor((x - x0) / step) + more)) : 0
+      const [first, last] =
+        part[0] <= x0 && part[1] >= x1 ? [0, n] : [number(part[0], -1), number(part[1], 2)]
+      const row = Array.from({ length: last - first + 1 }, (_, i) => x0 + ((x1 - x0) * (first + i)) / n)
+      return ascending([...row, ...within(breaks, row[0]!, row.at(-1)!)])
     },
     reachOf: (z) => (slope === 0 ? Math.min(lastX, beds[0]!.reachOf(z)) : lastX),
+    rows: (y0, y1) => (surface ? spaced(y0, y1) : [y0, ...within(ys, y0, y1), y1]),
+    looks: surface ? STEP : 0,
+    straight: (y, x0, x1) => {
+      const all = [x0, ...within(breaks, x0, x1), x1]
+      if (!surface) return all
+      return ascending([...all, ...within(crossingsOf(surface.triangulation, y), x0, x1)])
+    },
     highest: (x0, x1, y0, y1) => {
       if (surface) return highestNear(bedAt, points, [x0, x1, y0, y1])
       return highestOf(bedAt, [x0, ...within(breaks, x0, x1), x1], [y0, ...within(ys, y0, y1), y1])
@@ -144,32 +183,45 @@ const beside = (wall: number | null, lake: Bed['bedAt']): Bed['bedAt'] =>
 
 /** Members of a sorted list strictly between two bounds. */
 function within(sorted: ArrayLike<number>, x0: number, x1: number): number[] {
-  let low = 0
-  let high = sorted.length
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if (sorted[middle]! <= x0) low = middle + 1
-    else high = middle
-  }
+  const [from, to] = runWithin(sorted, x0, x1)
   const inner: number[] = []
-  for (let i = low; i < sorted.length && sorted[i]! < x1; i++) inner.push(sorted[i]!)
+  for (let i = from; i < to; i++) inner.push(sorted[i]!)
   return inner
+}
+
+/** Their places in the list: the first, and the one after the last. */
+function runWithin(sorted: ArrayLike<number>, x0: number, x1: number): [number, number] {
+  /** The first that `before` does not hold of. */
+  const first = (before: (value: number) => boolean): number => {
+    let low = 0
+    let high = sorted.length
+    while (low < high) {
+      const middle = (low + high) >> 1
+      if (before(sorted[middle]!)) low = middle + 1
+      else high = middle
+    }
+    return low
+  }
+  const from = first((value) => value <= x0)
+  return [
+    from,
+    Math.max(
+      from,
+      first((value) => value < x1),
+    ),
+  ]
 }
 
 /** The bottom of the nearest sounding, where that one states its own; else the site's. */
 function makeBottom(site: Site, given: readonly Sounding[], edgeY: number | null): Bed['bottomAt'] {
   if (!given.some((s) => s.bottom !== undefined && s.bottom !== site.bottom)) return () => site.bottom
+  const nearest = nearestOf(
+    Float64Array.from(given, (s) => s.distance),
+    Float64Array.from(given, (s) => s.offset),
+  )
   return (x, y) => {
-    let best = edgeY === null ? Number.POSITIVE_INFINITY : x ** 2 + (edgeY - y) ** 2
-    let kind = site.bottom
-    for (const s of given) {
-      const d = (s.distance - x) ** 2 + (s.offset - y) ** 2
-      if (d < best) {
-        best = d
-        kind = s.bottom ?? site.bottom
-      }
-    }
-    return kind
+    const edge = edgeY === null ? Number.POSITIVE_INFINITY : x ** 2 + (edgeY - y) ** 2
+    return given[nearest(x, y, edge)]?.bottom ?? site.bottom
   }
 }
 
@@ -186,12 +238,13 @@ function highestNear(
   { x, y }: Sounded,
   [x0, x1, y0, y1]: readonly [number, number, number, number],
 ): number {
-  const row = (from: number, to: number): number[] => {
-    const n = Math.max(1, Math.ceil((to - from) / STEP))
-    return Array.from({ length: n + 1 }, (_, i) => from + ((to - from) * i) / n)
-  }
-  let most = highestOf(bedAt, row(x0, x1), row(y0, y1))
-  for (let i = 0; i < x.length; i++)
-    if (x[i]! > x0 && x[i]! < x1 && y[i]! > y0 && y[i]! < y1) most = Math.max(most, bedAt(x[i]!, y[i]!))
+  let most = highestOf(bedAt, spaced(x0, x1), spaced(y0, y1))
+  const [from, to] = runWithin(x, x0, x1)
+  for (let i = from; i < to; i++) if (y[i]! > y0 && y[i]! < y1) most = Math.max(most, bedAt(x[i]!, y[i]!))
   return most
+}
+
+function spaced(from: number, to: number): number[] {
+  const n = Math.max(1, Math.ceil((to - from) / STEP))
+  return Array.from({ length: n + 1 }, (_, i) => from + ((to - from) * i) / n)
 }

@@ -100,6 +100,25 @@ export function hullOf({ x, y }: Places): (px: number, py: number) => boolean {
   const order = Array.from(x, (_, i) => i)
   const low = chain(order)
   const high = chain(order.reverse())
+  const on = (a: number, b: number, px: number, py: number): boolean => side(a, b, px, py) >= -1e-9
   const edges = [low, high].flatMap((list) => list.slice(1).map((b, i) => [list[i]!, b] as const))
-  return (px, py) => edges.every(([a, b]) => side(a, b, px, py) >= -1e-9)
+  if (edges.length <= FEW_EDGES) return (px, py) => edges.every(([a, b]) => on(a, b, px, py))
+  /** Of a chain only the edges about the place are asked: it turns one way, so that it lies on the inner side of the rest. */
+  const inside = (list: readonly number[], px: number, py: number): boolean => {
+    const up = x[list[0]!]! < x[list.at(-1)!]!
+    let [from, to] = [0, list.length - 1]
+    while (to - from > 1) {
+      const middle = (from + to) >> 1
+      if (x[list[middle]!]! <= px === up) from = middle
+      else to = middle
+    }
+    for (let i = Math.max(0, from - 2); i < Math.min(list.length - 1, from + 3); i++)
+      if (!on(list[i]!, list[i + 1]!, px, py)) return false
+    return true
+  }
+  const [least, most] = [x[low[0]!]!, x[low.at(-1)!]!]
+  return (px, py) => px >= least - 1e-9 && px <= most + 1e-9 && inside(low, px, py) && inside(high, px, py)
 }
+
+/** So many edges of a hull are all asked. */
+const FEW_EDGES = 64

@@ -49,9 +49,12 @@ export function makeSurface(places: Places): Surface {
   /** Walks from the last triangle found toward the point; -1 where it leaves the hull. */
   const find = (px: number, py: number): number => {
     let t = hint
+    let entered = -1
     for (let guard = triangles.length; guard > 0; guard--) {
       let next = -2
       for (let k = 0; k < 3; k++) {
+        // Not back over the edge that it came in by: of a place on an edge rounding may say on both sides that it is on the other.
+        if (t + k === entered) continue
         const a = triangles[t + k]!
         const b = triangles[t + ((k + 1) % 3)]!
         if (cross(a, b, px, py) * winding < 0) {
@@ -64,6 +67,7 @@ export function makeSurface(places: Places): Surface {
         return t
       }
       if (next === -1) return -1
+      entered = next
       t = next - (next % 3)
     }
     return -1
@@ -109,6 +113,22 @@ export function makeSurface(places: Places): Surface {
       return sum
     },
   }
+}
+
+/** Where a row crosses the triangles' edges, ascending, m. */
+export function crossingsOf({ x, y, triangles, halfedges }: Triangulation, row: number): Float64Array {
+  const found: number[] = []
+  for (let e = 0; e < triangles.length; e++) {
+    // Each edge once.
+    if (halfedges[e]! > e) continue
+    const a = triangles[e]!
+    const b = triangles[e % 3 === 2 ? e - 2 : e + 1]!
+    const [from, to] = [y[a]! - row, y[b]! - row]
+    if (from === 0) found.push(x[a]!)
+    if (to === 0) found.push(x[b]!)
+    if (from * to < 0) found.push(x[a]! + (x[b]! - x[a]!) * (from / (from - to)))
+  }
+  return Float64Array.from(found).sort()
 }
 
 /** With the four corners, alike on both sides of the dock's line. */

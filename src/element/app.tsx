@@ -22,6 +22,7 @@ export function App({ mode }: { readonly mode: Mode }) {
   const theme = useLeadline((s) => s.theme)
   const lang = useLeadline((s) => s.lang)
   const asked = useLeadline((s) => s.forces || s.sway !== 'none')
+  const stale = useLeadline((s) => s.stale)
   const app = useRef<HTMLDivElement>(null)
   const { t } = useWords()
 
@@ -45,7 +46,14 @@ export function App({ mode }: { readonly mode: Mode }) {
   }, [store])
 
   return (
-    <div className="app" ref={app} lang={lang} data-theme={theme} data-mode={mode}>
+    <div
+      className="app"
+      ref={app}
+      lang={lang}
+      data-theme={theme}
+      data-mode={mode}
+      data-stale={stale || undefined}
+    >
       <Toolbar />
       <Notices />
       <div className="page">

@@ -3,16 +3,18 @@
  * there is no document. React and all the rest live from `connectedCallback` on, and outlive a move within the page.
  */
 import {
+  assessKit,
   type Catalog,
   type Design,
   type Dock,
   demoCatalog,
   demoDesign,
+  deriveKit,
   parseCatalog,
   parseDesign,
 } from '../../rules/index.ts'
 import { saveDesign } from '../state/hand-over.ts'
-import { dockOf, type LeadlineStore, type ViewState } from '../state/store.ts'
+import { type LeadlineStore, toldOf, type ViewState } from '../state/store.ts'
 import { type Screen, showScreen } from './screen.tsx'
 import { Session } from './session.ts'
 import { type Fault, type Given, givenBy } from './sources.ts'
@@ -93,10 +95,14 @@ export class LeadlineDock extends Base {
     else if (given && 'faults' in given) this.#tellFaults(given.faults)
   }
 
-  /** What is known of it now: `pending` while its structure is still to come, `structure.deep` false while some of that is. Null without a catalog. */
+  /**
+   * What is known of it now: `pending` while its structure is still to come, `structure.deep` false while some of that is. While one too large
+   * to follow the hand is being placed, the last one placed, `pending`; its fingerprint is its own. Null without a catalog.
+   */
   get dock(): Dock | null {
     const { design, catalog } = this
-    return catalog && dockOf({ design, catalog })
+    if (!catalog) return null
+    return this.#store ? toldOf(this.#store.getState()) : assessKit(deriveKit(design, catalog))
   }
 
   /** True from the first picture on; told by `leadline-ready`. */

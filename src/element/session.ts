@@ -12,12 +12,12 @@ import { newId } from '../state/new-id.ts'
 import type { RequestBody } from '../state/request.ts'
 import {
   createLeadlineStore,
-  dockOf,
   isJudged,
   type LeadlineStore,
   type Notice,
   type StoreInit,
   sameDesign,
+  toldOf,
 } from '../state/store.ts'
 import { Keeping } from './keeping.ts'
 import {
@@ -301,10 +301,10 @@ export class Session implements Host {
       if (now.design !== before.design || now.dragging !== before.dragging) {
         this.#owed = !now.dragging && !this.#silent
         if (now.dragging && !this.#silent)
-          this.#options.tell('leadline-input', { design: now.design, dock: dockOf(now) })
+          this.#options.tell('leadline-input', { design: now.design, dock: toldOf(now) })
         if (!now.dragging) this.#keepSoon()
       }
-      if (this.#owed && isJudged(now)) this.#tellChange()
+      if (this.#owed && (isJudged(now) || now.status === 'unavailable')) this.#tellChange()
     })
     signal.addEventListener('abort', stop)
     signal.addEventListener('abort', judge(this.store))
@@ -344,8 +344,8 @@ export class Session implements Host {
    */
   #tellChange(): void {
     this.#owed = false
-    const { design, catalog } = this.store.getState()
-    this.#options.tell('leadline-change', { design, dock: dockOf({ design, catalog }) })
+    const now = this.store.getState()
+    this.#options.tell('leadline-change', { design: now.design, dock: toldOf(now) })
   }
 
   /** Another element has this dock too, here or in another tab; `saved`: it has written, which is told if it is another design. */

@@ -3,7 +3,7 @@ import { useState } from 'react'
 import { verdictOf } from '../panel/facts.ts'
 import { chunk, Later } from '../panel/later.tsx'
 import { MARKS, Mark } from '../panel/stands.tsx'
-import { isJudged, useDock, useLeadline } from '../state/store.ts'
+import { useDock, useLeadline } from '../state/store.ts'
 import { useWords } from '../words/use-words.ts'
 
 const request = chunk(() => import('../panel/request.tsx').then((m) => m.Request))
@@ -13,7 +13,9 @@ export function SumBar() {
   const [asked, setAsked] = useState(0)
   const dock = useDock()
   const { t, money, mass } = useWords()
-  const { standing } = verdictOf(dock, useLeadline(isJudged))
+  const status = useLeadline((s) => s.status)
+  const stale = useLeadline((s) => s.stale)
+  const { standing } = verdictOf({ dock, status, stale })
   return (
     <div className="sum">
       {asked > 0 && (
@@ -36,10 +38,10 @@ export function SumBar() {
           <span className="unseen">{t('sum.show')}</span>
         </button>
         <p className="figures">
-          <strong>{money(dock.totals.price)}</strong>
-          <span>{mass(dock.totals.mass)}</span>
+          <strong>{stale ? t('takes.working') : money(dock.totals.price)}</strong>
+          <span>{stale ? '' : mass(dock.totals.mass)}</span>
         </p>
-        <button type="button" className="main" onClick={() => setAsked(asked + 1)}>
+        <button type="button" className="main" disabled={stale} onClick={() => setAsked(asked + 1)}>
           {t('quote.ask')}
         </button>
       </div>

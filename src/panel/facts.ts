@@ -1,5 +1,6 @@
 /** What the summary says of a dock in one line: read from the Dock, nothing worked out that another view could show differently. */
 import type { Design, Dock } from '../../rules/index.ts'
+import type { LeadlineState } from '../state/store.ts'
 import type { Word } from '../words/index.ts'
 
 export interface Facts {
@@ -36,7 +37,7 @@ export function factsOf(dock: Dock, design: Design): Facts {
 }
 
 /** What must not be built so is that whatever is still to be found; else nothing is said before it is known. */
-export type Standing = 'stop' | 'checking' | 'so-far' | 'unknown' | 'warn' | 'good'
+export type Standing = 'placing' | 'stop' | 'checking' | 'so-far' | 'unknown' | 'warn' | 'good'
 
 export interface Verdict {
   readonly standing: Standing
@@ -44,21 +45,27 @@ export interface Verdict {
   readonly warnings: number
 }
 
-/** @param whole nothing more is going to be found of this dock */
-export function verdictOf({ findings, structure, pending }: Dock, whole: boolean): Verdict {
+export function verdictOf({
+  dock,
+  status,
+  stale,
+}: Pick<LeadlineState, 'dock' | 'status' | 'stale'>): Verdict {
+  const { findings, structure, pending } = dock
   const stops = findings.filter((f) => f.severity === 'stop').length
   const warnings = findings.filter((f) => f.severity === 'warn').length
-  const standing =
-    stops > 0
+  const known = (): Standing => (structure === null ? 'unknown' : warnings > 0 ? 'warn' : 'good')
+  const standing = stale
+    ? status === 'unavailable'
+      ? 'unknown'
+      : 'placing'
+    : stops > 0
       ? 'stop'
-      : whole
-        ? structure === null
-          ? 'unknown'
-          : warnings > 0
-            ? 'warn'
-            : 'good'
-        : pending || structure === null
-          ? 'checking'
-          : 'so-far'
+      : status === 'unavailable'
+        ? 'unknown'
+        : status === 'deep'
+          ? known()
+          : pending || structure === null
+            ? 'checking'
+            : 'so-far'
   return { standing, stops, warnings }
 }

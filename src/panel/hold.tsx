@@ -4,10 +4,12 @@ import { type ReactNode, useRef } from 'react'
 interface HoldProps {
   /** What is in it is whole. */
   readonly whole: boolean
+  /** Only to be looked at. */
+  readonly inert?: boolean
   readonly children: ReactNode
 }
 
-export function Hold({ whole, children }: HoldProps) {
+export function Hold({ whole, inert = false, children }: HoldProps) {
   const box = useRef<HTMLDivElement>(null)
   const before = useRef(whole)
   const height = useRef(0)
@@ -15,7 +17,7 @@ export function Hold({ whole, children }: HoldProps) {
   if (before.current && !whole) height.current = box.current?.offsetHeight ?? 0
   before.current = whole
   return (
-    <div ref={box} style={whole ? {} : { minBlockSize: `${height.current}px` }}>
+    <div ref={box} inert={inert} style={whole ? {} : { minBlockSize: `${height.current}px` }}>
       {children}
     </div>
   )

@@ -3,7 +3,7 @@ import { useEffect, useId, useRef, useState } from 'react'
 import { wordsIn } from '../../rules/index.ts'
 import { useHost } from '../state/host.ts'
 import { type Contact, type Outcome, sendRequest } from '../state/request.ts'
-import { useDock, useLeadline, useLeadlineStore } from '../state/store.ts'
+import { placedNow, useDock, useLeadlineStore } from '../state/store.ts'
 import { count, text } from '../words/index.ts'
 import { type MoreWords, useMoreWords } from '../words/use-more-words.ts'
 import { SendYourself } from './send-yourself.tsx'
@@ -16,7 +16,6 @@ export function Request({ close }: { readonly close: () => void }) {
   const host = useHost()
   const store = useLeadlineStore()
   const dock = useDock()
-  const catalog = useLeadline((s) => s.catalog)
   const words = useMoreWords()
   const { more, lang, t, money } = words
   const what = useWhat()
@@ -43,12 +42,14 @@ export function Request({ close }: { readonly close: () => void }) {
       return
     }
     setState('sending')
+    const now = store.getState()
+    const { fingerprint, totals } = placedNow(now)
     setState(
       await sendRequest(host, {
-        design: store.getState().design,
-        catalog: { id: catalog.id, version: catalog.edition },
-        fingerprint: dock.fingerprint,
-        totals: dock.totals,
+        design: now.design,
+        catalog: { id: now.catalog.id, version: now.catalog.edition },
+        fingerprint,
+        totals,
         contact: from,
       }),
     )

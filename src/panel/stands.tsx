@@ -17,6 +17,9 @@ export function Stands() {
   const dock = useDock()
   const { t } = useWords()
   const whole = useLeadline(isJudged)
+  const stale = useLeadline((s) => s.stale)
+  const status = useLeadline((s) => s.status)
+  const tryAgain = useLeadline((s) => s.tryAgain)
   const first = dock.findings.filter(({ severity }) => severity !== 'note')
   const notes = dock.findings.filter(({ severity }) => severity === 'note')
   return (
@@ -25,9 +28,15 @@ export function Stands() {
       <VerdictLine />
       {/* Its place is kept while there is nothing to say: what is below it does not jump. */}
       <p className="hint checking">
-        {whole ? (dock.pending ? t('stands.not-here') : '') : t('stands.still-checking')}
+        {whole || stale ? (status === 'unavailable' ? t('stands.not-here') : '') : t('stands.still-checking')}
+        {status === 'unavailable' && (
+          <button type="button" className="quiet" onClick={tryAgain}>
+            {t('again')}
+          </button>
+        )}
       </p>
-      <Hold whole={whole}>
+      {/* Findings of an earlier dock stay in sight; their remedies are not for this one. */}
+      <Hold whole={whole} inert={stale}>
         {first.length > 0 && (
           <ul className="findings">
             {first.map((finding) => (
@@ -53,6 +62,7 @@ export function Stands() {
 }
 
 export const MARKS: Readonly<Record<Standing, MarkName>> = {
+  placing: 'checking',
   stop: 'stop',
   checking: 'checking',
   'so-far': 'checking',
@@ -64,8 +74,10 @@ export const MARKS: Readonly<Record<Standing, MarkName>> = {
 function VerdictLine() {
   const dock = useDock()
   const whole = useLeadline(isJudged)
+  const status = useLeadline((s) => s.status)
+  const stale = useLeadline((s) => s.stale)
   const { t } = useWords()
-  const { standing, stops, warnings } = verdictOf(dock, whole)
+  const { standing, stops, warnings } = verdictOf({ dock, status, stale })
   const line = t(`stands.${standing}` as Word, { stops: count(stops), warnings: count(warnings) })
   return (
     <>
@@ -75,7 +87,7 @@ function VerdictLine() {
       </p>
       {/* Read aloud when it is settled, not at each move of a drag. */}
       <p className="unseen" role="status">
-        {whole ? line : ''}
+        {whole || stale ? line : ''}
       </p>
     </>
   )

@@ -7,7 +7,9 @@ import { Fold } from './fold.tsx'
 
 export function Takes() {
   const { totals, parts } = usePlaced()
+  const stale = useLeadline((s) => s.stale)
   const { t, mass, money } = useWords()
+  const figure = (told: string): string => (stale ? t('takes.working') : told)
   const pieces = parts.reduce((sum, row) => sum + row.quantity, 0)
   return (
     <section className="answer takes">
@@ -15,15 +17,15 @@ export function Takes() {
       <dl className="totals">
         <div>
           <dt>{t('takes.price')}</dt>
-          <dd>{money(totals.price)}</dd>
+          <dd>{figure(money(totals.price))}</dd>
         </div>
         <div>
           <dt>{t('takes.weight')}</dt>
-          <dd>{mass(totals.mass)}</dd>
+          <dd>{figure(mass(totals.mass))}</dd>
         </div>
         <div>
           <dt>{t('takes.lift')}</dt>
-          <dd>{mass(totals.heaviestLift)}</dd>
+          <dd>{figure(mass(totals.heaviestLift))}</dd>
         </div>
       </dl>
       <Fold

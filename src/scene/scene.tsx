@@ -55,16 +55,25 @@ export default function mountScene(host: HTMLElement, store: LeadlineStore): Mou
   }
   const sizes = new ResizeObserver(measure)
   sizes.observe(shell.box)
-  const sight = new IntersectionObserver((entries) => picture.setVisible(entries.at(-1)!.isIntersecting), {
+  // In a tab that nobody looks at nothing is drawn, nor where it is scrolled away.
+  let near = false
+  const seen = (): void => picture.setVisible(near && !document.hidden)
+  const sight = new IntersectionObserver(
+    (entries) => {
+      near = entries.at(-1)!.isIntersecting
+      seen()
+    },
     // Just before it scrolls into view.
-    rootMargin: '64px',
-  })
+    { rootMargin: '64px' },
+  )
   sight.observe(shell.box)
+  document.addEventListener('visibilitychange', seen)
   return {
     dispose() {
       clearTimeout(waiting)
       sizes.disconnect()
       sight.disconnect()
+      document.removeEventListener('visibilitychange', seen)
       picture.dispose()
       shell.dispose()
     },

@@ -1,21 +1,29 @@
 /**
- * Asks what is found of a dock, beside the page: in a worker, two of them. One gives the quick answer to every change; what takes longer has
- * one of its own, which is ended where another design comes meanwhile: nobody waits for an answer that nobody needs. Where a page allows
- * no workers (another origin, its policy) the same is done on the page's own thread when it is idle.
+ * Asks for what is not done on the page, beside it, in two workers. One places docks that are too large for the page and gives the quick
+ * answer to every change; what takes longer has one of its own, which is ended where another design comes meanwhile: nobody waits for an
+ * answer that nobody needs. Where a page allows no workers (another origin, its policy) the same is done on the page's own thread when it
+ * is idle.
  *
  * Latest wins: of several questions of one kind that wait only the last is asked, and answers to others are dropped.
+ *
+ * A worker that does not answer is ended and the question asked of a new one, once; where that is silent too, the wish has failed.
  */
+import type { Dock } from '../../rules/index.ts'
 import { whenIdle } from './idle.ts'
-import type { Judgement } from './judgement.ts'
+import type { Judgement, Step } from './judgement.ts'
+import { placingTime } from './size.ts'
+import { gather } from './slices.ts'
 import type { Answer, Question } from './stand-worker.ts'
 import type { Designed } from './store.ts'
 
 export interface Wish {
   readonly of: Designed
-  readonly deep: boolean
+  readonly step: Step
   /** A deep question is answered twice, the second time `whole`. */
   readonly got: (judgement: Judgement) => void
-  /** It cannot be worked out here: its code did not come, say. */
+  /** To be placed: how it is, and how long that took, ms. */
+  readonly placed?: (dock: Dock, took: number) => void
+  /** It cannot be worked out here: its code did not come, say, or it gives no answer. */
   readonly failed: () => void
 }
 
@@ -25,6 +33,18 @@ export interface Asker {
   drop(): void
   close(): void
 }
+
+/**
+ * How long a worker may be silent, ms, by what is asked: ten times and more of what the slowest docks of ordinary size took here (the first
+ * question waits for the worker's code too), and fifty times what placing takes for large ones.
+ */
+const PATIENCE: Readonly<Record<Step, number>> = { place: 10_000, quick: 15_000, deep: 60_000 }
+const TIMES = 50
+export const patienceFor = ({ of, step }: Pick<Wish, 'of' | 'step'>): number =>
+  PATIENCE[step] + TIMES * placingTime(of.design)
+
+/** The hand rests when it has not moved for so long, ms: only then a large dock is placed on the page's own thread. */
+const REST = 160
 
 interface Line {
   ask(wish: Wish): void
@@ -50,7 +70,7 @@ export function makeAsker(spawn: Spawn = spawnWorker): Asker {
   return {
     ask(wish) {
       if (!workers) onPage.ask(wish)
-      else if (wish.deep) deep.ask(wish)
+      else if (wish.step === 'deep') deep.ask(wish)
       else quick.ask(wish)
     },
     drop() {
@@ -72,10 +92,18 @@ function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void): Line
   let catalog: { readonly of: Designed['catalog']; readonly number: number } | null = null
   let number = 0
   /** In the worker, `wish` null where its answer is no longer wanted. */
-  let asked: { readonly number: number; readonly deep: boolean; wish: Wish | null } | null = null
+  let asked: {
+    readonly number: number
+    readonly question: Wish
+    readonly again: boolean
+    wish: Wish | null
+  } | null = null
   let waiting: Wish | null = null
+  let silence: ReturnType<typeof setTimeout> | undefined
+  let slices = gather()
 
   const end = (): void => {
+    clearTimeout(silence)
     const old = worker
     // To end one takes longer than it may in the task of a pointer.
     if (old) setTimeout(() => old.terminate())
@@ -86,19 +114,38 @@ function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void): Line
   const answered = ({ data }: MessageEvent<Answer>): void => {
     // One that is being ended may still answer: numbers go on from worker to worker.
     if (data.number !== asked?.number) return
-    const { wish, deep } = asked
-    if (deep && 'judgement' in data && !data.judgement.whole) {
-      wish?.got(data.judgement)
+    const { wish, question } = asked
+    if ('slice' in data || (question.step === 'deep' && 'judgement' in data && !data.judgement.whole)) {
+      listen(question)
+      if ('slice' in data) slices.add(data.slice)
+      else wish?.got(data.judgement)
       return
     }
+    clearTimeout(silence)
     asked = null
     const next = waiting
     waiting = null
+    const whole = slices.dock()
     // The next one is under way before the page draws what this one found.
     if (next) send(next)
     if (!wish) return
     if ('judgement' in data) wish.got(data.judgement)
+    else if ('took' in data) wish.placed?.(whole, data.took)
     else wish.failed()
+  }
+  const listen = (question: Wish): void => {
+    clearTimeout(silence)
+    silence = setTimeout(silent, patienceFor(question))
+  }
+  const silent = (): void => {
+    const { wish = null, again = false } = asked ?? {}
+    const next = waiting ?? wish
+    const second = waiting === null && again
+    waiting = null
+    end()
+    if (!next) return
+    if (second) next.failed()
+    else send(next, next === wish)
   }
   const broken = (event: Event): void => {
     event.preventDefault()
@@ -107,7 +154,7 @@ function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void): Line
     end()
     none(unanswered)
   }
-  const send = (wish: Wish): void => {
+  const send = (wish: Wish, again = false): void => {
     if (!worker) {
       try {
         worker = spawn()
@@ -121,13 +168,15 @@ function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void): Line
     const fresh = catalog?.of !== wish.of.catalog
     if (fresh) catalog = { of: wish.of.catalog, number: (catalog?.number ?? 0) + 1 }
     number++
-    asked = { number, deep: wish.deep, wish }
+    asked = { number, question: wish, again, wish }
+    slices = gather()
+    listen(wish)
     const question: Question = {
       number,
       design: wish.of.design,
       catalog: fresh ? wish.of.catalog : null,
       catalogNumber: catalog!.number,
-      deep: wish.deep,
+      step: wish.step,
     }
     worker.postMessage(question)
   }
@@ -138,7 +187,7 @@ function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void): Line
     },
     drop() {
       waiting = null
-      if (asked?.deep) end()
+      if (asked?.question.step === 'deep') end()
       else if (asked) asked.wish = null
     },
     close() {
@@ -148,12 +197,16 @@ function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void): Line
   }
 }
 
-/** The page's own thread, between what it has to do. A quick answer goes first; the chunk of what finds it comes with the first one. */
+/**
+ * The page's own thread, between what it has to do. A quick answer goes first; the chunk of what finds it comes with the first one. What is
+ * to be placed waits until the hand rests: that it is being placed is on the screen by then.
+ */
 function pageLine(): Line {
   let turn = 0
   let wishes: Wish[] = []
   const go = async (mine: number): Promise<void> => {
     const chunk = await import('./judgement.ts').catch(() => null)
+    if (wishes[0]?.step === 'place') await new Promise((done) => setTimeout(done, REST))
     const next = (): void => {
       const wish = mine === turn ? wishes.shift() : undefined
       if (!wish) return
@@ -161,14 +214,20 @@ function pageLine(): Line {
         wish.failed()
         return
       }
-      chunk.judgementsOf(wish.of.design, wish.of.catalog, wish.deep, wish.got)
+      const { design, catalog } = wish.of
+      if (wish.step === 'place') {
+        const { dock, took } = chunk.placedHere(design, catalog)
+        wish.placed?.(dock, took)
+      } else chunk.judgementsOf(design, catalog, wish.step === 'deep', wish.got)
       if (mine === turn && wishes.length > 0) whenIdle(next)
     }
     whenIdle(next)
   }
   return {
     ask(wish) {
-      wishes = [...wishes.filter(({ deep }) => deep !== wish.deep), wish].sort((a, b) => +a.deep - +b.deep)
+      wishes = [...wishes.filter(({ step }) => step !== wish.step), wish].sort(
+        (a, b) => +(a.step === 'deep') - +(b.step === 'deep'),
+      )
       void go(++turn)
     },
     drop() {

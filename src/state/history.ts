@@ -13,16 +13,10 @@ export interface History {
 
 export const emptyHistory: History = { past: [], future: [], gesture: null }
 
-/**
- * A copy that is another object: what is derived from a design is remembered by the object's identity, and an old design should
- * not keep its whole dock alive.
- */
-const kept = (design: Design): Design => ({ ...design })
-
 /** `before` becomes a step back, unless the edit goes on with the gesture that has already made one. */
 export function remember(history: History, before: Design, gesture: string | null): History {
   if (gesture !== null && gesture === history.gesture) return { ...history, future: [] }
-  return { past: [...history.past, kept(before)].slice(-MOST_STEPS), future: [], gesture }
+  return { past: [...history.past, before].slice(-MOST_STEPS), future: [], gesture }
 }
 
 /** Closes the gesture. Where it came back to what was before it, there is no step: `same` tells. */
@@ -41,7 +35,7 @@ export function stepBack(history: History, now: Design): { history: History; des
   const design = history.past.at(-1)
   if (!design) return null
   return {
-    history: { past: history.past.slice(0, -1), future: [...history.future, kept(now)], gesture: null },
+    history: { past: history.past.slice(0, -1), future: [...history.future, now], gesture: null },
     design,
   }
 }
@@ -50,7 +44,7 @@ export function stepForward(history: History, now: Design): { history: History; 
   const design = history.future.at(-1)
   if (!design) return null
   return {
-    history: { past: [...history.past, kept(now)], future: history.future.slice(0, -1), gesture: null },
+    history: { past: [...history.past, now], future: history.future.slice(0, -1), gesture: null },
     design,
   }
 }

@@ -1,5 +1,5 @@
 /**
- * What is found about a dock after the frame of its edit: whether it stands, which parts are in each other's way, which remedies help. A
+ * What is done about a dock after the frame of its edit: one too large for that is placed, and then it is found whether it stands, which parts are in each other's way, which remedies help. A
  * chunk of its own: nothing of it is there before the first picture.
  *
  * At every change the structure is asked for, beside the page (`ask-structure.ts`): it comes a frame or two later. When the hand rests
@@ -11,7 +11,7 @@ import type { Dock } from '../../rules/index.ts'
 import { FOUND_WORDS } from '../../rules/words/found.ts'
 import { type Asker, makeAsker } from './ask-structure.ts'
 import type { Judgement } from './judgement.ts'
-import { dockOf, isJudged, type LeadlineStore, placedOf } from './store.ts'
+import { type Designed, isJudged, type LeadlineStore } from './store.ts'
 
 /** An edit is followed by others; after this long it is the last one, ms. */
 const REST = 160
@@ -31,16 +31,22 @@ export function keepJudging(store: LeadlineStore, asker: Asker = makeAsker()): (
     const gone = (): boolean => mine !== turn
     clearTimeout(timer)
     asker.drop()
-    const { design, catalog } = store.getState()
-    const of = { design, catalog }
-    if (isJudged(of)) {
-      // By another element of the page, perhaps: this one's views have not heard of it.
-      store.getState().judged(of, dockOf(of), true)
-      return
-    }
-    const placed = placedOf(of)
+    const state = store.getState()
+    if (isJudged(state)) return
+    const of = { design: state.design, catalog: state.catalog }
+    if (state.stale)
+      asker.ask({
+        of,
+        step: 'place',
+        got() {},
+        placed: (dock, took) => gone() || store.getState().takePlaced(of, dock, took),
+        failed: () => gone() || store.getState().giveUp(of),
+      })
+    else judgePlaced(of, state.placed, gone)
+  }
+  const judgePlaced = (of: Designed, placed: Dock, gone: () => boolean): void => {
     let dock: Dock = placed
-    const ask = (deep: boolean): Promise<void> =>
+    const ask = (step: 'quick' | 'deep'): Promise<void> =>
       new Promise((done) => {
         const tell = (whole: boolean): void => {
           if (!gone()) store.getState().judged(of, dock, whole)
@@ -48,7 +54,7 @@ export function keepJudging(store: LeadlineStore, asker: Asker = makeAsker()): (
         }
         asker.ask({
           of,
-          deep,
+          step,
           got(judgement) {
             dock = withJudgement(placed, judgement)
             tell(judgement.whole)
@@ -60,13 +66,14 @@ export function keepJudging(store: LeadlineStore, asker: Asker = makeAsker()): (
       timer = setTimeout(done, REST)
     })
     // What takes longer waits for the quick answer too: it would only be slower with more beside it.
-    void Promise.all([ask(false), rest]).then(() => {
-      if (!gone() && !isJudged(of)) void ask(true)
+    void Promise.all([ask('quick'), rest]).then(() => {
+      if (!gone() && !isJudged(store.getState())) void ask('deep')
     })
   }
   begin()
   const stop = store.subscribe((now, before) => {
-    if (now.design !== before.design || now.catalog !== before.catalog) begin()
+    const other = now.design !== before.design || now.catalog !== before.catalog
+    if (other || now.stale !== before.stale || now.tries !== before.tries) begin()
   })
   return () => {
     turn++

@@ -1,10 +1,11 @@
 /**
- * One store for each element: the Design, how it is looked at, and undo. Nothing derived is kept in it; `dockOf` derives and
- * remembers by identity, so that every view reads one and the same Dock. What takes longer than a frame comes after it
- * (`judging.ts`): `dockOf` then gives the Dock with it.
+ * One store for each element: the Design, how it is looked at, undo, and the Dock that follows from the Design, so that every view reads
+ * one and the same. It is placed at once, or, where it is too large for that (`size.ts`), beside the page: then the last one placed stays in
+ * view, `stale`. What takes longer than a frame comes after it (`judging.ts`), and `status` tells how far it is.
  */
 import { createContext, useContext, useSyncExternalStore } from 'react'
 import { createStore, type StoreApi } from 'zustand/vanilla'
+import { parseEdited } from '../../rules/design/parse.ts'
 import {
   assessKit,
   type Catalog,
@@ -15,11 +16,12 @@ import {
   deriveKit,
   type Issue,
   type MoreWords,
-  parseDesign,
 } from '../../rules/index.ts'
 import type { Word } from '../words/index.ts'
+import { BLANK } from './blank.ts'
 import { closeGesture, emptyHistory, type History, remember, stepBack, stepForward } from './history.ts'
 import { type Range, rangeOf } from './range.ts'
+import { tooLarge } from './size.ts'
 
 export interface ViewState {
   readonly units: 'imperial' | 'metric'
@@ -48,9 +50,13 @@ export interface ViewState {
   readonly kept: 'no' | 'saving' | 'saved'
   /** The words of what is found after the frame of an edit: they come with the code that finds it. */
   readonly moreWords: MoreWords
-  /** How often a dock was judged: `dockOf` gives another for the same design then. */
-  readonly judgements: number
 }
+
+/**
+ * How far the dock of the design in hand is known: being placed beside the page; placed, fitted and counted; with its structure; with all that
+ * is going to be found; or without, because what works it out does not come or does not answer.
+ */
+export type Status = 'placing' | 'placed' | 'quick' | 'deep' | 'unavailable'
 
 export interface Notice {
   readonly key: Word
@@ -64,6 +70,15 @@ export interface Notice {
 export interface LeadlineState extends ViewState {
   readonly design: Design
   readonly catalog: Catalog
+  /** As it was placed, fitted and counted: it stays one object, whatever is found later. */
+  readonly placed: Dock
+  /** The same with what is found. */
+  readonly dock: Dock
+  readonly status: Status
+  /** Both are of an earlier design: the one in hand is not placed yet. Nothing of them may be shown as its own. */
+  readonly stale: boolean
+  /** How often somebody asked to try again. */
+  readonly tries: number
   readonly canUndo: boolean
   readonly canRedo: boolean
   /** Distances that the strip and the side view of the scene both span from edge to edge, m. Held still while dragging. */
@@ -83,10 +98,17 @@ export interface LeadlineState extends ViewState {
   /** Another catalog. No step of undo: a catalog is not the user's. */
   setCatalog(catalog: Catalog): void
   set(view: Partial<ViewState>): void
+  /** Takes in the Dock of a design that was placed beside the page, and how long that took, ms. One of another design is dropped. */
+  takePlaced(of: Designed, dock: Dock, took: number): void
   /** Takes in the Dock of a design with what was found after its frame. `whole`: nothing more is going to be found. */
   judged(of: Designed, dock: Dock, whole: boolean): void
+  /** The design can be neither placed nor judged here: what does it gave no answer. */
+  giveUp(of: Designed): void
+  /** Asks once more after that. */
+  tryAgain(): void
 }
 
+/** A design and the catalog that it is made with: what a Dock is of. */
 export type Designed = Pick<LeadlineState, 'design' | 'catalog'>
 
 export type LeadlineStore = StoreApi<LeadlineState>
@@ -115,113 +137,161 @@ export const initialView: ViewState = {
   notice: null,
   kept: 'no',
   moreWords: {},
-  judgements: 0,
 }
 
 export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
   let history: History = emptyHistory
+  /** Of the last two placings, ms. */
+  let took: readonly number[] = []
+  type Derived = Pick<LeadlineState, 'placed' | 'dock' | 'status' | 'stale'>
+  const place = (design: Design, catalog: Catalog): Derived => {
+    const begun = performance.now()
+    const placed = assessKit(deriveKit(design, catalog))
+    took = [...took, performance.now() - begun].slice(-2)
+    return { placed, dock: placed, status: 'placed', stale: false }
+  }
   return createStore<LeadlineState>()((set, get) => {
+    /** `other`: nothing of what is in view has to do with it. */
+    const derive = (design: Design, catalog: Catalog, other: boolean): Derived => {
+      if (!tooLarge(design, took)) return place(design, catalog)
+      const { placed, dock } = other ? { placed: BLANK, dock: BLANK } : get()
+      return { placed, dock, status: 'placing', stale: true }
+    }
     /** Puts a design in place with what must agree with it. */
-    const show = (design: Design, next: History, more: Partial<LeadlineState> = {}): void => {
+    const show = (wanted: Design, next: History, other: boolean, more: Partial<LeadlineState> = {}): void => {
       history = next
-      const { catalog, range } = get()
+      const { design, catalog, range, placed, dock, status, stale } = get()
+      const derived = wanted === design ? { placed, dock, status, stale } : derive(wanted, catalog, other)
       const dragging = next.gesture !== null
       set({
         ...more,
-        design,
+        ...derived,
+        design: wanted,
         dragging,
-        range: dragging ? range : rangeOf(dockOf({ design, catalog }), design),
+        range: dragging || derived.stale ? range : rangeOf(derived.placed, wanted),
         canUndo: next.past.length > 0,
         canRedo: next.future.length > 0,
       })
     }
     const design = init.design ?? demoDesign
     const catalog = init.catalog ?? demoCatalog
+    const first: Derived = tooLarge(design, took)
+      ? { placed: BLANK, dock: BLANK, status: 'placing', stale: true }
+      : place(design, catalog)
+    const mine = (of: Designed): boolean => of.design === get().design && of.catalog === get().catalog
     return {
       ...initialView,
       ...init.view,
+      ...first,
       design,
       catalog,
-      range: rangeOf(dockOf({ design, catalog }), design),
+      tries: 0,
+      range: rangeOf(first.placed, design),
       canUndo: false,
       canRedo: false,
       edit(change, options = {}) {
         const before = get().design
         const wanted = change(before)
         if (wanted === before) return []
-        const parsed = parseDesign(wanted)
+        const parsed = parseEdited(wanted, before)
         if (!parsed.ok) return parsed.issues
         if (sameDesign(parsed.value, before)) return []
-        show(parsed.value, remember(history, before, options.gesture ?? null))
+        show(parsed.value, remember(history, before, options.gesture ?? null), false)
         return []
       },
       endGesture() {
-        if (history.gesture !== null) show(get().design, closeGesture(history, get().design, sameDesign))
+        if (history.gesture !== null)
+          show(get().design, closeGesture(history, get().design, sameDesign), false)
       },
       undo() {
         const step = stepBack(history, get().design)
-        if (step) show(step.design, step.history)
+        if (step) show(step.design, step.history, false)
       },
       redo() {
         const step = stepForward(history, get().design)
-        if (step) show(step.design, step.history)
+        if (step) show(step.design, step.history, false)
       },
       replace(wanted) {
         const before = get().design
         if (!sameDesign(wanted, before))
-          show(wanted, remember(history, before, null), { selection: null, hover: null })
+          show(wanted, remember(history, before, null), false, { selection: null, hover: null })
       },
       begin(wanted) {
-        show(wanted, emptyHistory, { selection: null, hover: null })
+        show(wanted, emptyHistory, true, { selection: null, hover: null })
       },
       setCatalog(wanted) {
-        const { design: now } = get()
-        set({ catalog: wanted, range: rangeOf(dockOf({ design: now, catalog: wanted }), now) })
+        const { design: now, range } = get()
+        // Another shop's prices are not left in view.
+        const derived = derive(now, wanted, true)
+        set({ ...derived, catalog: wanted, range: derived.stale ? range : rangeOf(derived.placed, now) })
       },
       set(view) {
         set(view)
       },
-      judged(of, judged, whole) {
-        Object.assign(knownOf(of), { judged, whole })
-        set({ judgements: get().judgements + 1 })
+      takePlaced(of, placed, ms) {
+        if (!mine(of)) return
+        took = [...took, ms].slice(-2)
+        const { dragging, range } = get()
+        const status: Status = 'placed'
+        set({
+          placed,
+          dock: placed,
+          status,
+          stale: false,
+          range: dragging ? range : rangeOf(placed, of.design),
+        })
+      },
+      judged(of, dock, whole) {
+        if (!mine(of)) return
+        const known = dock.pending ? get().status : 'quick'
+        set({ dock, status: whole ? (dock.pending ? 'unavailable' : 'deep') : known })
+      },
+      giveUp(of) {
+        if (mine(of)) set({ status: 'unavailable' })
+      },
+      tryAgain() {
+        const { stale, tries } = get()
+        set({ status: stale ? 'placing' : 'placed', tries: tries + 1 })
       },
     }
   })
 }
 
-/** Designs are small plain data in one order of keys: their text tells whether they differ. */
-export const sameDesign = (a: Design, b: Design): boolean =>
-  a === b || JSON.stringify(a) === JSON.stringify(b)
-
-interface Known {
-  readonly catalog: Catalog
-  readonly placed: Dock
-  judged: Dock
-  whole: boolean
-}
-const docks = new WeakMap<Design, Known>()
-
-function knownOf({ design, catalog }: Designed): Known {
-  const known = docks.get(design)
-  if (known?.catalog === catalog) return known
-  const placed = assessKit(deriveKit(design, catalog))
-  const made: Known = { catalog, placed, judged: placed, whole: false }
-  docks.set(design, made)
-  return made
+/** Plain data, compared as it is: lists that an edit left alone are the same objects. */
+export function sameDesign(a: unknown, b: unknown): boolean {
+  if (a === b) return true
+  if (a === null || b === null || typeof a !== 'object' || typeof b !== 'object') return false
+  if (Array.isArray(a) !== Array.isArray(b)) return false
+  const keys = Object.keys(a)
+  if (keys.length !== Object.keys(b).length) return false
+  return keys.every(
+    (key) =>
+      Object.hasOwn(b, key) &&
+      sameDesign((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]),
+  )
 }
 
-/** The Dock of this state, as far as it is judged: derived once for each pair of objects, never stored in the state. */
-export const dockOf = (state: Designed): Dock => knownOf(state).judged
+/** The Dock of this state, as far as it is judged. */
+export const dockOf = ({ dock }: Pick<LeadlineState, 'dock'>): Dock => dock
 
 /** The same as it was placed, fitted and counted: for views that show nothing of what is found later, it stays one object. */
-export const placedOf = (state: Designed): Dock => knownOf(state).placed
+export const placedOf = ({ placed }: Pick<LeadlineState, 'placed'>): Dock => placed
+
+/** For who is outside and sees no mark on it: while the dock is of an earlier design it says that it is pending. */
+export const toldOf = ({ dock, stale }: Pick<LeadlineState, 'dock' | 'stale'>): Dock =>
+  stale ? Object.freeze({ ...dock, structure: null, pending: true, findings: [] }) : dock
+
+/** Totals and check code of the very design in hand, for what is sent away: worked out here and now if need be. */
+export const placedNow = ({ design, catalog, dock, stale }: LeadlineState): Dock =>
+  stale ? assessKit(deriveKit(design, catalog)) : dock
 
 /** What is picked and pointed at is looked up in this one: the same object whatever is found later, unless a finding is meant. */
 export const pointedOf = (state: LeadlineState): Dock =>
   [state.selection, state.hover].some((id) => id?.startsWith('finding:')) ? dockOf(state) : placedOf(state)
 
 /** Nothing more is going to be found about it. */
-export const isJudged = (state: Designed): boolean => knownOf(state).whole
+export const isJudged = ({ status, stale }: Pick<LeadlineState, 'status' | 'stale'>): boolean =>
+  !stale && (status === 'deep' || status === 'unavailable')
 
 /** Given by the element to all that is drawn in it. */
 export const StoreContext = createContext<LeadlineStore | null>(null)

@@ -3,10 +3,9 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { demoCatalog, demoDesign, derive, parseDesign } from '../../rules/index.ts'
 import { type Asker, makeAsker, type Wish } from '../../src/state/ask-structure.ts'
 import { keepJudging } from '../../src/state/judge.ts'
-import type { Judgement } from '../../src/state/judgement.ts'
 import { judge } from '../../src/state/judging.ts'
-import type { Answer, Question } from '../../src/state/stand-worker.ts'
 import { createLeadlineStore, dockOf, isJudged, placedOf } from '../../src/state/store.ts'
+import { puppet } from './puppet.ts'
 
 const designOf = (dock: Record<string, unknown>) => {
   const parsed = parseDesign({ ...demoDesign, dock: { ...demoDesign.dock, ...dock } })
@@ -162,55 +161,19 @@ describe('a dock is judged', () => {
     let told = 0
     two.subscribe(() => told++)
     stops.push(keepJudging(two))
+    await atRest()
     expect(told).toBeGreaterThan(0)
-    expect(now(two)).toBe(now(one))
+    expect(now(two)).toEqual(now(one))
     for (const end of stops) end()
   })
 })
-
-/** A worker that answers when it is told to. */
-function puppet() {
-  const made: {
-    questions: Question[]
-    ended: boolean
-    answer(question: Question, whole?: boolean): void
-    fail(): void
-  }[] = []
-  class Puppet {
-    readonly #listeners = new Map<string, (event: unknown) => void>()
-    readonly #own = {
-      questions: [] as Question[],
-      ended: false,
-      answer: ({ number, design, deep }: Question, whole = deep): void => {
-        const structure = { live: design.dock.load, deep } as unknown as Judgement['structure']
-        const judgement = { structure, findings: [], whole }
-        this.#listeners.get('message')?.({ data: { number, judgement } satisfies Answer })
-      },
-      fail: (): void => this.#listeners.get('error')?.({ preventDefault() {} }),
-    }
-    constructor() {
-      made.push(this.#own)
-    }
-    addEventListener(type: string, listener: (event: unknown) => void): void {
-      this.#listeners.set(type, listener)
-    }
-    postMessage(question: Question): void {
-      this.#own.questions.push(structuredClone(question))
-    }
-    terminate(): void {
-      this.#own.ended = true
-      this.#listeners.clear()
-    }
-  }
-  return { made, spawn: () => new Puppet() as unknown as Worker }
-}
 
 describe('asked of a worker', () => {
   beforeEach(() => void vi.stubGlobal('Worker', class {}))
   afterEach(() => void vi.unstubAllGlobals())
   const wish = (live: number, deep: boolean, got: number[], failed: () => void = () => {}): Wish => ({
     of: { design: designOf({ load: live }), catalog: demoCatalog },
-    deep,
+    step: deep ? 'deep' : 'quick',
     got: ({ structure }) => got.push(structure!.live),
     failed,
   })

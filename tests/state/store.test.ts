@@ -128,8 +128,7 @@ describe('the store', () => {
 
 describe('the range that strip and side view share', () => {
   it('spans the whole dock and its soundings', () => {
-    const { range, design, catalog } = createLeadlineStore().getState()
-    const dock = dockOf({ design, catalog })
+    const { range, design, dock } = createLeadlineStore().getState()
     for (const s of dock.sections) {
       expect(s.x).toBeGreaterThan(range.x0)
       expect(s.x + s.length).toBeLessThan(range.x1)

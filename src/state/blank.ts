@@ -1,0 +1,23 @@
+/** The Dock of nothing: in view while the first one is too large to be placed at once. */
+import { type Dock, ENGINE_VERSION } from '../../rules/index.ts'
+
+export const BLANK: Dock = Object.freeze({
+  engine: ENGINE_VERSION,
+  name: '',
+  start: null,
+  sections: [],
+  ramp: null,
+  legs: [],
+  pairs: [],
+  joints: [],
+  placements: [],
+  parts: [],
+  totals: { mass: 0, price: 0, currency: 'USD', heaviestLift: 0, heaviestSection: null },
+  workOrder: [],
+  waves: null,
+  structure: null,
+  pending: true,
+  findings: [],
+  reasons: { waves: [], start: [], ramp: [], legs: {}, pairs: {}, placements: [], totals: [] },
+  fingerprint: { all: '', design: '', catalog: '', engine: ENGINE_VERSION },
+})
