@@ -136,7 +136,7 @@ function unknownKeys(schema: AnySchema, input: unknown, most = 100): string[] {
       for (const [key, entry] of Object.entries(value)) {
         const inner = Object.hasOwn(entries, key) ? entries[key] : undefined
         if (inner) walk(inner, entry, [...keys, key])
-        else found.push(pathOf([...keys, key]))
+        else if (found.length < most) found.push(pathOf([...keys, key]))
       }
     }
   }

@@ -18,7 +18,7 @@ const SILENCE = 1500
 const READ = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0) | (constants.O_NOCTTY ?? 0)
 
 const wrong = (file: string, received: string, expected: string): Unusable =>
-  new Unusable([`${file}: ${received}; expected ${expected}`])
+  new Unusable([`${file || '""'}: ${received}; expected ${expected}`])
 
 /** @throws Unusable */
 export function readText(file: string): string {

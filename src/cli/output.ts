@@ -1,7 +1,7 @@
 /** Files are written whole or not at all: beside, then put in the old one's place. */
 import { randomBytes } from 'node:crypto'
 import * as node from 'node:fs'
-import { dirname, join, resolve } from 'node:path'
+import { dirname, join, resolve, sep } from 'node:path'
 import { descriptorOf, pause } from './descriptors.ts'
 import { codeOf, Unusable, Unwritable } from './faults.ts'
 
@@ -42,7 +42,11 @@ const EXPECTED: Readonly<Record<string, string>> = {
 
 const failure = (code: string): Error => Object.assign(new Error(code), { code })
 
-const shown = (file: string): string => (file === '-' ? 'standard output' : file)
+const shown = (file: string): string => (file === '-' ? 'standard output' : file || '""')
+
+/** What is wrong with a name, whatever is there. */
+const misnamed = (file: string): string | null =>
+  file === '' ? 'ENOENT' : file.endsWith('/') || file.endsWith(sep) ? 'EISDIR' : null
 
 function fault(file: string, error: unknown, kept: boolean): Unusable | Unwritable {
   if (error instanceof Unusable || error instanceof Unwritable) return error
@@ -66,16 +70,13 @@ export function checkOutput(file: string, inputs: readonly string[], files: File
       `${shown(file)}: is ${input === file ? 'an input too' : `the same file as the input ${input}`}; expected another file`,
     ])
   if (descriptorOf(file, 1) !== null) return
-  const parent = statOf(dirname(targetOf(file, files)), files)
-  const code =
-    /[/\\]$/.test(file) || statOf(file, files)?.isDirectory()
-      ? 'EISDIR'
-      : parent === null
-        ? 'ENOENT'
-        : parent.isDirectory()
-          ? null
-          : 'ENOTDIR'
+  const code = misnamed(file) ?? (statOf(file, files)?.isDirectory() ? 'EISDIR' : parentFault(file, files))
   if (code !== null) throw fault(file, failure(code), false)
+}
+
+function parentFault(file: string, files: Files): string | null {
+  const parent = statOf(dirname(targetOf(file, files)), files)
+  return parent === null ? 'ENOENT' : parent.isDirectory() ? null : 'ENOTDIR'
 }
 
 /** Device and number of a regular file: the same under each of its names, through links, and in whatever case a system takes them. */
@@ -123,7 +124,8 @@ export function write(file: string, bytes: Uint8Array, files: Files = node): voi
   const held = descriptorOf(file, 1)
   let old: node.Stats | null = null
   try {
-    if (held === null && /[/\\]$/.test(file)) throw failure('EISDIR')
+    const wrong = held === null ? misnamed(file) : null
+    if (wrong !== null) throw failure(wrong)
     old = held === null ? statOf(file, files) : null
     if (old?.isDirectory()) throw failure('EISDIR')
     if (held !== null) writeAll(held, bytes, files)
@@ -144,28 +146,38 @@ function beside(target: string, old: node.Stats | null, bytes: Uint8Array, files
   try {
     writeAll(fd, bytes, files)
     if (old) like(fd, old, files)
-    files.fsyncSync(fd)
+    onDisk(fd, files)
     open = false
     files.closeSync(fd)
     files.renameSync(made, target)
   } catch (error) {
-    try {
-      if (open) files.closeSync(fd)
-    } finally {
-      files.unlinkSync(made)
-    }
+    quietly(() => open && files.closeSync(fd))
+    quietly(() => files.unlinkSync(made))
     throw error
+  }
+}
+
+/** What went wrong before is what is told. */
+function quietly(act: () => unknown): void {
+  try {
+    act()
+  } catch {}
+}
+
+/** Before the rename: else a power cut may leave the new name with nothing in it. Some file systems know no such thing. */
+function onDisk(fd: number, files: Files): void {
+  try {
+    files.fsyncSync(fd)
+  } catch (error) {
+    if (!['EINVAL', 'ENOSYS', 'ENOTSUP'].includes(codeOf(error))) throw error
   }
 }
 
 function like(fd: number, old: node.Stats, files: Files): void {
   const now = files.fstatSync(fd)
   if (now.uid !== old.uid || now.gid !== old.gid)
-    try {
-      files.fchownSync(fd, old.uid, old.gid)
-    } catch {
-      // Only an administrator may give a file to somebody else.
-    }
+    // Only an administrator may give a file to somebody else.
+    quietly(() => files.fchownSync(fd, old.uid, old.gid))
   // After the owner: changing that may take bits of the mode away.
   files.fchmodSync(fd, old.mode & 0o7777)
 }

@@ -100,6 +100,9 @@ function lastQuote(file: string): QuoteFile {
   return parsed.value
 }
 
+/** Of a service or of the currency: more could not be read back of a quote's file. */
+const MOST = 1e6
+
 interface QuoteFlags {
   readonly services?: string | undefined
   readonly discount?: string | undefined
@@ -117,7 +120,7 @@ function askedFor(
     ...(services !== undefined && {
       services: services.split(',').map((one) => {
         const [, code = '', quantity] = /^([^=]*)(?:=(\d+(?:\.\d+)?))?$/.exec(one.trim()) ?? []
-        if (!known.includes(code))
+        if (!known.includes(code) || Number(quantity ?? 1) > MOST)
           throw new Unusable([
             `--services: "${one}"; expected CODE or CODE=QUANTITY, of ${known.join(', ') || 'none: the catalog has no services'}`,
           ])
@@ -133,7 +136,7 @@ function askedFor(
 function discountOf(text: string): NonNullable<QuoteAsked['discount']> {
   const [, number, share] = /^(\d+(?:\.\d+)?)(%?)$/.exec(text) ?? []
   const value = Number(number)
-  if (number === undefined || (share && value > 100))
+  if (number === undefined || value > (share ? 100 : MOST))
     throw new Unusable([`--discount: "${text}"; expected a share as 5%, or an amount as 120.00`])
   return share ? { share: value / 100 } : { amount: Math.round(value * 100) }
 }
