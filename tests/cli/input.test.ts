@@ -1,6 +1,6 @@
 /** Whatever a name turns out to be, reading it ends: with the text, or with one line, in time. */
 import { type ChildProcess, execFileSync, spawn } from 'node:child_process'
-import { existsSync, mkdirSync, truncateSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, rmSync, truncateSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { afterEach, describe, expect, it } from 'vitest'
 import { demoDesign } from '../../rules/index.ts'
@@ -19,8 +19,12 @@ const pipe = (): string => {
   return path
 }
 const begun: ChildProcess[] = []
-const shell = (script: string): void => {
-  begun.push(spawn('sh', ['-c', `exec 2>/dev/null; ${script}`], { stdio: 'ignore' }))
+/** Begun, and about to open its pipe: what is measured is not how busy the machine is. */
+async function shell(script: string): Promise<void> {
+  const ready = at(`ready-${begun.length}`)
+  begun.push(spawn('sh', ['-c', `exec 2>/dev/null; touch ${ready}; ${script}`], { stdio: 'ignore' }))
+  while (!existsSync(ready)) await new Promise((done) => setTimeout(done, 10))
+  rmSync(ready)
 }
 afterEach(() => {
   for (const child of begun.splice(0)) child.kill()
@@ -32,7 +36,7 @@ function refusal(path: string): string {
   try {
     readText(path)
   } catch (error) {
-    expect(performance.now() - start).toBeLessThan(1500)
+    expect(performance.now() - start).toBeLessThan(2000)
     expect(error).toBeInstanceOf(Unusable)
     expect((error as Unusable).lines).toHaveLength(1)
     return (error as Unusable).message
@@ -52,19 +56,19 @@ describe('is refused in time:', () => {
     )
   })
 
-  it('a named pipe that is held open and never written to', () => {
+  it('a named pipe that is held open and never written to', async () => {
     const path = pipe()
-    shell(`exec 3> ${path}; sleep 9`)
+    await shell(`exec 3> ${path}; sleep 9`)
     expect(refusal(path)).toMatch(/nothing came within/)
   })
 
-  it('a named pipe that never ends: fast, slow, or after a whole file', () => {
+  it('a named pipe that never ends: fast, slow, or after a whole file', async () => {
     const [fast, slow, held] = [pipe(), pipe(), pipe()]
-    shell(`exec yes > ${fast}`)
+    await shell(`exec yes > ${fast}`)
     expect(refusal(fast)).toMatch(/more than 8388608 bytes/)
-    shell(`exec 3> ${slow}; while printf ' ' >&3; do sleep 0.1; done`)
+    await shell(`exec 3> ${slow}; while printf ' ' >&3; do sleep 0.1; done`)
     expect(refusal(slow)).toMatch(/no end of it within 800 ms/)
-    shell(`exec 3> ${held}; cat ${file('d.json', TEXT)} >&3; sleep 9`)
+    await shell(`exec 3> ${held}; cat ${file('d.json', TEXT)} >&3; sleep 9`)
     expect(refusal(held)).toMatch(/no end of it within 800 ms/)
   })
 
@@ -113,23 +117,13 @@ describe('is read:', () => {
     )
   })
 
-  it('a named pipe whose writer comes later, and in parts', () => {
+  it('a named pipe whose writer comes later, and in parts', async () => {
     const path = pipe()
-    shell(`sleep 0.2; cat ${file('d.json', TEXT)} > ${path}`)
+    await shell(`sleep 0.2; cat ${file('d.json', TEXT)} > ${path}`)
     expect(readText(path)).toBe(TEXT)
     const parts = pipe()
-    shell(`exec 3> ${parts}; printf '{"a":' >&3; sleep 0.2; printf '1}' >&3`)
+    await shell(`exec 3> ${parts}; printf '{"a":' >&3; sleep 0.2; printf '1}' >&3`)
     expect(readText(parts)).toBe('{"a":1}')
-  })
-
-  it('once: what is there already may come through a pipe too', () => {
-    const path = pipe()
-    shell(`cat ${file('d.json', TEXT)} > ${path}`)
-    expect(run(['list', file('d.json', TEXT), '--have', path])).toEqual({
-      code: 0,
-      out: 'Nothing to add: what is there is what is needed.\n',
-      err: '',
-    })
   })
 })
 

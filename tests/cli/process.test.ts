@@ -49,7 +49,7 @@ function bash(line: string, env: Record<string, string> = {}) {
   const { status, stdout, stderr } = spawnSync('bash', ['-c', script], {
     cwd: folder,
     encoding: 'utf8',
-    timeout: 20_000,
+    timeout: 60_000,
     env: { ...process.env, ...env },
     maxBuffer: 1e8,
   })
@@ -157,6 +157,14 @@ describe('standard streams', () => {
         out: expect.stringMatching(/^[-/\w]+: ok, a design with 5 soundings\n$/),
         err: '',
       })
+  })
+
+  it('what is there already may come through a pipe too', () => {
+    expect(bash('leadline list d.json --have <(cat d.json)')).toEqual({
+      code: 0,
+      out: 'Nothing to add: what is there is what is needed.\n',
+      err: '',
+    })
   })
 
   it('waits for who writes to standard input, and says so', () => {
