@@ -40,9 +40,10 @@ function readWhole(file: string): Uint8Array {
     if (stat.isDirectory()) throw wrong(file, 'a folder', 'a JSON file')
     if (stat.isFile() && stat.size > MOST_BYTES)
       throw wrong(file, `${stat.size} bytes`, `at most ${MOST_BYTES}`)
-    if (isatty(from)) say(`${file}: reads what is typed; the end is Ctrl-D`)
+    const typed = isatty(from)
+    if (typed) say(`${file}: reads what is typed; the end is Ctrl-D`)
     return gather(file, from, {
-      hurried: held === null && !stat.isFile(),
+      hurried: held === null && !stat.isFile() && !typed,
       // A pipe that nobody has opened for writing yet is at its end, as one that was written to is.
       mayBegin: held === null && stat.isFIFO(),
     })

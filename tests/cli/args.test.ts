@@ -1,6 +1,8 @@
 /** Arguments: values that begin with a hyphen, and each wrong one with a line of its own. */
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { demoDesign } from '../../rules/index.ts'
+import { parseArguments } from '../../src/cli/args.ts'
 import { Unusable } from '../../src/cli/files.ts'
 import { run } from '../../src/cli/run.ts'
 import { sheet } from '../../src/cli/sheet.ts'
@@ -90,6 +92,53 @@ describe('wrong arguments', () => {
       ).rejects.toThrow(/^--services: "hours=\d+"; expected CODE or CODE=QUANTITY/)
     },
   )
+})
+
+const SEED = Number(process.env.LEADLINE_SEED ?? 40_417)
+it(`any arguments are taken, none lost, or refused with lines (seed ${SEED})`, () => {
+  const words = [
+    'derive',
+    'list',
+    'sheet',
+    'check',
+    'a.json',
+    '-',
+    '--',
+    '-X',
+    '-o',
+    '-h',
+    '--out',
+    '--by',
+    '--by=x',
+  ]
+  const word = fc.oneof(
+    fc.constantFrom(...words, '--csv', '--csv=', '--have', '-vh', '--no-csv', '-oX', ''),
+    fc.string(),
+  )
+  let taken = 0
+  fc.assert(
+    fc.property(fc.array(word, { maxLength: 7 }), (args) => {
+      try {
+        const { command, files, values } = parseArguments(args)
+        taken++
+        const kept = [...(command ? [command] : []), ...files, ...Object.values(values)].filter(
+          (one) => one !== true,
+        )
+        // All that was said is there again, but for the names of options and what ends them.
+        for (const value of kept) expect(args.some((arg) => arg.includes(value))).toBe(true)
+        // Help is given whatever stands where the command should.
+        if (command)
+          expect(args.filter((arg) => arg === 'a.json').length).toBe(
+            kept.filter((one) => one === 'a.json').length,
+          )
+      } catch (error) {
+        if (!(error instanceof Unusable)) throw error
+        for (const line of error.lines) expect(line).toMatch(/: .*; expected |: not a command; expected /s)
+      }
+    }),
+    { seed: SEED, numRuns: 2000 },
+  )
+  expect(taken).toBeGreaterThan(100)
 })
 
 describe('--date', () => {

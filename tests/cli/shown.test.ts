@@ -83,7 +83,10 @@ describe('a name, key or value with signs that a terminal obeys', () => {
     ],
     [
       'a wrong key',
-      () => ['derive', file('k.json', `{"${JSON.stringify(EVIL).slice(1, -1)}":{"__proto__":1}}`)],
+      () => [
+        'derive',
+        file('k.json', JSON.stringify(demoDesign).replace('{', `{${JSON.stringify(EVIL)}:{"__proto__":1},`)),
+      ],
     ],
     ['what is no JSON', () => ['derive', file('n.json', EVIL)]],
     ['check of what is none', () => ['check', file('n.json', EVIL)]],
