@@ -14,7 +14,6 @@ export type Files = Pick<
   | 'fchownSync'
   | 'fstatSync'
   | 'fsyncSync'
-  | 'lstatSync'
   | 'openSync'
   | 'readlinkSync'
   | 'realpathSync'

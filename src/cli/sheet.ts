@@ -8,6 +8,7 @@ import { parseQuoteFile, type QuoteFile } from '../../rules/papers/quote-file.ts
 import { visibleLines } from '../papers/unseen.ts'
 import { type Asked, FORMATS, type Format, whatOf, writeFile } from '../papers/write.ts'
 import { type Arguments, parseArguments } from './args.ts'
+import { descriptorOf } from './descriptors.ts'
 import { issueLines, readCatalog, readDesign, readJson, Unusable } from './files.ts'
 import { paperFonts } from './fonts.ts'
 import { lines } from './lines.ts'
@@ -100,8 +101,8 @@ function lastQuote(file: string): QuoteFile {
   return parsed.value
 }
 
-/** Of a service or of the currency: more could not be read back of a quote's file. */
-const MOST = 1e6
+/** More could not be read back of a quote's file: how many of a service, what is taken off in whole units of the currency. */
+const MOST = { quantity: 1e6, amount: 1e9 }
 
 interface QuoteFlags {
   readonly services?: string | undefined
@@ -120,7 +121,7 @@ function askedFor(
     ...(services !== undefined && {
       services: services.split(',').map((one) => {
         const [, code = '', quantity] = /^([^=]*)(?:=(\d+(?:\.\d+)?))?$/.exec(one.trim()) ?? []
-        if (!known.includes(code) || Number(quantity ?? 1) > MOST)
+        if (!known.includes(code) || Number(quantity ?? 1) > MOST.quantity)
           throw new Unusable([
             `--services: "${one}"; expected CODE or CODE=QUANTITY, of ${known.join(', ') || 'none: the catalog has no services'}`,
           ])
@@ -136,7 +137,7 @@ function askedFor(
 function discountOf(text: string): NonNullable<QuoteAsked['discount']> {
   const [, number, share] = /^(\d+(?:\.\d+)?)(%?)$/.exec(text) ?? []
   const value = Number(number)
-  if (number === undefined || value > (share ? 100 : MOST))
+  if (number === undefined || value > (share ? 100 : MOST.amount))
     throw new Unusable([`--discount: "${text}"; expected a share as 5%, or an amount as 120.00`])
   return share ? { share: value / 100 } : { amount: Math.round(value * 100) }
 }
@@ -148,7 +149,7 @@ const BINARY: ReadonlySet<Format> = new Set(['pdf', 'glb', 'usdz'])
  * @param terminal standard output is one
  */
 export function put({ bytes, file, format }: Written, terminal = false): void {
-  if (file !== '-' || !terminal) write(file, bytes)
+  if (descriptorOf(file, 1) !== 1 || !terminal) write(file, bytes)
   else if (BINARY.has(format))
     throw new Unusable([`standard output: a terminal; expected a file or a pipe for .${format}`])
   else write(file, new TextEncoder().encode(visibleLines(new TextDecoder().decode(bytes))))

@@ -29,6 +29,7 @@ describe('a value that begins with a hyphen', () => {
 
   it.each([
     ['-5%', '--discount: "-5%"; expected a share as 5%, or an amount as 120.00'],
+    ['9'.repeat(400), `--discount: "${'9'.repeat(400)}"; expected a share as 5%, or an amount as 120.00`],
     ['-120', '--discount: "-120"; expected a share as 5%, or an amount as 120.00'],
   ])('is judged by what is wanted there: --discount %s', async (value, line) => {
     await expect(sheet([demo(), '--out', 'x.pdf', '--discount', value], TODAY)).rejects.toThrow(

@@ -350,8 +350,8 @@ describe('an output that is an input is refused', () => {
   })
 })
 
-it('no paper goes to a terminal as it is', () => {
-  const made = { code: 0, bytes: NEW, file: '-', format: 'pdf', err: '' } as const
+it.each(['-', '/dev/stdout', '/dev/fd/1'])('no paper goes to a terminal as it is: %s', (file) => {
+  const made = { code: 0, bytes: NEW, file, format: 'pdf', err: '' } as const
   expect(thrown(() => put(made, true)).message).toBe(
     'standard output: a terminal; expected a file or a pipe for .pdf',
   )
