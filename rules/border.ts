@@ -147,7 +147,7 @@ function unknownKeys(schema: AnySchema, input: unknown, most = 100): string[] {
       for (const key of Object.keys(value)) {
         const inner = Object.hasOwn(entries, key) ? entries[key] : undefined
         if (inner) enter(inner, key, (value as Record<string, unknown>)[key])
-        else found.push(pathOf([...keys, key]))
+        else if (found.length < most) found.push(pathOf([...keys, key]))
       }
     }
   }

@@ -1,5 +1,4 @@
-/** Reading files for the terminal: a size limit before the content, and every fault with its place. */
-import { readFileSync, statSync } from 'node:fs'
+/** Designs, catalogs and lists from files: every fault with its place. */
 import {
   type Catalog,
   type Design,
@@ -8,38 +7,18 @@ import {
   parseCatalog,
   parseDesign,
 } from '../../rules/index.ts'
+import { Unusable } from './faults.ts'
+import { readText } from './input.ts'
 
-/** Larger files are no design, catalog or list. */
-const MOST_BYTES = 8 * 1024 * 1024
+export { Unusable }
 
-/** What ends a command with exit code 2: one line a problem. */
-export class Unusable extends Error {
-  readonly lines: readonly string[]
-  constructor(lines: readonly string[]) {
-    super(lines.join('\n'))
-    this.lines = lines
-  }
-}
-
-const line = (file: string, message: string): Unusable => new Unusable([`${file}: ${message}`])
-
+/** @throws Unusable */
 export function readJson(file: string): unknown {
-  let text: string
+  const text = readText(file)
   try {
-    if (file !== '-') {
-      const { size } = statSync(file)
-      if (size > MOST_BYTES) throw line(file, `${size} bytes; expected at most ${MOST_BYTES}`)
-    }
-    text = readFileSync(file === '-' ? 0 : file, 'utf8')
+    return JSON.parse(text)
   } catch (error) {
-    if (error instanceof Unusable) throw error
-    const { code } = error as NodeJS.ErrnoException
-    throw line(file, `cannot be read (${code ?? error}); expected a JSON file`)
-  }
-  try {
-    return JSON.parse(text.replace(/^\uFEFF/, ''))
-  } catch (error) {
-    throw line(file, `not JSON (${(error as Error).message}); expected a whole JSON file`)
+    throw new Unusable([`${file}: not JSON (${(error as Error).message}); expected a whole JSON file`])
   }
 }
 
@@ -53,8 +32,11 @@ export interface Read<T> {
   readonly notices: readonly string[]
 }
 
-export function readDesign(file: string): Read<Design> {
-  const parsed = parseDesign(readJson(file))
+export const readDesign = (file: string): Read<Design> => designOf(file, readJson(file))
+
+/** The design in what was read of a file. */
+export function designOf(file: string, input: unknown): Read<Design> {
+  const parsed = parseDesign(input)
   if (!parsed.ok) throw new Unusable(issueLines(file, parsed.issues))
   return { value: parsed.value, notices: parsed.notices.map(({ path, message }) => `${path}: ${message}`) }
 }

@@ -14,27 +14,29 @@ import {
 } from '../../rules/index.ts'
 import { csvOf } from '../papers/csv.ts'
 import { listRows } from '../papers/tables.ts'
+import { visible } from '../papers/unseen.ts'
 
 export const listCsv = (list: PackingList): string => csvOf(listRows(list))
 
 export const differenceCsv = (rows: readonly DifferenceRow[]): string => csvOf(rows)
 
-/** Columns padded to their widest cell; numbers to the right. */
+/** Columns padded to their widest cell; numbers to the right. Cells are of one line: nobody's name makes a row of its own. */
 function table(
   head: readonly string[],
-  rows: readonly (readonly string[])[],
+  given: readonly (readonly string[])[],
   right: ReadonlySet<number>,
-): string {
+): string[] {
+  const rows = given.map((row) => row.map(visible))
   const widths = head.map((cell, i) => Math.max(cell.length, ...rows.map((row) => row[i]!.length)))
   const line = (row: readonly string[]): string =>
     `  ${row.map((cell, i) => (right.has(i) ? cell.padStart(widths[i]!) : cell.padEnd(widths[i]!))).join('  ')}`.trimEnd()
-  return [line(head), ...rows.map(line)].join('\n')
+  return [line(head), ...rows.map(line)]
 }
 
 export function differenceText(rows: readonly DifferenceRow[]): string {
   const changed = rows.filter((row) => row.add > 0 || row.over > 0)
   if (changed.length === 0) return 'Nothing to add: what is there is what is needed.\n'
-  return `${table(
+  return table(
     ['Add', 'Over', 'Have', 'Need', 'Part', 'Code'],
     changed.map((row) => [
       String(row.add),
@@ -45,7 +47,9 @@ export function differenceText(rows: readonly DifferenceRow[]): string {
       row.code,
     ]),
     new Set([0, 1, 2, 3]),
-  )}\n`
+  )
+    .map((line) => `${line}\n`)
+    .join('')
 }
 
 export function listText(list: PackingList, dock: Dock, units: Units): string {
@@ -61,7 +65,7 @@ export function listText(list: PackingList, dock: Dock, units: Units): string {
   for (const { bag, rows } of list.groups) {
     out.push(bag === null ? 'Loose' : `Bag ${bag}`)
     out.push(
-      table(
+      ...table(
         ['[ ]', 'Qty', 'Spare', 'Part', 'Code', 'Weight', 'Price', 'Wrench'],
         rows.map((row) => [
           '[ ]',
@@ -86,7 +90,7 @@ export function listText(list: PackingList, dock: Dock, units: Units): string {
 
   out.push('Where each leg goes')
   out.push(
-    table(
+    ...table(
       ['Leg', 'Stock', 'To deck', 'To frame top'],
       list.legs.map((leg) => [
         leg.leg,
@@ -101,7 +105,7 @@ export function listText(list: PackingList, dock: Dock, units: Units): string {
   if (list.braces.length > 0) {
     out.push('Where each brace goes')
     out.push(
-      table(
+      ...table(
         ['Pair', 'Brace', 'Low end on'],
         list.braces.map((b) => [b.pair, b.code, b.low]),
         new Set(),
@@ -125,5 +129,5 @@ export function listText(list: PackingList, dock: Dock, units: Units): string {
     if (finding.remedy) out.push(`      Remedy: ${remedyText(finding.remedy, units)}`)
   }
   out.push('', 'Cautions', ...words.cautions.map((caution) => `  ${caution}`))
-  return `${out.join('\n')}\n`
+  return out.map((line) => `${visible(line)}\n`).join('')
 }

@@ -1,9 +1,17 @@
 #!/usr/bin/env node
 /** `leadline`: the engine from a terminal. */
-import { Unusable } from './files.ts'
-import { run } from './run.ts'
+import { isatty } from 'node:tty'
+import { visibleLines } from '../papers/unseen.ts'
+import { type Arguments, parseArguments } from './args.ts'
+import { Unusable, Unwritable } from './faults.ts'
+import { lines } from './lines.ts'
+import { checkOutput, write } from './output.ts'
+import { perform } from './run.ts'
 
-const args = process.argv.slice(2)
+interface Told {
+  readonly code: number
+  readonly err: string
+}
 
 /** The day here, `YYYY-MM-DD`. */
 function today(): string {
@@ -12,22 +20,51 @@ function today(): string {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
 }
 
-if (args[0] === 'sheet' && !args.includes('--help') && !args.includes('-h')) {
-  // What writes files is loaded only for this.
-  const { put, sheet } = await import('./sheet.ts')
-  try {
-    const written = await sheet(args.slice(1), today())
-    put(written)
-    process.stderr.write(written.err)
-    process.exitCode = written.code
-  } catch (error) {
-    if (!(error instanceof Unusable)) throw error
-    process.stderr.write(`${error.lines.join('\n')}\n`)
-    process.exitCode = 2
-  }
-} else {
-  const { code, out, err } = run(args)
-  process.stdout.write(out)
-  process.stderr.write(err)
-  process.exitCode = code
+async function told(args: readonly string[]): Promise<Told> {
+  const asked = parseArguments(args)
+  // `list dock.json >> dock.json`
+  checkOutput('-', asked.inputs)
+  return asked.command === 'sheet' && !asked.values.help && !asked.values.version
+    ? sheet(asked)
+    : printed(asked)
 }
+
+async function sheet(asked: Arguments): Promise<Told> {
+  // What makes papers and models is loaded only for this.
+  const { make, put } = await import('./sheet.ts')
+  const made = await make(asked, today())
+  put(made, isatty(1))
+  return made
+}
+
+function printed(asked: Arguments): Told {
+  const made = perform(asked)
+  write('-', new TextEncoder().encode(isatty(1) ? visibleLines(made.out) : made.out))
+  return made
+}
+
+/** A fault of the program's own: never the 1 of a dock that must not be built. */
+function broken(error: unknown): Told {
+  const stack = (error instanceof Error && error.stack) || String(error)
+  const [what, where = ''] = stack.split('\n')
+  return {
+    code: 4,
+    err: lines([`leadline: broke (${what}${where.replace(/^\s*/, ' ')}); expected a result`]),
+  }
+}
+
+let end: Told
+try {
+  end = await told(process.argv.slice(2))
+} catch (error) {
+  end =
+    error instanceof Unusable || error instanceof Unwritable
+      ? { code: error.code, err: lines(error.lines) }
+      : broken(error)
+}
+try {
+  if (end.err !== '') write('/dev/stderr', new TextEncoder().encode(end.err))
+} catch {
+  // Nobody to tell; the exit code does.
+}
+process.exitCode = end.code

@@ -1,5 +1,4 @@
 /** One command of the terminal: arguments to output and exit code. */
-import { parseArgs } from 'node:util'
 import {
   type Catalog,
   type Dock,
@@ -15,7 +14,10 @@ import {
   rowsOfList,
   type Units,
 } from '../../rules/index.ts'
-import { issueLines, readCatalog, readDesign, readJson, Unusable } from './files.ts'
+import { jsonText } from '../papers/unseen.ts'
+import { type Arguments, parseArguments } from './args.ts'
+import { designOf, issueLines, readCatalog, readDesign, readJson, Unusable } from './files.ts'
+import { lines } from './lines.ts'
 import { differenceCsv, differenceText, listCsv, listText } from './list.ts'
 
 export interface Outcome {
@@ -50,62 +52,46 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
   leadline --help | --version
 
 A file may be - for standard input. Without --catalog the demo shop's catalog is used.
+A file that is written is whole or as it was before; one that is read is never written over.
 Exit code: 0; 1 where something found must not be built so (everything is still printed);
-2 for input that cannot be used, one line a problem on stderr: PATH: what is wrong; expected what.
+2 for arguments or input that cannot be used, one line a problem on stderr: PATH: what is wrong; expected what;
+3 where what was made cannot be written (a full disk, a reader that went), one line; 4 for a fault of the program's own.
 `
 
 export function run(args: readonly string[]): Outcome {
   try {
-    return command(args)
+    return perform(parseArguments(args))
   } catch (error) {
-    if (error instanceof Unusable) return { code: 2, out: '', err: `${error.lines.join('\n')}\n` }
+    if (error instanceof Unusable) return { code: 2, out: '', err: lines(error.lines) }
     throw error
   }
 }
 
-function command(args: readonly string[]): Outcome {
-  const { values, positionals } = parse(args)
+/** @throws Unusable */
+export function perform({ command, files, values }: Arguments): Outcome {
   if (values.version) return { code: 0, out: `${ENGINE_VERSION}\n`, err: '' }
-  const [name, ...files] = positionals
-  if (values.help || name === undefined)
-    return { code: values.help ? 0 : 2, out: values.help ? HELP : '', err: values.help ? '' : HELP }
-  const units = values.units ?? 'imperial'
-  if (units !== 'imperial' && units !== 'metric')
-    throw new Unusable([`--units: "${units}"; expected imperial or metric`])
-  switch (name) {
+  if (values.help) return { code: 0, out: HELP, err: '' }
+  switch (command) {
+    case undefined:
+      return { code: 2, out: '', err: HELP }
     case 'derive':
-      return deriveCommand(one(name, files), values.catalog)
+      return deriveCommand(one(command, files), values.catalog)
     case 'list':
-      return listCommand(one(name, files), { ...values, units })
+      return listCommand(one(command, files), { ...values, units: unitsOf(values.units) })
     case 'check':
       return checkCommand(files)
     case 'demo':
-      return { code: 0, out: `${JSON.stringify(demoDesign, null, 2)}\n`, err: '' }
-    default:
-      throw new Unusable([
-        `${name}: not a command; expected derive, list, sheet, check or demo (see leadline --help)`,
-      ])
+      if (files.length > 0) throw new Unusable([`demo: ${files.length} files; expected none`])
+      return { code: 0, out: jsonText(demoDesign), err: '' }
+    case 'sheet':
+      throw new Error('run: a sheet is made by sheet.ts')
   }
 }
 
-function parse(args: readonly string[]) {
-  try {
-    return parseArgs({
-      args: [...args],
-      allowPositionals: true,
-      options: {
-        catalog: { type: 'string' },
-        have: { type: 'string' },
-        csv: { type: 'boolean' },
-        json: { type: 'boolean' },
-        units: { type: 'string' },
-        help: { type: 'boolean', short: 'h' },
-        version: { type: 'boolean', short: 'v' },
-      },
-    })
-  } catch (error) {
-    throw new Unusable([`${(error as Error).message}; expected what leadline --help lists`])
-  }
+/** @throws Unusable */
+export function unitsOf(units: string | undefined): Units {
+  if (units === undefined || units === 'imperial' || units === 'metric') return units ?? 'imperial'
+  throw new Unusable([`--units: "${units}"; expected imperial or metric`])
 }
 
 function one(name: string, files: readonly string[]): string {
@@ -114,7 +100,6 @@ function one(name: string, files: readonly string[]): string {
 }
 
 const stands = (dock: Dock): boolean => dock.findings.some((finding) => finding.severity === 'stop')
-const told = (notices: readonly string[]): string => notices.map((notice) => `${notice}\n`).join('')
 
 function deriveCommand(file: string, catalogFile: string | undefined): Outcome {
   const catalog = readCatalog(catalogFile)
@@ -122,8 +107,8 @@ function deriveCommand(file: string, catalogFile: string | undefined): Outcome {
   const dock = derive(design.value, catalog.value)
   return {
     code: stands(dock) ? 1 : 0,
-    out: `${JSON.stringify(dock, null, 2)}\n`,
-    err: told([...catalog.notices, ...design.notices]),
+    out: jsonText(dock),
+    err: lines([...catalog.notices, ...design.notices]),
   }
 }
 
@@ -140,18 +125,18 @@ function listCommand(file: string, options: ListOptions): Outcome {
   const catalog = readCatalog(options.catalog)
   const design = readDesign(file)
   const dock = derive(design.value, catalog.value)
-  const result = { code: stands(dock) ? 1 : 0, err: told([...catalog.notices, ...design.notices]) } as const
+  const result = { code: stands(dock) ? 1 : 0, err: lines([...catalog.notices, ...design.notices]) } as const
   if (options.have !== undefined) {
     const rows = difference(haveOf(options.have, catalog.value), dock.parts)
     if (options.json)
       return {
         ...result,
-        out: `${JSON.stringify({ format: 'leadline/difference', version: 1, rows }, null, 2)}\n`,
+        out: jsonText({ format: 'leadline/difference', version: 1, rows }),
       }
     return { ...result, out: options.csv ? differenceCsv(rows) : differenceText(rows) }
   }
   const list = packingList(dock, catalog.value)
-  if (options.json) return { ...result, out: `${JSON.stringify(list, null, 2)}\n` }
+  if (options.json) return { ...result, out: jsonText(list) }
   return { ...result, out: options.csv ? listCsv(list) : listText(list, dock, options.units) }
 }
 
@@ -163,7 +148,7 @@ function haveOf(file: string, catalog: Catalog): Have {
     if (!rows.ok) throw new Unusable(issueLines(file, rows.issues))
     return rows.value
   }
-  return deriveKit(readDesign(file).value, catalog).count.parts
+  return deriveKit(designOf(file, input).value, catalog).count.parts
 }
 
 function checkCommand(files: readonly string[]): Outcome {
@@ -185,7 +170,6 @@ function checkCommand(files: readonly string[]): Outcome {
       err.push(...error.lines)
     }
   }
-  const lines = (list: readonly string[]): string => list.map((text) => `${text}\n`).join('')
   return { code: err.length > 0 ? 2 : 0, out: lines(out), err: lines(err) }
 }
 

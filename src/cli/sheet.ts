@@ -1,19 +1,25 @@
 /** `leadline sheet`: a file of a dock, its format by the ending of its name. */
-import { writeFileSync } from 'node:fs'
 import { extname } from 'node:path'
-import { parseArgs } from 'node:util'
 import { PAPER_SIZES, type PaperSize } from '../../geometry/paper/marks.ts'
 import { type Catalog, derive } from '../../rules/index.ts'
+import { isDay } from '../../rules/papers/day.ts'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
 import { parseQuoteFile, type QuoteFile } from '../../rules/papers/quote-file.ts'
+import { visibleLines } from '../papers/unseen.ts'
 import { type Asked, FORMATS, type Format, whatOf, writeFile } from '../papers/write.ts'
+import { type Arguments, parseArguments } from './args.ts'
+import { descriptorOf } from './descriptors.ts'
 import { issueLines, readCatalog, readDesign, readJson, Unusable } from './files.ts'
 import { paperFonts } from './fonts.ts'
+import { lines } from './lines.ts'
+import { checkOutput, write } from './output.ts'
+import { unitsOf } from './run.ts'
 
 export interface Written {
   /** 0; 1 where a `stop` finding stands (the file is written all the same). */
   readonly code: 0 | 1
   readonly bytes: Uint8Array
+  readonly format: Format
   /** `-` for standard output. */
   readonly file: string
   readonly err: string
@@ -21,11 +27,13 @@ export interface Written {
 
 const SIZES = Object.keys(PAPER_SIZES) as PaperSize[]
 
+/** What is asked for of `leadline sheet`, as `make` does. */
+export const sheet = async (args: readonly string[], today: string): Promise<Written> =>
+  make(parseArguments(['sheet', ...args]), today)
+
 /** @param today `YYYY-MM-DD`, where no date is given. Throws `Unusable` where the arguments or a file cannot be used. */
-export async function sheet(args: readonly string[], today: string): Promise<Written> {
-  const { values, positionals } = parse(args)
-  if (positionals.length !== 1)
-    throw new Unusable([`sheet: ${positionals.length} files; expected one design file`])
+export async function make({ files, values, inputs }: Arguments, today: string): Promise<Written> {
+  if (files.length !== 1) throw new Unusable([`sheet: ${files.length} files; expected one design file`])
   const file = values.out
   if (file === undefined) throw new Unusable(['--out: missing; expected the file to write'])
   const format = (values.format ?? extname(file).slice(1).toLowerCase()) as Format
@@ -34,20 +42,18 @@ export async function sheet(args: readonly string[], today: string): Promise<Wri
       `--out: "${file}"; expected a name that ends in ${FORMATS.map((one) => `.${one}`).join(', ')}, or --format`,
     ])
   const what = whatFor(format, values.what)
-  const units = values.units ?? 'imperial'
-  if (units !== 'imperial' && units !== 'metric')
-    throw new Unusable([`--units: "${units}"; expected imperial or metric`])
+  const units = unitsOf(values.units)
   const size = (values.size ?? (units === 'imperial' ? 'letter' : 'a4')) as PaperSize
   if (!SIZES.includes(size)) throw new Unusable([`--size: "${size}"; expected ${SIZES.join(', ')}`])
   const date = values.date ?? today
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || Number.isNaN(Date.parse(date)))
-    throw new Unusable([`--date: "${date}"; expected a day as 2026-05-01`])
+  if (!isDay(date)) throw new Unusable([`--date: "${date}"; expected a day as 2026-05-01`])
+  checkOutput(file, inputs)
   const catalog = readCatalog(values.catalog)
   const quote = {
     ...askedFor(values, catalog.value),
     ...(values.since !== undefined && { since: lastQuote(values.since) }),
   }
-  const design = readDesign(positionals[0]!)
+  const design = readDesign(files[0]!)
   const dock = derive(design.value, catalog.value)
   const bytes = await writeFile(
     format,
@@ -71,8 +77,9 @@ export async function sheet(args: readonly string[], today: string): Promise<Wri
   return {
     code: dock.findings.some(({ severity }) => severity === 'stop') ? 1 : 0,
     bytes,
+    format,
     file,
-    err: [...catalog.notices, ...design.notices].map((notice) => `${notice}\n`).join(''),
+    err: lines([...catalog.notices, ...design.notices]),
   }
 }
 
@@ -94,6 +101,9 @@ function lastQuote(file: string): QuoteFile {
   return parsed.value
 }
 
+/** More could not be read back of a quote's file: how many of a service, what is taken off in whole units of the currency. */
+const MOST = { quantity: 1e6, amount: 1e9 }
+
 interface QuoteFlags {
   readonly services?: string | undefined
   readonly discount?: string | undefined
@@ -111,7 +121,7 @@ function askedFor(
     ...(services !== undefined && {
       services: services.split(',').map((one) => {
         const [, code = '', quantity] = /^([^=]*)(?:=(\d+(?:\.\d+)?))?$/.exec(one.trim()) ?? []
-        if (!known.includes(code))
+        if (!known.includes(code) || Number(quantity ?? 1) > MOST.quantity)
           throw new Unusable([
             `--services: "${one}"; expected CODE or CODE=QUANTITY, of ${known.join(', ') || 'none: the catalog has no services'}`,
           ])
@@ -127,48 +137,20 @@ function askedFor(
 function discountOf(text: string): NonNullable<QuoteAsked['discount']> {
   const [, number, share] = /^(\d+(?:\.\d+)?)(%?)$/.exec(text) ?? []
   const value = Number(number)
-  if (number === undefined || (share && value > 100))
+  if (number === undefined || value > (share ? 100 : MOST.amount))
     throw new Unusable([`--discount: "${text}"; expected a share as 5%, or an amount as 120.00`])
   return share ? { share: value / 100 } : { amount: Math.round(value * 100) }
 }
 
-/** Writes what was made. Throws `Unusable` where the file cannot be written. */
-export function put({ bytes, file }: Written): void {
-  if (file === '-') {
-    process.stdout.write(bytes)
-    return
-  }
-  try {
-    writeFileSync(file, bytes)
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException
-    throw new Unusable([`${file}: cannot be written (${code ?? error}); expected a place that can`])
-  }
-}
+const BINARY: ReadonlySet<Format> = new Set(['pdf', 'glb', 'usdz'])
 
-function parse(args: readonly string[]) {
-  try {
-    return parseArgs({
-      args: [...args],
-      allowPositionals: true,
-      options: {
-        out: { type: 'string', short: 'o' },
-        format: { type: 'string' },
-        catalog: { type: 'string' },
-        what: { type: 'string' },
-        size: { type: 'string' },
-        units: { type: 'string' },
-        date: { type: 'string' },
-        by: { type: 'string' },
-        link: { type: 'string' },
-        since: { type: 'string' },
-        services: { type: 'string' },
-        discount: { type: 'string' },
-        fetched: { type: 'boolean' },
-        untaxed: { type: 'boolean' },
-      },
-    })
-  } catch (error) {
-    throw new Unusable([`${(error as Error).message}; expected what leadline --help lists`])
-  }
+/**
+ * Writes what was made. Throws `Unusable` where the name can be no file's, `Unwritable` where writing failed.
+ * @param terminal standard output is one
+ */
+export function put({ bytes, file, format }: Written, terminal = false): void {
+  if (descriptorOf(file, 1) !== 1 || !terminal) write(file, bytes)
+  else if (BINARY.has(format))
+    throw new Unusable([`standard output: a terminal; expected a file or a pipe for .${format}`])
+  else write(file, new TextEncoder().encode(visibleLines(new TextDecoder().decode(bytes))))
 }

@@ -10,6 +10,7 @@ import {
   type Row,
 } from '../../rules/papers.ts'
 import { csvOf } from './csv.ts'
+import { jsonText } from './unseen.ts'
 
 export const TABLES = ['list', 'cartons', 'quote'] as const
 export type Table = (typeof TABLES)[number]
@@ -61,5 +62,5 @@ export function tableJson(table: Table, { dock, design, catalog, asked }: TableO
       : table === 'cartons'
         ? cartons(dock, catalog)
         : quoteFile(quote(dock, design, catalog, asked), design)
-  return `${JSON.stringify(data, null, 2)}\n`
+  return jsonText(data)
 }

@@ -1,0 +1,106 @@
+/** A command line's arguments, by one table of what each command takes. */
+import { parseArgs } from 'node:util'
+import { descriptorOf } from './descriptors.ts'
+import { Unusable } from './faults.ts'
+
+export const COMMANDS = ['derive', 'list', 'sheet', 'check', 'demo'] as const
+export type Command = (typeof COMMANDS)[number]
+
+interface Option {
+  readonly type: 'string' | 'boolean'
+  readonly short?: string
+  readonly of: readonly Command[]
+  /** Names a file that is read. */
+  readonly read?: true
+}
+
+const text = (...of: Command[]) => ({ type: 'string', of }) as const
+const flag = (...of: Command[]) => ({ type: 'boolean', of }) as const
+const OPTIONS = {
+  catalog: { ...text('derive', 'list', 'sheet'), read: true },
+  have: { ...text('list'), read: true },
+  csv: flag('list'),
+  json: flag('list'),
+  units: text('list', 'sheet'),
+  out: { ...text('sheet'), short: 'o' },
+  format: text('sheet'),
+  what: text('sheet'),
+  size: text('sheet'),
+  date: text('sheet'),
+  by: text('sheet'),
+  link: text('sheet'),
+  since: { ...text('sheet'), read: true },
+  services: text('sheet'),
+  discount: text('sheet'),
+  fetched: flag('sheet'),
+  untaxed: flag('sheet'),
+  help: { ...flag(...COMMANDS), short: 'h' },
+  version: { ...flag(...COMMANDS), short: 'v' },
+} as const satisfies Readonly<Record<string, Option>>
+type Name = keyof typeof OPTIONS
+
+export interface Arguments {
+  /** None where there are no arguments but options. */
+  readonly command: Command | undefined
+  readonly files: readonly string[]
+  readonly values: {
+    readonly [K in Name]?: (typeof OPTIONS)[K]['type'] extends 'string' ? string : true
+  }
+  /** Every file that is to be read. */
+  readonly inputs: readonly string[]
+}
+
+const SHORT: ReadonlySet<string> = new Set(
+  Object.values<Option>(OPTIONS).flatMap(({ short }) => (short === undefined ? [] : [`-${short}`])),
+)
+/** What is taken for the next option rather than for a value: `--by -X` has a value, `--by --date` has none. */
+const isOption = (value: string): boolean => /^--([a-z][a-z-]*(=.*)?)?$/s.test(value) || SHORT.has(value)
+
+/** @throws Unusable */
+export function parseArguments(args: readonly string[]): Arguments {
+  const { tokens } = parseArgs({
+    args: [...args],
+    options: OPTIONS as unknown as Record<string, { type: 'string' | 'boolean'; short?: string }>,
+    allowPositionals: true,
+    strict: false,
+    tokens: true,
+  })
+  const [named, ...files] = tokens.flatMap((token) => (token.kind === 'positional' ? [token.value] : []))
+  const command = COMMANDS.find((one) => one === named)
+  const values: Record<string, string | true> = {}
+  const wrong: string[] = []
+  for (const token of tokens) {
+    if (token.kind !== 'option') continue
+    const { name, rawName, value, inlineValue } = token
+    const option: Option | undefined = Object.hasOwn(OPTIONS, name) ? OPTIONS[name as Name] : undefined
+    if (!option) wrong.push(`${rawName}: no option; expected what leadline --help lists`)
+    else if (command && !option.of.includes(command))
+      wrong.push(`${rawName}: no option of ${command}; expected ${optionsOf(command)}`)
+    else if (Object.hasOwn(values, name)) wrong.push(`${rawName}: given twice; expected once`)
+    else if (option.type === 'boolean' && value !== undefined)
+      wrong.push(`${rawName}: "${value}"; expected no value`)
+    else if (option.type === 'string' && (value === undefined || (!inlineValue && isOption(value))))
+      wrong.push(`${rawName}: no value; expected one (--${name}=VALUE for one that begins with hyphens)`)
+    else values[name] = value ?? true
+  }
+  if (named !== undefined && command === undefined && !values.help)
+    wrong.push(`${named}: not a command; expected ${COMMANDS.join(', ')} (see leadline --help)`)
+  const inputs = [
+    ...files,
+    ...Object.keys(OPTIONS).flatMap((name) => {
+      const value = values[name]
+      return (OPTIONS[name as Name] as Option).read && typeof value === 'string' ? [value] : []
+    }),
+  ]
+  // What comes through a pipe comes once.
+  const held = inputs.map((file) => descriptorOf(file, 0))
+  const twice = inputs.find((_, i) => held[i] !== null && held.indexOf(held[i]!) !== i)
+  if (twice !== undefined) wrong.push(`${twice}: given twice; expected once, for it is read once`)
+  if (wrong.length > 0) throw new Unusable(wrong)
+  return { command, files, values: values as Arguments['values'], inputs }
+}
+
+const optionsOf = (command: Command): string =>
+  Object.entries<Option>(OPTIONS)
+    .flatMap(([name, { of }]) => (of.includes(command) ? [`--${name}`] : []))
+    .join(', ')

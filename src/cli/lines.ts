@@ -1,0 +1,15 @@
+/** The only way of messages to the terminal. */
+import { visible } from '../papers/unseen.ts'
+
+/** A key or name in a file may be as long as the file: the beginning says where, the end what was expected. */
+const [BEGINNING, END] = [1500, 400]
+
+/** A problem or notice a line, nothing unseen in it, of a length that can be read. */
+export const lines = (list: readonly string[]): string =>
+  list
+    .map((text) => {
+      const all = visible(text)
+      const shown = all.length > BEGINNING + END ? `${all.slice(0, BEGINNING)} … ${all.slice(-END)}` : all
+      return `${shown}\n`
+    })
+    .join('')
