@@ -97,6 +97,7 @@ function fromSchema(raw: v.BaseIssue<unknown>): Issue {
     max_value: `at most ${requirement}`,
     min_length: `at least ${requirement} ${typeof raw.input === 'string' ? 'characters' : 'entries'}`,
     max_length: `at most ${requirement} ${typeof raw.input === 'string' ? 'characters' : 'entries'}`,
+    max_entries: `at most ${requirement} entries`,
     integer: 'a whole number',
     regex: raw.message,
     number: 'a number',

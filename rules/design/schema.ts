@@ -125,7 +125,10 @@ const DockSchema = v.looseObject({
     }),
   ),
   plan: v.optional(v.pipe(v.array(PlanItemSchema), v.minLength(1), v.maxLength(LIMITS.sections))),
-  extras: v.optional(v.record(v.string(), count(LIMITS.extras, 'How many')), {}),
+  extras: v.optional(
+    v.pipe(v.record(v.string(), count(LIMITS.extras, 'How many')), v.maxEntries(LIMITS.extras)),
+    {},
+  ),
   placed: v.optional(
     v.pipe(
       v.array(
@@ -158,7 +161,13 @@ const DockSchema = v.looseObject({
     }),
   ),
   overrides: v.optional(
-    v.record(v.string(), v.looseObject({ stock: v.optional(meters(0.01, 20, 'Stock length of this leg')) })),
+    v.pipe(
+      v.record(
+        v.string(),
+        v.looseObject({ stock: v.optional(meters(0.01, 20, 'Stock length of this leg')) }),
+      ),
+      v.maxEntries(LIMITS.sections * 4),
+    ),
   ),
 })
 

@@ -38,40 +38,59 @@ export function blockedFor(
     if (before) return before
     const { x, y, dx, dy, nx, ny } = edgeOf(p, edge)
     const long = edgeLength(p, edge)
-    const blocked: Interval[] = []
     // All lies square to all else: along an edge and off it a rectangle stays one. `cx`, `cy` its middle, `hx`, `hy` half its sides.
-    const block = (cx: number, cy: number, hx: number, hy: number): void => {
+    const block = (cx: number, cy: number, hx: number, hy: number): Interval | null => {
       const off = (cx - x) * nx + (cy - y) * ny - standoff
       const along = (cx - x) * dx + (cy - y) * dy
       const half = (dx === 0 ? hy : hx) + tube + BESIDE
-      if (along < -half || along > long + half) return
-      if (Math.abs(off) < (nx === 0 ? hy : hx) + tube + BESIDE) blocked.push([along - half, along + half])
+      if (along < -half || along > long + half) return null
+      return Math.abs(off) < (nx === 0 ? hy : hx) + tube + BESIDE ? [along - half, along + half] : null
     }
-    const [mx, my] = [x + (dx * long) / 2, y + (dy * long) / 2]
-    for (const i of legsNear(mx, my)) {
+    const byLeg = (i: number): Interval | null => {
       const { pad, section, x: cx, y: cy } = legs[i]!
       const { length, width } = pad.plate
-      if (section.c === 0) block(cx, cy, width / 2, length / 2)
-      else block(cx, cy, length / 2, width / 2)
+      return section.c === 0 ? block(cx, cy, width / 2, length / 2) : block(cx, cy, length / 2, width / 2)
     }
-    for (const i of framesNear(mx, my)) {
+    const byFrame = (i: number): Interval | null => {
       const other = placed[i]!
+      if (other === p) return null
       const { x: ox, y: oy, c, s, frame } = other
-      if (other === p) continue
       const [cx, cy] = [ox + (c * frame.length) / 2, oy + (s * frame.length) / 2]
-      if (c === 0) block(cx, cy, frame.width / 2, frame.length / 2)
-      else block(cx, cy, frame.length / 2, frame.width / 2)
+      return c === 0
+        ? block(cx, cy, frame.width / 2, frame.length / 2)
+        : block(cx, cy, frame.length / 2, frame.width / 2)
     }
+    const [mx, my] = [x + (dx * long) / 2, y + (dy * long) / 2]
+    let blocked: Interval[] | null = null
+    // Where one frame takes all of the edge nothing else need be asked: in a heap of sections there are thousands.
+    for (const i of framesNear(mx, my)) {
+      const taken = byFrame(i)
+      if (taken && taken[0] < -BESIDE && taken[1] > long + BESIDE) {
+        blocked = [taken]
+        break
+      }
+    }
+    const ascending = (list: Iterable<number>): number[] => [...list].sort((a, b) => a - b)
+    blocked ??= [
+      ...ascending(legsNear(mx, my)).flatMap((i) => {
+        const taken = byLeg(i)
+        return taken ? [taken] : []
+      }),
+      ...ascending(framesNear(mx, my)).flatMap((i) => {
+        const taken = byFrame(i)
+        return taken ? [taken] : []
+      }),
+    ]
     known.set(p, (known.get(p) ?? new Map<Edge, Interval[]>()).set(edge, blocked))
     return blocked
   }
 }
 
-/** Numbers of the things in a place's cell and the eight about it, ascending: all within `wide` of it, and some more. */
+/** Numbers of the things in a place's cell and the eight about it: all within `wide` of it, and some more. */
 function nearby(
   things: readonly { readonly x: number; readonly y: number }[],
   wide: number,
-): (x: number, y: number) => number[] {
+): (x: number, y: number) => Iterable<number> {
   const cells = new Map<number, number[]>()
   const cell = (cx: number, cy: number): number => cx * 2 ** 26 + cy
   const number = (v: number): number => Math.floor(v / wide)
@@ -81,11 +100,8 @@ function nearby(
     if (there) there.push(i)
     else cells.set(at, [i])
   })
-  return (x, y) => {
-    const found: number[] = []
+  return function* (x, y) {
     for (let cx = number(x) - 1; cx <= number(x) + 1; cx++)
-      for (let cy = number(y) - 1; cy <= number(y) + 1; cy++)
-        for (const i of cells.get(cell(cx, cy)) ?? []) found.push(i)
-    return found.sort((a, b) => a - b)
+      for (let cy = number(y) - 1; cy <= number(y) + 1; cy++) yield* cells.get(cell(cx, cy)) ?? []
   }
 }

@@ -10,22 +10,50 @@ export type Spawn = () => Worker
 const spawnWorker: Spawn = () =>
   new Worker(new URL('./paper-worker.ts', import.meta.url), { type: 'module', name: 'leadline-papers' })
 
-/** Rejects with an `Error` whose message says why it could not be made. */
+/**
+ * How long a worker may be silent, ms: it tells of every paper and file, and of none of an ordinary dock it took three seconds here; the
+ * first word waits for its code. More for each piece of a large dock: a model of 100,000 pieces took most of a minute.
+ */
+const PATIENCE = 30_000
+const A_PIECE = 3
+export const patienceOf = ({ dock }: Asked): number => PATIENCE + A_PIECE * dock.placements.length
+
+/** Two workers, one after the other, gave no answer. */
+export class SilentError extends Error {
+  override readonly name = 'SilentError'
+}
+
+/**
+ * Rejects with an `Error` whose message says why it could not be made: a `SilentError` where nothing answers, what `signal` was ended with
+ * where nobody waits for it any more.
+ */
 export async function makeFile(
   format: Format,
   asked: Asked,
   progress: Progress,
   spawn: Spawn = spawnWorker,
+  signal?: AbortSignal,
 ): Promise<Uint8Array> {
-  const written = await inWorker({ format, asked }, progress, spawn)
+  const job = { format, asked }
+  // One that says nothing is ended, and another one begins anew.
+  let written = await inWorker(job, progress, spawn, signal)
+  if (written === 'silent') written = await inWorker(job, progress, spawn, signal)
+  if (written === 'silent') throw new SilentError('two workers gave no answer')
   if (written) return written
   const [{ writeFile }, { paperFonts }] = await Promise.all([import('./write.ts'), import('./fonts.ts')])
+  signal?.throwIfAborted()
   return writeFile(format, asked, paperFonts, progress)
 }
 
 /** Null where there is no worker to be had; rejects where it says that the file cannot be made. */
-function inWorker(job: Job, progress: Progress, spawn: Spawn): Promise<Uint8Array | null> {
+function inWorker(
+  job: Job,
+  progress: Progress,
+  spawn: Spawn,
+  signal: AbortSignal | undefined,
+): Promise<Uint8Array | null | 'silent'> {
   return new Promise((resolve, reject) => {
+    signal?.throwIfAborted()
     let worker: Worker
     try {
       worker = spawn()
@@ -33,9 +61,27 @@ function inWorker(job: Job, progress: Progress, spawn: Spawn): Promise<Uint8Arra
       resolve(null)
       return
     }
-    const end = (): void => worker.terminate()
+    let silence: ReturnType<typeof setTimeout> | undefined
+    const wait = (): void => {
+      clearTimeout(silence)
+      silence = setTimeout(() => {
+        end()
+        resolve('silent')
+      }, patienceOf(job.asked))
+    }
+    const stopped = (): void => {
+      end()
+      reject(signal!.reason)
+    }
+    const end = (): void => {
+      clearTimeout(silence)
+      signal?.removeEventListener('abort', stopped)
+      worker.terminate()
+    }
+    signal?.addEventListener('abort', stopped)
     worker.addEventListener('message', ({ data }: MessageEvent<Told>) => {
       if ('progress' in data) {
+        wait()
         progress(...data.progress)
         return
       }
@@ -48,6 +94,7 @@ function inWorker(job: Job, progress: Progress, spawn: Spawn): Promise<Uint8Arra
       end()
       resolve(null)
     })
+    wait()
     worker.postMessage(job)
   })
 }

@@ -1,9 +1,9 @@
 /** Papers and models: what leaves the screen, made when it is asked for. */
-import { Fragment, useId, useState } from 'react'
+import { Fragment, useId, useRef, useState } from 'react'
 import { PAPER_SIZES, type PaperSize } from '../../geometry/paper/marks.ts'
 import { MOST_BYTES } from '../../geometry/paper/qr.ts'
 import type { Design, Dock } from '../../rules/index.ts'
-import { makeFile } from '../papers/make.ts'
+import { makeFile, SilentError } from '../papers/make.ts'
 import {
   type Asked,
   FIGURES,
@@ -82,12 +82,15 @@ export function Papers() {
   const [by, setBy] = useState('')
   const [state, setState] = useState<State>(null)
   const making = state !== null && 'making' in state
+  const cancel = useRef<(() => void) | null>(null)
   const make = async (
     format: Format,
     of: Asked['what'],
     hand: (bytes: Uint8Array, name: string) => void,
   ): Promise<void> => {
     setState({ making: format })
+    const ending = new AbortController()
+    cancel.current = () => ending.abort()
     // The words are on the screen before the work begins.
     await new Promise((done) => requestAnimationFrame(() => setTimeout(done)))
     try {
@@ -98,13 +101,18 @@ export function Papers() {
         format,
         { what: of, quote, dock, design, catalog, options },
         (paper, made, all) => all > 1 && setState({ making: format, at: { paper, n: made + 1, of: all } }),
+        undefined,
+        ending.signal,
       )
       const name = fileName(dock, format, of)
       hand(bytes, name)
       setState({ made: name })
     } catch (error) {
-      setState({ failed: format, why: error instanceof Error ? error.message : String(error) })
+      if (ending.signal.aborted) setState(null)
+      else if (error instanceof SilentError) setState({ failed: format, why: p('silent') })
+      else setState({ failed: format, why: error instanceof Error ? error.message : String(error) })
     }
+    cancel.current = null
   }
   const picture = async (event: { currentTarget: HTMLElement }): Promise<void> => {
     const root = event.currentTarget.getRootNode() as ShadowRoot
@@ -272,6 +280,11 @@ export function Papers() {
                 ? p('made', { file: text(state.made) })
                 : p('failed', { what: text(p(NAMES[state.failed])), why: text(state.why) })}
       </p>
+      {making && state.making !== 'png' && (
+        <button type="button" className="quiet" onClick={() => cancel.current?.()}>
+          {p('stop-making')}
+        </button>
+      )}
       {!matchMedia('(pointer: coarse)').matches && <Phone />}
     </div>
   )

@@ -49,6 +49,41 @@ describe('waves in the scene', () => {
     await close()
   })
 
+  for (const [what, view] of [
+    ['the water', { waves: true }],
+    ['the dock that sways', { sway: 'across' }],
+  ] as const)
+    it(`no frame of ${what} is drawn in a tab that nobody looks at, and it goes on when somebody does`, async () => {
+      const { page, close } = await openScenes([{ site: { wind: WIND }, view: BARE }], { motion: true })
+      const told = await page.evaluate(async (moving) => {
+        const { stats, store } = scenes.shown[0]!
+        const wait = (ms: number) => new Promise((done) => setTimeout(done, ms))
+        const look = (hidden: boolean): void => {
+          Object.defineProperty(document, 'hidden', { configurable: true, get: () => hidden })
+          document.dispatchEvent(new Event('visibilitychange'))
+        }
+        const some = async (): Promise<number> => {
+          const start = stats().frames
+          for (let i = 0; i < 300 && stats().frames < start + 3; i++) await wait(100)
+          return stats().frames - start
+        }
+        store.getState().set(moving)
+        const played = await some()
+        look(true)
+        // One that was under way may still be told.
+        await wait(300)
+        const start = stats().frames
+        await wait(1500)
+        const away = stats().frames - start
+        look(false)
+        return { played, away, again: await some() }
+      }, view)
+      expect(told.played).toBeGreaterThanOrEqual(3)
+      expect(told.away).toBe(0)
+      expect(told.again).toBeGreaterThanOrEqual(3)
+      await close()
+    })
+
   it('stand still for those who want no motion: one picture, and what it shows is said', async () => {
     const { page, close } = await openScenes([{ site: { wind: WIND }, view: BARE }])
     const flat = await shot(page)

@@ -1,7 +1,7 @@
 /** Files written beside the page, or on it where there are no workers. */
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { demoCatalog, demoDesign, derive } from '../../rules/index.ts'
-import { makeFile } from '../../src/papers/make.ts'
+import { makeFile, patienceOf, SilentError } from '../../src/papers/make.ts'
 import type { Job, Told } from '../../src/papers/paper-worker.ts'
 import { type Asked, writeFile } from '../../src/papers/write.ts'
 
@@ -72,5 +72,48 @@ describe('a file of a dock on a page', () => {
       },
     )
     expect(Buffer.compare(await none, own)).toBe(0)
+  })
+
+  it('is begun anew in a second worker where the first says nothing; where that is silent too it says so', async () => {
+    vi.useFakeTimers()
+    try {
+      const workers: FakeWorker[] = []
+      const file = makeFile(
+        'csv',
+        asked,
+        () => {},
+        () => {
+          // The first one tells that it began, and no more.
+          const first = workers.length === 0
+          workers.push(new FakeWorker((_, tell) => first && tell({ progress: ['drawing', 0, 2] })))
+          return workers.at(-1) as unknown as Worker
+        },
+      )
+      const told = file.catch((error: unknown) => error)
+      await vi.advanceTimersByTimeAsync(patienceOf(asked) - 100)
+      expect(workers.map(({ ended }) => ended)).toEqual([0])
+      await vi.advanceTimersByTimeAsync(200)
+      expect(workers.map(({ ended }) => ended)).toEqual([1, 0])
+      await vi.advanceTimersByTimeAsync(patienceOf(asked))
+      expect(workers.map(({ ended }) => ended)).toEqual([1, 1])
+      expect(await told).toBeInstanceOf(SilentError)
+    } finally {
+      vi.useRealTimers()
+    }
+  })
+
+  it('is left when nobody waits for it any more: its worker is ended', async () => {
+    const worker = new FakeWorker(() => {})
+    const ending = new AbortController()
+    const file = makeFile(
+      'csv',
+      asked,
+      () => {},
+      () => worker as unknown as Worker,
+      ending.signal,
+    )
+    ending.abort()
+    await expect(file).rejects.toThrow(/abort/i)
+    expect(worker.ended).toBe(1)
   })
 })
