@@ -20,7 +20,7 @@ test('while it is placed the words say so, no figure of the one before passes fo
     const element = document.querySelector('leadline-dock')!
     const root = element.shadowRoot!
     element.design = design
-    const { pending, structure } = element.dock
+    const { pending, structure } = element.dock!
     await new Promise((done) => setTimeout(done))
     const text = (selector: string): string => root.querySelector(selector)!.textContent!
     return {
