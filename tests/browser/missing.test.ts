@@ -90,11 +90,10 @@ test('a link that cannot be made for want of its code says so', async () => {
 
 test('what is thrown when it begins leaves a word, an event and ways on instead of a blank', async () => {
   const { page, close } = await open({
-    path: '/plain-element.html',
+    path: '/bare.html',
     elements: 0,
     before: () => {
       const real = Object.freeze
-      Object.assign(window, { broken: true })
       Object.freeze = ((value: object) => {
         // What a dock is given out as.
         if ((window as unknown as { broken: boolean }).broken && value && 'fingerprint' in value)
@@ -102,6 +101,11 @@ test('what is thrown when it begins leaves a word, an event and ways on instead 
         return real(value)
       }) as typeof real
     },
+  })
+  await page.evaluate("import('./leadline.js')")
+  await page.evaluate(() => {
+    Object.assign(window, { broken: true })
+    document.body.append(document.createElement('leadline-dock'))
   })
   await page.locator('.failed').waitFor()
   expect(await page.locator('.failed').textContent()).toContain('Something went wrong here')
