@@ -151,12 +151,14 @@ function mostLakewardDry(bed: Bed, y: number, width: number, least: number): num
       stretchesOver(bed.straight(row, shore, to), (x) => bed.bedAt(x, row), least - SLACK - UNSURE),
     ),
   ])
-  for (const [a, b] of dry.reverse()) {
-    const found = dryIn(bed.knots(from, to, [a - OFF, b + OFF]))
-    if (found !== null) return found
-  }
+  // Piece by piece: the first place of a bank of 10 km is most likely dry.
+  for (const [a, b] of dry.reverse())
+    for (let end = b; end >= a; end -= LONG) {
+      const found = dryIn(bed.knots(from, to, [Math.max(a, end - LONG) - OFF, end + OFF]))
+      if (found !== null) return found
+    }
   return null
 }
 
-/** Over a shorter way every place is looked at, m. */
+/** Over a shorter way every place is looked at at once, m. */
 const LONG = 200
