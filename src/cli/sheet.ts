@@ -5,8 +5,16 @@ import { parseArgs } from 'node:util'
 import { PAPER_SIZES, type PaperSize } from '../../geometry/paper/marks.ts'
 import { type Catalog, derive } from '../../rules/index.ts'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
-import { parseQuoteFile, type QuoteFile } from '../../rules/papers/quote-file.ts'
-import { type Asked, FORMATS, type Format, whatOf, writeFile } from '../papers/write.ts'
+import { parseAsked, parseQuoteFile, type QuoteFile } from '../../rules/papers/quote-file.ts'
+import {
+  type Asked,
+  AUDIENCES,
+  type Audience,
+  FORMATS,
+  type Format,
+  whatOf,
+  writeFile,
+} from '../papers/write.ts'
 import { issueLines, readCatalog, readDesign, readJson, Unusable } from './files.ts'
 import { paperFonts } from './fonts.ts'
 
@@ -18,6 +26,9 @@ export interface Written {
   readonly file: string
   readonly err: string
 }
+
+/** What the shop alone says. */
+const QUOTE_FLAGS = ['services', 'discount', 'fetched', 'untaxed', 'since'] as const
 
 const SIZES = Object.keys(PAPER_SIZES) as PaperSize[]
 
@@ -33,7 +44,17 @@ export async function sheet(args: readonly string[], today: string): Promise<Wri
     throw new Unusable([
       `--out: "${file}"; expected a name that ends in ${FORMATS.map((one) => `.${one}`).join(', ')}, or --format`,
     ])
-  const what = whatFor(format, values.what)
+  // Who works in a terminal is the shop, where nothing else is said.
+  const audience = (values.audience ?? 'shop') as Audience
+  if (!AUDIENCES.includes(audience))
+    throw new Unusable([`--audience: "${audience}"; expected ${AUDIENCES.join(', ')}`])
+  if (audience !== 'shop')
+    for (const flag of QUOTE_FLAGS)
+      if (values[flag] !== undefined)
+        throw new Unusable([
+          `--${flag}: "${values[flag]}"; expected none with --audience ${audience}: only the shop quotes`,
+        ])
+  const what = whatFor(format, audience, values.what)
   const units = values.units ?? 'imperial'
   if (units !== 'imperial' && units !== 'metric')
     throw new Unusable([`--units: "${units}"; expected imperial or metric`])
@@ -43,8 +64,11 @@ export async function sheet(args: readonly string[], today: string): Promise<Wri
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || Number.isNaN(Date.parse(date)))
     throw new Unusable([`--date: "${date}"; expected a day as 2026-05-01`])
   const catalog = readCatalog(values.catalog)
+  const asked = askedFor(values, catalog.value)
+  const checked = parseAsked({ ...asked, date })
+  if (!checked.ok) throw new Unusable(checked.issues.map(({ path, message }) => `--${path}: ${message}`))
   const quote = {
-    ...askedFor(values, catalog.value),
+    ...asked,
     ...(values.since !== undefined && { since: lastQuote(values.since) }),
   }
   const design = readDesign(positionals[0]!)
@@ -53,6 +77,7 @@ export async function sheet(args: readonly string[], today: string): Promise<Wri
     format,
     {
       what,
+      audience,
       quote,
       dock,
       design: design.value,
@@ -77,8 +102,8 @@ export async function sheet(args: readonly string[], today: string): Promise<Wri
 }
 
 /** A paper is the drawing where none is named, figures are the packing list's. */
-function whatFor(format: Format, wanted: string | undefined): Asked['what'] {
-  const all = whatOf(format)
+function whatFor(format: Format, audience: Audience, wanted: string | undefined): Asked['what'] {
+  const all = whatOf(format, audience)
   if (wanted === undefined) return all.includes('drawing') ? 'drawing' : 'packing'
   const known = all.find((one) => one === wanted)
   if (known) return known
@@ -161,6 +186,7 @@ function parse(args: readonly string[]) {
         date: { type: 'string' },
         by: { type: 'string' },
         link: { type: 'string' },
+        audience: { type: 'string' },
         since: { type: 'string' },
         services: { type: 'string' },
         discount: { type: 'string' },

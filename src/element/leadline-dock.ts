@@ -30,6 +30,7 @@ const ATTRIBUTES = [
   'storage-key',
   'link',
   'request-url',
+  'audience',
 ] as const
 const PROPERTIES = ['design', 'catalog'] as const
 
@@ -112,7 +113,7 @@ export class LeadlineDock extends Base {
     now: string | null,
   ): void {
     if (before === now || !this.#session) return
-    if (name === 'units' || name === 'lang' || name === 'theme')
+    if (name === 'units' || name === 'lang' || name === 'theme' || name === 'audience')
       this.#session.store.getState().set(this.#view())
     else if (name === 'mode') this.#screen?.setMode(this.#mode())
     else if ((name === 'design' || name === 'catalog') && now === null) return
@@ -174,9 +175,11 @@ export class LeadlineDock extends Base {
   #view(): Partial<ViewState> {
     const units = this.getAttribute('units')
     const theme = this.getAttribute('theme')
+    const audience = this.getAttribute('audience')
     return {
       units: units === 'metric' ? 'metric' : 'imperial',
       theme: theme === 'light' || theme === 'dark' ? theme : 'auto',
+      audience: audience === 'shop' || audience === 'crew' ? audience : 'customer',
       lang: this.getAttribute('lang') ?? this.closest('[lang]')?.getAttribute('lang') ?? 'en',
     }
   }

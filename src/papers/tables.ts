@@ -3,6 +3,7 @@ import { type Catalog, type Design, type Dock, type PackingList, packingList } f
 import {
   cartonRows,
   cartons,
+  estimate,
   type QuoteAsked,
   quote,
   quoteFile,
@@ -11,7 +12,7 @@ import {
 } from '../../rules/papers.ts'
 import { csvOf } from './csv.ts'
 
-export const TABLES = ['list', 'cartons', 'quote'] as const
+export const TABLES = ['list', 'cartons', 'quote', 'estimate'] as const
 export type Table = (typeof TABLES)[number]
 
 export interface TableOf {
@@ -50,6 +51,8 @@ export function tableCsv(table: Table, { dock, design, catalog, asked }: TableOf
       return csvOf(cartonRows(cartons(dock, catalog)))
     case 'quote':
       return csvOf(quoteRows(quote(dock, design, catalog, asked)))
+    case 'estimate':
+      return csvOf(quoteRows(estimate(dock, design, catalog, asked)))
   }
 }
 
@@ -60,6 +63,6 @@ export function tableJson(table: Table, { dock, design, catalog, asked }: TableO
       ? packingList(dock, catalog)
       : table === 'cartons'
         ? cartons(dock, catalog)
-        : quoteFile(quote(dock, design, catalog, asked), design)
+        : quoteFile((table === 'quote' ? quote : estimate)(dock, design, catalog, asked), design)
   return `${JSON.stringify(data, null, 2)}\n`
 }

@@ -9,9 +9,10 @@ import { describe, expect, it } from 'vitest'
 import { boxOf, overlap } from '../../../geometry/drawing/labels.ts'
 import { pdfOf } from '../../../geometry/export/pdf.ts'
 import { svgOfSheets } from '../../../geometry/export/svg.ts'
+import { PAPERS } from '../../../geometry/paper/audience.ts'
 import type { PaperOf } from '../../../geometry/paper/document.ts'
 import { PAPER_SIZES, type Paper, type Sheet, type TextMark } from '../../../geometry/paper/marks.ts'
-import { PAPERS, packetOf, paperOf } from '../../../geometry/paper/packet.ts'
+import { packetOf, paperOf } from '../../../geometry/paper/packet.ts'
 import { qrMarks } from '../../../geometry/paper/qr.ts'
 import {
   assessKit,
