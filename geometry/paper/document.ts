@@ -88,7 +88,13 @@ export function documentOf(
     const top = MARGIN.top + (n === 0 ? 0 : HEAD_AGAIN)
     return { at: [MARGIN.side, top], height: end - top }
   })
-  const subject = of ? `${of.dock.name} · ${codeOn(of)}` : title
+  // Two codes are never told without their names.
+  const subject = !of
+    ? title
+    : of.check
+      ? `${of.check.name} ${of.check.code} · ${of.dock.name}`
+      : `${of.dock.name} · ${codeOf(of.dock)}`
+  const footCode = !of ? '' : `${of.check ? `${of.check.dockName} ` : ''}${codeOf(of.dock)}`
   return {
     title,
     author: catalog.name,
@@ -101,7 +107,7 @@ export function documentOf(
       marks: [
         ...(i > 0 ? again(title, subject, width) : []),
         ...marks,
-        ...foot(t, of ? codeOn(of) : '', catalog, options, i + 1, pages.length, end),
+        ...foot(t, footCode, catalog, options, i + 1, pages.length, end),
       ],
     })),
   }
