@@ -13,13 +13,16 @@ import { ENGINE_VERSION } from './version.ts'
 
 const digest = (text: string): string => bytesToHex(sha256(utf8ToBytes(text)))
 
+/** Of any plain data, by the same rule: hex digits. */
+export const digestOf = (data: unknown): string => digest(canonicalize(data) ?? '')
+
 /** Catalogs are read-only and long: each is hashed once. */
 const catalogs = new WeakMap<Catalog, string>()
 
 function catalogDigest(catalog: Catalog): string {
   const known = catalogs.get(catalog)
   if (known !== undefined) return known
-  const hash = digest(canonicalize(catalog) ?? '')
+  const hash = digestOf(catalog)
   catalogs.set(catalog, hash)
   return hash
 }
@@ -27,9 +30,9 @@ function catalogDigest(catalog: Catalog): string {
 export function fingerprintOf(design: Design, catalog: Catalog): Fingerprint {
   const { name: _name, job: _job, ...rest } = design
   const parts = {
-    design: digest(canonicalize(rest) ?? ''),
+    design: digestOf(rest),
     catalog: catalogDigest(catalog),
     engine: ENGINE_VERSION,
   }
-  return { all: digest(canonicalize(parts) ?? ''), ...parts }
+  return { all: digestOf(parts), ...parts }
 }

@@ -5,7 +5,13 @@ export { type CountCard, type CountCardRow, countCards, fraction, type Turns } f
 export { daysAfter, isDay } from './papers/day.ts'
 export { labels, type PartLabel } from './papers/labels.ts'
 export {
+  askedAgain,
+  type Estimate,
+  type EstimateAsked,
+  estimate,
   GROUPS,
+  type Priced,
+  type PriceTerms,
   type Quote,
   type QuoteAsked,
   type QuoteFreight,
@@ -28,6 +34,7 @@ export {
   type QuoteFile,
   quoteFile,
 } from './papers/quote-file.ts'
+export { verifyQuote } from './papers/quote-verify.ts'
 export { cartonRows, quoteRows, type Row } from './papers/rows.ts'
 export { type Saying, sentence } from './papers/saying.ts'
 export { type Station, type StationLeg, type Stations, stations } from './papers/stations.ts'

@@ -1,5 +1,6 @@
 /** Papers that flow: a head on the first sheet, a line on the others, the foot on all. */
 import type { Catalog, Design, Dock } from '../../rules/index.ts'
+import { inFours } from '../../rules/words/fours.ts'
 import { type SheetWords, sheetWords } from '../../rules/words/sheets.ts'
 import { facts, label, line, lineHeight, paragraph, rect, textLine } from './blocks.ts'
 import { type Block, block, type Flow, paginate, space, together } from './flow.ts'
@@ -14,10 +15,13 @@ export interface PaperOf {
   readonly design: Design
   readonly catalog: Catalog
   readonly options: PaperOptions
+  /** A check code of the paper's own, of more than the dock: told in place of the dock's, which is told beside it. */
+  readonly check?: { readonly name: string; readonly dockName: string; readonly code: string }
 }
 
 /** Check code as people read it: in fours. */
-export const codeOf = (dock: Dock): string => dock.fingerprint.all.slice(0, 12).replace(/(.{4})(?=.)/g, '$1 ')
+export const codeOf = (dock: Dock): string => inFours(dock.fingerprint.all)
+const codeOn = ({ dock, check }: PaperOf): string => check?.code ?? codeOf(dock)
 
 /** Between the margins, mm. */
 export const widthOf = ({ size }: PaperOptions): number => PAPER_SIZES[size].width - 2 * MARGIN.side
@@ -32,7 +36,7 @@ export function head(title: string, of: PaperOf | null, options: PaperOptions, c
   const shop = textLine(catalog.name, width, { size: SIZE.small, ink: GRAY })
   const rule = block(3.2, (x, y) => [line([x, y + 1.6], [x + width, y + 1.6], RULE)])
   if (!of) return [shop, textLine(title, width, { size: SIZE.title, weight: 'bold' }), rule]
-  const { dock, design } = of
+  const { dock, design, check } = of
   const job = design.job ?? {}
   const all = [
     { label: t('dock'), value: dock.name },
@@ -40,11 +44,12 @@ export function head(title: string, of: PaperOf | null, options: PaperOptions, c
     { label: t('order'), value: job.order ?? '' },
     { label: t('date'), value: options.date },
     { label: t('by'), value: options.by },
+    { label: check?.dockName ?? '', value: check ? codeOf(dock) : '' },
   ].filter(({ value }) => value !== '')
   const stops = dock.findings.filter(({ severity }) => severity === 'stop').length
   return [
     shop,
-    titleLine(title, t('check-code'), codeOf(dock), width),
+    titleLine(title, check?.name ?? t('check-code'), codeOn(of), width),
     rule,
     { ...facts(all, width, all.length, { size: SIZE.body }), before: 0.4 },
     ...(stops > 0
@@ -83,7 +88,13 @@ export function documentOf(
     const top = MARGIN.top + (n === 0 ? 0 : HEAD_AGAIN)
     return { at: [MARGIN.side, top], height: end - top }
   })
-  const subject = of ? `${of.dock.name} · ${codeOf(of.dock)}` : title
+  // Two codes are never told without their names.
+  const subject = !of
+    ? title
+    : of.check
+      ? `${of.check.name} ${of.check.code} · ${of.dock.name}`
+      : `${of.dock.name} · ${codeOf(of.dock)}`
+  const footCode = !of ? '' : `${of.check ? `${of.check.dockName} ` : ''}${codeOf(of.dock)}`
   return {
     title,
     author: catalog.name,
@@ -96,7 +107,7 @@ export function documentOf(
       marks: [
         ...(i > 0 ? again(title, subject, width) : []),
         ...marks,
-        ...foot(t, of ? of.dock : null, catalog, options, i + 1, pages.length, end),
+        ...foot(t, footCode, catalog, options, i + 1, pages.length, end),
       ],
     })),
   }
@@ -114,7 +125,7 @@ const again = (title: string, subject: string, width: number): Mark[] => [
 
 function foot(
   t: SheetWords,
-  dock: Dock | null,
+  code: string,
   catalog: Catalog,
   { size, date, by }: PaperOptions,
   n: number,
@@ -123,9 +134,7 @@ function foot(
 ): Mark[] {
   const { width } = PAPER_SIZES[size]
   const [left, right] = [MARGIN.side, width - MARGIN.side]
-  const told = [`${catalog.name}, ${catalog.edition}`, dock ? codeOf(dock) : '', date, by]
-    .filter(Boolean)
-    .join(' · ')
+  const told = [`${catalog.name}, ${catalog.edition}`, code, date, by].filter(Boolean).join(' · ')
   return [
     line([left, top + 3], [right, top + 3], { width: 0.12, ink: GRAY }),
     label([left, top + 6.2], fitText(told, right - left - 20, SIZE.tiny), { size: SIZE.tiny, ink: GRAY }),

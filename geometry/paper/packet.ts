@@ -1,28 +1,14 @@
 /** The papers by name, each alone or all in one file. */
 import { layoutDrawing } from '../drawing/layout-drawing.ts'
+import { type Audience, type PaperName, packetFor } from './audience.ts'
 import type { PaperOf } from './document.ts'
 import type { Paper } from './marks.ts'
 import { cardsPaper } from './sheets/cards.ts'
 import { labelsPaper } from './sheets/labels.ts'
 import { packingPaper } from './sheets/packing.ts'
-import { type QuoteWanted, quotePaper } from './sheets/quote.ts'
+import { estimatePaper, type QuoteWanted, quotePaper } from './sheets/quote.ts'
 import { setUpPaper } from './sheets/set-up.ts'
 import { surveyPaper } from './sheets/survey.ts'
-
-export const PAPERS = [
-  'drawing',
-  'packing',
-  'cards',
-  'labels',
-  'set-up',
-  'autumn',
-  'survey',
-  'quote',
-] as const
-export type PaperName = (typeof PAPERS)[number]
-
-/** All that a dock is packed, set up and taken in by, and what it costs. The survey form is for before there is one. */
-export const PACKET: readonly PaperName[] = PAPERS.filter((name) => name !== 'survey')
 
 /** @param quote what the quote is asked for with */
 export function paperOf(name: PaperName, of: PaperOf, quote: QuoteWanted = {}): Paper {
@@ -43,8 +29,11 @@ export function paperOf(name: PaperName, of: PaperOf, quote: QuoteWanted = {}): 
       return surveyPaper(catalog, options)
     case 'quote':
       return quotePaper(of, quote)
+    case 'estimate':
+      return estimatePaper(of)
   }
 }
 
-export const packetOf = (of: PaperOf, quote: QuoteWanted = {}): Paper[] =>
-  PACKET.map((name) => paperOf(name, of, quote))
+/** The shop's, but for another audience. */
+export const packetOf = (of: PaperOf, quote: QuoteWanted = {}, audience: Audience = 'shop'): Paper[] =>
+  packetFor(audience).map((name) => paperOf(name, of, quote))

@@ -4,6 +4,10 @@
 const MILLION = 1_000_000
 const THOUSAND = 1000
 
+/** As they count. */
+export const millionthsOf = (share: number): number => Math.round(share * MILLION)
+export const thousandthsOf = (quantity: number): number => Math.round(quantity * THOUSAND)
+
 /** `amount` × `times` / `over`, all whole, halves away from zero. */
 function scaled(amount: number, times: number, over: number): number {
   const product = BigInt(amount) * BigInt(times)
@@ -14,8 +18,7 @@ function scaled(amount: number, times: number, over: number): number {
 
 /** Unit price × quantity, minor units. */
 export const productOf = (price: number, quantity: number): number =>
-  scaled(price, Math.round(quantity * THOUSAND), THOUSAND)
+  scaled(price, thousandthsOf(quantity), THOUSAND)
 
 /** A share (of 1) of an amount, minor units. */
-export const shareOf = (amount: number, share: number): number =>
-  scaled(amount, Math.round(share * MILLION), MILLION)
+export const shareOf = (amount: number, share: number): number => scaled(amount, millionthsOf(share), MILLION)

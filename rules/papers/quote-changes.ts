@@ -3,12 +3,15 @@ import type { Dock, Figure, Leg, ReasonTerm } from '../dock.ts'
 import type { PaperWord } from '../words/papers.ts'
 import { productOf } from './money.ts'
 import { type DifferenceRow, difference } from './packing-list.ts'
-import type { Quote, QuoteLine } from './quote.ts'
+import type { Priced, QuoteLine } from './quote.ts'
 import { type Saying, saying, text } from './saying.ts'
+
+/** Of a quote, of today or an earlier one, or of an estimate. */
+export type Compared = Pick<Priced, 'date' | 'currency' | 'lines' | 'discount' | 'tax' | 'total'>
 
 export interface Quoted {
   readonly dock: Dock
-  readonly quote: Quote
+  readonly quote: Compared
 }
 
 export interface ChangedLine {
@@ -75,7 +78,7 @@ export function quoteChanges(before: Quoted, after: Quoted): QuoteChanges {
       lines.filter((line) => line.group === group),
       'amount',
     )
-  const change = (of: (quote: Quote) => number): number =>
+  const change = (of: (quote: Compared) => number): number =>
     comparable ? of(after.quote) - of(before.quote) : 0
   return {
     since: before.quote.date,

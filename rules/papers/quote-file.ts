@@ -6,13 +6,19 @@ import * as v from 'valibot'
 import { type Issue, issue, type Parsed, parseText, parseWith, upgrade } from '../border.ts'
 import { type Design, LIMITS, parseDesign } from '../design/index.ts'
 import { isDay } from './day.ts'
-import { GROUPS, type Quote, type QuoteAsked } from './quote.ts'
+import { type Estimate, GROUPS, type PriceTerms, type Quote, type QuoteAsked } from './quote.ts'
 
-export interface QuoteFile extends Quote {
+export interface QuoteFile extends Omit<Quote, 'priced' | 'check'> {
+  /** Older files have neither. */
+  readonly priced?: PriceTerms
+  readonly check?: string
   readonly design: Design
 }
 
-export const quoteFile = (quote: Quote, design: Design): QuoteFile => ({ ...quote, design })
+export const quoteFile = <Q extends Quote | Estimate>(quote: Q, design: Design): Q & { design: Design } => ({
+  ...quote,
+  design,
+})
 
 const FORMAT = 'leadline/quote'
 const VERSION = 1
@@ -23,6 +29,23 @@ const amount = v.pipe(v.number(), v.integer(), v.minValue(-1e12), v.maxValue(1e1
 const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1))
 const quantity = v.pipe(v.number(), v.minValue(0), v.maxValue(1e6))
 const price = v.pipe(v.number(), v.integer(), v.minValue(-1e8), v.maxValue(1e8))
+
+const whole = (least: number, most: number) =>
+  v.pipe(v.number(), v.integer(), v.minValue(least), v.maxValue(most))
+const thousandths = whole(0, 1e9)
+
+const Priced = v.strictObject({
+  services: v.pipe(v.array(v.strictObject({ code: text(60), thousandths })), v.maxLength(100)),
+  discount: v.nullable(
+    v.union([v.strictObject({ millionths: whole(0, 1e6) }), v.strictObject({ amount: whole(0, 1e12) })]),
+  ),
+  fetched: v.boolean(),
+  untaxed: v.boolean(),
+  other: v.pipe(
+    v.array(v.strictObject({ name: text(200), thousandths, price, taxed: v.boolean() })),
+    v.maxLength(100),
+  ),
+})
 
 const QuoteFileSchema = v.looseObject({
   format: v.literal(FORMAT),
@@ -49,6 +72,8 @@ const QuoteFileSchema = v.looseObject({
   discount: v.looseObject({ amount, share: v.nullable(share) }),
   tax: v.nullable(v.looseObject({ name: text(120), share, taxable: amount, amount })),
   total: amount,
+  priced: v.optional(Priced),
+  check: v.optional(v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, '64 hex digits'))),
   design: v.unknown(),
 })
 

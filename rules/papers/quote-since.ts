@@ -8,7 +8,7 @@ import type { Units } from '../words/format.ts'
 import { formatMoney } from '../words/format.ts'
 import { paperWords } from '../words/papers.ts'
 import { sheetWords } from '../words/sheets.ts'
-import type { Quote } from './quote.ts'
+import type { Estimate, Quote } from './quote.ts'
 import { quoteChanges } from './quote-changes.ts'
 import type { QuoteFile } from './quote-file.ts'
 import { sentence } from './saying.ts'
@@ -27,10 +27,25 @@ export interface Since {
   readonly note: string | null
 }
 
+/**
+ * Does the shop's quote hold terms that no estimate has? Those of a catalog's own are in both. An older file that does not say what it was
+ * priced by is told by its lines.
+ */
+export function ownTerms({ priced, discount, lines, tax }: QuoteFile, catalog: Catalog): boolean {
+  const usual = catalog.quote?.discount ?? 0
+  const share = discount.share ?? (discount.amount === 0 ? 0 : null)
+  return (
+    share !== usual ||
+    priced?.fetched === true ||
+    (tax === null && catalog.quote?.tax !== undefined) ||
+    lines.some(({ group }) => group === 'services' || group === 'other')
+  )
+}
+
 /** The older design is derived by today's catalog: what is another leg now is so by the design. */
 export function sinceSaid(
   since: QuoteFile,
-  now: { readonly dock: Dock; readonly quote: Quote },
+  now: { readonly dock: Dock; readonly quote: Quote | Estimate },
   catalog: Catalog,
   { lang, units }: { readonly lang: string; readonly units: Units },
 ): Since {

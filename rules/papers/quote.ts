@@ -1,5 +1,7 @@
 /**
- * A quote: what the dock costs, line by line, in whole minor units of the catalog's currency.
+ * A quote: what the dock costs, line by line, in whole minor units of the catalog's currency. It is the shop's: what is taken off, done
+ * besides, or left untaxed is the shop's to say. An estimate is anyone's: the catalog's prices with its own usual discount, tax and
+ * freight, and nothing to choose, so that nobody makes a cheaper one in the shop's name.
  *
  * Rounding, ours and stated on the paper: each line is unit price × quantity, rounded to a whole minor unit, halves away from zero. A
  * discount is off the sum of parts and options, rounded once. Tax is worked out once, on the sum of what is taxed, less the discount
@@ -8,9 +10,10 @@
 import type { Catalog, Service } from '../catalog/index.ts'
 import type { Design } from '../design/index.ts'
 import type { Dock, Fingerprint, PartKind, PartRow } from '../dock.ts'
+import { digestOf } from '../fingerprint.ts'
 import { cartons } from './cartons.ts'
 import { daysAfter } from './day.ts'
-import { productOf, shareOf } from './money.ts'
+import { millionthsOf, productOf, shareOf, thousandthsOf } from './money.ts'
 import { sectionsInOrder } from './order.ts'
 
 export type QuoteGroup =
@@ -25,10 +28,14 @@ export type QuoteGroup =
   | 'freight'
   | 'other'
 
-/** What a quote is asked for with. */
-export interface QuoteAsked {
+/** What an estimate is asked for with: nothing that a price hangs on. */
+export interface EstimateAsked {
   /** `YYYY-MM-DD`; given, never the clock's. */
   readonly date: string
+}
+
+/** What a quote is asked for with, by the shop. */
+export interface QuoteAsked extends EstimateAsked {
   /** Last day that it holds; where absent the catalog's days after `date`. */
   readonly until?: string
   /** Services of the catalog; without a quantity one for the job, or the dock's number of sections, or one hour. */
@@ -76,8 +83,24 @@ export interface QuoteFreight {
   readonly price: number | null
 }
 
-export interface Quote {
-  readonly format: 'leadline/quote'
+/** What was asked for that the price hangs on, each in one form: the same terms are the same data. */
+export interface PriceTerms {
+  /** By code, with their quantities in thousandths. */
+  readonly services: readonly { readonly code: string; readonly thousandths: number }[]
+  /** A share in millionths, or an amount in minor units as it was taken off; null for none. */
+  readonly discount: { readonly millionths: number } | { readonly amount: number } | null
+  readonly fetched: boolean
+  readonly untaxed: boolean
+  readonly other: readonly {
+    readonly name: string
+    readonly thousandths: number
+    readonly price: number
+    readonly taxed: boolean
+  }[]
+}
+
+/** What quotes and estimates have alike. */
+export interface Priced {
   readonly version: 1
   readonly name: string
   readonly customer: string
@@ -86,7 +109,11 @@ export interface Quote {
   /** Last day that it holds; null where neither asked nor catalog say. */
   readonly until: string | null
   readonly catalog: { readonly id: string; readonly name: string; readonly edition: string }
+  /** The dock's alone. */
   readonly fingerprint: Fingerprint
+  readonly priced: PriceTerms
+  /** Check code of the paper: of the dock, what is `priced`, the total, and whether it is a quote or an estimate. */
+  readonly check: string
   readonly currency: string
   readonly lines: readonly QuoteLine[]
   readonly groups: readonly { readonly group: QuoteGroup; readonly amount: number }[]
@@ -109,6 +136,16 @@ export interface Quote {
   readonly unknown: readonly string[]
   /** Findings that forbid building the dock. */
   readonly stops: number
+}
+
+export interface Quote extends Priced {
+  readonly format: 'leadline/quote'
+}
+
+/** Without a last day and without terms: it binds nobody. */
+export interface Estimate extends Priced {
+  readonly format: 'leadline/estimate'
+  readonly until: null
 }
 
 const GROUP_OF: Readonly<Record<PartKind, QuoteGroup>> = {
@@ -151,7 +188,25 @@ export const GROUPS: readonly QuoteGroup[] = [
   'freight',
 ]
 
-export function quote(dock: Dock, design: Design, catalog: Catalog, asked: QuoteAsked): Quote {
+export const quote = (dock: Dock, design: Design, catalog: Catalog, asked: QuoteAsked): Quote =>
+  priced('leadline/quote', dock, design, catalog, asked, {
+    until:
+      asked.until ?? (catalog.quote?.days === undefined ? null : daysAfter(asked.date, catalog.quote.days)),
+    terms: catalog.quote?.terms ?? [],
+  })
+
+/** Of what it is asked for with, the date alone is read: whatever else a caller hands in changes nothing. */
+export const estimate = (dock: Dock, design: Design, catalog: Catalog, { date }: EstimateAsked): Estimate =>
+  priced('leadline/estimate', dock, design, catalog, { date }, { until: null, terms: [] })
+
+function priced<F extends string, U extends string | null>(
+  format: F,
+  dock: Dock,
+  design: Design,
+  catalog: Catalog,
+  asked: QuoteAsked,
+  holds: { readonly until: U; readonly terms: readonly string[] },
+): Priced & { readonly format: F; readonly until: U } {
   const rules = catalog.quote ?? {}
   const goodsTaxed = rules.tax?.goods ?? true
   const unknown: string[] = []
@@ -177,16 +232,20 @@ export function quote(dock: Dock, design: Design, catalog: Catalog, asked: Quote
     rules.tax && !asked.untaxed
       ? { name: rules.tax.name, share: rules.tax.share, taxable, amount: shareOf(taxable, rules.tax.share) }
       : null
+  const total = net + (tax?.amount ?? 0)
+  const terms = termsOf(lines, discount, catalog, asked)
   return {
-    format: 'leadline/quote',
+    format,
     version: 1,
     name: dock.name,
     customer: design.job?.customer ?? '',
     order: design.job?.order ?? '',
     date: asked.date,
-    until: asked.until ?? (rules.days === undefined ? null : daysAfter(asked.date, rules.days)),
+    until: holds.until,
     catalog: { id: catalog.id, name: catalog.name, edition: catalog.edition },
     fingerprint: dock.fingerprint,
+    priced: terms,
+    check: digestOf({ paper: format, dock: dock.fingerprint.all, priced: terms, total }),
     currency: catalog.currency,
     lines,
     groups: GROUPS.flatMap((group) => {
@@ -197,13 +256,67 @@ export function quote(dock: Dock, design: Design, catalog: Catalog, asked: Quote
     discount,
     net,
     tax,
-    total: net + (tax?.amount ?? 0),
+    total,
     freight,
-    terms: rules.terms ?? [],
+    terms: holds.terms,
     unknown,
     stops: dock.findings.filter(({ severity }) => severity === 'stop').length,
   }
 }
+
+/** A date is none of them: the same price on another day has the same code. */
+function termsOf(
+  lines: readonly QuoteLine[],
+  { amount, share }: Quote['discount'],
+  catalog: Catalog,
+  { fetched, untaxed, other }: QuoteAsked,
+): PriceTerms {
+  const sorted = <T>(list: readonly T[]): T[] =>
+    list
+      .map((one) => [JSON.stringify(one), one] as const)
+      .sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0))
+      .map(([, one]) => one)
+  return {
+    services: sorted(
+      lines
+        .filter(({ group }) => group === 'services')
+        .map(({ code, quantity }) => ({ code: code!, thousandths: thousandthsOf(quantity) })),
+    ),
+    discount:
+      share !== null
+        ? millionthsOf(share) === 0
+          ? null
+          : { millionths: millionthsOf(share) }
+        : amount === 0
+          ? null
+          : { amount: -amount },
+    // Where the catalog has neither, there is nothing to do without.
+    fetched: Boolean(fetched && catalog.quote?.freight),
+    untaxed: Boolean(untaxed && catalog.quote?.tax),
+    other: sorted(
+      (other ?? []).map(({ name, quantity, price, taxed }) => ({
+        name,
+        thousandths: thousandthsOf(quantity),
+        price,
+        taxed: taxed ?? true,
+      })),
+    ),
+  }
+}
+
+/** The same asked for again, from what was `priced`. */
+export const askedAgain = ({ date, until, priced }: Quote): QuoteAsked => ({
+  date,
+  ...(until !== null && { until }),
+  services: priced.services.map(({ code, thousandths }) => ({ code, quantity: thousandths / 1000 })),
+  discount:
+    priced.discount && 'millionths' in priced.discount
+      ? { share: priced.discount.millionths / 1e6 }
+      : priced.discount,
+  fetched: priced.fetched,
+  untaxed: priced.untaxed,
+  other: priced.other.map(({ thousandths, ...one }) => ({ ...one, quantity: thousandths / 1000 })),
+})
 
 const isGoods = ({ group }: QuoteLine): boolean => !['services', 'freight', 'other'].includes(group)
 

@@ -1,6 +1,6 @@
 /** Cartons and quote as flat rows for a spreadsheet: SI units and minor units of money, told in the heads. */
 import type { Packages, PackedItem } from './cartons.ts'
-import type { Quote } from './quote.ts'
+import type { Estimate, Quote } from './quote.ts'
 
 export type Row = Readonly<Record<string, string | number>>
 
@@ -29,7 +29,7 @@ export function cartonRows({ packages }: Packages): Row[] {
 }
 
 /** Lines, then discount, tax and total as lines of their own: the sum of `amount` of all but the last is the last. */
-export function quoteRows(quote: Quote): Row[] {
+export function quoteRows(quote: Quote | Estimate): Row[] {
   const row = (group: string, name: string, amount: number, rest: Row = {}): Row => ({
     group,
     kind: '',
@@ -58,6 +58,6 @@ export function quoteRows(quote: Quote): Row[] {
     ),
     ...(quote.discount.amount === 0 ? [] : [row('discount', 'Discount', quote.discount.amount)]),
     ...(quote.tax ? [row('tax', quote.tax.name, quote.tax.amount)] : []),
-    row('total', 'Total', quote.total),
+    row('total', quote.format === 'leadline/quote' ? 'Total' : 'Estimated total', quote.total),
   ]
 }

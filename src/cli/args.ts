@@ -3,7 +3,7 @@ import { parseArgs } from 'node:util'
 import { descriptorOf } from './descriptors.ts'
 import { Unusable } from './faults.ts'
 
-export const COMMANDS = ['derive', 'list', 'sheet', 'check', 'demo'] as const
+export const COMMANDS = ['derive', 'list', 'sheet', 'verify', 'check', 'demo'] as const
 export type Command = (typeof COMMANDS)[number]
 
 interface Option {
@@ -17,7 +17,7 @@ interface Option {
 const text = (...of: Command[]) => ({ type: 'string', of }) as const
 const flag = (...of: Command[]) => ({ type: 'boolean', of }) as const
 const OPTIONS = {
-  catalog: { ...text('derive', 'list', 'sheet'), read: true },
+  catalog: { ...text('derive', 'list', 'sheet', 'verify'), read: true },
   have: { ...text('list'), read: true },
   csv: flag('list'),
   json: flag('list'),
@@ -29,6 +29,7 @@ const OPTIONS = {
   date: text('sheet'),
   by: text('sheet'),
   link: text('sheet'),
+  audience: text('sheet'),
   since: { ...text('sheet'), read: true },
   services: text('sheet'),
   discount: text('sheet'),

@@ -14,6 +14,9 @@ import {
   rowsOfList,
   type Units,
 } from '../../rules/index.ts'
+import { parseQuoteFile } from '../../rules/papers/quote-file.ts'
+import { verifyQuote } from '../../rules/papers/quote-verify.ts'
+import { inFours } from '../../rules/words/fours.ts'
 import { jsonText } from '../papers/unseen.ts'
 import { type Arguments, parseArguments } from './args.ts'
 import { designOf, issueLines, readCatalog, readDesign, readJson, Unusable } from './files.ts'
@@ -37,14 +40,18 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
   leadline sheet DESIGN.json --out FILE [--what PAPER] [--size letter | a4 | tabloid | a3] [--units imperial | metric]
                  [--date 2026-05-01] [--by TEXT] [--link ADDRESS] [--catalog CATALOG.json] [--format FORMAT]
                  [--services CODE[=QUANTITY],...] [--discount 5% | 120.00] [--fetched] [--untaxed]
-                 [--since QUOTE.json]
+                 [--since QUOTE.json] [--audience shop | customer | crew]
       by the ending of FILE: a paper as .pdf or .svg, the drawing's views in true units as .dxf, figures as .csv or
       .json, the dock as a model in 3D as .glb or .usdz; the same bytes for the same design and date;
       FILE - with --format for standard output.
       PAPER: drawing, packing, cards, labels, set-up, autumn, survey, quote; packet: all but the survey form;
       of .csv and .json: packing (by package), list (by part), quote.
       The quote: services of the catalog, what is taken off, fetched (no freight), untaxed; what changed since an
-      earlier one (saved with --what quote --out QUOTE.json)
+      earlier one (saved with --what quote --out QUOTE.json).
+      A customer's papers (--audience customer) have an estimate at the catalog's prices in its place, without any of
+      that; a crew's have no prices
+  leadline verify QUOTE.json [--catalog CATALOG.json]
+      works a quote out again from its own design and terms, and says what is another; exit code 1 where something is
   leadline check FILE...
       validates design, catalog and list files
   leadline demo
@@ -80,6 +87,8 @@ export function perform({ command, files, values }: Arguments): Outcome {
       return listCommand(one(command, files), { ...values, units: unitsOf(values.units) })
     case 'check':
       return checkCommand(files)
+    case 'verify':
+      return verifyCommand(one(command, files, 'quote'), values.catalog)
     case 'demo':
       if (files.length > 0) throw new Unusable([`demo: ${files.length} files; expected none`])
       return { code: 0, out: jsonText(demoDesign), err: '' }
@@ -94,8 +103,8 @@ export function unitsOf(units: string | undefined): Units {
   throw new Unusable([`--units: "${units}"; expected imperial or metric`])
 }
 
-function one(name: string, files: readonly string[]): string {
-  if (files.length !== 1) throw new Unusable([`${name}: ${files.length} files; expected one design file`])
+function one(name: string, files: readonly string[], kind = 'design'): string {
+  if (files.length !== 1) throw new Unusable([`${name}: ${files.length} files; expected one ${kind} file`])
   return files[0]!
 }
 
@@ -109,6 +118,21 @@ function deriveCommand(file: string, catalogFile: string | undefined): Outcome {
     code: stands(dock) ? 1 : 0,
     out: jsonText(dock),
     err: lines([...catalog.notices, ...design.notices]),
+  }
+}
+
+/** Told to people in fours, as on the paper. */
+function verifyCommand(file: string, catalogFile: string | undefined): Outcome {
+  const catalog = readCatalog(catalogFile)
+  const quote = parseQuoteFile(readJson(file))
+  if (!quote.ok) throw new Unusable(issueLines(file, quote.issues))
+  const issues = verifyQuote(quote.value, catalog.value)
+  const err = lines([...catalog.notices, ...issueLines(file, issues)])
+  if (issues.length > 0) return { code: 1, out: '', err }
+  return {
+    code: 0,
+    out: lines([`${file}: as it is worked out; check code ${inFours(quote.value.check!)}`]),
+    err,
   }
 }
 

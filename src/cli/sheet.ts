@@ -4,9 +4,17 @@ import { PAPER_SIZES, type PaperSize } from '../../geometry/paper/marks.ts'
 import { type Catalog, derive } from '../../rules/index.ts'
 import { isDay } from '../../rules/papers/day.ts'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
-import { parseQuoteFile, type QuoteFile } from '../../rules/papers/quote-file.ts'
+import { parseAsked, parseQuoteFile, type QuoteFile } from '../../rules/papers/quote-file.ts'
 import { visibleLines } from '../papers/unseen.ts'
-import { type Asked, FORMATS, type Format, whatOf, writeFile } from '../papers/write.ts'
+import {
+  type Asked,
+  AUDIENCES,
+  type Audience,
+  FORMATS,
+  type Format,
+  whatOf,
+  writeFile,
+} from '../papers/write.ts'
 import { type Arguments, parseArguments } from './args.ts'
 import { descriptorOf } from './descriptors.ts'
 import { issueLines, readCatalog, readDesign, readJson, Unusable } from './files.ts'
@@ -25,6 +33,9 @@ export interface Written {
   readonly err: string
 }
 
+/** What the shop alone says. */
+const QUOTE_FLAGS = ['services', 'discount', 'fetched', 'untaxed', 'since'] as const
+
 const SIZES = Object.keys(PAPER_SIZES) as PaperSize[]
 
 /** What is asked for of `leadline sheet`, as `make` does. */
@@ -41,7 +52,17 @@ export async function make({ files, values, inputs }: Arguments, today: string):
     throw new Unusable([
       `--out: "${file}"; expected a name that ends in ${FORMATS.map((one) => `.${one}`).join(', ')}, or --format`,
     ])
-  const what = whatFor(format, values.what)
+  // Who works in a terminal is the shop, where nothing else is said.
+  const audience = (values.audience ?? 'shop') as Audience
+  if (!AUDIENCES.includes(audience))
+    throw new Unusable([`--audience: "${audience}"; expected ${AUDIENCES.join(', ')}`])
+  if (audience !== 'shop')
+    for (const flag of QUOTE_FLAGS)
+      if (values[flag] !== undefined)
+        throw new Unusable([
+          `--${flag}: "${values[flag]}"; expected none with --audience ${audience}: only the shop quotes`,
+        ])
+  const what = whatFor(format, audience, values.what)
   const units = unitsOf(values.units)
   const size = (values.size ?? (units === 'imperial' ? 'letter' : 'a4')) as PaperSize
   if (!SIZES.includes(size)) throw new Unusable([`--size: "${size}"; expected ${SIZES.join(', ')}`])
@@ -49,8 +70,11 @@ export async function make({ files, values, inputs }: Arguments, today: string):
   if (!isDay(date)) throw new Unusable([`--date: "${date}"; expected a day as 2026-05-01`])
   checkOutput(file, inputs)
   const catalog = readCatalog(values.catalog)
+  const asked = askedFor(values, catalog.value)
+  const checked = parseAsked({ ...asked, date })
+  if (!checked.ok) throw new Unusable(checked.issues.map(({ path, message }) => `--${path}: ${message}`))
   const quote = {
-    ...askedFor(values, catalog.value),
+    ...asked,
     ...(values.since !== undefined && { since: lastQuote(values.since) }),
   }
   const design = readDesign(files[0]!)
@@ -59,6 +83,7 @@ export async function make({ files, values, inputs }: Arguments, today: string):
     format,
     {
       what,
+      audience,
       quote,
       dock,
       design: design.value,
@@ -84,8 +109,8 @@ export async function make({ files, values, inputs }: Arguments, today: string):
 }
 
 /** A paper is the drawing where none is named, figures are the packing list's. */
-function whatFor(format: Format, wanted: string | undefined): Asked['what'] {
-  const all = whatOf(format)
+function whatFor(format: Format, audience: Audience, wanted: string | undefined): Asked['what'] {
+  const all = whatOf(format, audience)
   if (wanted === undefined) return all.includes('drawing') ? 'drawing' : 'packing'
   const known = all.find((one) => one === wanted)
   if (known) return known

@@ -33,6 +33,7 @@ const ATTRIBUTES = [
   'storage-key',
   'link',
   'request-url',
+  'audience',
 ] as const
 const PROPERTIES = ['design', 'catalog'] as const
 
@@ -138,7 +139,7 @@ export class LeadlineDock extends Base {
     now: string | null,
   ): void {
     if (before === now || !this.#session) return
-    if (name === 'units' || name === 'lang' || name === 'theme')
+    if (name === 'units' || name === 'lang' || name === 'theme' || name === 'audience')
       this.#session.store.getState().set(this.#view())
     else if (name === 'mode') this.#screen?.setMode(this.#mode())
     else if (name === 'design') {
@@ -238,12 +239,14 @@ export class LeadlineDock extends Base {
     if (this.isConnected) void this.#begin()
   }
 
-  #view(): Pick<ViewState, 'units' | 'theme' | 'lang'> {
+  #view(): Pick<ViewState, 'units' | 'theme' | 'lang' | 'audience'> {
     const units = this.getAttribute('units')
     const theme = this.getAttribute('theme')
+    const audience = this.getAttribute('audience')
     return {
       units: units === 'metric' ? 'metric' : 'imperial',
       theme: theme === 'light' || theme === 'dark' ? theme : 'auto',
+      audience: audience === 'shop' || audience === 'crew' ? audience : 'customer',
       lang: this.getAttribute('lang') ?? this.closest('[lang]')?.getAttribute('lang') ?? 'en',
     }
   }

@@ -3,6 +3,7 @@ import { type Catalog, type Design, type Dock, type PackingList, packingList } f
 import {
   cartonRows,
   cartons,
+  estimate,
   type QuoteAsked,
   quote,
   quoteFile,
@@ -12,7 +13,7 @@ import {
 import { csvOf } from './csv.ts'
 import { jsonText } from './unseen.ts'
 
-export const TABLES = ['list', 'cartons', 'quote'] as const
+export const TABLES = ['list', 'cartons', 'quote', 'estimate'] as const
 export type Table = (typeof TABLES)[number]
 
 export interface TableOf {
@@ -51,6 +52,8 @@ export function tableCsv(table: Table, { dock, design, catalog, asked }: TableOf
       return csvOf(cartonRows(cartons(dock, catalog)))
     case 'quote':
       return csvOf(quoteRows(quote(dock, design, catalog, asked)))
+    case 'estimate':
+      return csvOf(quoteRows(estimate(dock, design, catalog, asked)))
   }
 }
 
@@ -61,6 +64,6 @@ export function tableJson(table: Table, { dock, design, catalog, asked }: TableO
       ? packingList(dock, catalog)
       : table === 'cartons'
         ? cartons(dock, catalog)
-        : quoteFile(quote(dock, design, catalog, asked), design)
+        : quoteFile((table === 'quote' ? quote : estimate)(dock, design, catalog, asked), design)
   return jsonText(data)
 }

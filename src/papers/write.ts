@@ -3,9 +3,15 @@
  * Each format's writer is loaded when it is asked for.
  */
 import type { PaperFonts } from '../../geometry/export/pdf.ts'
+import {
+  AUDIENCES,
+  type Audience,
+  type PaperName,
+  packetFor,
+  papersFor,
+} from '../../geometry/paper/audience.ts'
 import type { Paper } from '../../geometry/paper/marks.ts'
 import type { PaperOptions } from '../../geometry/paper/options.ts'
-import type { PaperName } from '../../geometry/paper/packet.ts'
 import type { QuoteWanted } from '../../geometry/paper/sheets/quote.ts'
 import type { Catalog, Design, Dock } from '../../rules/index.ts'
 import { plainName } from '../state/file-name.ts'
@@ -24,32 +30,38 @@ export const MEDIA: Readonly<Record<Format, string>> = {
   usdz: 'model/vnd.usdz+zip',
 }
 
-/** Papers by name, and all that a dock needs in one file. */
-export const WHAT = [
-  'packet',
-  'drawing',
-  'packing',
-  'cards',
-  'labels',
-  'set-up',
-  'autumn',
-  'survey',
-  'quote',
-] as const satisfies readonly (PaperName | 'packet')[]
-export type What = (typeof WHAT)[number]
+export { AUDIENCES, type Audience }
 
-/** What there are figures of to go on with, as rows for a spreadsheet or as data: packages, the parts list, the quote. */
-const TABLES = { packing: 'cartons', list: 'list', quote: 'quote' } as const
+/** A paper by name, or all that a dock needs in one file. */
+export type What = PaperName | 'packet'
+
+/** What there are figures of to go on with, as rows for a spreadsheet or as data: packages, the parts list, what it costs. */
+const TABLES = { packing: 'cartons', list: 'list', quote: 'quote', estimate: 'estimate' } as const
 export type Figures = keyof typeof TABLES
-export const FIGURES = Object.keys(TABLES) as readonly Figures[]
+
+/** A crew is handed no prices. */
+const FIGURES_FOR: Readonly<Record<Audience, readonly Figures[]>> = {
+  customer: ['packing', 'list', 'estimate'],
+  shop: ['packing', 'list', 'quote'],
+  crew: ['packing'],
+}
+
+export const whatFor = (audience: Audience): readonly What[] => ['packet', ...papersFor(audience)]
+export const figuresFor = (audience: Audience): readonly Figures[] => FIGURES_FOR[audience]
 
 /** What a format can be asked for of; none where it knows but one thing, the dock itself. */
-export const whatOf = (format: Format): readonly (What | Figures)[] =>
-  format === 'pdf' || format === 'svg' ? WHAT : format === 'csv' || format === 'json' ? FIGURES : []
+export const whatOf = (format: Format, audience: Audience): readonly (What | Figures)[] =>
+  format === 'pdf' || format === 'svg'
+    ? whatFor(audience)
+    : format === 'csv' || format === 'json'
+      ? figuresFor(audience)
+      : []
 
 export interface Asked {
   /** One of `whatOf` the format; of no account where there is but one thing. */
   readonly what: What | Figures
+  readonly audience: Audience
+  /** For the shop's quote alone. */
   readonly quote?: QuoteWanted
   readonly dock: Dock
   readonly design: Design
@@ -71,7 +83,10 @@ export async function writeFile(
   fonts: () => PaperFonts | Promise<PaperFonts>,
   progress: Progress = () => {},
 ): Promise<Uint8Array> {
-  const { what, quote, dock, design, catalog, options } = asked
+  const { what, audience, quote, dock, design, catalog, options } = asked
+  const known = whatOf(format, audience)
+  if (known.length > 0 && !known.includes(what))
+    throw new RangeError(`${what}: not for a ${audience}; expected ${known.join(', ')}`)
   switch (format) {
     case 'pdf': {
       const [papers, { pdfOf }, both] = await Promise.all([
@@ -100,7 +115,6 @@ export async function writeFile(
     case 'csv':
     case 'json': {
       const table = TABLES[what as Figures]
-      if (!table) throw new RangeError(`no figures of ${what}`)
       const { tableCsv, tableJson } = await import('./tables.ts')
       const made = (format === 'csv' ? tableCsv : tableJson)(table, {
         ...{ dock, design, catalog },
@@ -119,10 +133,12 @@ export async function writeFile(
   }
 }
 
-async function papersOf({ what, quote, ...of }: Asked, progress: Progress): Promise<readonly Paper[]> {
-  const { PACKET, paperOf } = await import('../../geometry/paper/packet.ts')
-  if (what === 'list') throw new RangeError('no paper of list')
-  const names = what === 'packet' ? PACKET : [what]
+async function papersOf(
+  { what, audience, quote, ...of }: Asked,
+  progress: Progress,
+): Promise<readonly Paper[]> {
+  const { paperOf } = await import('../../geometry/paper/packet.ts')
+  const names = what === 'packet' ? packetFor(audience) : [what as PaperName]
   return names.map((name, i) => {
     progress(name, i, names.length)
     return paperOf(name, of, quote)
@@ -132,7 +148,7 @@ async function papersOf({ what, quote, ...of }: Asked, progress: Progress): Prom
 /** What a file of a dock is called. */
 export const fileName = (dock: Dock, format: Format, what: What | Figures = 'drawing'): string => {
   const name = plainName(dock.name)
-  return what === 'drawing' || !whatOf(format).includes(what)
+  return what === 'drawing' || !AUDIENCES.some((one) => whatOf(format, one).includes(what))
     ? `${name}.${format}`
     : `${name}-${what}.${format}`
 }

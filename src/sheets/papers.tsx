@@ -6,13 +6,13 @@ import type { Design, Dock } from '../../rules/index.ts'
 import { makeFile, SilentError } from '../papers/make.ts'
 import {
   type Asked,
-  FIGURES,
   type Figures,
   type Format,
+  figuresFor,
   fileName,
   MEDIA,
-  WHAT,
   type What,
+  whatFor,
 } from '../papers/write.ts'
 import { plainName } from '../state/file-name.ts'
 import { download } from '../state/hand-over.ts'
@@ -71,8 +71,12 @@ export function Papers() {
   const design = useLeadline((s) => s.design)
   const catalog = useLeadline((s) => s.catalog)
   const id = useId()
-  const [what, setWhat] = useState<What>('packet')
-  const [figures, setFigures] = useState<Figures>('packing')
+  const audience = useLeadline((s) => s.audience)
+  const [whatChosen, setWhat] = useState<What>('packet')
+  const [figuresChosen, setFigures] = useState<Figures>('packing')
+  // Another audience may not be offered what was chosen.
+  const what = whatFor(audience).includes(whatChosen) ? whatChosen : 'packet'
+  const figures = figuresFor(audience).includes(figuresChosen) ? figuresChosen : 'packing'
   const [choice, setChoice] = useState(NO_CHOICE)
   const [model, setModel] = useState<(ArModel & { readonly of: Dock }) | null>(null)
   const [pixels, setPixels] = useState<(typeof PIXELS)[number] | 'own'>('1920x1080')
@@ -96,10 +100,12 @@ export function Papers() {
     try {
       const link = addressOf(host.links, design)
       const options = { units, lang, size, date: date || today(), by, ...(link !== null && { link }) }
-      const quote = wantedOf(choice, catalog.services ?? [])
+      const quote = audience === 'shop' ? wantedOf(choice, catalog.services ?? []) : null
+      const priced = of === 'quote' || of === 'packet'
+      if (quote && priced) (await import('../papers/since.ts')).checkAsked({ ...quote, date: options.date })
       const bytes = await makeFile(
         format,
-        { what: of, quote, dock, design, catalog, options },
+        { what: of, audience, ...(quote && { quote }), dock, design, catalog, options },
         (paper, made, all) => all > 1 && setState({ making: format, at: { paper, n: made + 1, of: all } }),
         undefined,
         ending.signal,
@@ -151,7 +157,7 @@ export function Papers() {
       <div className="paper-options">
         <label htmlFor={`${id}-what`}>{p('which')}</label>
         <select id={`${id}-what`} value={what} onChange={(e) => setWhat(e.currentTarget.value as What)}>
-          {WHAT.map((one) => (
+          {whatFor(audience).map((one) => (
             <option key={one} value={one}>
               {p(one)}
             </option>
@@ -176,7 +182,7 @@ export function Papers() {
           onChange={(e) => setBy(e.currentTarget.value)}
         />
       </div>
-      {(what === 'quote' || what === 'packet') && (
+      {(what === 'quote' || what === 'estimate' || what === 'packet') && audience !== 'crew' && (
         <QuoteFields choice={choice} date={date || today()} choose={setChoice} />
       )}
       <div className="actions">
@@ -191,7 +197,7 @@ export function Papers() {
           value={figures}
           onChange={(e) => setFigures(e.currentTarget.value as Figures)}
         >
-          {FIGURES.map((one) => (
+          {figuresFor(audience).map((one) => (
             <option key={one} value={one}>
               {p(`figures-${one}`)}
             </option>

@@ -1,4 +1,7 @@
-/** What goes on the quote beside the parts: the shop's services, what is taken off, freight and tax. */
+/**
+ * What the shop puts on its quote beside the parts: services, what is taken off, freight and tax. A customer's estimate has none of it, and
+ * is compared with the shop's quote on the screen.
+ */
 import { Fragment, useId } from 'react'
 import type { QuoteWanted } from '../../geometry/paper/sheets/quote.ts'
 import type { Service } from '../../rules/catalog/index.ts'
@@ -28,23 +31,20 @@ export const NO_CHOICE: QuoteChoice = {
   since: null,
 }
 
-/** A number that a field has let through; null for an empty one or one that is none. */
-const typed = (value: string, most: number): number | null => {
-  const number = value.trim() === '' ? Number.NaN : Number(value)
-  return number >= 0 ? Math.min(number, most) : null
-}
+/** Null for an empty field. What is out of range is not mended here but told when the quote is made. */
+const typed = (value: string): number | null => (value.trim() === '' ? null : Number(value))
 
 /** Services in the shop's order, not in that of the clicks: the same choice gives the same paper. */
 function askedOf(
   { services, discount, fetched, untaxed }: QuoteChoice,
   offered: readonly Service[],
 ): Omit<QuoteAsked, 'date'> {
-  const share = typed(discount, 100)
+  const share = typed(discount)
   return {
     services: offered.flatMap(({ code }) => {
       const chosen = services[code]
       if (chosen === undefined) return []
-      const quantity = typed(chosen, 1e6)
+      const quantity = typed(chosen)
       return [{ code, ...(quantity !== null && { quantity }) }]
     }),
     ...(share !== null && { discount: { share: share / 100 } }),
@@ -69,6 +69,7 @@ export function QuoteFields({ choice, date, choose }: Props) {
   const { p, money } = usePaperWords()
   const dock = useDock()
   const catalog = useLeadline((s) => s.catalog)
+  const audience = useLeadline((s) => s.audience)
   const id = useId()
   const { services, discount, fetched, untaxed } = choice
   const choosing = (code: string, quantity: string | null): void => {
@@ -114,6 +115,22 @@ export function QuoteFields({ choice, date, choose }: Props) {
       <input type="checkbox" checked={on} onChange={(e) => set(e.currentTarget.checked)} />
     </label>
   )
+  const compare = (
+    <QuoteSince
+      since={choice.since}
+      asked={{ ...askedOf(choice, catalog.services ?? []), date }}
+      quoted={audience === 'shop'}
+      choose={(since) => choose({ ...choice, since })}
+    />
+  )
+  if (audience !== 'shop')
+    return (
+      <fieldset className="group">
+        <legend>{p('estimate')}</legend>
+        <p className="care">{p('estimate-what')}</p>
+        {compare}
+      </fieldset>
+    )
   return (
     <fieldset className="group">
       <legend>{p('on-quote')}</legend>
@@ -136,11 +153,7 @@ export function QuoteFields({ choice, date, choose }: Props) {
         tick(p('untaxed', { tax: text(catalog.quote.tax.name) }), untaxed, (on) =>
           choose({ ...choice, untaxed: on }),
         )}
-      <QuoteSince
-        since={choice.since}
-        asked={{ ...askedOf(choice, catalog.services ?? []), date }}
-        choose={(since) => choose({ ...choice, since })}
-      />
+      {compare}
     </fieldset>
   )
 }

@@ -15,10 +15,12 @@ interface Props {
   readonly since: QuoteFile | null
   /** What this quote is asked for with. */
   readonly asked: QuoteAsked
+  /** It is the shop's quote that is compared, no estimate. */
+  readonly quoted: boolean
   readonly choose: (since: QuoteFile | null) => void
 }
 
-export function QuoteSince({ since, asked, choose }: Props) {
+export function QuoteSince({ since, asked, quoted, choose }: Props) {
   const { p } = usePaperWords()
   const [fault, setFault] = useState<string | null>(null)
   const open = async (file: File): Promise<void> => {
@@ -42,9 +44,9 @@ export function QuoteSince({ since, asked, choose }: Props) {
   }
   return (
     <div className="since">
-      <p className="hint">{p('since-what')}</p>
+      <p className="hint">{p(quoted ? 'since-what' : 'since-estimate')}</p>
       <div className="actions">
-        <FilePick label={p('since-pick')} take={open} />
+        <FilePick label={p(quoted ? 'since-pick' : 'since-pick-shop')} take={open} />
         {since && (
           <button type="button" onClick={() => choose(null)}>
             {p('since-none')}
@@ -56,36 +58,45 @@ export function QuoteSince({ since, asked, choose }: Props) {
           {fault}
         </p>
       )}
-      {since && <Changes since={since} asked={asked} />}
+      {since && <Changes since={since} asked={asked} quoted={quoted} />}
     </div>
   )
 }
 
-function Changes({ since, asked }: { readonly since: QuoteFile; readonly asked: QuoteAsked }) {
+function Changes({
+  since,
+  asked,
+  quoted,
+}: {
+  readonly since: QuoteFile
+  readonly asked: QuoteAsked
+  readonly quoted: boolean
+}) {
   const { p, lang, units } = usePaperWords()
   const dock = useDock()
   const judged = useLeadline(isJudged)
   const design = useLeadline((s) => s.design)
   const catalog = useLeadline((s) => s.catalog)
-  const [said, setSaid] = useState<Since | null>(null)
+  const [said, setSaid] = useState<(Since & { readonly shops: boolean }) | null>(null)
   const key = JSON.stringify(asked)
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is asked for is another object each time, told apart by its text.
   useEffect(() => {
     if (!judged) return
     let over = false
     import('../papers/since.ts').then(({ changesSince }) => {
-      if (!over) setSaid(changesSince(since, { dock, design, catalog }, asked, { lang, units }))
+      if (!over) setSaid(changesSince(since, { dock, design, catalog }, asked, quoted, { lang, units }))
     })
     return () => {
       over = true
     }
-  }, [since, dock, design, catalog, judged, key, lang, units])
+  }, [since, dock, design, catalog, judged, key, quoted, lang, units])
   if (!said) return null
   const { total } = said
   const [line, ...figures] = said.columns
   return (
     <section aria-label={said.title}>
       <h3>{said.title}</h3>
+      {said.shops && <p className="care">{p('since-shops')}</p>}
       {said.note !== null && <p className="hint">{said.note}</p>}
       {total && (
         <table className="changes">

@@ -27,6 +27,8 @@ export interface ViewState {
   readonly units: 'imperial' | 'metric'
   readonly lang: string
   readonly theme: 'light' | 'dark' | 'auto'
+  /** Who looks on: what is offered, no guard against anyone. */
+  readonly audience: 'customer' | 'shop' | 'crew'
   /** Id of a section, leg, pair, joint or extra, or of a finding or a row of the list (`lit.ts`). */
   readonly selection: string | null
   readonly hover: string | null
@@ -123,6 +125,7 @@ export const initialView: ViewState = {
   units: 'imperial',
   lang: 'en',
   theme: 'auto',
+  audience: 'customer',
   selection: null,
   hover: null,
   waterLevel: 0,

@@ -11,7 +11,7 @@ import { sheet } from '../../src/cli/sheet.ts'
 import { readLink } from '../../src/state/link.ts'
 import { settled } from './scene-in-page.ts'
 import { DESKTOP, nextFrame, open, PHONE, read, withBrowser } from './support/open.ts'
-import { addressOf, openPapers, SOON, temporaryFolder } from './support/papers.ts'
+import { addressOf, lookAs, openPapers, SOON, temporaryFolder } from './support/papers.ts'
 
 withBrowser()
 
@@ -40,7 +40,7 @@ test('every format is what the terminal writes, byte for byte', async () => {
     const paper = format === 'pdf' || format === 'svg'
     const name = `Quillet-Cove${paper ? '-packet' : ''}.${format}`
     expect(download.suggestedFilename()).toBe(name)
-    const flags = ['--format', format, ...(paper ? ['--what', 'packet'] : [])]
+    const flags = ['--format', format, ...(paper ? ['--what', 'packet', '--audience', 'customer'] : [])]
     const { bytes } = await sheet([...args, ...flags], '2026-05-01')
     expect(Buffer.compare(readFileSync(await download.path()), Buffer.from(bytes)), format).toBe(0)
     await expect.poll(() => page.locator('.paper-work [role=status]').textContent()).toBe(`${name} is made.`)
@@ -140,6 +140,7 @@ test.each([
   ['dark', PHONE],
 ] as const)('axe finds nothing in %s, a quote being chosen', async (colorScheme, viewport) => {
   const { page, close } = await open({ colorScheme, viewport })
+  await lookAs(page, 'shop')
   await openPapers(page)
   await page.getByLabel(/^Work by the hour/).check()
   const height = await page.evaluate(() => document.documentElement.scrollHeight)

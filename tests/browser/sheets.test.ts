@@ -8,7 +8,7 @@ import { type Design, type Dock, demoCatalog, demoDesign } from '../../rules/ind
 import { sheet } from '../../src/cli/sheet.ts'
 import { settled } from './scene-in-page.ts'
 import { open, read, withBrowser } from './support/open.ts'
-import { addressOf, openPapers, SOON, temporaryFolder } from './support/papers.ts'
+import { addressOf, lookAs, openPapers, SOON, temporaryFolder } from './support/papers.ts'
 
 withBrowser()
 
@@ -31,6 +31,7 @@ async function fromTerminal(page: Page, args: readonly string[]): Promise<Buffer
 
 test('services, discount, freight and tax are chosen, and the terminal writes the same quote', async () => {
   const { page, close } = await open()
+  await lookAs(page, 'shop')
   await openPapers(page)
   await page.getByLabel('Date on it').fill(DAY)
   await page.getByLabel('Which', { exact: true }).selectOption('quote')
@@ -66,6 +67,7 @@ test('services, discount, freight and tax are chosen, and the terminal writes th
 
 test('an earlier quote is compared with: read back on the screen, and written as the terminal writes it', async () => {
   const { page, close } = await open()
+  await lookAs(page, 'shop')
   await openPapers(page)
   await page.getByLabel('Date on it').fill('2026-03-01')
   await page.getByLabel('Figures of').selectOption('quote')
@@ -112,6 +114,74 @@ test('an earlier quote is compared with: read back on the screen, and written as
   expect(Buffer.compare(readFileSync(await (await made(page, 'pdf')).path()), own)).toBe(0)
   await page.getByRole('button', { name: 'Do not compare' }).click()
   expect(await page.locator('.changes').count()).toBe(0)
+  await close()
+})
+
+test('a customer is offered an estimate with nothing to take off, and a quote opened by one brings none in', async () => {
+  const { page, close } = await open()
+  await openPapers(page)
+  const offered = () => page.getByLabel('Which', { exact: true }).locator('option').allTextContents()
+  const figures = () => page.getByLabel('Figures of').locator('option').allTextContents()
+  expect(await offered()).toContain('Estimate')
+  expect(await offered()).not.toContain('Quote')
+  expect(await figures()).toEqual(['Packing list, by package', 'Parts list', 'Estimate'])
+  expect(
+    await page.getByLabel(/Off parts|Free of tax|no freight|Delivery to|Set-up in|Work by/).count(),
+  ).toBe(0)
+  expect(await page.locator('.paper-work').innerText()).toContain('its quote is what counts')
+  await page.getByLabel('Date on it').fill(DAY)
+  const earlier = join(folder, 'shop-quote.json')
+  const flags = ['--format', 'json', '--what', 'quote', '--discount', '90%', '--untaxed']
+  writeFileSync(earlier, await fromTerminal(page, flags))
+  await page.locator('.since input[type=file]').setInputFiles(earlier)
+  await page.locator('.changes').waitFor()
+  expect(await page.locator('.since').innerText()).toContain('terms that only the shop can give')
+  await page.getByLabel('Figures of').selectOption('estimate')
+  const json = await made(page, 'json')
+  expect(json.suggestedFilename()).toBe('Quillet-Cove-estimate.json')
+  const own = readFileSync(await json.path())
+  const asked = ['--format', 'json', '--what', 'estimate', '--audience', 'customer']
+  expect(Buffer.compare(own, await fromTerminal(page, asked))).toBe(0)
+  expect(JSON.parse(own.toString())).toMatchObject({
+    format: 'leadline/estimate',
+    discount: { amount: 0 },
+    until: null,
+  })
+  await page.getByLabel('Which', { exact: true }).selectOption('estimate')
+  const pdf = await made(page, 'pdf')
+  expect(pdf.suggestedFilename()).toBe('Quillet-Cove-estimate.pdf')
+  const paper = ['--format', 'pdf', '--what', 'estimate', '--audience', 'customer']
+  expect(
+    Buffer.compare(
+      readFileSync(await pdf.path()),
+      await fromTerminal(page, [...paper, '--link', await addressOf(page)]),
+    ),
+  ).toBe(0)
+  await close()
+})
+
+test('what a shop had typed is not on the paper once a customer looks; a crew is offered no prices', async () => {
+  const { page, close } = await open()
+  await lookAs(page, 'shop')
+  await openPapers(page)
+  await page.getByLabel('Date on it').fill(DAY)
+  await page.getByLabel('Which', { exact: true }).selectOption('quote')
+  await page.getByLabel(/^Off parts and options/).fill('150')
+  await page.locator('[data-format=pdf]').click()
+  await expect
+    .poll(() => page.locator('.paper-work .fault').textContent())
+    .toMatch(/discount.*1\.5.*expected/)
+  await page.getByLabel(/^Off parts and options/).fill('50')
+  await lookAs(page, 'customer')
+  expect(await page.getByLabel('Which', { exact: true }).inputValue()).toBe('packet')
+  await page.getByLabel('Figures of').selectOption('estimate')
+  const own = readFileSync(await (await made(page, 'json')).path())
+  expect(JSON.parse(own.toString()).discount.amount).toBe(0)
+  await lookAs(page, 'crew')
+  const offered = await page.locator('.paper-work option').allTextContents()
+  expect(offered).toContain('Set-up sheet')
+  expect(offered.filter((one) => /quote|estimate|parts list/i.test(one))).toEqual([])
+  expect(await page.locator('.paper-work').innerText()).not.toMatch(/\$|[Qq]uote|[Ee]stimate/)
   await close()
 })
 

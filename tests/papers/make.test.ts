@@ -7,6 +7,7 @@ import { type Asked, writeFile } from '../../src/papers/write.ts'
 
 const asked: Asked = {
   what: 'packing',
+  audience: 'shop',
   dock: derive(demoDesign, demoCatalog),
   design: demoDesign,
   catalog: demoCatalog,

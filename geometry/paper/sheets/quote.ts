@@ -1,8 +1,19 @@
-/** The quote: lines by group, what is taken off, tax, freight, total; how long it holds, on which terms; the dock that it is for. */
+/**
+ * The quote: lines by group, what is taken off, tax, freight, total; how long it holds, on which terms; the dock that it is for. The estimate:
+ * the same lines at the catalog's prices, without what binds the shop.
+ */
 import { type Dock, formatLength, formatMass, formatMoney } from '../../../rules/index.ts'
-import { type Quote, type QuoteAsked, type QuoteLine, quote } from '../../../rules/papers/quote.ts'
+import {
+  type Estimate,
+  estimate,
+  type Quote,
+  type QuoteAsked,
+  type QuoteLine,
+  quote,
+} from '../../../rules/papers/quote.ts'
 import type { QuoteFile } from '../../../rules/papers/quote-file.ts'
 import { sinceSaid } from '../../../rules/papers/quote-since.ts'
+import { inFours } from '../../../rules/words/fours.ts'
 import { paperWords } from '../../../rules/words/papers.ts'
 import { sheetWords } from '../../../rules/words/sheets.ts'
 import { planPicture, wholePicture } from '../../drawing/picture.ts'
@@ -28,14 +39,28 @@ function planHeight({ sections }: Dock): number {
   return Math.min(76, Math.max(42, (130 * (y1 - y0)) / (x1 - x0)))
 }
 
-export function quotePaper(of: PaperOf, wanted: QuoteWanted = {}): Paper {
+export function quotePaper(of: PaperOf, { since, ...asked }: QuoteWanted = {}): Paper {
   const { dock, design, catalog, options } = of
+  return pricedPaper(of, quote(dock, design, catalog, { ...asked, date: options.date }), since)
+}
+
+export function estimatePaper(of: PaperOf): Paper {
+  const { dock, design, catalog, options } = of
+  return pricedPaper(of, estimate(dock, design, catalog, { date: options.date }))
+}
+
+function pricedPaper(bare: PaperOf, made: Quote | Estimate, since?: QuoteFile): Paper {
+  const { dock, design, catalog, options } = bare
   const { units, lang } = options
   const t = sheetWords(lang, units)
   const say = paperWords(lang, units)
   const width = widthOf(options)
-  const { since, ...asked } = wanted
-  const made = quote(dock, design, catalog, { ...asked, date: options.date })
+  const binds = made.format === 'leadline/quote'
+  const kind = binds ? 'quote' : 'estimate'
+  const of: PaperOf = {
+    ...bare,
+    check: { name: say(`check-${kind}`), dockName: say('check-dock'), code: inFours(made.check) },
+  }
   const money = (minor: number): string => formatMoney(minor, made.currency, lang)
   const columns: Column[] = [
     { title: t('count'), align: 'end' },
@@ -68,7 +93,8 @@ export function quotePaper(of: PaperOf, wanted: QuoteWanted = {}): Paper {
   const high = planHeight(dock)
   const plan = planPicture(drawn, [], { x0: 0, y0: 0, x1: width, y1: high })
   const flow: Flow = [
-    ...head(say('quote'), of, options, catalog),
+    ...head(say(kind), of, options, catalog),
+    ...(binds ? [] : paragraph(say('estimate-lead'), width, { weight: 'bold' })),
     ...(picture
       ? [figure(picture, width), { ...figure({ marks: plan, width, height: high }, width), before: 1 }]
       : []),
@@ -96,6 +122,10 @@ export function quotePaper(of: PaperOf, wanted: QuoteWanted = {}): Paper {
       ? paragraph(say('quote-until', { date: made.until }), width, { before: 3, weight: 'bold' })
       : []),
     ...paragraph(say('quote-rounding'), width, { size: SIZE.small, ink: GRAY }),
+    ...paragraph(say('check-what', { name: say(`check-${kind}`) }), width, {
+      size: SIZE.small,
+      ink: GRAY,
+    }),
     ...(since ? sinceBlocks(sinceSaid(since, { dock, quote: made }, catalog, options), width) : []),
     ...(made.terms.length > 0
       ? [
@@ -104,14 +134,14 @@ export function quotePaper(of: PaperOf, wanted: QuoteWanted = {}): Paper {
           ...list(made.terms, width, 'dot', { size: SIZE.small }).map((one) => ({ ...one, keep: true })),
         ]
       : []),
-    writeOn([t('agreed'), t('for-shop')], width, 14),
+    ...(binds ? [writeOn([t('agreed'), t('for-shop')], width, 14)] : []),
   ]
-  return documentOf(say('quote'), flow, catalog, options, of)
+  return documentOf(say(kind), flow, catalog, options, of)
 }
 
 /** Sums at the right, the total last and strong; one block, which is not cut. */
 function sums(
-  made: Quote,
+  made: Quote | Estimate,
   say: ReturnType<typeof paperWords>,
   money: (minor: number) => string,
   width: number,
@@ -141,7 +171,11 @@ function sums(
           },
         ]
       : []),
-    { label: say('quote-total'), value: money(made.total), strong: true },
+    {
+      label: say(made.format === 'leadline/quote' ? 'quote-total' : 'estimate-total'),
+      value: money(made.total),
+      strong: true,
+    },
   ]
   return keyValues(all, wide).map((one) => ({
     ...block(one.height, (x, y) => one.marks(x + width - wide, y)),

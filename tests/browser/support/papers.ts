@@ -22,6 +22,10 @@ export async function openPapers(page: Page): Promise<void> {
   await expect.poll(() => page.locator('[data-format=pdf]').isEnabled(), SOON).toBe(true)
 }
 
+/** Who looks on. */
+export const lookAs = (page: Page, audience: 'customer' | 'shop' | 'crew'): Promise<void> =>
+  page.locator('leadline-dock').evaluate((e, whom) => e.setAttribute('audience', whom), audience)
+
 /** The address that opens the dock as it is shown now. */
 export async function addressOf(page: Page): Promise<string> {
   const { origin, pathname, search } = new URL(page.url())

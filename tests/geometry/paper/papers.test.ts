@@ -9,9 +9,10 @@ import { describe, expect, it } from 'vitest'
 import { boxOf, overlap } from '../../../geometry/drawing/labels.ts'
 import { pdfOf } from '../../../geometry/export/pdf.ts'
 import { svgOfSheets } from '../../../geometry/export/svg.ts'
+import { type Audience, PAPERS } from '../../../geometry/paper/audience.ts'
 import type { PaperOf } from '../../../geometry/paper/document.ts'
 import { PAPER_SIZES, type Paper, type Sheet, type TextMark } from '../../../geometry/paper/marks.ts'
-import { PAPERS, packetOf, paperOf } from '../../../geometry/paper/packet.ts'
+import { packetOf, paperOf } from '../../../geometry/paper/packet.ts'
 import { qrMarks } from '../../../geometry/paper/qr.ts'
 import {
   assessKit,
@@ -25,7 +26,7 @@ import {
   formatMoney,
 } from '../../../rules/index.ts'
 import { cartons } from '../../../rules/papers/cartons.ts'
-import { quote } from '../../../rules/papers/quote.ts'
+import { estimate, quote } from '../../../rules/papers/quote.ts'
 import { paperFonts } from '../../../src/cli/fonts.ts'
 import { anyCase, parsedDesign } from '../../support/arbitraries.ts'
 
@@ -129,6 +130,70 @@ describe('papers as PDF', () => {
             expect(own).toContain(DATE)
           }
       })
+
+  it('with prices are a quote of the shop’s or an estimate, each with a code of its own on every sheet', async () => {
+    const of = paperFor(demoDesign)
+    const asked = { services: [{ code: 'delivery' }], discount: { share: 0.05 } }
+    const read = async (paper: Paper) => readBack(pdfOf([paper], FONTS, { date: DATE }))
+    const inFours = (code: string): string => code.slice(0, 12).replace(/(.{4})(?=.)/g, '$1 ')
+    for (const [paper, made, title, name] of [
+      [
+        paperOf('quote', of, asked),
+        quote(of.dock, demoDesign, demoCatalog, { date: DATE, ...asked }),
+        'Quote',
+        'Check code of this quote',
+      ],
+      [
+        paperOf('estimate', of, asked),
+        estimate(of.dock, demoDesign, demoCatalog, { date: DATE }),
+        'Estimate',
+        'Check code of this estimate',
+      ],
+    ] as const) {
+      const { file, pages, texts } = await read(paper)
+      expect(((await file.getMetadata()).info as Record<string, string>).Title).toContain(title)
+      expect((await file.getOutline()).map((one: { title: string }) => one.title)).toEqual([title])
+      expect(texts[1]).toBe(title)
+      for (const page of pages) {
+        const told = page.texts.join(' ')
+        expect(told).toMatch(new RegExp(`${name} ${inFours(made.check)}`))
+        expect(told).toContain(`Check code of the dock ${inFours(of.dock.fingerprint.all)}`)
+      }
+      expect(texts).toContain(formatMoney(made.total, 'USD', 'en'))
+    }
+    const [binding, estimated] = await Promise.all(
+      (['quote', 'estimate'] as const).map(async (what) =>
+        (await read(paperOf(what, of, asked))).texts.join(' '),
+      ),
+    )
+    const binds = [
+      /Holds until/,
+      /For the shop/,
+      /Agreed/,
+      /Terms/,
+      /Discount/,
+      /Delivery to the shore/,
+      /Total$|Total \$/,
+    ]
+    for (const one of binds) {
+      expect(binding).toMatch(one)
+      expect(estimated).not.toMatch(one)
+    }
+    expect(estimated).not.toMatch(/^(?!.*own quote).*Quote/)
+    expect(estimated).toContain('own quote is what counts')
+    expect(estimated).toContain('Estimated total')
+  })
+
+  it('are for whom they are for: a customer’s has no quote in it, a crew’s no money', async () => {
+    const of = paperFor(demoDesign)
+    const titles = (audience: Audience) => packetOf(of, {}, audience).map(({ title }) => title)
+    expect(titles('shop')).toContain('Quote')
+    expect(titles('customer')).toContain('Estimate')
+    expect(titles('shop').filter((one) => one !== 'Quote')).toEqual(titles('crew'))
+    expect(titles('customer').filter((one) => one !== 'Estimate')).toEqual(titles('crew'))
+    const { texts } = await readBack(pdfOf(packetOf(of, {}, 'crew'), FONTS, { date: DATE }))
+    expect(texts.filter((one) => one.includes('$'))).toEqual([])
+  })
 
   it('embed their fonts as subsets, with bookmarks for each paper and sheet, and say what they are', async () => {
     const of = paperFor(demoDesign)
