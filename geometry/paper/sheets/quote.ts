@@ -121,8 +121,7 @@ function pricedPaper(bare: PaperOf, made: Quote | Estimate, since?: QuoteFile): 
     ...(made.until
       ? paragraph(say('quote-until', { date: made.until }), width, { before: 3, weight: 'bold' })
       : []),
-    ...paragraph(say('quote-rounding'), width, { size: SIZE.small, ink: GRAY }),
-    ...paragraph(say('check-what', { name: say(`check-${kind}`) }), width, {
+    ...paragraph(`${say('quote-rounding')} ${say('check-what', { name: say(`check-${kind}`) })}`, width, {
       size: SIZE.small,
       ink: GRAY,
     }),
