@@ -61,7 +61,7 @@ describe('leadline sheet --audience', () => {
 
   it.each([
     ['--audience', ['--audience', 'anyone']],
-    ['--services[0].quantity', ['--services', 'hours=9999999']],
+    ['--services', ['--services', 'hours=9999999']],
     ['--discount', ['--discount', '99999999999999.00']],
   ])('out of range: %s is told', async (path, args) => {
     const told = await text('--format', 'json', '--what', 'quote', ...args).catch((error) => error.message)
