@@ -3,90 +3,15 @@
  * expected. Never throws; inside the engine there are no further checks of shape.
  */
 import * as v from 'valibot'
+import { type Issue, issue, type Notice, type PathKey, pathOf, show } from './issue.ts'
+import { MOST_ISSUES, type Plain } from './plain.ts'
 
-export interface Issue {
-  /** As in `site.soundings[3].depth`; empty for the whole file. */
-  readonly path: string
-  /** What is wrong, what was expected. */
-  readonly message: string
-  readonly expected: string
-  readonly received: string
-}
-
-/** Something kept and worth telling, such as a key that this version does not know. */
-export interface Notice {
-  readonly path: string
-  readonly message: string
-}
+export { type Issue, issue, type Notice, show } from './issue.ts'
+export { type Plain, plainOf } from './plain.ts'
 
 export type Parsed<T> =
   | { readonly ok: true; readonly value: T; readonly notices: readonly Notice[] }
   | { readonly ok: false; readonly issues: readonly Issue[] }
-
-/** The most issues that one answer lists: enough to mend a file by, never a flood. */
-const MOST_ISSUES = 50
-const MOST_DEPTH = 40
-
-export const issue = (path: string, received: string, expected: string): Issue => ({
-  path,
-  message: `${received}; expected ${expected}`,
-  expected,
-  received,
-})
-
-/** A value in few words, for a message. */
-export function show(value: unknown): string {
-  if (value === undefined) return 'missing'
-  if (typeof value === 'string') return `"${value.length > 60 ? `${value.slice(0, 57)}…` : value}"`
-  if (Array.isArray(value)) return `a list of ${value.length}`
-  if (value !== null && typeof value === 'object') return 'an object'
-  return String(value)
-}
-
-type PathKey = string | number
-export const pathOf = (keys: readonly PathKey[]): string =>
-  keys.reduce<string>(
-    (path, key) =>
-      typeof key === 'number'
-        ? `${path}[${key}]`
-        : /^[A-Za-z_$][\w$]*$/.test(key)
-          ? path === ''
-            ? key
-            : `${path}.${key}`
-          : `${path}[${JSON.stringify(key)}]`,
-    '',
-  )
-
-const FORBIDDEN = new Set(['__proto__', 'constructor', 'prototype'])
-
-/** Keys that could reach an object's prototype, and nesting that no real file has. */
-export function scan(input: unknown): Issue[] {
-  const issues: Issue[] = []
-  // One list of keys that grows and shrinks: a copy at each of a hundred thousand values is what takes time.
-  const keys: PathKey[] = []
-  const walk = (value: unknown): void => {
-    if (value === null || typeof value !== 'object' || issues.length >= MOST_ISSUES) return
-    if (keys.length > MOST_DEPTH) {
-      issues.push(issue(pathOf(keys), 'nested too deeply', `at most ${MOST_DEPTH} levels`))
-      return
-    }
-    const enter = (key: PathKey, inner: unknown): void => {
-      keys.push(key)
-      walk(inner)
-      keys.pop()
-    }
-    if (Array.isArray(value)) {
-      for (let i = 0; i < value.length; i++) enter(i, value[i])
-      return
-    }
-    for (const key of Object.keys(value)) {
-      if (FORBIDDEN.has(key)) issues.push(issue(pathOf([...keys, key]), 'key not allowed', 'another name'))
-      else enter(key, (value as Record<string, unknown>)[key])
-    }
-  }
-  walk(input)
-  return issues
-}
 
 function fromSchema(raw: v.BaseIssue<unknown>): Issue {
   const keys = (raw.path ?? []).map((item) => item.key as PathKey)
@@ -157,32 +82,33 @@ function unknownKeys(schema: AnySchema, input: unknown, most = 100): string[] {
 }
 
 /**
- * Checks `input` against `schema`, then against `meaning` (what a schema cannot say).
+ * Checks plain data against `schema`, then against `meaning` (what a schema cannot say).
  * Unknown keys are kept and told as notices.
  */
 export function parseWith<S extends v.GenericSchema>(
   schema: S,
-  input: unknown,
+  { value, faults, odd, notices: mended }: Plain,
   meaning: (value: v.InferOutput<S>) => readonly Issue[],
 ): Parsed<v.InferOutput<S>> {
-  const unsafe = scan(input)
-  if (unsafe.length > 0) return { ok: false, issues: unsafe }
-  const result = v.safeParse(schema, input)
-  if (!result.success) {
-    const issues = result.issues.map(fromSchema)
-    return { ok: false, issues: issues.slice(0, MOST_ISSUES) }
-  }
-  const wrong = meaning(result.output)
-  if (wrong.length > 0) return { ok: false, issues: wrong.slice(0, MOST_ISSUES) }
-  const notices = unknownKeys(schema as unknown as AnySchema, input).map((path) => ({
+  if (faults.length > 0) return { ok: false, issues: faults }
+  const result = v.safeParse(schema, value)
+  const wrong = result.success ? [] : result.issues.slice(0, MOST_ISSUES).map(fromSchema)
+  const told = new Set(wrong.map(({ path }) => path))
+  const issues = [...wrong, ...odd.filter(({ path }) => !told.has(path))].slice(0, MOST_ISSUES)
+  if (!result.success || issues.length > 0) return { ok: false, issues }
+  const meant = meaning(result.output)
+  if (meant.length > 0) return { ok: false, issues: meant.slice(0, MOST_ISSUES) }
+  const unknown = unknownKeys(schema as unknown as AnySchema, value).map((path) => ({
     path,
     message: 'not known to this version; kept as it is',
   }))
-  return { ok: true, value: result.output, notices }
+  return { ok: true, value: result.output, notices: [...mended, ...unknown] }
 }
 
 /** JSON text to a value, with the place of a fault; `maxBytes` guards a page against a file that is no design. */
 export function parseText(text: string, maxBytes: number): Parsed<unknown> {
+  if (typeof text !== 'string')
+    return { ok: false, issues: [issue('', show(text), 'the text of a JSON file')] }
   if (text.length > maxBytes)
     return { ok: false, issues: [issue('', `${text.length} characters`, `at most ${maxBytes}`)] }
   try {
@@ -198,20 +124,20 @@ export function parseText(text: string, maxBytes: number): Parsed<unknown> {
  * `migrations[n]` turns a file of version n into one of version n + 1.
  */
 export function upgrade(
-  input: unknown,
+  plain: Plain,
   format: string,
   current: number,
   migrations: Readonly<Record<number, (old: Record<string, unknown>) => Record<string, unknown>>>,
-): Parsed<unknown> {
-  const fail = (path: string, received: string, expected: string): Parsed<unknown> => ({
-    ok: false,
-    issues: [issue(path, received, expected)],
-  })
-  if (input === null || typeof input !== 'object' || Array.isArray(input))
-    return fail('', show(input), 'an object')
-  let file = input as Record<string, unknown>
+): { readonly ok: true; readonly plain: Plain } | { readonly ok: false; readonly issues: readonly Issue[] } {
+  const fail = (path: string, received: string, expected: string) =>
+    ({ ok: false, issues: [issue(path, received, expected)] }) as const
+  const { value, faults } = plain
+  if (faults.length > 0) return { ok: false, issues: faults }
+  if (value === null || typeof value !== 'object' || Array.isArray(value))
+    return fail('', show(value), 'an object')
+  let file = value as Record<string, unknown>
   if (file.format !== format) return fail('format', show(file.format), `"${format}"`)
-  const version = file.version
+  const { version } = file
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1)
     return fail('version', show(version), `a whole number from 1 to ${current}`)
   if (version > current)
@@ -221,5 +147,5 @@ export function upgrade(
     if (!step) return fail('version', String(version), `a version that can be read, up to ${current}`)
     file = step(file)
   }
-  return { ok: true, value: file, notices: [] }
+  return { ok: true, plain: { ...plain, value: file } }
 }

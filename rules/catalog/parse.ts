@@ -1,5 +1,5 @@
 /** From unknown input to a Catalog: schema, versions, and the references within it. */
-import { type Issue, issue, type Parsed, parseText, parseWith, show, upgrade } from '../border.ts'
+import { type Issue, issue, type Parsed, parseText, parseWith, plainOf, show, upgrade } from '../border.ts'
 import { type Catalog, CatalogSchema } from './schema.ts'
 
 export const CATALOG_FORMAT = 'leadline/catalog'
@@ -11,8 +11,8 @@ const migrations: Record<number, (old: Record<string, unknown>) => Record<string
 
 /** Checks a catalog and every reference within it. Unknown keys are kept. Never throws. */
 export function parseCatalog(input: unknown): Parsed<Catalog> {
-  const file = upgrade(input, CATALOG_FORMAT, CATALOG_VERSION, migrations)
-  return file.ok ? parseWith(CatalogSchema, file.value, referenceIssues) : file
+  const file = upgrade(plainOf(input), CATALOG_FORMAT, CATALOG_VERSION, migrations)
+  return file.ok ? parseWith(CatalogSchema, file.plain, referenceIssues) : file
 }
 
 /** The same from JSON text. */

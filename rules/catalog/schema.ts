@@ -144,7 +144,7 @@ const SleeveSchema = v.looseObject({
   ),
   slip: v.optional(
     measure(
-      0,
+      1,
       1e6,
       'As measured by the shop: push along a leg at which it slides in its sleeve, all set bolts tight, N',
     ),
@@ -290,16 +290,18 @@ const ExtraSchema = v.variant('place', [
   }),
 ])
 
-const rule = (unit: string, min: number, max: number, description: string) =>
+const ruleOf = <V extends v.GenericSchema>(value: V, unit: string, description: string) =>
   v.pipe(
     v.looseObject({
-      value: measure(min, max, unit),
+      value,
       unit: v.literal(unit),
       description: v.pipe(v.string(), v.maxLength(600)),
     }),
     v.description(description),
   )
-const counts = (description: string) => rule('', 0, 40, description)
+const rule = (unit: string, min: number, max: number, description: string) =>
+  ruleOf(measure(min, max, unit), unit, description)
+const counts = (description: string) => ruleOf(count(40, ''), '', description)
 
 /** Thresholds and counts that another shop could set otherwise. Each carries its unit and a description in the file. */
 const RulesSchema = v.looseObject({
@@ -493,7 +495,7 @@ export const CatalogSchema = v.looseObject({
     height: length(0.5, 'Height along the leg'),
     width: length(0.5, 'Width over the leg'),
     slip: v.optional(
-      measure(0, 1e6, 'As measured by the shop: push along the leg at which the clamp slides on it, N'),
+      measure(1, 1e6, 'As measured by the shop: push along the leg at which the clamp slides on it, N'),
     ),
   }),
   hooks: v.looseObject({

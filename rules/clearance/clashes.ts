@@ -3,6 +3,7 @@
  * own findings, for they take a hundred times as long as one of those; `withClashes` puts them among them. Words: `clashes` in the
  * language files.
  */
+import { meters, text } from '../checks/check.ts'
 import { pointer } from '../design/pointer.ts'
 import type { Dock, Figure, Finding, Remedy } from '../dock.ts'
 import type { Kit } from '../kit.ts'
@@ -22,9 +23,7 @@ function toldAlready({ a, b }: Found, dock: Dock): boolean {
   return other.kind === 'foot-pad' && told('leg-below-frame', other.of)
 }
 
-const text = (value: string): Figure => ({ value, unit: 'text' })
 const kind = (value: string): Figure => ({ value, unit: 'kind' })
-const meters = (value: number): Figure => ({ value: Math.round(value * 1e6) / 1e6, unit: 'm' })
 
 /** An extra can be left out; what the dock stands on cannot. */
 function remedyOf({ a, b }: Found, kit: Kit): Remedy | null {

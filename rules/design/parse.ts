@@ -1,5 +1,5 @@
 /** From unknown input to a Design: schema, versions, and what a schema cannot say. */
-import { type Issue, issue, type Parsed, parseText, parseWith, show, upgrade } from '../border.ts'
+import { type Issue, issue, type Parsed, parseText, parseWith, plainOf, show, upgrade } from '../border.ts'
 import { type Design, DesignSchema, LIMITS, type PlanItem } from './schema.ts'
 
 export const DESIGN_FORMAT = 'leadline/design'
@@ -13,9 +13,9 @@ const migrations: Record<number, (old: Record<string, unknown>) => Record<string
  * Never throws.
  */
 export function parseDesign(input: unknown): Parsed<Design> {
-  const file = upgrade(input, DESIGN_FORMAT, DESIGN_VERSION, migrations)
+  const file = upgrade(plainOf(input), DESIGN_FORMAT, DESIGN_VERSION, migrations)
   if (!file.ok) return file
-  const parsed = parseWith(DesignSchema, file.value, (design) => [
+  const parsed = parseWith(DesignSchema, file.plain, (design) => [
     ...siteIssues(design.site),
     ...(design.dock.plan ? planIssues(design.dock.plan) : runIssues(design.dock)),
   ])

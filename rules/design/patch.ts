@@ -1,18 +1,24 @@
 /** The `add`, `replace` and `remove` of RFC 6902, which remedies are written in. The result is not checked: `parseDesign` does that. */
+import { plainOf } from '../border.ts'
 import type { PatchOperation } from '../dock.ts'
 import type { Design } from './schema.ts'
 
 type Container = Record<string, unknown> | unknown[]
 
-/** @throws where a path leads nowhere: a remedy was made for another design. */
+/** @throws where a path leads nowhere (a remedy was made for another design), or a value is no plain data. */
 export function applyPatch(design: Design, patch: readonly PatchOperation[]): Design {
-  const copy = copyOf(design)
+  const copy = JSON.parse(JSON.stringify(design)) as Design
   for (const operation of patch) applyOne(copy, operation)
   return copy
 }
 
-/** Designs and what is put into them are JSON. */
-const copyOf = <T>(value: T): T => (value === undefined ? value : JSON.parse(JSON.stringify(value)))
+/** What is put into a design is JSON. */
+function copyOf(given: unknown, path: string): unknown {
+  const { value, faults, odd } = plainOf(given)
+  const fault = faults[0] ?? odd[0]
+  if (fault) throw new Error(`applyPatch: "${path}" with ${fault.message}`)
+  return value
+}
 
 function applyOne(root: Design, { op, path, value }: PatchOperation): void {
   const keys = pointer(path)
@@ -26,15 +32,15 @@ function applyOne(root: Design, { op, path, value }: PatchOperation): void {
     const index = last === '-' ? container.length : Number(last)
     const most = op === 'add' ? container.length : container.length - 1
     if (!/^(-|0|[1-9]\d*)$/.test(last) || index > most) throw new Error(`applyPatch: no place "${path}"`)
-    if (op === 'add') container.splice(index, 0, copyOf(value))
+    if (op === 'add') container.splice(index, 0, copyOf(value, path))
     else if (op === 'remove') container.splice(index, 1)
-    else container[index] = copyOf(value)
+    else container[index] = copyOf(value, path)
     return
   }
   if (last === '__proto__') throw new Error(`applyPatch: no place "${path}"`)
   if (op !== 'add' && !Object.hasOwn(container, last)) throw new Error(`applyPatch: nothing at "${path}"`)
   if (op === 'remove') delete container[last]
-  else container[last] = copyOf(value)
+  else container[last] = copyOf(value, path)
 }
 
 /** RFC 6901: `~1` is a slash, `~0` a tilde. */

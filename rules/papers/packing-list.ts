@@ -1,5 +1,5 @@
 /** The packing list as data: parts by bag, each with its wrench; where each leg and brace goes; what is to be added to what is there. */
-import { type Issue, issue } from '../border.ts'
+import { type Issue, issue, plainOf, show } from '../border.ts'
 import type { Catalog } from '../catalog/index.ts'
 import type { Dock, Fingerprint, PartRow, Totals } from '../dock.ts'
 
@@ -113,7 +113,9 @@ const line = (row: Have[number], have: number, need: number): DifferenceRow => (
 export function rowsOfList(
   input: unknown,
 ): { ok: true; value: Have } | { ok: false; issues: readonly Issue[] } {
-  const groups = (input as { groups?: unknown }).groups
+  const { value, faults, odd } = plainOf(input)
+  if (faults.length + odd.length > 0) return { ok: false, issues: [...faults, ...odd] }
+  const groups = (value as { groups?: unknown } | null)?.groups
   if (!Array.isArray(groups))
     return { ok: false, issues: [issue('groups', 'missing', 'the groups of a packing list')] }
   const rows: Have[number][] = []
@@ -127,7 +129,7 @@ export function rowsOfList(
         if (typeof row?.code !== 'string' || typeof row.kind !== 'string')
           issues.push(issue(at, 'a row without code and kind', 'both, as text'))
         else if (!Number.isInteger(row.quantity) || row.quantity! < 0)
-          issues.push(issue(`${at}.quantity`, String(row.quantity), 'a whole number, 0 or more'))
+          issues.push(issue(`${at}.quantity`, show(row.quantity), 'a whole number, 0 or more'))
         else
           rows.push({
             kind: row.kind,

@@ -3,7 +3,7 @@
  * comes from outside. Both are checked here; within the engine there is no further check of shape.
  */
 import * as v from 'valibot'
-import { type Issue, issue, type Parsed, parseText, parseWith, upgrade } from '../border.ts'
+import { type Issue, issue, type Parsed, parseText, parseWith, plainOf, upgrade } from '../border.ts'
 import { type Design, LIMITS, parseDesign } from '../design/index.ts'
 import { isDay } from './day.ts'
 import { type Estimate, GROUPS, type PriceTerms, type Quote, type QuoteAsked } from './quote.ts'
@@ -25,9 +25,12 @@ const VERSION = 1
 
 const text = (max: number) => v.pipe(v.string(), v.maxLength(max))
 const Day = v.pipe(v.string(), v.check(isDay, 'a day, YYYY-MM-DD'))
-const amount = v.pipe(v.number(), v.integer(), v.minValue(-1e12), v.maxValue(1e12))
+/** Of a line and of them all: whole cents that numbers tell apart. */
+const amount = v.pipe(v.number(), v.integer(), v.minValue(-4e15), v.maxValue(4e15))
 const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1))
 const quantity = v.pipe(v.number(), v.minValue(0), v.maxValue(1e6))
+/** Of the longest dock that there may be. */
+const pieces = v.pipe(v.number(), v.minValue(0), v.maxValue(1e9))
 const price = v.pipe(v.number(), v.integer(), v.minValue(-1e8), v.maxValue(1e8))
 
 const whole = (least: number, most: number) =>
@@ -59,8 +62,8 @@ const QuoteFileSchema = v.looseObject({
         kind: v.nullable(text(40)),
         code: v.nullable(text(60)),
         name: text(400),
-        quantity,
-        spares: quantity,
+        quantity: pieces,
+        spares: pieces,
         sparesPriced: v.boolean(),
         unitPrice: price,
         amount,
@@ -79,9 +82,9 @@ const QuoteFileSchema = v.looseObject({
 
 /** A quote's file, with its design as `parseDesign` reads it. Never throws. */
 export function parseQuoteFile(input: unknown): Parsed<QuoteFile> {
-  const file = upgrade(input, FORMAT, VERSION, {})
+  const file = upgrade(plainOf(input), FORMAT, VERSION, {})
   if (!file.ok) return file
-  const parsed = parseWith(QuoteFileSchema, file.value, () => [])
+  const parsed = parseWith(QuoteFileSchema, file.plain, () => [])
   if (!parsed.ok) return parsed
   const design = parseDesign(parsed.value.design)
   if (!design.ok)
@@ -90,7 +93,11 @@ export function parseQuoteFile(input: unknown): Parsed<QuoteFile> {
       issues: design.issues.map((one): Issue => ({ ...one, path: `design${one.path && `.${one.path}`}` })),
     }
   // What is left unchecked is text that a comparison does not read.
-  return { ...parsed, notices: [], value: { ...parsed.value, design: design.value } as unknown as QuoteFile }
+  return {
+    ...parsed,
+    notices: file.plain.notices,
+    value: { ...parsed.value, design: design.value } as unknown as QuoteFile,
+  }
 }
 
 /** The same from JSON text. */
@@ -120,11 +127,30 @@ const AskedSchema = v.looseObject({
   ),
 })
 
+const isObject = (value: unknown): boolean =>
+  value !== null && typeof value === 'object' && !Array.isArray(value)
+
+type Asked = v.InferOutput<typeof AskedSchema>
+const dayIssues = ({ date, until }: Asked): Issue[] =>
+  until !== undefined && until < date ? [issue('until', until, `${date} or later`)] : []
+
+/** So that a quote's sums stay whole cents: beyond 2^53 numbers no longer tell them apart. */
+function sumIssues({ services = [], other = [] }: Asked): Issue[] {
+  const hours = services.reduce((sum, one) => sum + (one.quantity ?? 0), 0)
+  const cents = other.reduce((sum, one) => sum + Math.abs(one.price) * one.quantity, 0)
+  return [
+    ...(hours > 1e6 ? [issue('services', `quantities of ${hours} in all`, 'at most 1000000')] : []),
+    ...(cents > 1e14 ? [issue('other', `${cents} cents in all`, 'at most 100000000000000')] : []),
+  ]
+}
+
 /** What a quote is asked for with. Never throws. */
 export function parseAsked(input: unknown): Parsed<QuoteAsked> {
-  if (input === null || typeof input !== 'object' || Array.isArray(input))
+  const plain = plainOf(input)
+  if (plain.faults.length === 0 && !isObject(plain.value))
     return { ok: false, issues: [issue('', 'no object', 'what a quote is asked for with')] }
-  return parseWith(AskedSchema, input, ({ date, until }) =>
-    until !== undefined && until < date ? [issue('until', until, `${date} or later`)] : [],
-  ) as Parsed<QuoteAsked>
+  return parseWith(AskedSchema, plain, (asked) => [
+    ...dayIssues(asked),
+    ...sumIssues(asked),
+  ]) as Parsed<QuoteAsked>
 }

@@ -62,6 +62,16 @@ export const formatTime = (seconds: number): string =>
 export const formatSlope = (slope: number): string =>
   Math.abs(slope) < 0.005 ? 'level' : `1 in ${fixed(1 / Math.abs(slope), 1)}`
 
+/** The tag of a language (BCP 47) that formats take: a page may say `en_US`, nothing, or anything; English where it is none. */
+export function localeOf(lang: string): string {
+  if (lang === 'en') return lang
+  try {
+    return Intl.getCanonicalLocales(lang.replaceAll('_', '-'))[0] ?? 'en'
+  } catch {
+    return 'en'
+  }
+}
+
 /** Making a number format costs more than using it: one for each currency and language. */
 const moneyFormats = new Map<string, Intl.NumberFormat>()
 
@@ -69,7 +79,7 @@ export function formatMoney(minor: number, currency: string, lang = 'en'): strin
   const key = `${lang} ${currency}`
   let format = moneyFormats.get(key)
   if (!format) {
-    format = new Intl.NumberFormat(lang, { style: 'currency', currency })
+    format = new Intl.NumberFormat(localeOf(lang), { style: 'currency', currency })
     moneyFormats.set(key, format)
   }
   return format.format(minor / 10 ** (format.resolvedOptions().maximumFractionDigits ?? 2))

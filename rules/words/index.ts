@@ -10,6 +10,7 @@ export {
   formatSlope,
   formatSpeed,
   formatTime,
+  localeOf,
   type Units,
 } from './format.ts'
 export { findingText, remedyText } from './found.ts'

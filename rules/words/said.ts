@@ -1,7 +1,7 @@
 /** Words that come in files of their own: by key, filled with figures in a reader's language and units. */
 import type { Figure } from '../dock.ts'
 import type { Units } from './format.ts'
-import { fill } from './words.ts'
+import { fill, inLanguage } from './words.ts'
 
 type Template = Parameters<typeof fill>[0]
 
@@ -19,7 +19,7 @@ export const wordsFrom =
     >,
   ) =>
   (lang: string, units: Units): Say<K> => {
-    const words = languages[lang] ?? languages[lang.split('-')[0]!] ?? languages.en
+    const words = inLanguage(languages, lang) ?? languages.en
     return (key, values = {}) => {
       const figures = Object.entries(values).map(([name, value]): [string, Figure] => [
         name,

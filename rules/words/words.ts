@@ -1,7 +1,7 @@
 /** Words by code and language. A language is one JSON file beside this one; what it lacks is said in English. */
 import type { Figure, Finding, Remedy } from '../dock.ts'
 import en from './en.json' with { type: 'json' }
-import { formatFigure, type Units } from './format.ts'
+import { formatFigure, localeOf, type Units } from './format.ts'
 
 /** A sentence with `{names}`, or the forms of one by the figure that `count` names (keys as of Intl.PluralRules). */
 type Template = string | { readonly count: string; readonly other: string; readonly [form: string]: string }
@@ -10,7 +10,19 @@ export type Words = typeof en
 const LANGUAGES: Readonly<Record<string, Words>> = { en }
 
 /** The language asked for, its base language, or English. */
-export const wordsIn = (lang: string): Words => LANGUAGES[lang] ?? LANGUAGES[lang.split('-')[0]!] ?? en
+export const wordsIn = (lang: string): Words => inLanguage(LANGUAGES, lang) ?? en
+
+/** The language asked for and its base language, as keys: none is a name that every object has, such as `constructor`. */
+const tagsOf = (lang: string): readonly string[] => {
+  const tag = localeOf(lang)
+  return [tag, tag.split('-')[0]!]
+}
+
+/** The language's own entry, or that of its base language. */
+export function inLanguage<T>(languages: Readonly<Record<string, T>>, lang: string): T | undefined {
+  const [tag, base] = tagsOf(lang)
+  return languages[tag!] ?? languages[base!]
+}
 
 const plurals = new Map<string, Intl.PluralRules>()
 
@@ -18,7 +30,7 @@ const plurals = new Map<string, Intl.PluralRules>()
 function pluralsOf(lang: string): Intl.PluralRules {
   let rules = plurals.get(lang)
   if (!rules) {
-    rules = new Intl.PluralRules(lang)
+    rules = new Intl.PluralRules(localeOf(lang))
     plurals.set(lang, rules)
   }
   return rules
@@ -66,7 +78,7 @@ function listIn(items: readonly string[], lang: string): string {
 
 /** A kind of part within a sentence. */
 const kindIn = (kind: number | string, lang: string): string =>
-  wordsIn(lang).kinds[kind as keyof Words['kinds']]?.toLocaleLowerCase(lang) ?? String(kind)
+  wordsIn(lang).kinds[kind as keyof Words['kinds']]?.toLocaleLowerCase(localeOf(lang)) ?? String(kind)
 
 type Keys = Readonly<Record<string, Readonly<Record<string, string>> | undefined>>
 
@@ -92,7 +104,7 @@ const NONE: MoreWords = {}
 
 /** In the language asked for, its base language, or English. */
 function inMore<T>(lang: string, more: MoreWords, find: (words: LaterWords) => T | undefined): T | undefined {
-  for (const one of [lang, lang.split('-')[0]!, 'en']) {
+  for (const one of [...tagsOf(lang), 'en']) {
     const words = Object.hasOwn(more, one) ? more[one] : undefined
     const found = words && find(words)
     if (found !== undefined) return found

@@ -10,6 +10,7 @@ import {
   demoCatalog,
   demoDesign,
   deriveKit,
+  localeOf,
   parseCatalog,
   parseDesign,
 } from '../../rules/index.ts'
@@ -247,7 +248,7 @@ export class LeadlineDock extends Base {
       units: units === 'metric' ? 'metric' : 'imperial',
       theme: theme === 'light' || theme === 'dark' ? theme : 'auto',
       audience: audience === 'shop' || audience === 'crew' ? audience : 'customer',
-      lang: this.getAttribute('lang') ?? this.closest('[lang]')?.getAttribute('lang') ?? 'en',
+      lang: localeOf(this.getAttribute('lang') ?? this.closest('[lang]')?.getAttribute('lang') ?? 'en'),
     }
   }
 

@@ -18,5 +18,7 @@ export const massStep = (units: Units, large: boolean): number =>
 export function parseMass(typed: string, units: Units): number | null {
   const [, number, unit = ''] = /^\s*(\d+(?:[.,]\d+)?|[.,]\d+)\s*([a-z]*)\s*$/i.exec(typed) ?? []
   const per = KILOGRAMS[unit.toLowerCase() || (units === 'imperial' ? 'lb' : 'kg')]
-  return number === undefined || per === undefined ? null : Number(number.replace(',', '.')) * per
+  if (number === undefined || per === undefined) return null
+  const kg = Number(number.replace(',', '.')) * per
+  return Number.isFinite(kg) ? kg : null
 }

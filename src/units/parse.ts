@@ -114,7 +114,10 @@ export function parseLength(text: string, bare: LengthUnit): ParsedLength {
   const [large, small, ...more] = list ?? []
   if (!large || more.length > 0) return wrong('not-a-length')
   const largeUnit = large.unit ?? bare
-  if (!small) return { ok: true, meters: sign * large.value * METERS[largeUnit] + 0 }
+  // More digits than a number has; and no -0.
+  const length = (meters: number): ParsedLength =>
+    Number.isFinite(meters) ? { ok: true, meters: sign * meters + 0 } : wrong('not-a-length')
+  if (!small) return length(large.value * METERS[largeUnit])
   // Plain numbers in a row are feet and inches only; after meters a plain number is centimeters.
   const follows = SMALLER[largeUnit]
   if (
@@ -126,7 +129,7 @@ export function parseLength(text: string, bare: LengthUnit): ParsedLength {
   const smallUnit = small.unit ?? follows
   if (smallUnit !== follows) return wrong('units-mixed')
   if (small.value >= (smallUnit === 'in' ? 12 : 100)) return wrong('inches-over')
-  return { ok: true, meters: sign * (large.value * METERS[largeUnit] + small.value * METERS[smallUnit]) }
+  return length(large.value * METERS[largeUnit] + small.value * METERS[smallUnit])
 }
 
 /** What a plain number means on a screen in these units. */

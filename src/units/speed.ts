@@ -23,5 +23,7 @@ export const speedStep = (units: Units, large: boolean): number =>
 export function parseSpeed(typed: string, units: Units): number | null {
   const [, number, unit = ''] = /^\s*(\d+(?:[.,]\d+)?|[.,]\d+)\s*([a-z/]*)\s*$/i.exec(typed) ?? []
   const per = PER_SECOND[unit.toLowerCase() || (units === 'imperial' ? 'mph' : 'm/s')]
-  return number === undefined || per === undefined ? null : Number(number.replace(',', '.')) * per
+  if (number === undefined || per === undefined) return null
+  const speed = Number(number.replace(',', '.')) * per
+  return Number.isFinite(speed) ? speed : null
 }

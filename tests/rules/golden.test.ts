@@ -7,7 +7,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { upgrade } from '../../rules/border.ts'
+import { plainOf, upgrade } from '../../rules/border.ts'
 import { derive, parseCatalogText, parseDesignText } from '../../rules/index.ts'
 
 const golden = (name: string): string => readFileSync(join(import.meta.dirname, 'golden', name), 'utf8')
@@ -66,8 +66,8 @@ describe('a migration', () => {
   }
 
   it('goes step by step to the current version and leaves the old file alone', () => {
-    const result = upgrade(old, 'leadline/thing', 3, migrations)
-    expect(result.ok && result.value).toEqual({
+    const result = upgrade(plainOf(old), 'leadline/thing', 3, migrations)
+    expect(result.ok && result.plain.value).toEqual({
       format: 'leadline/thing',
       version: 3,
       deck: { height: 2 },
@@ -77,7 +77,7 @@ describe('a migration', () => {
   })
 
   it('that is missing is told, not skipped', () => {
-    const result = upgrade(old, 'leadline/thing', 4, migrations)
+    const result = upgrade(plainOf(old), 'leadline/thing', 4, migrations)
     expect(result.ok ? '' : result.issues[0]!.path).toBe('version')
   })
 })

@@ -1,6 +1,17 @@
 /** Figures in words. */
 import { describe, expect, it } from 'vitest'
-import { CHECKS, feetInches, fill, formatMass, formatMoney, formatSlope, wordsIn } from '../../rules/index.ts'
+import {
+  CHECKS,
+  feetInches,
+  fill,
+  findingText,
+  formatMass,
+  formatMoney,
+  formatSlope,
+  wordsIn,
+} from '../../rules/index.ts'
+import { paperWords } from '../../rules/papers.ts'
+import { inLanguage } from '../../rules/words/words.ts'
 
 describe('feet, inches and fractions', () => {
   // 1 in = 0.0254 m exactly (NIST Special Publication 811, 2008, appendix B.8).
@@ -22,6 +33,39 @@ describe('feet, inches and fractions', () => {
   it('go to the fraction that is asked for', () => {
     expect(feetInches(0.0254 * 10.5, 2)).toBe('10 1/2 in')
     expect(feetInches(0.0254 * 10.6875, 16)).toBe('10 11/16 in')
+  })
+})
+
+/** What `lang` says on pages: they are free to say anything. */
+describe('a language', () => {
+  const finding = { code: 'leg-none-long-enough', values: { leg: { value: 's2.end.left', unit: 'text' } } }
+  it.each([
+    'en_US',
+    '',
+    'constructor',
+    '__proto__',
+    'toString',
+    'x',
+    'de-',
+    'zz-ZZ',
+    '\ud800',
+    'en-x-\u202e',
+  ])('of %j is English', (lang) => {
+    expect(wordsIn(lang)).toBe(wordsIn('en'))
+    expect(findingText(finding, 'plain', 'metric', lang)).toBe(findingText(finding, 'plain'))
+    expect(paperWords(lang, 'metric')('set-up')).toBe(paperWords('en', 'metric')('set-up'))
+    expect(formatMoney(500, 'USD', lang)).toMatch(/5/)
+  })
+
+  it('is read by its base, however it is parted', () => {
+    const german = { de: 'ja', en: 'yes' }
+    expect(['de', 'DE', 'de-AT', 'de_AT', 'fr'].map((lang) => inLanguage(german, lang))).toEqual([
+      'ja',
+      'ja',
+      'ja',
+      'ja',
+      undefined,
+    ])
   })
 })
 
