@@ -1,0 +1,295 @@
+/**
+ * `npm run test:mutants`: puts small faults into the sources, one at a time, and counts those that no test tells of.
+ *
+ * A sample of each folder's faults, the same for the same seed; `--all` takes them all, which takes a day. Each is tried on the test
+ * files that run the function it is in, the quickest first, until one fails or they have had `--seconds` of time: so what is told
+ * is no more than the whole suite would find. Standing between rounding and a figure, numbers under 1e-5 are made a thousand times
+ * as large, not a tenth. Faults that change nothing are listed with the reason in `equivalent.json`.
+ *
+ *     npm run test:mutants -- [FOLDER …] [--seed 1] [--sample 120] [--all] [--again] [--seconds 60] [--jobs 1]
+ *
+ * `--again`: only those that the last run did not find. Exits with 1 where a folder has under 85 %.
+ */
+import { type ChildProcess, fork } from 'node:child_process'
+import { createHash } from 'node:crypto'
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { join, resolve } from 'node:path'
+import { parseArgs } from 'node:util'
+import { parseSync } from 'vite'
+import equivalent from './equivalent.json' with { type: 'json' }
+import { functionsOf, type Mutant, mutantsOf, mutated, sampled } from './mutate.ts'
+import type { Order, Report } from './worker.ts'
+
+const ROOT = resolve(import.meta.dirname, '../..')
+const CACHE = join(ROOT, 'node_modules/.cache/leadline')
+const COVERAGE = join(CACHE, 'mutants-coverage.json')
+const LAST = join(CACHE, 'mutants.json')
+const LEAST = 0.85
+
+/** What is asked about, and what of it. */
+const FOLDERS: Readonly<Record<string, RegExp>> = {
+  'rules/parts': /\.ts$/,
+  'rules/checks': /\.ts$/,
+  'rules/structure/dock': /\.ts$/,
+  'rules/papers': /^quote.*\.ts$/,
+}
+/** Where tests are that run the engine in their own process; those that compare times would fail by chance. */
+const TESTS = ['tests/rules', 'tests/reference', 'tests/geometry']
+const BY_TIME = /growth\.test\.ts$|paper\/papers\.test\.ts$/
+
+const { values: options, positionals } = parseArgs({
+  allowPositionals: true,
+  options: {
+    seed: { type: 'string', default: '1' },
+    sample: { type: 'string', default: '120' },
+    seconds: { type: 'string', default: '60' },
+    jobs: { type: 'string', default: '1' },
+    all: { type: 'boolean', default: false },
+    again: { type: 'boolean', default: false },
+  },
+})
+const folders = positionals.length > 0 ? positionals : Object.keys(FOLDERS)
+for (const folder of folders)
+  if (!FOLDERS[folder]) throw new Error(`${folder}: not one of ${Object.keys(FOLDERS).join(', ')}`)
+
+type Verdict = 'killed' | 'timeout' | 'survived' | 'uncovered' | 'equivalent'
+interface Tried {
+  readonly mutant: Mutant
+  readonly folder: string
+  readonly verdict: Verdict
+  readonly by: string | null
+}
+
+const print = (line: string): void => void process.stdout.write(`${line}\n`)
+const read = (file: string): string => readFileSync(join(ROOT, file), 'utf8')
+const filesIn = (folder: string, name: RegExp): string[] =>
+  readdirSync(join(ROOT, folder), { recursive: true, encoding: 'utf8' })
+    .filter((file) => name.test(file))
+    .map((file) => `${folder}/${file}`)
+    .sort()
+const hash = (texts: readonly string[]): string => {
+  const sum = createHash('sha256')
+  for (const text of texts) sum.update(text)
+  return sum.digest('hex')
+}
+
+/** A worker with its ears: `limit` gives how long a test file may take, ms. */
+class Worker {
+  #child: ChildProcess | null = null
+  constructor(
+    readonly how: 'cover' | 'try',
+    readonly env: Readonly<Record<string, string>>,
+  ) {}
+
+  #start(): Promise<ChildProcess> {
+    const child = fork(join(import.meta.dirname, 'worker.ts'), [this.how], {
+      execArgv: ['--import', 'tsx'],
+      env: { ...process.env, ...this.env },
+      stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+    })
+    this.#child = child
+    return new Promise((resolve) => child.once('message', () => resolve(child)))
+  }
+
+  stop(): void {
+    this.#child?.kill('SIGKILL')
+    this.#child = null
+  }
+
+  /** Which test file fails, null for none, 'timeout' where one does not end. */
+  async run(order: Order, limit: (test: string) => number, hear: (report: Report) => void = () => {}) {
+    const child = this.#child ?? (await this.#start())
+    return new Promise<string | null>((resolve) => {
+      let timer: NodeJS.Timeout | undefined
+      const end = (by: string | null): void => {
+        clearTimeout(timer)
+        child.off('message', listen)
+        child.off('exit', gone)
+        resolve(by)
+      }
+      const wait = (ms: number): void => {
+        clearTimeout(timer)
+        timer = setTimeout(() => {
+          this.stop()
+          end('timeout')
+        }, ms)
+      }
+      const gone = (): void => {
+        this.#child = null
+        end('the end of the process')
+      }
+      const listen = (report: Report): void => {
+        hear(report)
+        if (report.kind === 'done') end(report.by)
+        else if (report.kind === 'begun') wait(limit(report.test))
+      }
+      child.on('message', listen)
+      child.once('exit', gone)
+      wait(120_000)
+      child.send(order)
+    })
+  }
+}
+
+interface Covered {
+  readonly text: string
+  readonly ms: number
+  readonly failed: boolean
+  /** `file#function` */
+  readonly hits: readonly string[]
+}
+
+/** What each test file runs; what was measured before is kept while neither the file nor anything under it has changed. */
+async function coverage(): Promise<Map<string, Covered>> {
+  const sources = Object.entries(FOLDERS).flatMap(([folder, name]) => filesIn(folder, name))
+  const first: Record<string, number> = {}
+  const names: string[] = []
+  for (const file of sources) {
+    first[file] = names.length
+    functionsOf(file, read(file)).forEach((_, i) => {
+      names.push(`${file}#${i}`)
+    })
+  }
+  const engine = hash(
+    [...filesIn('rules', /\.(ts|json)$/), ...filesIn('tests/support', /\.(ts|json)$/)].map(read),
+  )
+  const tests = TESTS.flatMap((folder) => filesIn(folder, /\.test\.ts$/)).filter(
+    (file) => !BY_TIME.test(file),
+  )
+  const known: { engine: string; tests: Record<string, Covered> } = existsSync(COVERAGE)
+    ? JSON.parse(readFileSync(COVERAGE, 'utf8'))
+    : { engine: '', tests: {} }
+  const kept = known.engine === engine ? known.tests : {}
+  const texts = new Map(tests.map((file) => [file, hash([read(file)])]))
+  const asked = tests.filter((file) => kept[file]?.text !== texts.get(file))
+  const all = new Map(tests.filter((file) => !asked.includes(file)).map((file) => [file, kept[file]!]))
+  if (asked.length > 0) {
+    print(`coverage of ${asked.length} test files …`)
+    mkdirSync(CACHE, { recursive: true })
+    const told = join(CACHE, 'mutants-hits.jsonl')
+    rmSync(told, { force: true })
+    const times = new Map<string, { ms: number; failed: boolean }>()
+    const worker = new Worker('cover', { LEADLINE_HITS: told })
+    await worker.run(
+      { kind: 'cover', first, tests: asked },
+      () => 600_000,
+      (report) => {
+        if (report.kind === 'ended') times.set(report.test, report)
+      },
+    )
+    worker.stop()
+    for (const line of readFileSync(told, 'utf8').trim().split('\n')) {
+      const { test, hits } = JSON.parse(line) as { test: string; hits: number[] }
+      const file = test.slice(ROOT.length + 1)
+      const { ms, failed } = times.get(file)!
+      all.set(file, { text: texts.get(file)!, ms, failed, hits: hits.map((n) => names[n]!) })
+    }
+    writeFileSync(COVERAGE, JSON.stringify({ engine, tests: Object.fromEntries(all) }))
+  }
+  for (const [file, { failed }] of all)
+    if (failed) {
+      print(`${file} fails without any fault: left out`)
+      all.delete(file)
+    }
+  return all
+}
+
+const line = (file: string, at: number): string => read(file).slice(0, at).split('\n').length.toString()
+
+const lineText = ({ file, start }: Mutant): string =>
+  read(file).split('\n')[Number(line(file, start)) - 1]!.trim()
+
+const why = (mutant: Mutant): string | undefined =>
+  equivalent.find(
+    (one) =>
+      one.file === mutant.file &&
+      one.line === lineText(mutant) &&
+      one.changes.some(([from, to]) => from === mutant.from && to === mutant.to),
+  )?.why
+
+const parses = (mutant: Mutant): boolean =>
+  parseSync(mutant.file, mutated(read(mutant.file), mutant)).errors.length === 0
+
+const keyOf = ({ file, start, end, from, to }: Mutant): string => [file, start, end, from, to].join('|')
+
+const covered = await coverage()
+const runs = new Map([...covered].map(([test, { hits }]) => [test, new Set(hits)]))
+const testsOf = ({ file, within }: Mutant): string[] => {
+  const order = [...covered]
+    .filter(([test]) =>
+      within >= 0
+        ? runs.get(test)!.has(`${file}#${within}`)
+        : covered.get(test)!.hits.some((hit) => hit.startsWith(`${file}#`)),
+    )
+    .sort(([, a], [, b]) => a.ms - b.ms)
+  let left = Number(options.seconds) * 1000
+  return order.flatMap(([test, { ms }], i) => {
+    left -= ms
+    return i === 0 || left > 0 ? [test] : []
+  })
+}
+
+const last: Tried[] = existsSync(LAST) ? JSON.parse(readFileSync(LAST, 'utf8')) : []
+const asked = folders.flatMap((folder) => {
+  let all = filesIn(folder, FOLDERS[folder]!).flatMap((file) => mutantsOf(file, read(file)))
+  if (options.again) {
+    const missed = new Set(
+      last
+        .filter(({ verdict }) => verdict === 'survived' || verdict === 'uncovered')
+        .map((t) => keyOf(t.mutant)),
+    )
+    all = all.filter((mutant) => missed.has(keyOf(mutant)))
+  } else if (!options.all) all = sampled(all, Number(options.sample), Number(options.seed))
+  return all.filter(parses).map((mutant) => ({ folder, mutant }))
+})
+// Those of one file in a row: less is loaded anew.
+asked.sort((a, b) => (keyOf(a.mutant) < keyOf(b.mutant) ? -1 : 1))
+
+const begun = Date.now()
+const tried: Tried[] = []
+const queue = [...asked]
+async function work(): Promise<void> {
+  const worker = new Worker('try', {})
+  for (let next = queue.shift(); next; next = queue.shift()) {
+    const { mutant, folder } = next
+    const tests = testsOf(mutant)
+    let by: string | null = null
+    let verdict: Verdict = 'uncovered'
+    if (why(mutant)) verdict = 'equivalent'
+    else if (tests.length > 0) {
+      by = await worker.run(
+        { kind: 'try', mutant, tests },
+        (test) => 20_000 + 6 * (covered.get(test)?.ms ?? 0),
+      )
+      verdict = by === 'timeout' ? 'timeout' : by ? 'killed' : 'survived'
+    }
+    tried.push({ mutant, folder, verdict, by })
+    if (verdict === 'survived' || verdict === 'uncovered')
+      print(
+        `${verdict} ${mutant.file}:${line(mutant.file, mutant.start)}  ${mutant.from.replace(/\s+/g, ' ').slice(0, 90)}  →  ${mutant.to.replace(/\s+/g, ' ').slice(0, 90)}`,
+      )
+    if (tried.length % 20 === 0)
+      print(`… ${tried.length} of ${asked.length}, ${Math.round((Date.now() - begun) / 1000)} s`)
+  }
+  worker.stop()
+}
+await Promise.all(Array.from({ length: Number(options.jobs) }, work))
+
+const fresh = new Set(tried.map(({ mutant }) => keyOf(mutant)))
+writeFileSync(
+  LAST,
+  JSON.stringify([...(options.again ? last.filter((t) => !fresh.has(keyOf(t.mutant))) : []), ...tried]),
+)
+let low = false
+print('folder                 faults  killed  timeout  survived  uncovered  explained  score')
+for (const folder of folders) {
+  const here = tried.filter((t) => t.folder === folder)
+  const n = (verdict: Verdict): number => here.filter((t) => t.verdict === verdict).length
+  const score = (n('killed') + n('timeout')) / Math.max(1, here.length - n('equivalent'))
+  low ||= score < LEAST
+  const cells = [here.length, n('killed'), n('timeout'), n('survived'), n('uncovered'), n('equivalent')]
+  print(
+    `${folder.padEnd(21)}${cells.map((cell, i) => String(cell).padStart([8, 8, 9, 10, 11, 11][i]!)).join('')}  ${(score * 100).toFixed(1)} %`,
+  )
+}
+process.exitCode = low ? 1 : 0
