@@ -168,7 +168,7 @@ async function coverage(): Promise<Map<string, Covered>> {
     mkdirSync(CACHE, { recursive: true })
     const told = join(CACHE, 'mutants-hits.jsonl')
     rmSync(told, { force: true })
-    const times = new Map<string, { ms: number; failed: boolean }>()
+    const times = new Map<string, { ms: number; loading: number; failed: boolean }>()
     const worker = new Worker('cover', { LEADLINE_HITS: told })
     await worker.run(
       { kind: 'cover', first, tests: asked },
@@ -178,11 +178,18 @@ async function coverage(): Promise<Map<string, Covered>> {
       },
     )
     worker.stop()
+    // All load the engine; what one takes longer for than the others it does itself while it is loaded.
+    const engineLoading = Math.min(...[...times.values()].map(({ loading }) => loading))
     for (const line of readFileSync(told, 'utf8').trim().split('\n')) {
       const { test, hits } = JSON.parse(line) as { test: string; hits: number[] }
       const file = test.slice(ROOT.length + 1)
-      const { ms, failed } = times.get(file)!
-      all.set(file, { text: texts.get(file)!, ms, failed, hits: hits.map((n) => names[n]!) })
+      const { ms, loading, failed } = times.get(file)!
+      all.set(file, {
+        text: texts.get(file)!,
+        ms: ms + loading - engineLoading,
+        failed,
+        hits: hits.map((n) => names[n]!),
+      })
     }
     writeFileSync(COVERAGE, JSON.stringify({ engine, tests: Object.fromEntries(all) }))
   }
@@ -199,8 +206,17 @@ const line = (file: string, at: number): string => read(file).slice(0, at).split
 const lineText = ({ file, start }: Mutant): string =>
   read(file).split('\n')[Number(line(file, start)) - 1]!.trim()
 
+interface Explained {
+  readonly file: string
+  /** The line as it stands, without its indent. */
+  readonly line: string
+  readonly changes: readonly (readonly string[])[]
+  readonly why: string
+}
+const explained: readonly Explained[] = equivalent
+
 const why = (mutant: Mutant): string | undefined =>
-  equivalent.find(
+  explained.find(
     (one) =>
       one.file === mutant.file &&
       one.line === lineText(mutant) &&
@@ -247,6 +263,12 @@ asked.sort((a, b) => (keyOf(a.mutant) < keyOf(b.mutant) ? -1 : 1))
 
 const begun = Date.now()
 const tried: Tried[] = []
+/** What is known so far; what was found before and is not asked again stays. */
+const keep = (): void => {
+  const fresh = new Set(tried.map(({ mutant }) => keyOf(mutant)))
+  const before = options.again ? last.filter(({ mutant }) => !fresh.has(keyOf(mutant))) : []
+  writeFileSync(LAST, JSON.stringify([...before, ...tried]))
+}
 const queue = [...asked]
 async function work(): Promise<void> {
   const worker = new Worker('try', {})
@@ -259,7 +281,7 @@ async function work(): Promise<void> {
     else if (tests.length > 0) {
       by = await worker.run(
         { kind: 'try', mutant, tests },
-        (test) => 20_000 + 6 * (covered.get(test)?.ms ?? 0),
+        (test) => 40_000 + 10 * (covered.get(test)?.ms ?? 0),
       )
       verdict = by === 'timeout' ? 'timeout' : by ? 'killed' : 'survived'
     }
@@ -268,18 +290,15 @@ async function work(): Promise<void> {
       print(
         `${verdict} ${mutant.file}:${line(mutant.file, mutant.start)}  ${mutant.from.replace(/\s+/g, ' ').slice(0, 90)}  →  ${mutant.to.replace(/\s+/g, ' ').slice(0, 90)}`,
       )
-    if (tried.length % 20 === 0)
-      print(`… ${tried.length} of ${asked.length}, ${Math.round((Date.now() - begun) / 1000)} s`)
+    if (tried.length % 20 > 0) continue
+    keep()
+    print(`… ${tried.length} of ${asked.length}, ${Math.round((Date.now() - begun) / 1000)} s`)
   }
   worker.stop()
 }
 await Promise.all(Array.from({ length: Number(options.jobs) }, work))
 
-const fresh = new Set(tried.map(({ mutant }) => keyOf(mutant)))
-writeFileSync(
-  LAST,
-  JSON.stringify([...(options.again ? last.filter((t) => !fresh.has(keyOf(t.mutant))) : []), ...tried]),
-)
+keep()
 let low = false
 print('folder                 faults  killed  timeout  survived  uncovered  explained  score')
 for (const folder of folders) {

@@ -25,7 +25,13 @@ export type Order =
 export type Report =
   | { readonly kind: 'ready' }
   | { readonly kind: 'begun'; readonly test: string }
-  | { readonly kind: 'ended'; readonly test: string; readonly ms: number; readonly failed: boolean }
+  | {
+      readonly kind: 'ended'
+      readonly test: string
+      readonly ms: number
+      readonly loading: number
+      readonly failed: boolean
+    }
   /** `by`: the test file that fails, or null. */
   | { readonly kind: 'done'; readonly by: string | null }
 
@@ -64,7 +70,8 @@ const reporter: Reporter = {
     say({
       kind: 'ended',
       test: short(module.moduleId),
-      ms: duration + collectDuration,
+      ms: duration,
+      loading: collectDuration,
       failed: failed(module),
     })
   },
