@@ -6,9 +6,10 @@
  * is no more than the whole suite would find. Standing between rounding and a figure, numbers under 1e-5 are made a thousand times
  * as large, not a tenth. Faults that change nothing are listed with the reason in `equivalent.json`.
  *
- *     npm run test:mutants -- [FOLDER …] [--seed 1] [--sample 120] [--all] [--again] [--seconds 60] [--jobs 1]
+ *     npm run test:mutants -- [FOLDER …] [--seed 1] [--sample 120] [--all] [--seconds 60] [--jobs 1]
  *
- * `--again`: only those that the last run did not find. Exits with 1 where a folder has under 85 %.
+ * What a test file found before is not asked again while neither it nor the engine has changed. Exits with 1 where a folder has
+ * under 85 %.
  */
 import { type ChildProcess, fork } from 'node:child_process'
 import { createHash } from 'node:crypto'
@@ -45,7 +46,6 @@ const { values: options, positionals } = parseArgs({
     seconds: { type: 'string', default: '60' },
     jobs: { type: 'string', default: '1' },
     all: { type: 'boolean', default: false },
-    again: { type: 'boolean', default: false },
   },
 })
 const folders = positionals.length > 0 ? positionals : Object.keys(FOLDERS)
@@ -58,6 +58,8 @@ interface Tried {
   readonly folder: string
   readonly verdict: Verdict
   readonly by: string | null
+  /** Of that test file and of the engine, as they were. */
+  readonly as: string
 }
 
 const print = (line: string): void => void process.stdout.write(`${line}\n`)
@@ -73,9 +75,14 @@ const hash = (texts: readonly string[]): string => {
   return sum.digest('hex')
 }
 
-/** A worker with its ears: `limit` gives how long a test file may take, ms. */
+/** Without a word for so long nothing goes on, ms. */
+const STUCK = 900_000
+
+/** A worker with its ears: `limit` gives how much of a processor a test file may take, ms. */
 class Worker {
   #child: ChildProcess | null = null
+  /** Of a processor so far, ms. */
+  #used = 0
   constructor(
     readonly how: 'cover' | 'try',
     readonly env: Readonly<Record<string, string>>,
@@ -84,10 +91,12 @@ class Worker {
   #start(): Promise<ChildProcess> {
     const child = fork(join(import.meta.dirname, 'worker.ts'), [this.how], {
       execArgv: ['--import', 'tsx'],
-      env: { ...process.env, ...this.env },
+      // Random docks find a fault among the first or hardly at all.
+      env: { LEADLINE_RUNS: '60', ...process.env, ...this.env },
       stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
     })
     this.#child = child
+    this.#used = 0
     return new Promise((resolve) => child.once('message', () => resolve(child)))
   }
 
@@ -101,18 +110,20 @@ class Worker {
     const child = this.#child ?? (await this.#start())
     return new Promise<string | null>((resolve) => {
       let timer: NodeJS.Timeout | undefined
+      let most = Number.POSITIVE_INFINITY
       const end = (by: string | null): void => {
         clearTimeout(timer)
         child.off('message', listen)
         child.off('exit', gone)
         resolve(by)
       }
-      const wait = (ms: number): void => {
+      const tooLong = (): void => {
+        this.stop()
+        end('timeout')
+      }
+      const wait = (): void => {
         clearTimeout(timer)
-        timer = setTimeout(() => {
-          this.stop()
-          end('timeout')
-        }, ms)
+        timer = setTimeout(tooLong, STUCK)
       }
       const gone = (): void => {
         this.#child = null
@@ -121,11 +132,17 @@ class Worker {
       const listen = (report: Report): void => {
         hear(report)
         if (report.kind === 'done') end(report.by)
-        else if (report.kind === 'begun') wait(limit(report.test))
+        else if (report.kind === 'used') {
+          this.#used = report.ms
+          if (report.ms > most) tooLong()
+        } else if (report.kind === 'begun') {
+          most = this.#used + limit(report.test)
+          wait()
+        }
       }
       child.on('message', listen)
       child.once('exit', gone)
-      wait(120_000)
+      wait()
       child.send(order)
     })
   }
@@ -140,7 +157,7 @@ interface Covered {
 }
 
 /** What each test file runs; what was measured before is kept while neither the file nor anything under it has changed. */
-async function coverage(): Promise<Map<string, Covered>> {
+async function coverage(): Promise<{ engine: string; covered: Map<string, Covered> }> {
   const sources = Object.entries(FOLDERS).flatMap(([folder, name]) => filesIn(folder, name))
   const first: Record<string, number> = {}
   const names: string[] = []
@@ -172,7 +189,7 @@ async function coverage(): Promise<Map<string, Covered>> {
     const worker = new Worker('cover', { LEADLINE_HITS: told })
     await worker.run(
       { kind: 'cover', first, tests: asked },
-      () => 600_000,
+      () => Number.POSITIVE_INFINITY,
       (report) => {
         if (report.kind === 'ended') times.set(report.test, report)
       },
@@ -198,7 +215,7 @@ async function coverage(): Promise<Map<string, Covered>> {
       print(`${file} fails without any fault: left out`)
       all.delete(file)
     }
-  return all
+  return { engine, covered: all }
 }
 
 const line = (file: string, at: number): string => read(file).slice(0, at).split('\n').length.toString()
@@ -228,7 +245,7 @@ const parses = (mutant: Mutant): boolean =>
 
 const keyOf = ({ file, start, end, from, to }: Mutant): string => [file, start, end, from, to].join('|')
 
-const covered = await coverage()
+const { engine, covered } = await coverage()
 const runs = new Map([...covered].map(([test, { hits }]) => [test, new Set(hits)]))
 const testsOf = ({ file, within }: Mutant): string[] => {
   const order = [...covered]
@@ -245,29 +262,22 @@ const testsOf = ({ file, within }: Mutant): string[] => {
   })
 }
 
-const last: Tried[] = existsSync(LAST) ? JSON.parse(readFileSync(LAST, 'utf8')) : []
+const last = new Map<string, Tried>(existsSync(LAST) ? JSON.parse(readFileSync(LAST, 'utf8')) : [])
+const asOf = (by: string): string => `${engine} ${covered.get(by)?.text ?? ''}`
 const asked = folders.flatMap((folder) => {
-  let all = filesIn(folder, FOLDERS[folder]!).flatMap((file) => mutantsOf(file, read(file)))
-  if (options.again) {
-    const missed = new Set(
-      last
-        .filter(({ verdict }) => verdict === 'survived' || verdict === 'uncovered')
-        .map((t) => keyOf(t.mutant)),
-    )
-    all = all.filter((mutant) => missed.has(keyOf(mutant)))
-  } else if (!options.all) all = sampled(all, Number(options.sample), Number(options.seed))
-  return all.filter(parses).map((mutant) => ({ folder, mutant }))
+  const all = filesIn(folder, FOLDERS[folder]!).flatMap((file) => mutantsOf(file, read(file)))
+  const some = options.all ? all : sampled(all, Number(options.sample), Number(options.seed))
+  return some.filter(parses).map((mutant) => ({ folder, mutant }))
 })
 // Those of one file in a row: less is loaded anew.
 asked.sort((a, b) => (keyOf(a.mutant) < keyOf(b.mutant) ? -1 : 1))
 
 const begun = Date.now()
 const tried: Tried[] = []
-/** What is known so far; what was found before and is not asked again stays. */
+/** What is known so far. */
 const keep = (): void => {
-  const fresh = new Set(tried.map(({ mutant }) => keyOf(mutant)))
-  const before = options.again ? last.filter(({ mutant }) => !fresh.has(keyOf(mutant))) : []
-  writeFileSync(LAST, JSON.stringify([...before, ...tried]))
+  for (const one of tried) last.set(keyOf(one.mutant), one)
+  writeFileSync(LAST, JSON.stringify([...last]))
 }
 const queue = [...asked]
 async function work(): Promise<void> {
@@ -277,15 +287,17 @@ async function work(): Promise<void> {
     const tests = testsOf(mutant)
     let by: string | null = null
     let verdict: Verdict = 'uncovered'
+    const known = last.get(keyOf(mutant))
     if (why(mutant)) verdict = 'equivalent'
+    else if (known?.by && known.as === asOf(known.by)) ({ by, verdict } = known)
     else if (tests.length > 0) {
       by = await worker.run(
         { kind: 'try', mutant, tests },
-        (test) => 40_000 + 10 * (covered.get(test)?.ms ?? 0),
+        (test) => 30_000 + 10 * (covered.get(test)?.ms ?? 0),
       )
       verdict = by === 'timeout' ? 'timeout' : by ? 'killed' : 'survived'
     }
-    tried.push({ mutant, folder, verdict, by })
+    tried.push({ mutant, folder, verdict, by, as: asOf(by ?? '') })
     if (verdict === 'survived' || verdict === 'uncovered')
       print(
         `${verdict} ${mutant.file}:${line(mutant.file, mutant.start)}  ${mutant.from.replace(/\s+/g, ' ').slice(0, 90)}  →  ${mutant.to.replace(/\s+/g, ' ').slice(0, 90)}`,

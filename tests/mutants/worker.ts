@@ -32,6 +32,8 @@ export type Report =
       readonly loading: number
       readonly failed: boolean
     }
+  /** Of a processor, by all of this process so far: what a wall clock tells on a shared machine is no measure. */
+  | { readonly kind: 'used'; readonly ms: number }
   /** `by`: the test file that fails, or null. */
   | { readonly kind: 'done'; readonly by: string | null }
 
@@ -115,4 +117,8 @@ process.on('message', async (message: Order) => {
   })
 })
 process.on('disconnect', () => process.exit())
+setInterval(() => {
+  const { user, system } = process.cpuUsage()
+  say({ kind: 'used', ms: (user + system) / 1000 })
+}, 500).unref()
 say({ kind: 'ready' })
