@@ -94,8 +94,8 @@ export function functionsOf(file: string, text: string): Body[] {
     const body = node.body
     if (!FUNCTIONS.has(node.type) || !isNode(body)) return
     bodies.push({
-      start: node.start,
-      end: node.end,
+      start: body.start,
+      end: body.end,
       at: body.type === 'BlockStatement' ? { block: body.start + 1 } : { from: body.start, to: body.end },
     })
   })

@@ -2,7 +2,7 @@
  * `npm run test:mutants`: puts small faults into the sources, one at a time, and counts those that no test tells of.
  *
  * A sample of each folder's faults, the same for the same seed; `--all` takes them all, which takes a day. Each is tried on the test
- * files that run the function it is in, the quickest first, until one fails or they have had `--seconds` of time: so what is told
+ * files that run the function it is in, the quickest and those that tell most first, until one fails or they have had `--seconds` of time: so what is told
  * is no more than the whole suite would find. Standing between rounding and a figure, numbers under 1e-5 are made a thousand times
  * as large, not a tenth. Faults that change nothing are listed with the reason in `equivalent.json`.
  *
@@ -247,6 +247,10 @@ const keyOf = ({ file, start, end, from, to }: Mutant): string => [file, start, 
 
 const { engine, covered } = await coverage()
 const runs = new Map([...covered].map(([test, { hits }]) => [test, new Set(hits)]))
+/** How often a test file was the one to tell. */
+const told = new Map<string, number>()
+/** Quick ones first, and those that tell much. */
+const cost = (test: string): number => (covered.get(test)!.ms + 100) / (1 + (told.get(test) ?? 0))
 const testsOf = ({ file, within }: Mutant): string[] => {
   const order = [...covered]
     .filter(([test]) =>
@@ -254,7 +258,7 @@ const testsOf = ({ file, within }: Mutant): string[] => {
         ? runs.get(test)!.has(`${file}#${within}`)
         : covered.get(test)!.hits.some((hit) => hit.startsWith(`${file}#`)),
     )
-    .sort(([, a], [, b]) => a.ms - b.ms)
+    .sort(([a], [b]) => cost(a) - cost(b))
   let left = Number(options.seconds) * 1000
   return order.flatMap(([test, { ms }], i) => {
     left -= ms
@@ -297,6 +301,7 @@ async function work(): Promise<void> {
       )
       verdict = by === 'timeout' ? 'timeout' : by ? 'killed' : 'survived'
     }
+    if (by) told.set(by, (told.get(by) ?? 0) + 1)
     tried.push({ mutant, folder, verdict, by, as: asOf(by ?? '') })
     if (verdict === 'survived' || verdict === 'uncovered')
       print(
