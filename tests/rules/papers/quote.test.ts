@@ -454,4 +454,39 @@ describe('lines', () => {
     expect(stops).toBeGreaterThan(0)
     expect(quote(stopped, low, demoCatalog, DAY).stops).toBe(stops)
   })
+
+  it('of tie plates are joints, unless the shop sells them as an extra', () => {
+    const wide = {
+      ...demoDesign,
+      dock: { ...demoDesign.dock, extras: { cleat: 2 }, head: { shape: 'wide' as const, sections: 2 } },
+    }
+    const groups = (catalog: Catalog) => {
+      const tied = dockOf(wide, catalog)
+      return Object.fromEntries(
+        quote(tied, wide, catalog, DAY)
+          .lines.filter(({ kind }) => kind === 'accessory')
+          .map(({ code, group }) => [code, group]),
+      )
+    }
+    const tie = demoCatalog.tie.code
+    const told = groups(demoCatalog)
+    expect(told[tie]).toBe('joints')
+    expect(Object.keys(told).length).toBeGreaterThan(1)
+    for (const [code, group] of Object.entries(told)) if (code !== tie) expect(group).toBe('options')
+    const extra = structuredClone(demoCatalog.extras.find(({ code }) => code === 'cleat')!)
+    const sold = {
+      ...extra,
+      code: 'plates',
+      parts: [...extra.parts, { ...extra.parts[0]!, code: tie, kind: 'accessory' as const }],
+    }
+    expect(groups({ ...demoCatalog, extras: [...demoCatalog.extras, sold as typeof extra] })[tie]).toBe(
+      'options',
+    )
+  })
+
+  it('of freight are none for a dock of nothing', () => {
+    const nothing = { ...demoDesign, dock: { ...demoDesign.dock, frame: 'no-such', extras: {} } }
+    const empty = quote(dockOf(nothing, demoCatalog), nothing, demoCatalog, DAY)
+    expect(empty).toMatchObject({ total: 0, lines: [], freight: { mass: 0, by: 'absent', price: null } })
+  })
 })
