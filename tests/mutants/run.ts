@@ -91,8 +91,7 @@ class Worker {
   #start(): Promise<ChildProcess> {
     const child = fork(join(import.meta.dirname, 'worker.ts'), [this.how], {
       execArgv: ['--import', 'tsx'],
-      // Random docks find a fault among the first or hardly at all.
-      env: { LEADLINE_RUNS: '60', ...process.env, ...this.env },
+      env: { ...process.env, ...this.env },
       stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
     })
     this.#child = child
@@ -309,8 +308,8 @@ async function work(): Promise<void> {
       print(
         `${verdict} ${mutant.file}:${line(mutant.file, mutant.start)}  ${mutant.from.replace(/\s+/g, ' ').slice(0, 90)}  →  ${mutant.to.replace(/\s+/g, ' ').slice(0, 90)}`,
       )
-    if (tried.length % 20 > 0) continue
     keep()
+    if (tried.length % 20 > 0) continue
     print(`… ${tried.length} of ${asked.length}, ${Math.round((Date.now() - begun) / 1000)} s`)
   }
   worker.stop()

@@ -93,7 +93,7 @@ const vitest = await createVitest(
     maxWorkers: covers ? 2 : 1,
     bail: covers ? 0 : 1,
     testTimeout: 120_000,
-    setupFiles: covers ? ['tests/mutants/hits.ts'] : ['tests/mutants/no-shrinking.ts'],
+    setupFiles: covers ? ['tests/mutants/hits.ts'] : ['tests/mutants/short.ts'],
     sequence: { sequencer: AsAsked },
     reporters: [reporter],
   },
