@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { type Catalog, demoCatalog, demoDesign, deriveKit } from '../../../rules/index.ts'
 import type { Kit } from '../../../rules/kit.ts'
+import { analyze } from '../../../rules/structure/dock/analysis.ts'
 import { berth, bumperAt } from '../../../rules/structure/dock/boat.ts'
 import { braceJudge } from '../../../rules/structure/dock/brace-use.ts'
 import { type DockFrame, dockFrame } from '../../../rules/structure/dock/frame.ts'
@@ -231,5 +232,16 @@ describe('why a dock is not judged', () => {
       sleeve.stock,
     ])
       expect(whyNotJudged(without(unknown(code))), code).toBe('no-strength')
+  })
+})
+
+describe('a shove', () => {
+  it('is given at every softest corner: across where it gives most across, along where it gives most along', () => {
+    // Of a straight dock the last two corners give as much along, on two lines; across they stand on one.
+    const names: string[] = []
+    const { sway } = analyze(frameOf(), null, ({ combination }) => void names.push(combination.name))
+    const shoves = (toward: string): number => names.filter((name) => name === `D+P ${toward}`).length
+    expect([sway.softAlong.length, sway.softAcross.length]).toEqual([2, 1])
+    expect(['left', 'right', 'shore', 'lake'].map(shoves)).toEqual([1, 1, 2, 2])
   })
 })
