@@ -249,6 +249,16 @@ describe('soundings', () => {
     expect(beside(-2.53)[0]!.parts.every((leg) => leg.endsWith('.left'))).toBe(true)
   })
 
+  it('that begin out of the dock’s foot leave the bank to be guessed, but behind a wall', () => {
+    const at = (start: number, site = {}) => found('bank-not-sounded', kitOf({ start }, site))
+    const inland = { soundings: [-0.5, 60].map((distance) => ({ distance, depth: 1.2 })) }
+    expect(at(0)).toEqual([])
+    expect(at(-0.5)).toEqual([{ parts: [], values: { first: 0, reach: -0.5 }, patch: null }])
+    expect(at(-0.5, inland)).toEqual([])
+    expect(at(-0.51, inland)).toMatchObject([{ values: { first: -0.5, reach: -0.51 } }])
+    expect(at(-0.5, { shore: { kind: 'wall', height: 0.3 } })).toEqual([])
+  })
+
   it('that are too few are those under water', () => {
     const wet = (...depths: number[]) =>
       found('soundings-few', kitOf({}, { soundings: depths.map((depth, distance) => ({ distance, depth })) }))
@@ -306,5 +316,118 @@ describe('a step', () => {
     expect(wall(0.65)).toEqual([])
     expect(wall(0.7)).toEqual([{ parts: ['s1'], values: { step: -0.25, most: 0.2032 }, patch: null }])
     expect(wall(0.2)).toMatchObject([{ values: { step: 0.25 } }])
+  })
+})
+
+describe('frames over the bed', () => {
+  // Deck 0.45 m less 0.1778 m to the underside: 0.2722 m; 4 in = 0.1016 m are asked for.
+  const under = (depth: number, start = 3) => kitOf({ start }, level(depth))
+  it('lie in it over the underside, near it within 4 in, and clear from there', () => {
+    expect(found('frame-in-bed', under(-0.2723))).toEqual([
+      { parts: ['s1', 's2', 's3'], values: { sections: ['s1', 's2', 's3'], depth: 0.0001 }, patch: null },
+    ])
+    expect(found('frame-in-bed', under(-0.2722))).toEqual([])
+    expect(found('frame-near-bed', under(-0.2722))).toHaveLength(1)
+    expect(found('frame-near-bed', under(-0.1707))).toEqual([
+      {
+        parts: ['s1', 's2', 's3'],
+        values: { sections: ['s1', 's2', 's3'], clear: 0.1015, least: 0.1016 },
+        patch: null,
+      },
+    ])
+    expect(found('frame-near-bed', under(-0.1706))).toEqual([])
+    expect(found('frame-near-bed', under(-0.2723))).toEqual([])
+  })
+
+  it('are told by the worst of them', () => {
+    // A bank of 0.3 in 1 down to the edge: the first section, from -1.2 m on, lies 0.36 - 0.2722 m in it, the others are clear.
+    const bank = {
+      soundings: [
+        { distance: -3, depth: -0.9 },
+        { distance: 0, depth: 0 },
+        { distance: 1, depth: 1 },
+        { distance: 60, depth: 1 },
+      ],
+    }
+    expect(found('frame-in-bed', kitOf({ start: -1.2 }, bank))).toMatchObject([
+      { parts: ['s1'], values: { depth: 0.0878 }, patch: put('/dock/start', null) },
+    ])
+  })
+})
+
+describe('the deck over the high level', () => {
+  it('is under it, near it within 6 in, or high enough', () => {
+    // 0.25 m; with 0.1524 m 0.4024 m, to be raised to 0.41 m.
+    const at = (deckHeight: number) => kitOf({ deckHeight })
+    const raised = put('/dock/deckHeight', 0.41)
+    expect(found('deck-under-level', at(0.25))).toEqual([
+      { parts: [], values: { deck: 0.25, high: 0.25 }, patch: raised },
+    ])
+    expect(found('deck-under-level', at(0.2501))).toEqual([])
+    expect(found('deck-near-level', at(0.25))).toEqual([])
+    expect(found('deck-near-level', at(0.2501))).toEqual([
+      { parts: [], values: { over: 0.0001, least: 0.1524 }, patch: raised },
+    ])
+    expect(found('deck-near-level', at(0.4023))).toHaveLength(1)
+    expect(found('deck-near-level', at(0.4024))).toEqual([])
+  })
+})
+
+describe('pads', () => {
+  it('on a slope are asked both ways, from a slope of 0.35 on', () => {
+    // 0.3 across and 0.18 along: 0.34986; 0.3 and 0.181: 0.35037.
+    const at = (along: number, crossSlope: number) =>
+      found(
+        'pad-on-slope',
+        kitOf(
+          { deckHeight: 3 },
+          { soundings: [0, 20].map((x) => ({ distance: x, depth: 1 + along * x })), crossSlope },
+        ),
+      )
+    expect(at(0.18, 0.3)).toEqual([])
+    expect(at(0.181, 0.3)).toMatchObject([{ values: { slope: 0.35037, most: 0.35 } }])
+    expect(at(0.35, 0)).toEqual([])
+    expect(at(0.351, 0)[0]!.parts).toHaveLength(8)
+    expect(at(0, 0.351)[0]!.values.slope).toBe(0.351)
+  })
+
+  it('lie on one another only where they do', () => {
+    const wide = (pad: string) => kitOf({ pad, head: { shape: 'wide', sections: 2 } })
+    // Side by side 0.200026 m apart: pads 0.4064 m wide that way overlap by 0.206374 m where legs stand beside each other.
+    for (const { values } of found('pads-overlap', wide('pad-7x16')))
+      expect(Number(values.by)).toBeGreaterThan(0)
+    expect(found('pads-overlap', kitOf())).toEqual([])
+  })
+})
+
+describe('braces near what they must clear', () => {
+  it('are told of each by itself, up to an inch more than the least', () => {
+    // (0.2722 + d - 0.49886) / 2 - 0.0254 over the bed: 0.0762 + 0.0254 at d = 0.48066; firm bottom lies 0.3 m under it.
+    const soft = (depth: number) => ({
+      soundings: [0, 60].map((distance) => ({ distance, depth, firm: depth + 0.3 })),
+    })
+    expect(found('brace-near-bed', kitOf({}, soft(0.4805)))).toHaveLength(4)
+    expect(found('brace-near-bed', kitOf({}, soft(0.4808)))).toEqual([])
+    // Over the pad 0.08255 less: 0.0254 + 0.0254 at d = 0.54416.
+    expect(found('brace-near-pad', kitOf({ reserve: 0.4 }, level(0.544)))).toHaveLength(4)
+    expect(found('brace-near-pad', kitOf({ reserve: 0.4 }, level(0.5443)))).toEqual([])
+    for (const code of ['brace-near-bed', 'brace-near-pad', 'brace-near-frame'])
+      expect(found(code, kitOf())).toEqual([])
+  })
+})
+
+describe('legs far over the deck', () => {
+  it('are told from 24 in on, by the tallest', () => {
+    // 1.2 m of water, no reserve worth the name: set height 1.65 m, 1.65 + reserve - 0.00635 asked for. By hand 8 ft: 2.4384 + 0.00635 - 1.65 = 0.79475 m.
+    const by = (stock: number) =>
+      found('leg-tall-above-deck', kitOf({ overrides: { 's2.end.left': { stock } } }))
+    expect(by(2.4384)).toEqual([
+      {
+        parts: ['s2.end.left'],
+        values: { legs: ['s2.end.left'], above: 0.79475, most: 0.6096 },
+        patch: null,
+      },
+    ])
+    expect(by(2.1336)).toEqual([])
   })
 })
