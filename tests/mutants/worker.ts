@@ -20,7 +20,8 @@ export type Order =
       readonly first: Readonly<Record<string, number>>
       readonly tests: readonly string[]
     }
-  | { readonly kind: 'try'; readonly mutant: Mutant; readonly tests: readonly string[] }
+  /** Without a mutant: as they are. */
+  | { readonly kind: 'try'; readonly mutant: Mutant | null; readonly tests: readonly string[] }
 
 export type Report =
   | { readonly kind: 'ready' }
@@ -49,7 +50,7 @@ const faults: Plugin = {
   enforce: 'pre',
   transform(code, id) {
     const file = short(id.split('?')[0]!)
-    if (order?.kind === 'try') return order.mutant.file === file ? mutated(code, order.mutant) : undefined
+    if (order?.kind === 'try') return order.mutant?.file === file ? mutated(code, order.mutant) : undefined
     const number = order?.first[file]
     return number === undefined ? undefined : telling(file, code, number)
   },
@@ -101,10 +102,10 @@ const vitest = await createVitest(
 )
 
 process.on('message', async (message: Order) => {
-  const before = order?.kind === 'try' ? order.mutant.file : null
+  const before = order?.kind === 'try' ? order.mutant?.file : null
   order = message
   first = [...message.tests]
-  for (const file of [before, message.kind === 'try' ? message.mutant.file : null])
+  for (const file of [before, message.kind === 'try' ? message.mutant?.file : null])
     if (file) vitest.invalidateFile(resolve(ROOT, file))
   const project = vitest.getRootProject()
   const { testModules, unhandledErrors } = await vitest.runTestSpecifications(
