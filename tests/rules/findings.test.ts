@@ -356,6 +356,215 @@ const CASES: Record<string, { raise: Change; neighbor: Change; without?: 'remedy
   },
 }
 
+/** What a finding says, its figures worked by hand: to 0.05 mm, ids and words exactly. `where`: value by path of the remedy's patch. */
+interface Told {
+  readonly parts: readonly string[]
+  readonly values: Readonly<Record<string, number | string | readonly string[]>>
+  readonly where?: Readonly<Record<string, unknown>> | null
+}
+
+const TO_START = { '/dock/start': null }
+/** Legs of the demo dock: two where it stands, two at the end of each section. */
+const LEGS = ['s2.start', 's2.end', 's3.end', 's4.end', 's5.end'].flatMap((end) => [
+  `${end}.left`,
+  `${end}.right`,
+])
+/** A pair across, and its legs. */
+const across = (pair: string): readonly string[] => [pair, `${pair}.left`, `${pair}.right`]
+
+/** Of the first finding of each check's case above, where its sizes follow from a line of arithmetic. */
+const TOLD: Record<string, Told> = {
+  'unknown-code': {
+    parts: ['s1', 's2', 's3', 's4', 's5'],
+    values: { what: 'frame', code: '6x8', known: ['4x8', '5x8', '4x10'] },
+    where: { '/dock/frame': '4x8' },
+  },
+  'unknown-id': {
+    parts: [],
+    values: { id: 's9.end.left', what: 'leg' },
+    where: { '/dock/overrides/s9.end.left': undefined },
+  },
+  'catalog-differs': {
+    parts: [],
+    values: { made: 'quillet-dock-works 2025-1', now: 'quillet-dock-works 2026-1' },
+    where: { '/catalog': { id: 'quillet-dock-works', version: '2026-1' } },
+  },
+  'section-unreachable': { parts: ['s3', 's4'], values: { sections: ['s3', 's4'] }, where: null },
+  'sections-overlap': { parts: ['h1', 'h2'], values: { a: 'h1', b: 'h2' }, where: null },
+  // 1.2192 - 0.61
+  'joint-short': {
+    parts: ['s2', 's3'],
+    values: { host: 's2', guest: 's3', shared: 0.6092, least: 0.6096 },
+    where: null,
+  },
+  // 6 in over the high level of 0.25 m.
+  'start-not-found': { parts: [], values: { rule: 'ramp', wanted: 0.4024 }, where: null },
+  'ramp-no-bank': { parts: ['s1'], values: { ramp: 's1' }, where: TO_START },
+  'ramp-in-legs': {
+    parts: ['s1', 's2.start.left', 's2.start.right'],
+    values: { ramp: 's1', legs: ['s2.start.left', 's2.start.right'] },
+    where: TO_START,
+  },
+  // 1.2192 - 0.21
+  'hinge-short': { parts: ['s1', 's2'], values: { shared: 1.0092, least: 1.016 }, where: null },
+  // 0.05 across 1.2192 m
+  'ramp-corner-hangs': { parts: ['s1'], values: { gap: 0.06096 }, where: null },
+  // At 0.59 m the bed is 0.125 in 1 down: 0.45 + 0.07375; 8 in.
+  'step-high': { parts: ['s1'], values: { step: 0.52375, most: 0.2032 }, where: null },
+  // 0.25 + 0.1524 = 0.4024, up to the next centimeter.
+  'deck-under-level': { parts: [], values: { deck: 0.25, high: 0.25 }, where: { '/dock/deckHeight': 0.41 } },
+  'deck-near-level': {
+    parts: [],
+    values: { over: 0.152, least: 0.1524 },
+    where: { '/dock/deckHeight': 0.41 },
+  },
+  // 0.1204 + 0.1524 + 0.1778 = 0.4506
+  'crest-near-frame': {
+    parts: [],
+    values: { crest: 0.1204, clear: 0.1518, least: 0.1524 },
+    where: { '/dock/deckHeight': 0.46 },
+  },
+  // 0.2723 + 0.1524 + 0.1778 = 0.6025
+  'crest-reaches-frame': {
+    parts: [],
+    values: { crest: 0.2723, clear: -0.0001, least: 0.1524 },
+    where: { '/dock/deckHeight': 0.61 },
+  },
+  // 0.25 + 0.2002 - 0.45; 0.25 + 0.2002 + 0.1524 + 0.1778 = 0.7804
+  'deck-awash': { parts: [], values: { over: 0.0002, high: 0.25 }, where: { '/dock/deckHeight': 0.79 } },
+  // -0.3 + 0.14 + 0.6096 = 0.4496, down to the centimeter.
+  'step-to-boat': { parts: [], values: { step: 0.61, most: 0.6096 }, where: { '/dock/deckHeight': 0.44 } },
+  'deck-guard': { parts: [], values: { drop: 0.763, most: 0.762 }, where: { '/dock/deckHeight': 0.46 } },
+  // One section more is 2.4638 m farther out: 0.2464 m deeper.
+  'boat-aground': {
+    parts: ['s5'],
+    values: { depth: 0.63914, draught: 0.64 },
+    where: { '/dock/sections': 6 },
+  },
+  // 0.2722 - 0.3 x 0.95; 0.2722 - 0.3 x 0.6
+  'frame-in-bed': { parts: ['s2'], values: { sections: ['s2'], depth: 0.0128 }, where: TO_START },
+  'frame-near-bed': {
+    parts: ['s2'],
+    values: { sections: ['s2'], clear: 0.0922, least: 0.1016 },
+    where: TO_START,
+  },
+  // 0.45 + 2.453 + 0.1524 - 0.00635
+  'leg-none-long-enough': {
+    parts: LEGS,
+    values: { legs: LEGS, required: 3.04905, longest: 3.048 },
+    where: null,
+  },
+  // At -0.73 + 0.087313 the bank is 0.192806 m up: 0.45 - 0.192806.
+  'leg-below-frame': {
+    parts: ['s2.start.left', 's2.start.right'],
+    values: { legs: ['s2.start.left', 's2.start.right'], height: 0.257194, least: 0.26035 },
+    where: TO_START,
+  },
+  'leg-unpaired': {
+    parts: ['h1.start.left', 'h1.end.left'],
+    values: { legs: ['h1.start.left', 'h1.end.left'], from: 1.524 },
+    where: null,
+  },
+  // 0.3556 - 0.200026
+  'pads-overlap': {
+    parts: ['h1.end.left', 'h2.start.left'],
+    values: { a: 'h1.end.left', b: 'h2.start.left', by: 0.155574 },
+    where: null,
+  },
+  'pad-on-slope': {
+    parts: LEGS.slice(0, 4),
+    values: { legs: LEGS.slice(0, 4), slope: 0.36, most: 0.35 },
+    where: null,
+  },
+  'muck-without-mud-pad': {
+    parts: LEGS,
+    values: { legs: LEGS, sinkage: 0.25 },
+    where: { '/dock/pad': 'mud-pad-14' },
+  },
+  // Legs 1.2192 - 2 x 0.087313 apart; (0.2722 + 0.4 - 0.49886) / 2 - 0.0254, over the pad 0.08255 less.
+  'brace-does-not-fit': {
+    parts: across('s2.start'),
+    values: {
+      pair: 's2.start',
+      spacing: 1.044574,
+      brace: ['brace-42'],
+      bed: 0.06127,
+      pad: -0.02128,
+      frame: 0.06127,
+    },
+    where: null,
+  },
+  // (0.2722 + 0.479 - 0.49886) / 2 - 0.0254
+  'brace-near-bed': {
+    parts: across('s2.start'),
+    values: { pair: 's2.start', clear: 0.10077, least: 0.0762 },
+    where: null,
+  },
+  // (0.2722 + 0.54 - 0.49886) / 2 - 0.0254 - 0.08255
+  'brace-near-pad': {
+    parts: across('s2.start'),
+    values: { pair: 's2.start', clear: 0.04872, least: 0.0254 },
+    where: null,
+  },
+  // The higher bed 0.62 - 0.38 x 0.522287 = 0.42153 m down: (0.2722 + 0.42153 - 0.49886) / 2 - 0.0254
+  'brace-near-frame': {
+    parts: across('s2.start'),
+    values: { pair: 's2.start', clear: 0.072035, least: 0.0508 },
+    where: null,
+  },
+  'brace-left-out': {
+    parts: across('s3.end'),
+    values: { pair: 's3.end' },
+    where: { '/dock/bracing/none/0': undefined },
+  },
+  'auger-on-rock': {
+    parts: ['anchor-post.1'],
+    values: { posts: ['anchor-post.1'] },
+    where: { '/dock/extras/anchor-post': undefined },
+  },
+  // 0.45 + 0.1524 + 2.76 + 0.9144
+  'post-too-short': {
+    parts: ['anchor-post.1'],
+    values: { posts: ['anchor-post.1'], required: 4.2768, longest: 4.2672 },
+    where: null,
+  },
+  'extra-no-room': {
+    parts: [],
+    values: { extra: 'bumper', placed: 34, missing: 1 },
+    where: { '/dock/extras/bumper': 34 },
+  },
+  'extra-no-place': {
+    parts: [],
+    values: { extra: 'bumper', section: 's3', edge: 'end', why: 'taken' },
+    where: { '/dock/placed/0': undefined },
+  },
+  'soundings-differ': {
+    parts: [],
+    values: { x: 8, y: 0, depth: 0.9, x2: 8.05, y2: 0.06, depth2: 1.035 },
+    where: null,
+  },
+  // (1.345 - 0.9) / 0.5
+  'soundings-cliff': {
+    parts: [],
+    values: { x: 8, y: 0, x2: 8, y2: 0.5, slope: 0.89, most: 0.62 },
+    where: null,
+  },
+  'soundings-over-deck': {
+    parts: [],
+    values: { count: 1, x: 6, y: 2, height: 0.46, deck: 0.45 },
+    where: null,
+  },
+  'soundings-few': { parts: [], values: { wet: 2, least: 3 }, where: null },
+  'soundings-far-apart': { parts: [], values: { from: 3, to: 9.2, gap: 6.2, most: 6.096 }, where: null },
+  // 0.6096 + 0.0254 + 2 x 2.4384 + 0.0254 - 0.087313
+  'soundings-aside': {
+    parts: ['h2.end.left', 'h2.end.right'],
+    values: { off: 5.449887, most: 3.048 },
+    where: null,
+  },
+  'not-considered': { parts: [], values: { keys: ['site.soundings.landward'] }, where: null },
+}
+
 /** In their case here one step of the Design helps and makes nothing else worse. */
 const HELPED = new Set([
   ...['unknown-code', 'unknown-id', 'catalog-differs', 'ramp-no-bank', 'ramp-in-legs'],
@@ -436,6 +645,28 @@ describe('every check', () => {
       }
     })
   }
+})
+
+describe('a finding', () => {
+  it.each(Object.keys(TOLD))('%s tells what by, in figures worked by hand', (code) => {
+    const { raise } = CASES[code]!
+    const { parts, values, where } = TOLD[code]!
+    const { findings } = proposeKit(deriveKit(designOf(raise), raise.shop ?? demoCatalog))
+    const found = findings.find((finding) => finding.code === code)!
+    expect(found.parts).toEqual(parts)
+    const told = Object.entries(found.values).map(([name, { value }]) => [name, value] as const)
+    expect(told.map(([name]) => name).sort()).toEqual(Object.keys(values).sort())
+    for (const [name, value] of told)
+      if (typeof value === 'number')
+        expect(Math.abs(value - Number(values[name])), `${name} ${value}`).toBeLessThan(5e-5)
+      else expect(value, name).toEqual(values[name])
+    const patch =
+      found.remedy &&
+      Object.fromEntries(
+        found.remedy.patch.map((step) => [step.path, 'value' in step ? step.value : undefined]),
+      )
+    expect(patch).toEqual(where)
+  })
 })
 
 describe('soundings over an area', () => {

@@ -106,3 +106,68 @@ describe('what a quote is asked for with', () => {
     expect(parseAsked(asked).ok).toBe(false)
   })
 })
+
+describe('what is too much', () => {
+  const long = (n: number): string => 'x'.repeat(n)
+  const line = file.lines[0]!
+  const withLine = (more: object) => ({ ...file, lines: [{ ...line, ...more }] })
+  const taxed = (more: object) => ({
+    ...file,
+    tax: { name: 'Tax', share: 0, taxable: 0, amount: 0, ...more },
+  })
+  // The last that is taken, and the first that is not.
+  it.each<[string, object, object]>([
+    ['kind', withLine({ kind: long(40) }), withLine({ kind: long(41) })],
+    ['code', withLine({ code: long(60) }), withLine({ code: long(61) })],
+    ['name', withLine({ name: long(400) }), withLine({ name: long(401) })],
+    ['quantity', withLine({ quantity: 1e6 }), withLine({ quantity: 1e6 + 1 })],
+    ['no quantity', withLine({ quantity: 0 }), withLine({ quantity: -0.001 })],
+    ['unit price', withLine({ unitPrice: 1e8 }), withLine({ unitPrice: 1e8 + 1 })],
+    ['unit price off', withLine({ unitPrice: -1e8 }), withLine({ unitPrice: -1e8 - 1 })],
+    ['amount', withLine({ amount: 1e12 }), withLine({ amount: 1e12 + 1 })],
+    ['amount off', withLine({ amount: -1e12 }), withLine({ amount: -1e12 - 1 })],
+    ['lines', { ...file, lines: Array(5000).fill(line) }, { ...file, lines: Array(5001).fill(line) }],
+    ['name of the tax', taxed({ name: long(120) }), taxed({ name: long(121) })],
+    ['tax', taxed({ share: 1 }), taxed({ share: 1.01 })],
+    ['no tax', taxed({ share: 0 }), taxed({ share: -0.01 })],
+    ['version', file, { ...file, version: 2 }],
+    ['currency', { ...file, currency: 'EUR' }, { ...file, currency: 'EURO' }],
+  ])('of a file: %s', (_, most, more) => {
+    expect(parseQuoteFile(most).ok).toBe(true)
+    expect(parseQuoteFile(more).ok).toBe(false)
+  })
+
+  const other = (more: object) => ({ ...DAY, other: [{ name: 'x', quantity: 1, price: 1, ...more }] })
+  const services = (n: number, code = 'hours') => ({ ...DAY, services: Array(n).fill({ code }) })
+  it.each<[string, object, object]>([
+    ['services', services(100), services(101)],
+    ['code', services(1, long(60)), services(1, long(61))],
+    [
+      'other',
+      { ...DAY, other: Array(100).fill(other({}).other[0]) },
+      { ...DAY, other: Array(101).fill(other({}).other[0]) },
+    ],
+    ['name', other({ name: long(200) }), other({ name: long(201) })],
+    ['discount', { ...DAY, discount: { share: 1 } }, { ...DAY, discount: { share: 1.001 } }],
+    ['no discount', { ...DAY, discount: { amount: 0 } }, { ...DAY, discount: { amount: -1 } }],
+    ['days', { ...DAY, until: DAY.date }, { ...DAY, until: '2026-02-28' }],
+  ])('of what is asked: %s', (_, most, more) => {
+    expect(parseAsked(most).ok).toBe(true)
+    expect(parseAsked(more).ok).toBe(false)
+  })
+
+  it('is told where and what was expected', () => {
+    const issues = (input: unknown) => {
+      const parsed = parseAsked(input)
+      return parsed.ok ? [] : parsed.issues.map(({ path, message }) => `${path}: ${message}`)
+    }
+    expect(issues(null)).toHaveLength(1)
+    expect(issues([])[0]).toMatch(/what a quote is asked for with/)
+    expect(issues('x')[0]).toMatch(/what a quote is asked for with/)
+    expect(issues({ ...DAY, until: '2026-02-28' })).toEqual([
+      expect.stringMatching(/^until: .*2026-03-01 or later/),
+    ])
+    const design = parseQuoteFile({ ...file, design: 5 })
+    expect(design.ok ? [] : design.issues.map(({ path }) => path)).toEqual(['design'])
+  })
+})
