@@ -1,5 +1,5 @@
 /**
- * `<leadline-dock>`: attributes, properties and events as the README lists them; the screen in a shadow root. Safe to import where
+ * `<leadline-dock>`: attributes, properties and events as `public/guide/embed.md` lists them; the screen in a shadow root. Safe to import where
  * there is no document. React and all the rest live from `connectedCallback` on, and outlive a move within the page.
  */
 import {

@@ -1,4 +1,4 @@
-/** A folder served over HTTP under the strict policy that the README promises to run under; pages of the tests beside it. */
+/** A folder served over HTTP under the strict policy that the guide promises to run under; pages of the tests beside it. */
 import { readFile } from 'node:fs/promises'
 import { createServer, type Server } from 'node:http'
 import { extname, join, normalize, resolve } from 'node:path'
