@@ -12,7 +12,7 @@ export function SumBar() {
   // A number: asked for once more, what did not come is fetched again.
   const [asked, setAsked] = useState(0)
   const dock = useDock()
-  const { t, money, mass } = useWords()
+  const { t, money, mass, priced } = useWords()
   const status = useLeadline((s) => s.status)
   const stale = useLeadline((s) => s.stale)
   const { standing } = verdictOf({ dock, status, stale })
@@ -38,12 +38,16 @@ export function SumBar() {
           <span className="unseen">{t('sum.show')}</span>
         </button>
         <p className="figures">
-          <strong>{stale ? t('takes.working') : money(dock.totals.price)}</strong>
-          <span>{stale ? '' : mass(dock.totals.mass)}</span>
+          <strong>
+            {stale ? t('takes.working') : priced ? money(dock.totals.price) : mass(dock.totals.mass)}
+          </strong>
+          {priced && <span>{stale ? '' : mass(dock.totals.mass)}</span>}
         </p>
-        <button type="button" className="main" disabled={stale} onClick={() => setAsked(asked + 1)}>
-          {t('quote.ask')}
-        </button>
+        {priced && (
+          <button type="button" className="main" disabled={stale} onClick={() => setAsked(asked + 1)}>
+            {t('quote.ask')}
+          </button>
+        )}
       </div>
     </div>
   )

@@ -184,7 +184,7 @@ function FrameSize() {
   const frame = useLeadline((s) => s.design.dock.frame)
   const frames = useLeadline((s) => s.catalog.frames)
   const edit = useLeadline((s) => s.edit)
-  const { t, money } = useWords()
+  const { t, money, priced } = useWords()
   return (
     <div className="control">
       <Choice
@@ -195,7 +195,7 @@ function FrameSize() {
           label: (
             <>
               {f.name}
-              <small>{money(f.price)}</small>
+              {priced && <small>{money(f.price)}</small>}
             </>
           ),
         }))}

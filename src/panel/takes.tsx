@@ -8,17 +8,19 @@ import { Fold } from './fold.tsx'
 export function Takes() {
   const { totals, parts } = usePlaced()
   const stale = useLeadline((s) => s.stale)
-  const { t, mass, money } = useWords()
+  const { t, mass, money, priced } = useWords()
   const figure = (told: string): string => (stale ? t('takes.working') : told)
   const pieces = parts.reduce((sum, row) => sum + row.quantity, 0)
   return (
     <section className="answer takes">
       <h2>{t('takes.title')}</h2>
       <dl className="totals">
-        <div>
-          <dt>{t('takes.price')}</dt>
-          <dd>{figure(money(totals.price))}</dd>
-        </div>
+        {priced && (
+          <div>
+            <dt>{t('takes.price')}</dt>
+            <dd>{figure(money(totals.price))}</dd>
+          </div>
+        )}
         <div>
           <dt>{t('takes.weight')}</dt>
           <dd>{figure(mass(totals.mass))}</dd>
@@ -46,7 +48,7 @@ function List() {
   const { totals, parts } = usePlaced()
   const set = useLeadline((s) => s.set)
   const selection = useLeadline((s) => s.selection)
-  const { t, mass, money } = useWords()
+  const { t, mass, money, priced } = useWords()
   return (
     <table className="list-of-parts">
       <thead>
@@ -54,7 +56,7 @@ function List() {
           <th scope="col">{t('takes.part')}</th>
           <th scope="col">{t('takes.quantity')}</th>
           <th scope="col">{t('takes.weight')}</th>
-          <th scope="col">{t('takes.price')}</th>
+          {priced && <th scope="col">{t('takes.price')}</th>}
         </tr>
       </thead>
       <tbody>
@@ -84,7 +86,7 @@ function List() {
                 {row.spares > 0 && <small>{t('takes.spares', { spares: count(row.spares) })}</small>}
               </td>
               <td>{mass(row.mass)}</td>
-              <td>{money(row.price)}</td>
+              {priced && <td>{money(row.price)}</td>}
             </tr>
           )
         })}
@@ -95,7 +97,7 @@ function List() {
             {t('takes.total')}
           </th>
           <td>{mass(totals.mass)}</td>
-          <td>{money(totals.price)}</td>
+          {priced && <td>{money(totals.price)}</td>}
         </tr>
       </tfoot>
     </table>

@@ -8,17 +8,20 @@ export function useWords() {
   const units = useLeadline((s) => s.units)
   const lang = useLeadline((s) => s.lang)
   const currency = useLeadline((s) => s.catalog.currency)
+  const priced = useLeadline((s) => s.audience !== 'crew')
   return useMemo(
     () => ({
       units,
       lang,
+      /** A crew sets docks up; what they cost is not its concern. */
+      priced,
       t: (key: Word, values?: Readonly<Record<string, Figure>>) => say(lang, units, key, values),
       length: (meters: number) => formatLength(meters, units),
       mass: (kg: number) => formatMass(kg, units),
       slope: formatSlope,
       money: (minor: number) => formatMoney(minor, currency, lang),
     }),
-    [units, lang, currency],
+    [units, lang, currency, priced],
   )
 }
 

@@ -178,6 +178,12 @@ test('what a shop had typed is not on the paper once a customer looks; a crew is
   const own = readFileSync(await (await made(page, 'json')).path())
   expect(JSON.parse(own.toString()).discount.amount).toBe(0)
   await lookAs(page, 'crew')
+  // Nowhere on the screen, and nothing to ask a quote with.
+  await page.locator('.takes summary').click()
+  const seen = await page.locator('.app').innerText()
+  expect(seen).toMatch(/ lb/)
+  expect(seen).not.toMatch(/\$\d/)
+  expect(await page.getByRole('button', { name: 'Ask for a quote' }).count()).toBe(0)
   const offered = await page.locator('.paper-work option').allTextContents()
   expect(offered).toContain('Set-up sheet')
   expect(offered.filter((one) => /quote|estimate|parts list/i.test(one))).toEqual([])
