@@ -29,6 +29,8 @@ interface Options {
 
 /** A browser that never answers for its database (some do) must not keep the page from beginning, ms. */
 const OPENING = 3000
+/** A page that is loaded again may have the address that it had when that began, and not the one written since, ms. */
+const LEAVING = 15_000
 /** Put aside and not in the database yet: where that cannot be had, all that is kept of them. */
 const MOST_ASIDE = 8
 
@@ -57,18 +59,19 @@ export class Keeping {
   /** What to go on with; null where nothing is kept that can be read. */
   async begin(): Promise<Resumed | null> {
     const [now] = this.#options.fragments()
-    const here = (fragments: readonly string[] = []): boolean => fragments.includes(now!)
+    const here = ({ fragments = [], at }: Pick<Entry, 'fragments' | 'at'>): boolean =>
+      fragments[0] === now || (Date.now() - at < LEAVING && fragments.includes(now!))
     this.#left = this.#journal.read()
     const keeper = this.#options.key === null ? null : await this.#open(this.#options.key)
     const stored = (await keeper?.load().catch(() => null)) ?? null
-    let resumed: Resumed | null = stored && { design: stored.design, here: here(stored.fragments) }
+    let resumed: Resumed | null = stored && { design: stored.design, here: here(stored) }
     let from: Written | null = null
     const newest = this.#left[0]
     if (newest && newest.entry.at >= (stored?.at ?? 0)) {
       const parsed = parseDesign(newest.entry.design)
       if (parsed.ok) {
         from = newest
-        resumed = { design: parsed.value, here: here(newest.entry.fragments) }
+        resumed = { design: parsed.value, here: here(newest.entry) }
         keeper?.know(newest.entry.design)
       }
     }

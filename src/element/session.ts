@@ -50,8 +50,6 @@ export interface SessionOptions {
 
 /** A change goes into the database when the hand has rested this long, ms; into the journal at once. */
 const REST = 250
-/** A page that is being loaded again may still have the address that it had this long ago, ms. */
-const LEAVING = 10_000
 /** What the fragment of a link begins with: `link.ts`, which comes later, reads the rest. */
 const LINK = '#leadline='
 
@@ -70,7 +68,8 @@ export class Session implements Host {
   #linkModule: typeof import('../state/link.ts') | null = null
   /** The fragment that this session last read or wrote. */
   #fragment: string
-  #before: { readonly fragment: string; readonly until: number } | null = null
+  /** The one before that. */
+  #before: string | null = null
   #timer: ReturnType<typeof setTimeout> | undefined
   #silent = false
   /** The page is left. It may be brought back from the browser's memory. */
@@ -93,10 +92,7 @@ export class Session implements Host {
     this.#keeping = new Keeping({
       key: storageKey,
       place: options.place,
-      fragments: () => [
-        this.#fragment,
-        ...(this.#before && Date.now() - this.#before.until < LEAVING ? [this.#before.fragment] : []),
-      ],
+      fragments: () => [this.#fragment, ...(this.#before === null ? [] : [this.#before])],
       failed: (message, lost) =>
         this.#tellOnce(
           [{ code: 'storage', path: storageKey ?? '', message }],
@@ -455,7 +451,8 @@ export class Session implements Host {
     // A page that is gone is loaded again with the address that it had.
     if (fragment === undefined || this.#gone || this.#over.signal.aborted) return
     this.#writeLink(fragment)
-    if (!this.keeps && fragment !== null && this.store.getState().design === design) this.#keeping.forget()
+    // Not forgotten with that: a reload that has begun already goes by the address of before.
+    if (!this.keeps && this.store.getState().design === design) this.#keeping.note(design)
   }
 
   /** A design too large for a link leaves none behind: an older one would come back in its place. Told once. */
@@ -467,7 +464,7 @@ export class Session implements Host {
 
   #write(fragment: string): void {
     if (fragment === this.#fragment) return
-    this.#before = { fragment: this.#fragment, until: Date.now() }
+    this.#before = this.#fragment
     this.#fragment = fragment
     // Not the fragment alone: that would be read against the page's <base>. A browser may refuse one of many in a short time.
     try {
