@@ -1,5 +1,6 @@
 /** From unknown input to a Catalog: schema, versions, and the references within it. */
 import { type Issue, issue, type Parsed, parseText, parseWith, plainOf, show, upgrade } from '../border.ts'
+import { boredThrough, sectionProperties } from '../parts/section-properties.ts'
 import { type Catalog, CatalogSchema } from './schema.ts'
 
 export const CATALOG_FORMAT = 'leadline/catalog'
@@ -19,6 +20,30 @@ export function parseCatalog(input: unknown): Parsed<Catalog> {
 export function parseCatalogText(text: string): Parsed<Catalog> {
   const json = parseText(text, MAX_BYTES)
   return json.ok ? parseCatalog(json.value) : json
+}
+
+/** Of a section, the most that a bolt's hole may take: past that nothing of a brace is left to pull on. */
+const MOST_BORED = 0.9
+
+function boredIssues({ hardware, braces, stock }: Catalog): Issue[] {
+  const bolt = hardware.findIndex(({ kind }) => kind === 'brace-bolt')
+  const thin = braces.find(({ stock: name }) => {
+    const own = Object.hasOwn(stock, name) ? stock[name] : undefined
+    return (
+      own &&
+      bolt >= 0 &&
+      boredThrough(own) * hardware[bolt]!.diameter > MOST_BORED * sectionProperties(own).area
+    )
+  })
+  if (!thin) return []
+  const { diameter } = hardware[bolt]!
+  return [
+    issue(
+      `hardware[${bolt}].diameter`,
+      `${diameter}, through brace ${show(thin.code)}`,
+      'a bolt that leaves a tenth of its section',
+    ),
+  ]
 }
 
 const BOLT_KINDS = ['set-bolt', 'pad-bolt', 'hook-bolt', 'bar-bolt', 'pin-bolt', 'brace-bolt'] as const
@@ -75,6 +100,7 @@ function referenceIssues(catalog: Catalog): Issue[] {
   catalog.braces.forEach((brace, i) => {
     within(`braces[${i}].stock`, brace.stock, catalog.stock, 'stock')
   })
+  issues.push(...boredIssues(catalog))
   catalog.pads.forEach((pad, i) => {
     within(`pads[${i}].socket.stock`, pad.socket.stock, catalog.stock, 'stock')
     within(`pads[${i}].plate.material`, pad.plate.material, catalog.materials, 'a material')

@@ -28,6 +28,19 @@ export function sectionProperties(stock: Stock): SectionProperties {
   }
 }
 
+/** How much a bolt goes through, m: both walls of a tube, the whole thickness of a solid bar. */
+export function boredThrough(stock: Stock): number {
+  switch (stock.shape) {
+    case 'round-tube':
+    case 'rect-tube':
+      return 2 * stock.wall
+    case 'round-bar':
+      return stock.diameter
+    case 'flat':
+      return Math.min(stock.width, stock.height)
+  }
+}
+
 function round(outer: number, inner: number): SectionProperties {
   const I = (Math.PI / 64) * (outer ** 4 - inner ** 4)
   return {

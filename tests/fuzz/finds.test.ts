@@ -128,6 +128,22 @@ const CATALOGS: readonly Find[] = [
     'refused',
     'half a piece in the parts list',
   ],
+  [
+    'a bolt turned by next to nothing',
+    catalog({ 'hardware.0.turns.0.from': 1e-7 }),
+    'taken',
+    'a count card that says "1e-7"',
+  ],
+  [
+    'a brace bolt as thick as its brace',
+    catalog({
+      hardware: demoCatalog.hardware.map((bolt) =>
+        bolt.kind === 'brace-bolt' ? { ...bolt, diameter: 0.1 } : bolt,
+      ),
+    }),
+    'refused',
+    'a brace of "Infinity %"',
+  ],
   ['a clip that holds nothing', catalog({ 'decking.clip.holds': 0 }), 'taken', HELD],
   [
     'a number past all numbers',

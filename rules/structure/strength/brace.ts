@@ -10,6 +10,7 @@
  * - Clamp: stated slip over 1.5, as for slip-critical bolts in standard holes (AISC 360-16 J3.8, memory; used by analogy).
  */
 import type { BraceStock, Catalog } from '../../catalog/index.ts'
+import { boredThrough } from '../../parts/section-properties.ts'
 import { strengthsOfStock } from './member.ts'
 import type { Limit } from './strengths.ts'
 
@@ -33,15 +34,7 @@ export function braceStrength(catalog: Catalog, brace: BraceStock): BraceStrengt
   const stock = catalog.stock[brace.stock]
   const bolt = catalog.hardware.find((item) => item.kind === 'brace-bolt')
   if (!stock || !bolt) return null
-  const tube = stock.shape === 'round-tube' || stock.shape === 'rect-tube'
-  // A solid bar is bored through its whole thickness.
-  const solid =
-    stock.shape === 'round-bar'
-      ? stock.diameter
-      : stock.shape === 'flat'
-        ? Math.min(stock.width, stock.height)
-        : 0
-  const through = tube ? 2 * stock.wall : solid
+  const through = boredThrough(stock)
   const strengths = strengthsOfStock(catalog, brace.stock, {
     length: brace.holes,
     holes: through * bolt.diameter,
