@@ -94,11 +94,11 @@ export function turnsSaid({ at, from, to }: { at: string; from: number; to: numb
   return saying(from === to ? 'turns' : 'turns-between', values)
 }
 
-/** Quarters of a turn as fractions; what is no quarter as it is. */
+/** Quarters of a turn as fractions; what is no quarter in hundredths, which no hand tells apart. */
 export function fraction(turns: number): string {
   const quarters = turns * 4
-  if (Math.abs(quarters - Math.round(quarters)) > 1e-9) return String(turns)
-  const whole = Math.floor(turns + 1e-9)
+  if (Math.abs(quarters - Math.round(quarters)) > 0.02) return String(Math.round(turns * 100) / 100)
+  const whole = Math.floor(Math.round(quarters) / 4)
   const part = ['', '1/4', '1/2', '3/4'][Math.round(quarters) - 4 * whole]!
   return [whole > 0 || part === '' ? String(whole) : '', part].filter(Boolean).join(' ')
 }
