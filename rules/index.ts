@@ -1,7 +1,6 @@
 /** The engine as a library: plain Node or a browser, no DOM. */
 
 export { assessKit } from './assess-kit.ts'
-export type { Issue, Notice, Parsed } from './border.ts'
 export {
   type BottomKind,
   type Catalog,
@@ -10,6 +9,7 @@ export {
   parseCatalogText,
   type Stock,
 } from './catalog/index.ts'
+export { type Shop, shopOf } from './catalog-index.ts'
 export { CHECKS } from './checks/index.ts'
 export { type AssessOptions, assess, derive } from './derive.ts'
 export { type Design, demoDesign, LIMITS, parseDesign, parseDesignText } from './design/index.ts'
@@ -28,9 +28,9 @@ export {
 } from './papers/index.ts'
 export * as bodies from './parts/bodies.ts'
 export { sectionProperties } from './parts/section-properties.ts'
-export { type Shop, shopOf } from './shop.ts'
 export { type Bed, makeBed } from './site/index.ts'
 export { buckling, solveFrame, UnstableFrameError } from './structure/index.ts'
+export type { Issue, Notice, Parsed } from './validation.ts'
 export { ENGINE_VERSION } from './version.ts'
 export { withStructure } from './with-structure.ts'
 export * from './words/index.ts'

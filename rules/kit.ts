@@ -3,6 +3,7 @@
  * Checks and reasons read it; `derive` publishes it as the Dock.
  */
 import type { Catalog } from './catalog/index.ts'
+import { type Shop, shopOf } from './catalog-index.ts'
 import type { Design } from './design/index.ts'
 import type { Corner, Placement } from './dock.ts'
 import {
@@ -30,7 +31,6 @@ import { type PlacedLeg, placeLegs } from './parts/legs.ts'
 import { pairLegs } from './parts/pairs.ts'
 import type { Pose, Put } from './parts/put.ts'
 import { groundAlong, type RampContact, rampContact, rampPoint, rampShape } from './parts/ramp.ts'
-import { type Shop, shopOf } from './shop.ts'
 import { type Bed, makeBed } from './site/index.ts'
 
 export interface RampRest {

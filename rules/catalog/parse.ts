@@ -1,6 +1,16 @@
 /** From unknown input to a Catalog: schema, versions, and the references within it. */
-import { type Issue, issue, type Parsed, parseText, parseWith, plainOf, show, upgrade } from '../border.ts'
+
 import { boredThrough, sectionProperties } from '../parts/section-properties.ts'
+import {
+  type Issue,
+  issue,
+  type Parsed,
+  parseText,
+  parseWith,
+  plainOf,
+  show,
+  upgrade,
+} from '../validation.ts'
 import { type Catalog, CatalogSchema } from './schema.ts'
 
 export const CATALOG_FORMAT = 'leadline/catalog'

@@ -1,5 +1,5 @@
+import type { Shop } from '../catalog-index.ts'
 import type { Waves } from '../dock.ts'
-import type { Shop } from '../shop.ts'
 import { type Check, type Found, meters, remedy, replace } from './check.ts'
 import { upToCentimeter, WAVES } from './wave-words.ts'
 

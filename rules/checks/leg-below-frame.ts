@@ -1,8 +1,8 @@
+import type { Shop } from '../catalog-index.ts'
 import type { Kit } from '../kit.ts'
 import { atLeast } from '../numbers.ts'
 import { padHeight } from '../parts/bodies.ts'
 import { type PlacedLeg, setHeightOf } from '../parts/legs.ts'
-import type { Shop } from '../shop.ts'
 import { type Check, meters, names, worst } from './check.ts'
 import { startByRule } from './start-by-rule.ts'
 

@@ -1,5 +1,14 @@
 /** From unknown input to a Design: schema, versions, and what a schema cannot say. */
-import { type Issue, issue, type Parsed, parseText, parseWith, plainOf, show, upgrade } from '../border.ts'
+import {
+  type Issue,
+  issue,
+  type Parsed,
+  parseText,
+  parseWith,
+  plainOf,
+  show,
+  upgrade,
+} from '../validation.ts'
 import { type Design, DesignSchema, LIMITS, type PlanItem } from './schema.ts'
 
 export const DESIGN_FORMAT = 'leadline/design'

@@ -1,6 +1,7 @@
 /** The `add`, `replace` and `remove` of RFC 6902, which remedies are written in. The result is not checked: `parseDesign` does that. */
-import { plainOf } from '../border.ts'
+
 import type { PatchOperation } from '../dock.ts'
+import { plainOf } from '../validation.ts'
 import type { Design } from './schema.ts'
 
 type Container = Record<string, unknown> | unknown[]

@@ -4,9 +4,10 @@
  * One carrying rule for every shape (common practice): a corner is carried if it lies within the catalog's overhang of a hook of
  * its section's own carrying joint, measured in plan. A tie keeps level and carries nothing.
  */
+
+import type { Shop } from '../catalog-index.ts'
 import type { Corner, Edge } from '../dock.ts'
 import { atLeast, SLACK } from '../numbers.ts'
-import type { Shop } from '../shop.ts'
 import { edgeOf, footprint, type Layout, type Placed } from './place.ts'
 
 export interface Hook {

@@ -1,7 +1,7 @@
 /** Puts a plan on the water: where each section lies, and which cannot be reached. All lie square to each other. */
 import type { Frame } from '../catalog/index.ts'
+import type { Shop } from '../catalog-index.ts'
 import type { Edge, Role } from '../dock.ts'
-import type { Shop } from '../shop.ts'
 import type { Planned } from './plan.ts'
 
 export interface Placed {

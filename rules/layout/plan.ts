@@ -1,6 +1,7 @@
 /** From the few numbers of a Design to the plan: the normal form of every shape. A straight dock is a chain. */
+
+import type { Shop } from '../catalog-index.ts'
 import type { Design, PlanItem } from '../design/index.ts'
-import type { Shop } from '../shop.ts'
 
 /** A section of the plan: who it hangs on, which edge of the host, which of its own, where along the host's edge (m). */
 export interface Planned {

@@ -1,5 +1,6 @@
 /** Where the dock begins: x of the first standing section's start edge, by rule (common practice) or as given. */
 import type { Frame } from '../catalog/index.ts'
+import type { Shop } from '../catalog-index.ts'
 import type { Design } from '../design/index.ts'
 import { atLeast, SLACK } from '../numbers.ts'
 import {
@@ -11,7 +12,6 @@ import {
   rampPoint,
   rampShape,
 } from '../parts/ramp.ts'
-import type { Shop } from '../shop.ts'
 import type { Bed } from '../site/index.ts'
 import { merged, type Stretch, stretchesOver } from '../site/stretches.ts'
 import type { ShoreEnd } from './place.ts'

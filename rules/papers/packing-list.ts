@@ -1,7 +1,8 @@
 /** The packing list as data: parts by bag, each with its wrench; where each leg and brace goes; what is to be added to what is there. */
-import { type Issue, issue, plainOf, show } from '../border.ts'
+
 import type { Catalog } from '../catalog/index.ts'
 import type { Dock, Fingerprint, PartRow, Totals } from '../dock.ts'
+import { type Issue, issue, plainOf, show } from '../validation.ts'
 
 export interface PackedRow extends PartRow {
   /** Wrench and turns past finger-tight, of a bolt. */

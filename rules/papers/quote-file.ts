@@ -3,8 +3,8 @@
  * comes from outside. Both are checked here; within the engine there is no further check of shape.
  */
 import * as v from 'valibot'
-import { type Issue, issue, type Parsed, parseText, parseWith, plainOf, upgrade } from '../border.ts'
 import { type Design, LIMITS, parseDesign } from '../design/index.ts'
+import { type Issue, issue, type Parsed, parseText, parseWith, plainOf, upgrade } from '../validation.ts'
 import { isDay } from './day.ts'
 import { type Estimate, GROUPS, type PriceTerms, type Quote, type QuoteAsked } from './quote.ts'
 

@@ -1,8 +1,8 @@
 /** Is a quote's file what the engine makes of its own design and terms? Worked out again, and compared figure by figure. */
 import { assessKit } from '../assess-kit.ts'
-import { type Issue, issue } from '../border.ts'
 import type { Catalog } from '../catalog/index.ts'
 import { deriveKit } from '../kit.ts'
+import { type Issue, issue } from '../validation.ts'
 import { askedAgain, type Quote, type QuoteLine, quote } from './quote.ts'
 import type { QuoteFile } from './quote-file.ts'
 

@@ -1,5 +1,5 @@
 /** A fitted brace with its two clamps and its bolts. */
-import type { Shop } from '../shop.ts'
+import type { Shop } from '../catalog-index.ts'
 import { type BraceFit, riseOf } from './braces.ts'
 import type { PlacedPair } from './pairs.ts'
 import type { Put } from './put.ts'

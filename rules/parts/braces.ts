@@ -7,10 +7,10 @@
  * fits. A brace that does not keep its clearances is never placed (common practice).
  */
 import type { BraceStock } from '../catalog/index.ts'
+import type { Shop } from '../catalog-index.ts'
 import type { Design } from '../design/index.ts'
 import type { Side } from '../dock.ts'
 import { atLeast, SLACK } from '../numbers.ts'
-import type { Shop } from '../shop.ts'
 import type { Bed } from '../site/index.ts'
 import { padHeight } from './bodies.ts'
 import type { PlacedLeg } from './legs.ts'

@@ -4,9 +4,10 @@
  * Frames alike, legs alike, joints alike have the same parts wherever they lie, so one of each kind is put piece by piece and
  * counted, and then only how many there are of it.
  */
+
+import type { PartType, Shop } from '../catalog-index.ts'
 import type { PartKind, PartRow, Totals } from '../dock.ts'
 import type { Layout } from '../layout/index.ts'
-import type { PartType, Shop } from '../shop.ts'
 import type { EachFamily, Family } from './family.ts'
 
 export interface Count {

@@ -6,12 +6,12 @@
  * A post is put so that its tube is clear of the foot pads and of other frames.
  */
 import type { Extra } from '../catalog/index.ts'
+import type { Shop } from '../catalog-index.ts'
 import type { Design } from '../design/index.ts'
 import { pointer } from '../design/pointer.ts'
 import type { Edge } from '../dock.ts'
 import { edgeLength, edgeOf, type Joints, type Layout, type Placed } from '../layout/index.ts'
 import { atLeast, SLACK } from '../numbers.ts'
-import type { Shop } from '../shop.ts'
 import { freeEdges, type Interval } from './free-edges.ts'
 import type { LegSite, PlacedLeg } from './legs.ts'
 import { blockedFor } from './post-room.ts'

@@ -1,7 +1,8 @@
 /** Frames with their deck panels, clips and sleeves: caps in the empty ones, set bolts in the used. */
+
+import type { Shop } from '../catalog-index.ts'
 import type { Corner } from '../dock.ts'
 import { CORNERS } from '../layout/index.ts'
-import type { Shop } from '../shop.ts'
 import { axisAcross, axisAlong } from './legs.ts'
 import { frameTop, type Pose, type Put, putIn, spread } from './put.ts'
 

@@ -1,6 +1,7 @@
 /** Hook brackets with their bolts, tie plates, the hinge: what holds sections together. */
+
+import type { Shop } from '../catalog-index.ts'
 import { edgeOf, hooksOf, type PlacedJoint } from '../layout/index.ts'
-import type { Shop } from '../shop.ts'
 import { frameTop, type Pose, type Put, putIn, spread } from './put.ts'
 import { headingOf, quarterTurn } from './turn.ts'
 

@@ -1,5 +1,5 @@
 /** What stands at each leg: tube, foot pad with its bolts, cap. */
-import type { Shop } from '../shop.ts'
+import type { Shop } from '../catalog-index.ts'
 import type { PlacedLeg } from './legs.ts'
 import type { Put } from './put.ts'
 import { quarterTurn } from './turn.ts'

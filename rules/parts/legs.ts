@@ -1,10 +1,10 @@
 /** Legs: where each stands, how high it is set, which stock length does. */
 import type { Frame, LegStock, Pad } from '../catalog/index.ts'
+import type { Shop } from '../catalog-index.ts'
 import type { Design } from '../design/index.ts'
 import type { Corner } from '../dock.ts'
 import type { Joints, Layout, Placed } from '../layout/index.ts'
 import { atLeast } from '../numbers.ts'
-import type { Shop } from '../shop.ts'
 import { footingAt } from '../site/footing.ts'
 import type { Bed } from '../site/index.ts'
 

@@ -4,7 +4,7 @@
  * First the two legs of one start or end edge. Legs left over pair nearest first if they stand within the catalog's tolerance of
  * one line square to an edge and within reach of a stock brace. A leg is in one pair at most.
  */
-import type { Shop } from '../shop.ts'
+import type { Shop } from '../catalog-index.ts'
 import type { PlacedLeg } from './legs.ts'
 
 export interface PlacedPair {

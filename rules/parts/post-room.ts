@@ -1,8 +1,8 @@
 /** Where along an edge an anchor post has no room: it would pass through a foot pad or another section's frame. */
 import type { Extra } from '../catalog/index.ts'
+import type { Shop } from '../catalog-index.ts'
 import type { Edge } from '../dock.ts'
 import { edgeLength, edgeOf, type Layout, type Placed } from '../layout/index.ts'
-import type { Shop } from '../shop.ts'
 import type { Interval } from './free-edges.ts'
 import type { PlacedLeg } from './legs.ts'
 import { sectionProperties } from './section-properties.ts'

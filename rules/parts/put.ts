@@ -1,8 +1,9 @@
 /** How a part family puts its pieces: one call a piece, to whoever wants to know. */
+
+import type { PartType, Shop } from '../catalog-index.ts'
 import type { Quat } from '../dock.ts'
 import type { Placed } from '../layout/index.ts'
 import { round6 } from '../numbers.ts'
-import type { PartType, Shop } from '../shop.ts'
 import { quarterTurn, yawPitch } from './turn.ts'
 
 /**

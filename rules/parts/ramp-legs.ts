@@ -3,7 +3,7 @@
  *
  * Seen from the side a ramp's frame is rectangles turned by its tilt and a leg an upright one; across the dock each has its width.
  */
-import type { Shop } from '../shop.ts'
+import type { Shop } from '../catalog-index.ts'
 import { frameBody, type Piece } from './bodies.ts'
 import type { PlacedLeg } from './legs.ts'
 import type { Pose } from './put.ts'

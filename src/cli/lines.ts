@@ -1,5 +1,5 @@
 /** The only way of messages to the terminal. */
-import { visible } from '../papers/unseen.ts'
+import { visible } from '../documents/files/visible-text.ts'
 
 /** A key or name in a file may be as long as the file: the beginning says where, the end what was expected. */
 const [BEGINNING, END] = [1500, 400]

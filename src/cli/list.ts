@@ -12,9 +12,9 @@ import {
   type Units,
   wordsIn,
 } from '../../rules/index.ts'
-import { csvOf } from '../papers/csv.ts'
-import { listRows } from '../papers/tables.ts'
-import { visible } from '../papers/unseen.ts'
+import { csvOf } from '../documents/files/csv.ts'
+import { listRows } from '../documents/files/tables.ts'
+import { visible } from '../documents/files/visible-text.ts'
 
 export const listCsv = (list: PackingList): string => csvOf(listRows(list))
 

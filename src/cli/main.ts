@@ -1,7 +1,7 @@
 #!/usr/bin/env node
 /** `leadline`: the engine from a terminal. */
 import { isatty } from 'node:tty'
-import { visibleLines } from '../papers/unseen.ts'
+import { visibleLines } from '../documents/files/visible-text.ts'
 import { type Arguments, parseArguments } from './args.ts'
 import { Unusable, Unwritable } from './faults.ts'
 import { lines } from './lines.ts'

@@ -17,7 +17,7 @@ import {
 import { parseQuoteFile } from '../../rules/papers/quote-file.ts'
 import { verifyQuote } from '../../rules/papers/quote-verify.ts'
 import { inFours } from '../../rules/words/fours.ts'
-import { jsonText } from '../papers/unseen.ts'
+import { jsonText } from '../documents/files/visible-text.ts'
 import { type Arguments, parseArguments } from './args.ts'
 import { designOf, issueLines, readCatalog, readDesign, readJson, Unusable } from './files.ts'
 import { lines } from './lines.ts'

@@ -5,7 +5,7 @@ import { type Catalog, derive } from '../../rules/index.ts'
 import { isDay } from '../../rules/papers/day.ts'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
 import { parseAsked, parseQuoteFile, type QuoteFile } from '../../rules/papers/quote-file.ts'
-import { visibleLines } from '../papers/unseen.ts'
+import { visibleLines } from '../documents/files/visible-text.ts'
 import {
   type Asked,
   AUDIENCES,
@@ -14,7 +14,7 @@ import {
   type Format,
   whatOf,
   writeFile,
-} from '../papers/write.ts'
+} from '../documents/files/write-file.ts'
 import { type Arguments, parseArguments } from './args.ts'
 import { descriptorOf } from './descriptors.ts'
 import { issueLines, readCatalog, readDesign, readJson, Unusable } from './files.ts'

@@ -1,11 +1,11 @@
 /** The whole screen of one element: head, picture and section, panel, foot. */
 import { useEffect, useRef } from 'react'
-import { Fold } from '../panel/fold.tsx'
-import { chunk, Later } from '../panel/later.tsx'
 import { Panel } from '../panel/panel.tsx'
-import { Strip } from '../profile/strip.tsx'
-import { Stage } from '../stage/stage.tsx'
+import { SectionStrip } from '../section-strip/section-strip.tsx'
 import { useLeadline, useLeadlineStore } from '../state/store.ts'
+import { Fold } from '../ui/fold.tsx'
+import { chunk, Lazy } from '../ui/lazy.tsx'
+import { Viewport } from '../viewport/viewport.tsx'
 import { useWords } from '../words/use-words.ts'
 import { Notices } from './notices.tsx'
 import { SumBar } from './sum-bar.tsx'
@@ -13,9 +13,9 @@ import { Toolbar } from './toolbar.tsx'
 
 export type Mode = 'full' | 'compact'
 
-const depths = chunk(() => import('../profile/depths.tsx').then((m) => m.Depths))
-const guide = chunk(() => import('../profile/guide.tsx').then((m) => m.Guide))
-const legend = chunk(() => import('../stage/legend.tsx').then((m) => m.Legend))
+const depths = chunk(() => import('../section-strip/depths.tsx').then((m) => m.Depths))
+const guide = chunk(() => import('../section-strip/guide.tsx').then((m) => m.Guide))
+const legend = chunk(() => import('../viewport/legend.tsx').then((m) => m.Legend))
 
 export function App({ mode }: { readonly mode: Mode }) {
   const store = useLeadlineStore()
@@ -59,17 +59,17 @@ export function App({ mode }: { readonly mode: Mode }) {
       <div className="page">
         <div className="left">
           <div className="picture">
-            <Stage />
-            <Strip />
+            <Viewport />
+            <SectionStrip />
             <p className="hint under-strip">{t('strip.drag')}</p>
-            {asked && <Later chunk={legend} props={{}} />}
+            {asked && <Lazy chunk={legend} props={{}} />}
           </div>
           <div className="measured">
             <Fold className="answer fold" title={t('depths.title')}>
-              <Later chunk={depths} props={{}} />
+              <Lazy chunk={depths} props={{}} />
             </Fold>
             <Fold className="answer fold" title={t('guide.title')}>
-              <Later chunk={guide} props={{}} />
+              <Lazy chunk={guide} props={{}} />
             </Fold>
           </div>
         </div>

@@ -1,9 +1,9 @@
 /** Open, save, link, earlier docks. A native disclosure that closes on Escape and when the hand goes elsewhere. */
 import { useRef, useState } from 'react'
-import { FilePick } from '../panel/file-pick.tsx'
+import type { Earlier } from '../autosave/database.ts'
 import { useHost } from '../state/host.ts'
-import type { Earlier } from '../state/keep.ts'
 import { useLeadline } from '../state/store.ts'
+import { FilePick } from '../ui/file-picker.tsx'
 import { text } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 

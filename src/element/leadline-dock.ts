@@ -14,7 +14,7 @@ import {
   parseCatalog,
   parseDesign,
 } from '../../rules/index.ts'
-import { saveDesign } from '../state/hand-over.ts'
+import { saveDesign } from '../platform/download.ts'
 import { type LeadlineStore, toldOf, type ViewState } from '../state/store.ts'
 import { type Screen, showScreen } from './screen.tsx'
 import { Session } from './session.ts'

@@ -1,7 +1,8 @@
 /** What is told once: a file opened, a link copied, a file that could not be used and why. */
-import { Sign } from '../panel/controls.tsx'
+
 import { useHost } from '../state/host.ts'
 import { useLeadline } from '../state/store.ts'
+import { Sign } from '../ui/controls.tsx'
 import { useWords } from '../words/use-words.ts'
 
 export function Notices() {

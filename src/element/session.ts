@@ -3,13 +3,14 @@
  * No React, no drawing. Begins when the element is connected and ends when it is gone for good.
  */
 import { type Catalog, type Design, demoDesign } from '../../rules/index.ts'
-import { saveDesign } from '../state/hand-over.ts'
+import { judge } from '../assessment/start-assessment.ts'
+import { Autosave } from '../autosave/autosave.ts'
+import type { Earlier } from '../autosave/database.ts'
+import { saveDesign } from '../platform/download.ts'
+import { newId } from '../platform/new-id.ts'
+import { whyMissing } from '../platform/why-missing.ts'
+import type { RequestBody } from '../quote-request/send-request.ts'
 import type { Host, Offered, RequestContent } from '../state/host.ts'
-import { judge } from '../state/judging.ts'
-import type { Earlier } from '../state/keep.ts'
-import { whyMissing } from '../state/missing.ts'
-import { newId } from '../state/new-id.ts'
-import type { RequestBody } from '../state/request.ts'
 import {
   createLeadlineStore,
   isJudged,
@@ -19,7 +20,6 @@ import {
   sameDesign,
   toldOf,
 } from '../state/store.ts'
-import { Keeping } from './keeping.ts'
 import {
   type Fault,
   faultsOf,
@@ -62,10 +62,10 @@ export class Session implements Host {
   faults: readonly Fault[] = []
   readonly #options: SessionOptions
   readonly #over = new AbortController()
-  readonly #keeping: Keeping
+  readonly #keeping: Autosave
   /** What "start over" goes back to. */
   #first: Design
-  #linkModule: typeof import('../state/link.ts') | null = null
+  #linkModule: typeof import('../autosave/link.ts') | null = null
   /** The fragment that this session last read or wrote. */
   #fragment: string
   /** The one before that. */
@@ -89,7 +89,7 @@ export class Session implements Host {
     this.requestUrl = options.requestUrl
     this.#first = design && 'value' in design ? design.value : demoDesign
     this.#fragment = link && location.hash.startsWith(LINK) ? location.hash : ''
-    this.#keeping = new Keeping({
+    this.#keeping = new Autosave({
       key: storageKey,
       place: options.place,
       fragments: () => [this.#fragment, ...(this.#before === null ? [] : [this.#before])],
@@ -367,8 +367,8 @@ export class Session implements Host {
     return readCatalogFrom(catalog.url, this.#over.signal)
   }
 
-  async #link(): Promise<typeof import('../state/link.ts')> {
-    this.#linkModule ??= await import('../state/link.ts')
+  async #link(): Promise<typeof import('../autosave/link.ts')> {
+    this.#linkModule ??= await import('../autosave/link.ts')
     return this.#linkModule
   }
 

@@ -7,7 +7,7 @@ import {
   parseCatalogText,
   parseDesignText,
 } from '../../rules/index.ts'
-import { within } from '../state/within.ts'
+import { within } from '../platform/time-limit.ts'
 
 export interface Fault {
   readonly code: 'catalog' | 'design' | 'file' | 'link' | 'storage' | 'request' | 'start'

@@ -1,7 +1,7 @@
 /** The element's own style sheets, made once a document and adopted by each shadow root: a strict policy lets no other kind in. */
 import panel from '../panel/panel.css?inline'
-import strip from '../profile/profile.css?inline'
-import stage from '../stage/stage.css?inline'
+import strip from '../section-strip/section-strip.css?inline'
+import stage from '../viewport/viewport.css?inline'
 import base from './base.css?inline'
 import print from './print.css?inline'
 

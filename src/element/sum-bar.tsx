@@ -1,12 +1,12 @@
 /** Always in sight: does it stand, what it costs and weighs, and the way to ask for it. */
 import { useState } from 'react'
-import { verdictOf } from '../panel/facts.ts'
-import { chunk, Later } from '../panel/later.tsx'
-import { MARKS, Mark } from '../panel/stands.tsx'
+import { verdictOf } from '../panel/dock-facts.ts'
+import { MARKS, Mark } from '../panel/findings.tsx'
 import { useDock, useLeadline } from '../state/store.ts'
+import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../words/use-words.ts'
 
-const request = chunk(() => import('../panel/request.tsx').then((m) => m.Request))
+const request = chunk(() => import('../quote-request/request-dialog.tsx').then((m) => m.Request))
 
 export function SumBar() {
   // A number: asked for once more, what did not come is fetched again.
@@ -20,7 +20,7 @@ export function SumBar() {
     <div className="sum">
       {asked > 0 && (
         <div className="asked">
-          <Later key={asked} chunk={request} props={{ close: () => setAsked(0) }} />
+          <Lazy key={asked} chunk={request} props={{ close: () => setAsked(0) }} />
         </div>
       )}
       <div className="sum-bar">

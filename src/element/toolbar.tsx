@@ -1,7 +1,7 @@
 /** Head of the screen: the dock's name, undo and redo, units, and what is done with files. */
 import { useRef } from 'react'
-import { Choice, Sign } from '../panel/controls.tsx'
 import { useLeadline } from '../state/store.ts'
+import { Choice, Sign } from '../ui/controls.tsx'
 import { useWords } from '../words/use-words.ts'
 import { FileMenu } from './file-menu.tsx'
 

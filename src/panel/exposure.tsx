@@ -1,13 +1,13 @@
 /** Wind, open water and wakes in figures, and what they come to: a tap deeper than the choice of an exposure. */
 import { formatDistance, formatSpeed, formatTime, type Waves } from '../../rules/index.ts'
 import { useDock, useLeadline } from '../state/store.ts'
+import { LengthField, QuantityField } from '../ui/controls.tsx'
 import { bareUnit, type LengthUnit, parseLength } from '../units/parse.ts'
 import { parseSpeed, speedStep } from '../units/speed.ts'
 import { meters, text } from '../words/index.ts'
 import { type MoreWords, useMoreWords } from '../words/use-more-words.ts'
-import * as change from './changes.ts'
-import { LengthField, QuantityField } from './controls.tsx'
-import { reasonText } from './reason.ts'
+import * as change from './design-edits.ts'
+import { reasonText } from './reason-text.ts'
 
 export function Exposure() {
   const { waves } = useDock()

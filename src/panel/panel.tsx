@@ -1,29 +1,29 @@
 /** The panel: the few parameters, then the answers in the order in which they are asked for. */
 import { wordsIn } from '../../rules/index.ts'
+import { Fold } from '../ui/fold.tsx'
+import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../words/use-words.ts'
-import { Fold } from './fold.tsx'
-import { chunk, Later } from './later.tsx'
+import { FindingsPanel } from './findings.tsx'
 import { Parameters } from './parameters.tsx'
-import { Stands } from './stands.tsx'
-import { Takes } from './takes.tsx'
-import { What } from './what.tsx'
+import { Summary } from './summary.tsx'
+import { Totals } from './totals.tsx'
 
-const papers = chunk(() => import('../sheets/papers.tsx').then((m) => m.Papers))
-const why = chunk(() => import('./why.tsx').then((m) => m.Why))
+const papers = chunk(() => import('../documents/documents-panel.tsx').then((m) => m.DocumentsPanel))
+const why = chunk(() => import('./reasons.tsx').then((m) => m.Reasons))
 
 export function Panel() {
   const { lang, t } = useWords()
   return (
     <div className="panel" part="panel">
       <Parameters />
-      <Stands />
-      <What />
-      <Takes />
+      <FindingsPanel />
+      <Summary />
+      <Totals />
       <Fold className="answer why" title={t('why.title')}>
-        <Later chunk={why} props={{}} />
+        <Lazy chunk={why} props={{}} />
       </Fold>
       <Fold className="answer papers" title={t('papers.title')}>
-        <Later chunk={papers} props={{}} />
+        <Lazy chunk={papers} props={{}} />
       </Fold>
       <Fold className="answer cautions" id="cautions" title={t('cautions.title')} print>
         <ul>

@@ -1,17 +1,17 @@
 /** The few parameters, each with what it changes. */
 import { LIMITS } from '../../rules/index.ts'
 import { useDock, useLeadline } from '../state/store.ts'
+import { Choice, Group, Hint, LengthField, LengthSlider, Stepper } from '../ui/controls.tsx'
+import { Fold } from '../ui/fold.tsx'
+import { chunk, Lazy } from '../ui/lazy.tsx'
 import { snapUp } from '../units/steps.ts'
 import { meters, text } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
-import * as change from './changes.ts'
-import { Choice, Group, Hint, LengthField, LengthSlider, Stepper } from './controls.tsx'
-import { factsOf } from './facts.ts'
-import { Fold } from './fold.tsx'
-import { chunk, Later } from './later.tsx'
+import * as change from './design-edits.ts'
+import { factsOf } from './dock-facts.ts'
 import { HeadPicture, type HeadShape } from './pictures.tsx'
 
-const carried = chunk(() => import('./carried.tsx').then((m) => m.Carried))
+const carried = chunk(() => import('./deck-loads.tsx').then((m) => m.DeckLoads))
 
 export function Parameters() {
   const { t } = useWords()
@@ -23,7 +23,7 @@ export function Parameters() {
         <FrameSize />
         <Extras />
         <Fold className="control" summary={t('carried.title')}>
-          <Later chunk={carried} props={{}} />
+          <Lazy chunk={carried} props={{}} />
         </Fold>
       </Group>
       <Group title={t('group.water')}>
@@ -325,7 +325,7 @@ function ExposureChoice() {
         set={(to) => edit((d) => change.setExposure(d, to))}
       />
       <Fold summary={t('exposure.figures')}>
-        <Later chunk={exposure} props={{}} />
+        <Lazy chunk={exposure} props={{}} />
       </Fold>
     </div>
   )

@@ -1,8 +1,8 @@
 /** What the screen asks of the element that it stands in: files, links, requests. Given to it by context. */
 import { createContext, useContext } from 'react'
 import type { Design } from '../../rules/index.ts'
-import type { Earlier } from './keep.ts'
-import type { RequestBody } from './request.ts'
+import type { Earlier } from '../autosave/database.ts'
+import type { RequestBody } from '../quote-request/send-request.ts'
 
 /** What `leadline-request` carries; a listener that takes it over may give a receipt, at once or later. */
 export interface Offered extends RequestBody {

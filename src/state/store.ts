@@ -1,7 +1,7 @@
 /**
  * One store for each element: the Design, how it is looked at, undo, and the Dock that follows from the Design, so that every view reads
- * one and the same. It is placed at once, or, where it is too large for that (`size.ts`), beside the page: then the last one placed stays in
- * view, `stale`. What takes longer than a frame comes after it (`judging.ts`), and `status` tells how far it is.
+ * one and the same. It is placed at once, or, where it is too large for that (`placing-time.ts`), beside the page: then the last one placed stays in
+ * view, `stale`. What takes longer than a frame comes after it (`start-assessment.ts`), and `status` tells how far it is.
  */
 import { createContext, useContext, useSyncExternalStore } from 'react'
 import { createStore, type StoreApi } from 'zustand/vanilla'
@@ -18,10 +18,10 @@ import {
   type MoreWords,
 } from '../../rules/index.ts'
 import type { Word } from '../words/index.ts'
-import { BLANK } from './blank.ts'
+import { BLANK } from './blank-dock.ts'
 import { closeGesture, emptyHistory, type History, remember, stepBack, stepForward } from './history.ts'
-import { type Range, rangeOf } from './range.ts'
-import { tooLarge } from './size.ts'
+import { tooLarge } from './placing-time.ts'
+import { type Range, rangeOf } from './strip-range.ts'
 
 export interface ViewState {
   readonly units: 'imperial' | 'metric'
@@ -29,7 +29,7 @@ export interface ViewState {
   readonly theme: 'light' | 'dark' | 'auto'
   /** Who looks on: what is offered, no guard against anyone. */
   readonly audience: 'customer' | 'shop' | 'crew'
-  /** Id of a section, leg, pair, joint or extra, or of a finding or a row of the list (`lit.ts`). */
+  /** Id of a section, leg, pair, joint or extra, or of a finding or a row of the list (`highlight.ts`). */
   readonly selection: string | null
   readonly hover: string | null
   /** Level shown, m over the level of the survey day. Only looked at: it changes nothing in the design. */

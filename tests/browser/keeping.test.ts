@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import type { Page } from 'playwright-core'
 import { expect, inject, test } from 'vitest'
 import { type Design, demoCatalog, demoDesign, derive, parseDesign } from '../../rules/index.ts'
-import { readLink } from '../../src/state/link.ts'
+import { readLink } from '../../src/autosave/link.ts'
 import { events, open, read, withBrowser } from './support/open.ts'
 
 withBrowser()
@@ -63,7 +63,7 @@ test('a link opened in a clean profile gives the same check code as the engine i
 
 test('a link followed over what was kept here can be taken back', async () => {
   const other: Design = { ...demoDesign, name: 'From a friend', dock: { ...demoDesign.dock, sections: 3 } }
-  const { linkOf } = await import('../../src/state/link.ts')
+  const { linkOf } = await import('../../src/autosave/link.ts')
   const { page, close } = await open()
   await more(page).click()
   await kept(page)

@@ -15,7 +15,7 @@ test.each([['/kept.html'], ['/linked.html'], ['/plain-element.html']])(
   async (path) => {
     const { page, close } = await open({ path, expected: QUIET, viewport: { width: 390, height: 844 } })
     await more(page).click()
-    await page.route(/leadline\/request-/, gone)
+    await page.route(/leadline\/request-dialog-/, gone)
     const button = page.getByRole('button', { name: 'Ask for a quote' })
     await button.click()
     const said = page.locator('.asked .missing')
@@ -26,7 +26,7 @@ test.each([['/kept.html'], ['/linked.html'], ['/plain-element.html']])(
     expect(Math.abs(pressed.y - (there.y + there.height))).toBeLessThan(120)
     expect(there.y).toBeGreaterThanOrEqual(0)
     expect(there.y + there.height).toBeLessThanOrEqual(844)
-    await page.unroute(/leadline\/request-/)
+    await page.unroute(/leadline\/request-dialog-/)
     await Promise.all([
       page.waitForEvent('load'),
       page.getByRole('button', { name: 'Reload the page' }).click(),

@@ -185,7 +185,7 @@ test('where a page lets no worker begin it is worked out all the same', async ()
 })
 
 test('where its code does not come it says so, and stands by nothing', async () => {
-  const { page, close } = await open({ without: /\/judge-/, expected: /Failed to load|ERR_FAILED|404/ })
+  const { page, close } = await open({ without: /\/assessment-/, expected: /Failed to load|ERR_FAILED|404/ })
   await settled(page)
   expect(await verdict(page)).toBe('Not known whether it stands.')
   expect(await page.locator('.stands .checking').textContent()).toContain('could not be fetched')

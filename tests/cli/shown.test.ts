@@ -1,11 +1,11 @@
 /** What a file holds is shown by a terminal, never obeyed. */
 import { describe, expect, it } from 'vitest'
 import { demoCatalog, demoDesign } from '../../rules/index.ts'
-import { plainOf } from '../../rules/plain.ts'
+import { plainOf } from '../../rules/plain-data.ts'
 import { lines } from '../../src/cli/lines.ts'
 import { run } from '../../src/cli/run.ts'
 import { sheet } from '../../src/cli/sheet.ts'
-import { jsonText, visible } from '../../src/papers/unseen.ts'
+import { jsonText, visible } from '../../src/documents/files/visible-text.ts'
 import { ownFolder } from './support/folder.ts'
 
 const { file } = ownFolder()

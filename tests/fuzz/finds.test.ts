@@ -14,7 +14,7 @@ import {
   parseDesignText,
 } from '../../rules/index.ts'
 import { parseAsked, parseQuoteFile, quote, quoteFile } from '../../rules/papers.ts'
-import { linkOf, readLink } from '../../src/state/link.ts'
+import { linkOf, readLink } from '../../src/autosave/link.ts'
 import { parseMass } from '../../src/units/mass.ts'
 import { parseLength } from '../../src/units/parse.ts'
 import { parseSpeed } from '../../src/units/speed.ts'

@@ -11,8 +11,8 @@ import {
   type PatchOperation,
   parseDesign,
 } from '../../rules/index.ts'
-import { isGrid, readPaste } from '../../src/profile/paste.ts'
-import { isLink, linkOf, readLink } from '../../src/state/link.ts'
+import { isLink, linkOf, readLink } from '../../src/autosave/link.ts'
+import { isGrid, readPaste } from '../../src/section-strip/paste.ts'
 import { parseMass } from '../../src/units/mass.ts'
 import { type LengthUnit, parseLength } from '../../src/units/parse.ts'
 import { parseSpeed } from '../../src/units/speed.ts'

@@ -1,9 +1,9 @@
 /** Clearances of a brace by hand: a brace as it hangs, over a bed that is told. */
 import { describe, expect, it } from 'vitest'
+import { shopOf } from '../../rules/catalog-index.ts'
 import { demoCatalog, demoDesign, makeBed } from '../../rules/index.ts'
 import { type BraceFit, lowClearance, toBed, toBedAtLeg, toFrame, toPad } from '../../rules/parts/braces.ts'
 import type { PlacedLeg } from '../../rules/parts/legs.ts'
-import { shopOf } from '../../rules/shop.ts'
 import { parsed } from '../support/by-hand.ts'
 
 /** A clamp of the demo shop is 50.8 mm high; its braces' tube is 31.75 mm across, so at an end the clamp counts. */

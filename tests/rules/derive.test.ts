@@ -1,7 +1,7 @@
 /** `derive` is whole and pure: what a back end gets of the library alone is what the page forbids, and nothing is left behind. */
 import { beforeEach, describe, expect, it, vi } from 'vitest'
 import { type Design, demoCatalog, demoDesign, derive } from '../../rules/index.ts'
-import { type Judgement, judgementsOf } from '../../src/state/judgement.ts'
+import { type Assessment, assess } from '../../src/assessment/assess.ts'
 import { parsedDesign } from '../support/arbitraries.ts'
 
 /** More wind than the demo's feet hold: something is found of its structure. The demo itself has no finding. */
@@ -44,8 +44,8 @@ describe('derive', () => {
   })
 
   it('is what the worker of the page finds in the end, to the last finding', () => {
-    const told: Judgement[] = []
-    judgementsOf(clashing, demoCatalog, true, (judgement) => told.push(judgement))
+    const told: Assessment[] = []
+    assess(clashing, demoCatalog, true, (judgement) => told.push(judgement))
     const { structure, findings } = derive(clashing, demoCatalog)
     expect(told.map(({ whole }) => whole)).toEqual([false, true])
     expect(told[1]).toEqual({ structure, findings, whole: true })

@@ -7,8 +7,8 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { plainOf, upgrade } from '../../rules/border.ts'
 import { derive, parseCatalogText, parseDesignText } from '../../rules/index.ts'
+import { plainOf, upgrade } from '../../rules/validation.ts'
 
 const golden = (name: string): string => readFileSync(join(import.meta.dirname, 'golden', name), 'utf8')
 

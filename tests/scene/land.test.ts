@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { extentOf } from '../../geometry/index.ts'
 import { demoCatalog, demoDesign, makeBed, parseDesign } from '../../rules/index.ts'
 import { makeLand } from '../../src/scene/land.ts'
-import { rangeOf } from '../../src/state/range.ts'
+import { rangeOf } from '../../src/state/strip-range.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 
 function landOf(site: Record<string, unknown> = {}, dockChange: Record<string, unknown> = {}) {

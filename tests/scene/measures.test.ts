@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { bedMesh } from '../../geometry/index.ts'
 import { demoCatalog, demoDesign, formatLength, makeBed, parseDesign } from '../../rules/index.ts'
 import { contourStep, type MeasuredFrom, measure } from '../../src/scene/measures/measures.ts'
-import { findingId } from '../../src/state/lit.ts'
+import { findingId } from '../../src/state/highlight.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 
 function measured(change: Partial<MeasuredFrom> = {}, dockChange: Record<string, unknown> = {}) {

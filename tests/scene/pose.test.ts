@@ -4,7 +4,7 @@ import { demoCatalog, demoDesign, makeBed, type Vec3 } from '../../rules/index.t
 import { eyeOf, mixPose, type Pose } from '../../src/scene/camera/pose.ts'
 import { poseOf, type Subject } from '../../src/scene/camera/views.ts'
 import { boundsOf } from '../../src/scene/slabs.ts'
-import { rangeOf } from '../../src/state/range.ts'
+import { rangeOf } from '../../src/state/strip-range.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 
 function subjectOf(change: Record<string, unknown>): Subject {

@@ -8,7 +8,7 @@ import { boundsOf } from '../../src/scene/slabs.ts'
 import { edgeGeometry, seaGeometry } from '../../src/scene/water/mesh.ts'
 import { makePlay } from '../../src/scene/water/play.ts'
 import { type Sea, seaOf, shareAt, surfaceAt } from '../../src/scene/water/sea.ts'
-import { rangeOf } from '../../src/state/range.ts'
+import { rangeOf } from '../../src/state/strip-range.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 
 const WINDS = [

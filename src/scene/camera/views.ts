@@ -1,7 +1,7 @@
 /** The named views: from the shore, the lake, along the side, above, under water. */
 import type { Dock, Vec3 } from '../../../rules/index.ts'
-import type { Range } from '../../state/range.ts'
 import type { ViewState } from '../../state/store.ts'
+import type { Range } from '../../state/strip-range.ts'
 import type { Slab } from '../slabs.ts'
 import { fitted, lookFrom, type Pose } from './pose.ts'
 

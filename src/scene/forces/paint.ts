@@ -18,7 +18,7 @@ import {
 } from 'three'
 import { groupPlacements, solidOf } from '../../../geometry/index.ts'
 import type { Catalog, Dock, PartKind } from '../../../rules/index.ts'
-import { colorOf } from '../../state/ramp.ts'
+import { colorOf } from '../../utilization/utilization-colors.ts'
 import { makeMaterial } from '../look/material.ts'
 import type { World } from '../look/world.ts'
 

@@ -16,7 +16,7 @@ import {
   type Units,
   type Vec3,
 } from '../../../rules/index.ts'
-import { findingOf } from '../../state/lit.ts'
+import { findingOf } from '../../state/highlight.ts'
 import { meters, say } from '../../words/index.ts'
 import { warnedParts } from '../parts/marks.ts'
 import { boundsOf, rectOf } from '../slabs.ts'

@@ -1,6 +1,6 @@
 /** Which parts light up: picked, pointed at, warned of. */
 import type { Dock, Placement } from '../../../rules/index.ts'
-import { litIds } from '../../state/lit.ts'
+import { litIds } from '../../state/highlight.ts'
 
 /** Picked, pointed at, warned of (0.5 a warning, 1 a stop). */
 export type Mark = readonly [picked: number, pointed: number, warned: number]

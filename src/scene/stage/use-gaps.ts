@@ -3,7 +3,7 @@ import { useLayoutEffect, useRef, useState } from 'react'
 import { useStore } from 'zustand'
 import { type Gap, gapsOf } from '../../../geometry/index.ts'
 import type { Dock } from '../../../rules/index.ts'
-import { whenIdle } from '../../state/idle.ts'
+import { whenIdle } from '../../platform/idle.ts'
 import { type LeadlineStore, placedOf } from '../../state/store.ts'
 
 /** An edit is followed by others; after this long it is the last one, ms. */

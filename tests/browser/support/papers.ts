@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterAll, expect } from 'vitest'
-import { linkOf } from '../../../src/state/link.ts'
+import { linkOf } from '../../../src/autosave/link.ts'
 import { read } from './open.ts'
 
 export const SOON = { timeout: 20_000 }

@@ -9,8 +9,8 @@ import { describe, expect, it } from 'vitest'
 import { assessKit, demoCatalog, demoDesign, deriveKit, packingList } from '../../../rules/index.ts'
 import { cartonRows, cartons, parseQuoteText, quote, quoteRows } from '../../../rules/papers.ts'
 import { listCsv } from '../../../src/cli/list.ts'
-import { csvOf } from '../../../src/papers/csv.ts'
-import { TABLES, tableCsv, tableJson } from '../../../src/papers/tables.ts'
+import { csvOf } from '../../../src/documents/files/csv.ts'
+import { TABLES, tableCsv, tableJson } from '../../../src/documents/files/tables.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 51_004)
 const dock = assessKit(deriveKit(demoDesign, demoCatalog))

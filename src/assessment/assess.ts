@@ -1,0 +1,37 @@
+/** What is found of a dock after the frame of an edit: the same in a worker and, where a page allows none, on its own thread. */
+import { assessInSteps, assessQuickly } from '../../rules/derive.ts'
+import { assessKit, type Catalog, type Design, type Dock, deriveKit } from '../../rules/index.ts'
+
+/** What is asked of a design: to be placed, what is quickly found of it, all that is found. */
+export type Step = 'place' | 'quick' | 'deep'
+
+/** All that is found; the rest of the Dock is as it was placed. */
+export interface Assessment extends Pick<Dock, 'structure' | 'findings'> {
+  /** Nothing more is going to be found. */
+  readonly whole: boolean
+}
+
+/** As it is placed, and how long that took, ms. */
+export function placedHere(design: Design, catalog: Catalog): { readonly dock: Dock; readonly took: number } {
+  const begun = performance.now()
+  const dock = assessKit(deriveKit(design, catalog))
+  return { dock, took: performance.now() - begun }
+}
+
+/** Tells what is found: quickly once; deeply twice, first without remedies and then with those that help. */
+export function assess(
+  design: Design,
+  catalog: Catalog,
+  deep: boolean,
+  tell: (judgement: Assessment) => void,
+): void {
+  const kit = deriveKit(design, catalog)
+  const told = ({ structure, findings }: Dock, whole: boolean): void => tell({ structure, findings, whole })
+  if (!deep) {
+    told(assessQuickly(kit), false)
+    return
+  }
+  const { found, whole } = assessInSteps(kit)
+  told(found, false)
+  told(whole(), true)
+}

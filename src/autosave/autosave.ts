@@ -1,0 +1,194 @@
+/**
+ * What an element keeps, and where: at once in the journal, which outlives the page whatever happens to it; soon in the database, with
+ * the designs put aside. Without a `storage-key` only the tab's own journal is used, for what the address has not got yet and for a reload
+ * that the element itself asks for. Where the database cannot be had the journal stands for it.
+ */
+import { type Design, parseDesign } from '../../rules/index.ts'
+import { newId } from '../platform/new-id.ts'
+import { within } from '../platform/time-limit.ts'
+import { sameDesign } from '../state/store.ts'
+import type { Earlier, Heard, Keeper } from './database.ts'
+import { type Entry, type Journal, openJournal, type Written } from './journal.ts'
+
+export interface Resumed {
+  readonly design: Design
+  /** It was made under the address that the page has now: no link was followed since. */
+  readonly here: boolean
+}
+
+interface Options {
+  readonly key: string | null
+  /** Names the element among those of its page, for the tab's own journal. */
+  readonly place: string
+  /** What stands behind the page's address, as far as it is this element's; and what did a moment ago. */
+  fragments(): readonly string[]
+  /** The database cannot be had; `lost`: the journal neither. */
+  failed(message: string, lost: boolean): void
+  heard(what: Heard): void
+}
+
+/** A browser that never answers for its database (some do) must not keep the page from beginning, ms. */
+const OPENING = 3000
+/** A page that is loaded again may have the address that it had when that began, and not the one written since, ms. */
+const LEAVING = 15_000
+/** Put aside and not in the database yet: where that cannot be had, all that is kept of them. */
+const MOST_ASIDE = 8
+
+export class Autosave {
+  readonly #options: Options
+  readonly #me = newId()
+  readonly #journal: Journal
+  #keeper: Keeper | null = null
+  #over = false
+  /** Lines of edits that this element began: each design that takes another's place begins one. */
+  #lines = 0
+  #aside: Entry['aside'] = []
+  /** Of the journal, not in the database yet. */
+  #left: readonly Written[] = []
+
+  constructor(options: Options) {
+    this.#options = options
+    const { key, place } = options
+    this.#journal = key === null ? openJournal('session', place, 'tab') : openJournal('local', key, this.#me)
+  }
+
+  get #line(): string {
+    return `${this.#me}/${this.#lines}`
+  }
+
+  /** What to go on with; null where nothing is kept that can be read. */
+  async begin(): Promise<Resumed | null> {
+    const [now] = this.#options.fragments()
+    const here = ({ fragments = [], at }: Pick<Entry, 'fragments' | 'at'>): boolean =>
+      fragments[0] === now || (Date.now() - at < LEAVING && fragments.includes(now!))
+    this.#left = this.#journal.read()
+    const keeper = this.#options.key === null ? null : await this.#open(this.#options.key)
+    const stored = (await keeper?.load().catch(() => null)) ?? null
+    let resumed: Resumed | null = stored && { design: stored.design, here: here(stored) }
+    let from: Written | null = null
+    const newest = this.#left[0]
+    if (newest && newest.entry.at >= (stored?.at ?? 0)) {
+      const parsed = parseDesign(newest.entry.design)
+      if (parsed.ok) {
+        from = newest
+        resumed = { design: parsed.value, here: here(newest.entry) }
+        keeper?.know(newest.entry.design)
+      }
+    }
+    this.#aside = [
+      ...(from && stored && stored.line !== from.entry.line
+        ? [{ design: stored.design, line: stored.line ?? 'first', at: stored.at }]
+        : []),
+      ...this.#left.flatMap((each) => [...(each === from ? [] : [each.entry]), ...each.entry.aside]),
+    ].map(({ design, line, at }) => ({ design, line, at }))
+    return resumed
+  }
+
+  /** True where what the last page left has still to go into the database. */
+  get owes(): boolean {
+    return this.#left.length > 0
+  }
+
+  /** `design` gives way to another, which begins a line of its own. */
+  putAside(design: Design): void {
+    this.#aside = [
+      { design, line: this.#line, at: Date.now() },
+      ...this.#aside.filter(({ design: old }) => !sameDesign(old as Design, design)),
+    ].slice(0, MOST_ASIDE)
+    this.#lines++
+  }
+
+  /** Into the journal: done when this returns. False where nothing can be kept. */
+  note(design: Design): boolean {
+    return this.#journal.write(this.#entry(design))
+  }
+
+  /** Into the database. @throws (rejects) where it is kept neither there nor in the journal. */
+  async save(design: Design): Promise<void> {
+    const entry = this.#entry(design)
+    const noted = this.#journal.write(entry)
+    const mine = this.#journal.mine()
+    const left = this.#left
+    if (!this.#keeper) {
+      if (!noted) throw new Error('no storage')
+      this.#left = []
+      this.#journal.forget(left.filter(({ name }) => name !== mine?.name))
+      return
+    }
+    try {
+      await this.#keeper.save(entry)
+    } catch (error) {
+      if (!noted) throw error
+      return
+    }
+    this.#journal.forget(mine ? [...left, mine] : left)
+    if (this.#left === left) this.#left = []
+    this.#aside = this.#aside.filter((each) => !entry.aside.includes(each))
+  }
+
+  /** The address has it. */
+  forget(): void {
+    const mine = this.#journal.mine()
+    this.#journal.forget([...this.#left, ...(mine ? [mine] : [])])
+    this.#left = []
+  }
+
+  /** Whether another tab has written since; its design. */
+  async other(): Promise<Design | null> {
+    const changed = await this.#keeper?.changed().catch(() => false)
+    return changed ? ((await this.#keeper?.load().catch(() => null))?.design ?? null) : null
+  }
+
+  changedElsewhere(): Promise<boolean> {
+    return this.#keeper?.changed().catch(() => false) ?? Promise.resolve(false)
+  }
+
+  async earlier(): Promise<readonly Earlier[]> {
+    const stored = (await this.#keeper?.earlier().catch(() => [])) ?? []
+    const noted = this.#aside.flatMap(({ design, at }) => {
+      const parsed = parseDesign(design)
+      return parsed.ok && !stored.some((each) => sameDesign(each.design, parsed.value))
+        ? [{ design: parsed.value, at }]
+        : []
+    })
+    return [...noted, ...stored]
+  }
+
+  /** The last write is let through before the base is closed. */
+  close(): void {
+    this.#over = true
+    this.#keeper?.close()
+    this.#keeper = null
+  }
+
+  #entry(design: Design): Entry {
+    return {
+      design,
+      line: this.#line,
+      at: Date.now(),
+      fragments: this.#options.fragments(),
+      aside: this.#aside,
+    }
+  }
+
+  async #open(key: string): Promise<Keeper | null> {
+    const opening = import('./database.ts').then(({ openKeeper }) =>
+      openKeeper(key, this.#me, (what) => this.#options.heard(what)),
+    )
+    try {
+      const keeper = await within(OPENING, opening)
+      if (this.#over) keeper.close()
+      else this.#keeper = keeper
+      return this.#keeper
+    } catch (error) {
+      // Should it come after all, nobody waits for it any more.
+      opening.then(
+        (late) => late.close(),
+        () => {},
+      )
+      if (!this.#over)
+        this.#options.failed(error instanceof Error ? error.message : String(error), !this.#journal.works())
+      return null
+    }
+  }
+}

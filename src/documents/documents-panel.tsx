@@ -1,0 +1,333 @@
+/** Papers and models: what leaves the screen, made when it is asked for. */
+import { Fragment, useId, useRef, useState } from 'react'
+import { PAPER_SIZES, type PaperSize } from '../../geometry/paper/marks.ts'
+import { MOST_BYTES } from '../../geometry/paper/qr.ts'
+import type { Design, Dock } from '../../rules/index.ts'
+import { linkOf } from '../autosave/link.ts'
+import { download } from '../platform/download.ts'
+import { plainName } from '../platform/file-name.ts'
+import { useHost } from '../state/host.ts'
+import { isJudged, useDock, useLeadline } from '../state/store.ts'
+import { count, text } from '../words/index.ts'
+import { type PaperWord, usePaperWords } from '../words/use-paper-words.ts'
+import { ArLink, type ArModel, showsModels } from './ar.tsx'
+import { makeFile, SilentError } from './files/make-file.ts'
+import {
+  type Asked,
+  type Figures,
+  type Format,
+  figuresFor,
+  fileName,
+  MEDIA,
+  type What,
+  whatFor,
+} from './files/write-file.ts'
+import { Qr } from './qr.tsx'
+import { NO_CHOICE, QuoteFields, wantedOf } from './quote-fields.tsx'
+
+type State =
+  | {
+      readonly making: Format | 'png'
+      /** The paper that is being made, of several. */
+      readonly at?: { readonly paper: What; readonly n: number; readonly of: number }
+    }
+  | { readonly made: string }
+  | { readonly failed: Format | 'png'; readonly why: string }
+  | null
+
+/** Sizes of the picture, px. */
+const PIXELS = ['1600x900', '1920x1080', '3840x2160', '2000x2000'] as const
+/** Least and most of one's own size, px. */
+const SIDE = { min: 16, max: 8192 } as const
+/** What the scene hangs on its canvas. */
+interface Taking {
+  leadlineSnapshot(width: number, height: number): Promise<Blob>
+}
+
+/** The day here, as a date field has it. */
+function today(): string {
+  const now = new Date()
+  const two = (part: number): string => String(part).padStart(2, '0')
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
+}
+
+/** What is said of a format. */
+const NAMES: Readonly<Record<Format | 'png', PaperWord>> = {
+  png: 'png',
+  pdf: 'pdf',
+  svg: 'svg',
+  dxf: 'dxf',
+  csv: 'csv',
+  json: 'json',
+  glb: 'glb',
+  usdz: 'usdz',
+}
+
+export function DocumentsPanel() {
+  const host = useHost()
+  const { p, units, lang } = usePaperWords()
+  const dock = useDock()
+  const judged = useLeadline(isJudged)
+  const design = useLeadline((s) => s.design)
+  const catalog = useLeadline((s) => s.catalog)
+  const id = useId()
+  const audience = useLeadline((s) => s.audience)
+  const [whatChosen, setWhat] = useState<What>('packet')
+  const [figuresChosen, setFigures] = useState<Figures>('packing')
+  // Another audience may not be offered what was chosen.
+  const what = whatFor(audience).includes(whatChosen) ? whatChosen : 'packet'
+  const figures = figuresFor(audience).includes(figuresChosen) ? figuresChosen : 'packing'
+  const [choice, setChoice] = useState(NO_CHOICE)
+  const [model, setModel] = useState<(ArModel & { readonly of: Dock }) | null>(null)
+  const [pixels, setPixels] = useState<(typeof PIXELS)[number] | 'own'>('1920x1080')
+  const [own, setOwn] = useState<readonly [string, string]>(['3000', '1000'])
+  const [size, setSize] = useState<PaperSize>(units === 'imperial' ? 'letter' : 'a4')
+  const [date, setDate] = useState(today)
+  const [by, setBy] = useState('')
+  const [state, setState] = useState<State>(null)
+  const making = state !== null && 'making' in state
+  const cancel = useRef<(() => void) | null>(null)
+  const make = async (
+    format: Format,
+    of: Asked['what'],
+    hand: (bytes: Uint8Array, name: string) => void,
+  ): Promise<void> => {
+    setState({ making: format })
+    const ending = new AbortController()
+    cancel.current = () => ending.abort()
+    // The words are on the screen before the work begins.
+    await new Promise((done) => requestAnimationFrame(() => setTimeout(done)))
+    try {
+      const link = addressOf(host.links, design)
+      const options = { units, lang, size, date: date || today(), by, ...(link !== null && { link }) }
+      const quote = audience === 'shop' ? wantedOf(choice, catalog.services ?? []) : null
+      const priced = of === 'quote' || of === 'packet'
+      if (quote && priced) (await import('./files/since.ts')).checkAsked({ ...quote, date: options.date })
+      const bytes = await makeFile(
+        format,
+        { what: of, audience, ...(quote && { quote }), dock, design, catalog, options },
+        (paper, made, all) => all > 1 && setState({ making: format, at: { paper, n: made + 1, of: all } }),
+        undefined,
+        ending.signal,
+      )
+      const name = fileName(dock, format, of)
+      hand(bytes, name)
+      setState({ made: name })
+    } catch (error) {
+      if (ending.signal.aborted) setState(null)
+      else if (error instanceof SilentError) setState({ failed: format, why: p('silent') })
+      else setState({ failed: format, why: error instanceof Error ? error.message : String(error) })
+    }
+    cancel.current = null
+  }
+  const picture = async (event: { currentTarget: HTMLElement }): Promise<void> => {
+    const root = event.currentTarget.getRootNode() as ShadowRoot
+    setState({ making: 'png' })
+    try {
+      const canvas = root.querySelector('canvas') as (HTMLCanvasElement & Partial<Taking>) | null
+      if (!canvas?.leadlineSnapshot) throw new Error(p('picture-none'))
+      const sides = pixels === 'own' ? own : pixels.split('x')
+      const [width, height] = sides.map((side) =>
+        Math.round(Math.min(SIDE.max, Math.max(SIDE.min, Number(side) || 0))),
+      ) as [number, number]
+      const blob = await canvas.leadlineSnapshot(width, height)
+      const name = `${plainName(dock.name)}.png`
+      download(blob, 'image/png', name)
+      setState({ made: name })
+    } catch (error) {
+      setState({ failed: 'png', why: error instanceof Error ? error.message : String(error) })
+    }
+  }
+  const button = (format: Format, of: Asked['what'] = 'drawing') => (
+    <button
+      type="button"
+      data-format={format}
+      disabled={!judged || making}
+      onClick={() =>
+        make(format, of, (bytes, name) => download(bytes as Uint8Array<ArrayBuffer>, MEDIA[format], name))
+      }
+    >
+      {p(making && state.making === format ? 'making-now' : NAMES[format])}
+    </button>
+  )
+  return (
+    <div className="paper-work">
+      <p className="hint">{p('what')}</p>
+      {dock.findings.some(({ severity }) => severity === 'stop') && <p className="care">{p('stop')}</p>}
+      <div className="paper-options">
+        <label htmlFor={`${id}-what`}>{p('which')}</label>
+        <select id={`${id}-what`} value={what} onChange={(e) => setWhat(e.currentTarget.value as What)}>
+          {whatFor(audience).map((one) => (
+            <option key={one} value={one}>
+              {p(one)}
+            </option>
+          ))}
+        </select>
+        <label htmlFor={`${id}-size`}>{p('size')}</label>
+        <select id={`${id}-size`} value={size} onChange={(e) => setSize(e.currentTarget.value as PaperSize)}>
+          {(Object.keys(PAPER_SIZES) as PaperSize[]).map((one) => (
+            <option key={one} value={one}>
+              {p(one)}
+            </option>
+          ))}
+        </select>
+        <label htmlFor={`${id}-date`}>{p('date')}</label>
+        <input id={`${id}-date`} type="date" value={date} onChange={(e) => setDate(e.currentTarget.value)} />
+        <label htmlFor={`${id}-by`}>{p('by')}</label>
+        <input
+          id={`${id}-by`}
+          type="text"
+          maxLength={80}
+          value={by}
+          onChange={(e) => setBy(e.currentTarget.value)}
+        />
+      </div>
+      {(what === 'quote' || what === 'estimate' || what === 'packet') && audience !== 'crew' && (
+        <QuoteFields choice={choice} date={date || today()} choose={setChoice} />
+      )}
+      <div className="actions">
+        {button('pdf', what)}
+        {button('svg', what)}
+      </div>
+      <h3>{p('figures')}</h3>
+      <p className="hint">{p('figures-what')}</p>
+      <div className="actions">
+        <select
+          aria-label={p('figures-which')}
+          value={figures}
+          onChange={(e) => setFigures(e.currentTarget.value as Figures)}
+        >
+          {figuresFor(audience).map((one) => (
+            <option key={one} value={one}>
+              {p(`figures-${one}`)}
+            </option>
+          ))}
+        </select>
+        {button('csv', figures)}
+        {button('json', figures)}
+      </div>
+      <h3>{p('cad')}</h3>
+      <p className="hint">{p('cad-what')}</p>
+      <div className="actions">{button('dxf')}</div>
+      <h3>{p('model')}</h3>
+      <p className="hint">{p('model-what')}</p>
+      <div className="actions">
+        {button('glb')}
+        {button('usdz')}
+        {model?.of === dock ? (
+          <ArLink model={model} />
+        ) : (
+          showsModels() && (
+            <button
+              type="button"
+              className="main"
+              disabled={!judged || making}
+              onClick={() => make('usdz', 'drawing', (bytes, name) => setModel({ bytes, name, of: dock }))}
+            >
+              {p('ar')}
+            </button>
+          )
+        )}
+      </div>
+      {showsModels() && <p className="hint">{p('ar-what')}</p>}
+      <h3>{p('picture')}</h3>
+      <p className="hint">{p('picture-what')}</p>
+      <div className="actions">
+        <select
+          aria-label={p('picture-size')}
+          value={pixels}
+          onChange={(e) => setPixels(e.currentTarget.value as typeof pixels)}
+        >
+          {PIXELS.map((one) => (
+            <option key={one} value={one}>
+              {one.replace('x', ' × ')}
+            </option>
+          ))}
+          <option value="own">{p('picture-own')}</option>
+        </select>
+        {pixels === 'own' && (
+          <div className="paper-options">
+            {(['picture-width', 'picture-height'] as const).map((side, i) => (
+              <Fragment key={side}>
+                <label htmlFor={`${id}-${side}`}>{p(side)}</label>
+                <input
+                  id={`${id}-${side}`}
+                  type="number"
+                  {...SIDE}
+                  value={own[i]}
+                  onChange={(e) => {
+                    const { value } = e.currentTarget
+                    setOwn(([w, h]) => (i === 0 ? [value, h] : [w, value]))
+                  }}
+                />
+              </Fragment>
+            ))}
+          </div>
+        )}
+        <button type="button" data-format="png" disabled={making} onClick={picture}>
+          {p('png')}
+        </button>
+      </div>
+      <p className={state && 'failed' in state ? 'fault' : 'hint'} role="status">
+        {!judged
+          ? p('wait')
+          : state === null
+            ? ''
+            : 'making' in state
+              ? state.at
+                ? p('making-paper', {
+                    what: text(p(NAMES[state.making])),
+                    paper: text(p(state.at.paper)),
+                    n: count(state.at.n),
+                    of: count(state.at.of),
+                  })
+                : p('making', { what: text(p(NAMES[state.making])) })
+              : 'made' in state
+                ? p('made', { file: text(state.made) })
+                : p('failed', { what: text(p(NAMES[state.failed])), why: text(state.why) })}
+      </p>
+      {making && state.making !== 'png' && (
+        <button type="button" className="quiet" onClick={() => cancel.current?.()}>
+          {p('stop-making')}
+        </button>
+      )}
+      {!matchMedia('(pointer: coarse)').matches && <Phone />}
+    </div>
+  )
+}
+
+/** What opens the dock elsewhere; null where the page puts none into its address, or a square code cannot hold it. */
+function addressOf(links: boolean, design: Design): string | null {
+  const fragment = links ? linkOf(design) : null
+  if (fragment === null) return null
+  const address = `${location.origin}${location.pathname}${location.search}${fragment}`
+  return new TextEncoder().encode(address).length <= MOST_BYTES ? address : null
+}
+
+/** The same dock on a phone, by a code that holds its link. */
+function Phone() {
+  const { p } = usePaperWords()
+  const host = useHost()
+  const design = useLeadline((s) => s.design)
+  const address = addressOf(host.links, design)
+  return (
+    <>
+      <h3>{p('phone')}</h3>
+      {address !== null ? (
+        <>
+          <p className="hint">{p('phone-what')}</p>
+          <Qr text={address} label={p('code')} />
+        </>
+      ) : (
+        <>
+          <p className="hint">{p(host.links ? 'phone-too-large' : 'phone-no-link')}</p>
+          <div className="actions">
+            <button type="button" onClick={() => host.saveFile()}>
+              {p('phone-file')}
+            </button>
+          </div>
+        </>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,24 @@
+/** The worker that writes files of a dock: one job, then it is ended. */
+import { paperFonts } from './fonts.ts'
+import { type Asked, type Format, type Progress, writeFile } from './write-file.ts'
+
+export interface Job {
+  readonly format: Format
+  readonly asked: Asked
+}
+
+export type Told =
+  | { readonly progress: Parameters<Progress> }
+  | { readonly bytes: Uint8Array }
+  | { readonly failed: string }
+
+const tell = (told: Told, transfer: Transferable[] = []): void => postMessage(told, { transfer })
+
+addEventListener('message', async ({ data: { format, asked } }: MessageEvent<Job>) => {
+  try {
+    const bytes = await writeFile(format, asked, paperFonts, (...progress) => tell({ progress }))
+    tell({ bytes }, [bytes.buffer])
+  } catch (error) {
+    tell({ failed: error instanceof Error ? error.message : String(error) })
+  }
+})

@@ -1,0 +1,154 @@
+/**
+ * Files of a dock, for page and terminal alike: the same bytes from both for the same dock, date and options.
+ * Each format's writer is loaded when it is asked for.
+ */
+import type { PaperFonts } from '../../../geometry/export/pdf.ts'
+import {
+  AUDIENCES,
+  type Audience,
+  type PaperName,
+  packetFor,
+  papersFor,
+} from '../../../geometry/paper/audience.ts'
+import type { Paper } from '../../../geometry/paper/marks.ts'
+import type { PaperOptions } from '../../../geometry/paper/options.ts'
+import type { QuoteWanted } from '../../../geometry/paper/sheets/quote.ts'
+import type { Catalog, Design, Dock } from '../../../rules/index.ts'
+import { plainName } from '../../platform/file-name.ts'
+
+export const FORMATS = ['pdf', 'svg', 'dxf', 'csv', 'json', 'glb', 'usdz'] as const
+export type Format = (typeof FORMATS)[number]
+
+/** Media types: IANA's registry; DXF is not in it. */
+export const MEDIA: Readonly<Record<Format, string>> = {
+  pdf: 'application/pdf',
+  svg: 'image/svg+xml',
+  dxf: 'image/vnd.dxf',
+  csv: 'text/csv',
+  json: 'application/json',
+  glb: 'model/gltf-binary',
+  usdz: 'model/vnd.usdz+zip',
+}
+
+export { AUDIENCES, type Audience }
+
+/** A paper by name, or all that a dock needs in one file. */
+export type What = PaperName | 'packet'
+
+/** What there are figures of to go on with, as rows for a spreadsheet or as data: packages, the parts list, what it costs. */
+const TABLES = { packing: 'cartons', list: 'list', quote: 'quote', estimate: 'estimate' } as const
+export type Figures = keyof typeof TABLES
+
+/** A crew is handed no prices. */
+const FIGURES_FOR: Readonly<Record<Audience, readonly Figures[]>> = {
+  customer: ['packing', 'list', 'estimate'],
+  shop: ['packing', 'list', 'quote'],
+  crew: ['packing'],
+}
+
+export const whatFor = (audience: Audience): readonly What[] => ['packet', ...papersFor(audience)]
+export const figuresFor = (audience: Audience): readonly Figures[] => FIGURES_FOR[audience]
+
+/** What a format can be asked for of; none where it knows but one thing, the dock itself. */
+export const whatOf = (format: Format, audience: Audience): readonly (What | Figures)[] =>
+  format === 'pdf' || format === 'svg'
+    ? whatFor(audience)
+    : format === 'csv' || format === 'json'
+      ? figuresFor(audience)
+      : []
+
+export interface Asked {
+  /** One of `whatOf` the format; of no account where there is but one thing. */
+  readonly what: What | Figures
+  readonly audience: Audience
+  /** For the shop's quote alone. */
+  readonly quote?: QuoteWanted
+  readonly dock: Dock
+  readonly design: Design
+  readonly catalog: Catalog
+  readonly options: PaperOptions
+}
+
+/** What is being made now: the paper, and how many of how many are made. */
+export type Progress = (paper: PaperName, made: number, of: number) => void
+
+/**
+ * @param fonts asked for only where the format embeds them
+ * @param progress told before each paper
+ * Throws (rejects with) a `RangeError` for what the format cannot say.
+ */
+export async function writeFile(
+  format: Format,
+  asked: Asked,
+  fonts: () => PaperFonts | Promise<PaperFonts>,
+  progress: Progress = () => {},
+): Promise<Uint8Array> {
+  const { what, audience, quote, dock, design, catalog, options } = asked
+  const known = whatOf(format, audience)
+  if (known.length > 0 && !known.includes(what))
+    throw new RangeError(`${what}: not for a ${audience}; expected ${known.join(', ')}`)
+  switch (format) {
+    case 'pdf': {
+      const [papers, { pdfOf }, both] = await Promise.all([
+        papersOf(asked, progress),
+        import('../../../geometry/export/pdf.ts'),
+        fonts(),
+      ])
+      return pdfOf(papers, both, { date: options.date })
+    }
+    case 'svg': {
+      const [papers, { svgOfSheets }] = await Promise.all([
+        papersOf(asked, progress),
+        import('../../../geometry/export/svg.ts'),
+      ])
+      return new TextEncoder().encode(
+        svgOfSheets(
+          papers.flatMap(({ sheets }) => sheets),
+          { title: [dock.name, ...papers.map(({ title }) => title)].join(', '), lang: options.lang },
+        ),
+      )
+    }
+    case 'dxf': {
+      const { dxfOf } = await import('../../../geometry/export/dxf.ts')
+      return new TextEncoder().encode(dxfOf(dock, design, catalog, options))
+    }
+    case 'csv':
+    case 'json': {
+      const table = TABLES[what as Figures]
+      const { tableCsv, tableJson } = await import('./tables.ts')
+      const made = (format === 'csv' ? tableCsv : tableJson)(table, {
+        ...{ dock, design, catalog },
+        asked: { ...quote, date: options.date },
+      })
+      return new TextEncoder().encode(made)
+    }
+    case 'glb': {
+      const { glbOf } = await import('../../../geometry/export/glb.ts')
+      return glbOf(dock, catalog)
+    }
+    case 'usdz': {
+      const { usdzOf } = await import('../../../geometry/export/usdz.ts')
+      return usdzOf(dock, catalog)
+    }
+  }
+}
+
+async function papersOf(
+  { what, audience, quote, ...of }: Asked,
+  progress: Progress,
+): Promise<readonly Paper[]> {
+  const { paperOf } = await import('../../../geometry/paper/packet.ts')
+  const names = what === 'packet' ? packetFor(audience) : [what as PaperName]
+  return names.map((name, i) => {
+    progress(name, i, names.length)
+    return paperOf(name, of, quote)
+  })
+}
+
+/** What a file of a dock is called. */
+export const fileName = (dock: Dock, format: Format, what: What | Figures = 'drawing'): string => {
+  const name = plainName(dock.name)
+  return what === 'drawing' || !AUDIENCES.some((one) => whatOf(format, one).includes(what))
+    ? `${name}.${format}`
+    : `${name}-${what}.${format}`
+}

@@ -1,0 +1,31 @@
+/** How near what is picked is to the ground and to the next part: what the scene draws, to be read. */
+import { useMemo } from 'react'
+import { gapsOf } from '../../geometry/index.ts'
+import { isJudged, useLeadline, usePlaced } from '../state/store.ts'
+import { meters } from '../words/index.ts'
+import { useMoreWords } from '../words/use-more-words.ts'
+
+export function Clearances({ id }: { readonly id: string }) {
+  const placed = usePlaced()
+  const design = useLeadline((s) => s.design)
+  const catalog = useLeadline((s) => s.catalog)
+  // When the hand rests: it takes longer than what is drawn in the frame of an edit may take.
+  const rests = useLeadline(isJudged)
+  const { more } = useMoreWords()
+  const gaps = useMemo(
+    () => (rests ? gapsOf(id, placed, design, catalog) : []),
+    [rests, id, placed, design, catalog],
+  )
+  if (gaps.length === 0) return null
+  return (
+    <ul className="near">
+      {gaps.map(({ to, gap }) => (
+        <li key={to?.of ?? ''}>
+          {to
+            ? more('near.part', { height: meters(gap), what: { value: to.kind, unit: 'kind' } })
+            : more('near.ground', { height: meters(gap) })}
+        </li>
+      ))}
+    </ul>
+  )
+}

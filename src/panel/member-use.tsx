@@ -1,0 +1,70 @@
+/** What a picked leg or brace carries in its worst case, beside the reasons why it is as it is. */
+import type { Dock } from '../../rules/index.ts'
+import { text } from '../words/index.ts'
+import { type LoadWords, useLoadWords } from '../words/use-load-words.ts'
+import { caseInWords } from './load-case-words.ts'
+import { forceInWords, Use } from './structure-loads.tsx'
+
+export function MemberUse({ id, dock }: { readonly id: string; readonly dock: Dock }) {
+  const words = useLoadWords()
+  if (!dock.structure) return dock.pending ? <p className="hint">{words.loads('use.pending')}</p> : null
+  const told = toldOf(id, dock, dock.structure, words)
+  return (
+    <>
+      {told.map(({ use, line }) => (
+        <p key={line} className="carries">
+          {use !== null && <Use use={use} />} {line}
+        </p>
+      ))}
+    </>
+  )
+}
+
+interface Told {
+  readonly use: number | null
+  readonly line: string
+}
+
+/** Of a leg also what the brace of its pair carries, and what the braces are for. */
+function toldOf(id: string, dock: Dock, structure: NonNullable<Dock['structure']>, words: LoadWords): Told[] {
+  const { loads } = words
+  const leg = structure.legs.find((l) => l.leg === id)
+  const pair = dock.pairs.find((p) => p.id === id || p.legs.includes(id))
+  const brace = structure.braces.find((b) => b.pair === pair?.id)
+  const share = (value: number) => ({ value, unit: 'share' })
+  const small = (value: number) => ({ value: value * 1000, unit: 'mm' })
+  return [
+    ...(leg
+      ? [
+          {
+            use: leg.use,
+            line: loads('use.leg', {
+              case: text(caseInWords(leg.case, words)),
+              use: share(leg.use),
+              axial: { value: leg.axial, unit: 'N' },
+              moment: { value: leg.moment, unit: 'Nm' },
+            }),
+          },
+        ]
+      : []),
+    ...(brace
+      ? [
+          {
+            use: brace.use,
+            line: loads('use.brace', {
+              case: text(caseInWords(brace.case, words)),
+              use: share(brace.use),
+              axial: text(forceInWords(brace.axial, words)),
+            }),
+          },
+          {
+            use: null,
+            line: loads('use.brace-why', {
+              bare: small(structure.swayUnbracedAcross),
+              sway: small(structure.swayAcross),
+            }),
+          },
+        ]
+      : []),
+  ]
+}

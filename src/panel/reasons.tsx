@@ -1,0 +1,140 @@
+/** Why? The reasons of what is picked, and the table of every leg: the same that the drawing shows, to be read. */
+import { type Dock, type Leg, type Reason, wordsIn } from '../../rules/index.ts'
+import { useDock, useLeadline } from '../state/store.ts'
+import { Fold } from '../ui/fold.tsx'
+import { meters, text } from '../words/index.ts'
+import { type MoreWords, useMoreWords } from '../words/use-more-words.ts'
+import { Clearances } from './clearances.tsx'
+import { MemberUse } from './member-use.tsx'
+import { reasonText } from './reason-text.ts'
+
+export function Reasons() {
+  const dock = useDock()
+  const selection = useLeadline((s) => s.selection)
+  const set = useLeadline((s) => s.set)
+  const words = useMoreWords()
+  const { more } = words
+  const picked = selection !== null && (selection in dock.reasons.legs || selection in dock.reasons.pairs)
+  const braced = dock.pairs.filter((pair) => pair.needsBrace || pair.brace)
+  return (
+    <div className="reasons">
+      <p className="hint">{more('why.hint')}</p>
+      <label className="pick">
+        <span className="unseen">{more('why.pick')}</span>
+        <select
+          value={picked ? selection : ''}
+          onChange={(event) => set({ selection: event.currentTarget.value || null })}
+        >
+          <option value="">{more('why.none')}</option>
+          <optgroup label={more('why.legs')}>
+            {dock.legs.map((leg) => (
+              <option key={leg.id} value={leg.id}>
+                {legName(leg, words)}
+              </option>
+            ))}
+          </optgroup>
+          {braced.length > 0 && (
+            <optgroup label={more('why.pairs')}>
+              {braced.map((pair) => (
+                <option key={pair.id} value={pair.id}>
+                  {more('why.pair', { x: meters(dock.legs.find((leg) => leg.id === pair.legs[0])?.x ?? 0) })}
+                </option>
+              ))}
+            </optgroup>
+          )}
+        </select>
+      </label>
+      <ReasonList
+        reasons={picked ? reasonsOf(selection, dock) : [...dock.reasons.start, ...dock.reasons.ramp]}
+      />
+      {picked && <Clearances id={selection} />}
+      {picked && <MemberUse id={selection} dock={dock} />}
+      <Fold summary={more('why.table')}>
+        <LegTable />
+      </Fold>
+    </div>
+  )
+}
+
+/** Of a leg also why its pair is braced or not. */
+function reasonsOf(id: string, { reasons, pairs }: Dock): readonly Reason[] {
+  const own = reasons.legs[id] ?? reasons.pairs[id] ?? []
+  const pair = pairs.find((p) => p.legs.includes(id))
+  return pair ? [...own, ...(reasons.pairs[pair.id] ?? [])] : own
+}
+
+function legName(leg: Leg, { more, length, lang }: MoreWords): string {
+  const corner = text(wordsIn(lang).corners[leg.corner])
+  const x = meters(leg.x)
+  return leg.stock === null
+    ? more('why.leg-none', { corner, x })
+    : more('why.leg', { corner, x, length: text(length(leg.stock)) })
+}
+
+function ReasonList({ reasons }: { readonly reasons: readonly Reason[] }) {
+  const words = useMoreWords()
+  return (
+    <ol className="steps">
+      {reasons.map((reason) => (
+        <li key={`${reason.rule} ${reason.result.value}`}>
+          {reasonText(reason, words)} <small>{words.more('why.from', { basis: text(reason.basis) })}</small>
+        </li>
+      ))}
+    </ol>
+  )
+}
+
+function LegTable() {
+  const { legs } = useDock()
+  const set = useLeadline((s) => s.set)
+  const selection = useLeadline((s) => s.selection)
+  const { more, length, lang } = useMoreWords()
+  const { corners } = wordsIn(lang)
+  return (
+    <div className="scroll">
+      <table className="legs">
+        <thead>
+          <tr>
+            <th scope="col">{more('why.place')}</th>
+            <th scope="col">{more('why.out')}</th>
+            <th scope="col">{more('why.depth')}</th>
+            <th scope="col">{more('why.set')}</th>
+            <th scope="col">{more('why.frame-top')}</th>
+            <th scope="col">{more('why.length')}</th>
+            <th scope="col">{more('why.above')}</th>
+            <th scope="col">{more('why.brace')}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {legs.map((leg) => (
+            <tr
+              key={leg.id}
+              data-leg={leg.id}
+              className={selection === leg.id ? 'lit' : ''}
+              onPointerEnter={() => set({ hover: leg.id })}
+              onPointerLeave={() => set({ hover: null })}
+            >
+              <th scope="row">
+                <button
+                  type="button"
+                  className="row"
+                  aria-pressed={selection === leg.id}
+                  onClick={() => set({ selection: selection === leg.id ? null : leg.id })}
+                >
+                  {`${leg.section} ${corners[leg.corner]}`}
+                </button>
+              </th>
+              <td>{length(leg.x)}</td>
+              <td>{length(0 - leg.bed)}</td>
+              <td>{length(leg.setHeight)}</td>
+              <td>{length(leg.setHeightFrame)}</td>
+              <td data-stock={leg.stock ?? ''}>{leg.stock === null ? '?' : length(leg.stock)}</td>
+              <td>{leg.aboveDeck === null ? '?' : length(leg.aboveDeck)}</td>
+              <td>{more(leg.braced ? 'why.brace-yes' : 'why.brace-no')}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}

@@ -1,0 +1,420 @@
+/** What every part takes: the figures behind the verdict, for whoever asks. Each in its worst case, and that case in words. */
+import type { ReactNode } from 'react'
+import { type Dock, type Figure, type Structure, wordsIn } from '../../rules/index.ts'
+import { BARE_BED } from '../../rules/structure/strength/bearing.ts'
+import { GUARD_PUSH } from '../../rules/structure/strength/loads-published.ts'
+import { swayWord } from '../../rules/structure/strength/serviceability.ts'
+import { isJudged, useDock, useLeadline } from '../state/store.ts'
+import { Fold } from '../ui/fold.tsx'
+import { type Band, bandOf } from '../utilization/utilization-band.ts'
+import { count, meters, text } from '../words/index.ts'
+import { type LoadWords, useLoadWords } from '../words/use-load-words.ts'
+import { caseInWords } from './load-case-words.ts'
+import { StableHeight } from './stable-height.tsx'
+
+const newtons = (value: number): Figure => ({ value, unit: 'N' })
+const share = (value: number): Figure => ({ value, unit: 'share' })
+const small = (value: number): Figure => ({ value: value * 1000, unit: 'mm' })
+
+export function Loads() {
+  const dock = useDock()
+  const whole = useLeadline(isJudged)
+  const { structure } = dock
+  const { loads } = useLoadWords()
+  return (
+    <StableHeight whole={whole}>
+      {structure ? (
+        <Told dock={dock} structure={structure} />
+      ) : (
+        <p className="hint">{loads(dock.pending ? 'loads.checking' : 'loads.none')}</p>
+      )}
+    </StableHeight>
+  )
+}
+
+function Told({ dock, structure }: { readonly dock: Dock; readonly structure: Structure }) {
+  const { loads } = useLoadWords()
+  const intro = loads(dock.waves ? 'loads.intro' : 'loads.intro-calm', {
+    cases: count(structure.cases),
+    live: { value: structure.live, unit: 'Pa' },
+  })
+  return (
+    <div className="loads">
+      {structure.legs.length === 0 ? (
+        <p className="hint">{loads('loads.past', { live: { value: structure.live, unit: 'Pa' } })}</p>
+      ) : (
+        <>
+          <p className="hint">{intro}</p>
+          <Legs dock={dock} structure={structure} />
+        </>
+      )}
+      {structure.braces.length > 0 && <Braces dock={dock} structure={structure} />}
+      {structure.rails.length > 0 && <Frames structure={structure} />}
+      {structure.feet.length > 0 && <Feet dock={dock} structure={structure} />}
+      {structure.hooks.length > 0 && <Hooks dock={dock} structure={structure} />}
+      <Sway dock={dock} structure={structure} />
+      <Lean structure={structure} />
+      <p className="hint">{loads('loads.screening')}</p>
+    </div>
+  )
+}
+
+/** A bar, a figure and a word: none of them alone. */
+export function Use({ use }: { readonly use: number }) {
+  const { loads } = useLoadWords()
+  const band = bandOf(use)
+  return <Bar use={use} full={1} band={band} word={loads(`loads.word.${band}`)} />
+}
+
+/** What a bare bed is trusted with is half of what it is presumed to bear: from the one to the other a foot settles, beyond it sinks. */
+function BedUse({ use }: { readonly use: number }) {
+  const { loads } = useLoadWords()
+  const [band, word] =
+    use <= 1
+      ? (['little', loads('loads.bed.holds')] as const)
+      : use * BARE_BED <= 1
+        ? (['much', loads('loads.bed.settles')] as const)
+        : (['over', loads('loads.bed.sinks')] as const)
+  return <Bar use={use} full={1 / BARE_BED} band={band} word={word} />
+}
+
+function Bar(props: {
+  readonly use: number
+  readonly full: number
+  readonly band: Band
+  readonly word: string
+}) {
+  const { use, full, band, word } = props
+  return (
+    <span className={`use ${band}`}>
+      <span className="use-bar" aria-hidden="true">
+        <span style={{ inlineSize: `${Math.min(100, (use / full) * 100).toFixed(1)}%` }} />
+      </span>
+      <span>{percent(use)}</span>
+      <small>{word}</small>
+    </span>
+  )
+}
+
+/** No digit more than the figure is worth. */
+const percent = (use: number): string =>
+  `${use < 0.995 || use > 1.005 ? Math.round(use * 100) : (use * 100).toFixed(1)} %`
+
+interface Row {
+  readonly id: string
+  readonly name: string
+  /** Under its name, over the whole width. */
+  readonly notes: readonly string[]
+  readonly cells: readonly ReactNode[]
+}
+
+/** What lights up in the drawing too. */
+function Table({ head, rows }: { readonly head: readonly string[]; readonly rows: readonly Row[] }) {
+  const set = useLeadline((s) => s.set)
+  const selection = useLeadline((s) => s.selection)
+  return (
+    <div className="scroll">
+      <table className="of-loads">
+        <thead>
+          <tr>
+            {head.map((name) => (
+              <th key={name} scope="col">
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        {rows.map(({ id, name, notes, cells }) => (
+          <tbody
+            key={id}
+            data-of={id}
+            className={selection === id ? 'lit' : ''}
+            onPointerEnter={() => set({ hover: id })}
+            onPointerLeave={() => set({ hover: null })}
+          >
+            <tr>
+              <th scope="row">
+                <button
+                  type="button"
+                  className="row"
+                  aria-pressed={selection === id}
+                  onClick={() => set({ selection: selection === id ? null : id })}
+                >
+                  {name}
+                </button>
+              </th>
+              {cells.map((cell, i) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: columns have no names but their order.
+                <td key={i}>{cell}</td>
+              ))}
+            </tr>
+            <tr className="notes-of">
+              <td colSpan={head.length}>
+                {notes.map((note) => (
+                  <p key={note}>{note}</p>
+                ))}
+              </td>
+            </tr>
+          </tbody>
+        ))}
+      </table>
+    </div>
+  )
+}
+
+/** A kind of part with its worst, the table a tap deeper. */
+function Group(props: {
+  readonly name: string
+  readonly use: ReactNode
+  readonly hint?: string
+  readonly head: readonly string[]
+  readonly rows: () => readonly Row[]
+}) {
+  const { name, use, hint, head, rows } = props
+  return (
+    <Fold
+      className="load-group"
+      summary={
+        <>
+          <span>{name}</span> {use}
+        </>
+      }
+    >
+      {hint !== undefined && <p className="hint">{hint}</p>}
+      <Rows head={head} rows={rows} />
+    </Fold>
+  )
+}
+/** Made only where they are shown. */
+const Rows = ({ head, rows }: { readonly head: readonly string[]; readonly rows: () => readonly Row[] }) => (
+  <Table head={head} rows={rows()} />
+)
+
+const most = <T,>(list: readonly T[], figure: (item: T) => number): number =>
+  list.reduce((high, item) => Math.max(high, figure(item)), 0)
+
+export function legName(id: string, dock: Dock, { lang }: Pick<LoadWords, 'lang'>): string {
+  const leg = dock.legs.find((l) => l.id === id)
+  return leg ? `${leg.section} ${wordsIn(lang).corners[leg.corner]}` : id
+}
+
+const worstWith = (name: string, words: LoadWords): string =>
+  words.loads('loads.worst', { case: text(caseInWords(name, words)) })
+
+interface Shown {
+  readonly dock: Dock
+  readonly structure: Structure
+}
+
+function Legs({ dock, structure: { legs } }: Shown) {
+  const words = useLoadWords()
+  const { loads, figure } = words
+  return (
+    <Group
+      name={loads('loads.legs')}
+      use={<Use use={most(legs, (leg) => leg.use)} />}
+      head={['where', 'push', 'bending', 'used'].map((key) => loads(`loads.${key}` as 'loads.where'))}
+      rows={() =>
+        legs.map(({ leg, axial, moment, use, case: name }) => ({
+          id: leg,
+          name: legName(leg, dock, words),
+          notes: [worstWith(name, words)],
+          cells: [
+            axial < 0 ? loads('loads.pulled', { force: newtons(-axial) }) : figure(newtons(axial)),
+            figure({ value: moment, unit: 'Nm' }),
+            <Use key="use" use={use} />,
+          ],
+        }))
+      }
+    />
+  )
+}
+
+export const forceInWords = (axial: number, { loads }: Pick<LoadWords, 'loads'>): string =>
+  loads(axial < 0 ? 'loads.pressed' : 'loads.pulled', { force: newtons(Math.abs(axial)) })
+
+function Braces({ dock, structure: { braces } }: Shown) {
+  const words = useLoadWords()
+  const { loads, length } = words
+  const out = (id: string): string => {
+    const pair = dock.pairs.find((p) => p.id === id)
+    const leg = dock.legs.find((l) => l.id === pair?.legs[0])
+    return leg ? loads('loads.out', { x: text(length(leg.x)) }) : id
+  }
+  return (
+    <Group
+      name={loads('loads.braces')}
+      use={<Use use={most(braces, (brace) => brace.use)} />}
+      head={[loads('loads.where'), loads('loads.force'), loads('loads.used')]}
+      rows={() =>
+        braces.map(({ pair, axial, use, case: name }) => ({
+          id: pair,
+          name: out(pair),
+          notes: [worstWith(name, words)],
+          cells: [forceInWords(axial, words), <Use key="use" use={use} />],
+        }))
+      }
+    />
+  )
+}
+
+function Frames({ structure: { rails } }: Pick<Shown, 'structure'>) {
+  const words = useLoadWords()
+  const { loads } = words
+  return (
+    <Group
+      name={loads('loads.frames')}
+      use={<Use use={most(rails, (rail) => rail.use)} />}
+      head={[loads('loads.where'), loads('loads.sag'), loads('loads.used')]}
+      rows={() =>
+        rails.map(({ section, use, deflection, span, case: name }) => ({
+          id: section,
+          name: section,
+          notes: [worstWith(name, words)],
+          cells: [
+            loads('loads.sag-of', { sag: small(deflection), span: meters(span) }),
+            <Use key="use" use={use} />,
+          ],
+        }))
+      }
+    />
+  )
+}
+
+function Feet({ dock, structure: { feet } }: Shown) {
+  const words = useLoadWords()
+  const { loads, figure } = words
+  const trusted = feet.flatMap(({ use }) => (use === null ? [] : [use]))
+  return (
+    <Group
+      name={loads('loads.feet')}
+      use={trusted.length > 0 && <BedUse use={most(trusted, (use) => use)} />}
+      hint={loads('loads.bed')}
+      head={['where', 'presses', 'pressure', 'used'].map((key) => loads(`loads.${key}` as 'loads.where'))}
+      rows={() =>
+        feet.map((foot) => ({
+          id: foot.leg,
+          name: legName(foot.leg, dock, words),
+          notes: [
+            worstWith(foot.case, words),
+            foot.lifts
+              ? loads('loads.lifts', { case: text(caseInWords(foot.liftCase ?? '', words)) })
+              : loads('loads.lifts-not'),
+            foot.slides ? loads('loads.slides') : loads('loads.slides-not', { push: share(foot.push) }),
+          ],
+          cells: [
+            figure(newtons(foot.load)),
+            figure({ value: foot.pressure, unit: 'Pa' }),
+            foot.use === null ? loads('loads.bed-none') : <BedUse key="use" use={foot.use} />,
+          ],
+        }))
+      }
+    />
+  )
+}
+
+function Hooks({ dock, structure: { hooks } }: Shown) {
+  const words = useLoadWords()
+  const { loads, figure } = words
+  return (
+    <Group
+      name={loads('loads.hooks')}
+      use={null}
+      head={[loads('loads.where'), loads('loads.bears'), loads('loads.pulled-up')]}
+      rows={() =>
+        hooks.map(({ joint, down, up, upCase }) => ({
+          id: joint,
+          name: dock.joints.find(({ id }) => id === joint)?.between.join(' – ') ?? joint,
+          notes: upCase === null ? [] : [loads('loads.up-with', { case: text(caseInWords(upCase, words)) })],
+          cells: [figure(newtons(down)), figure(newtons(up))],
+        }))
+      }
+    />
+  )
+}
+
+function Sway({ dock, structure }: Shown) {
+  const words = useLoadWords()
+  const { loads } = words
+  const { swayAcross, swayAlong, swayUnbracedAcross, playAlong, playAcross, uneven, braces, slides } =
+    structure
+  const felt = (sway: number) => text(loads(`loads.sway.${swayWord(sway, GUARD_PUSH)}`))
+  return (
+    <section>
+      <h3>{loads('loads.sway')}</h3>
+      <p>
+        {loads('loads.sway.across', {
+          push: newtons(GUARD_PUSH),
+          sway: small(swayAcross),
+          word: felt(swayAcross),
+        })}{' '}
+        {braces.length === 0
+          ? loads('loads.sway.no-braces')
+          : loads('loads.sway.bare', {
+              sway: small(swayUnbracedAcross),
+              times: text((swayUnbracedAcross / Math.max(swayAcross, 1e-6)).toFixed(1)),
+            })}
+      </p>
+      <p>{loads('loads.sway.along', { sway: small(swayAlong), word: felt(swayAlong) })}</p>
+      <p>{loads('loads.play', { along: small(playAlong), across: small(playAcross) })}</p>
+      {uneven && (
+        <p>
+          {loads('loads.uneven', {
+            by: small(uneven.by),
+            low: text(legName(uneven.low, dock, words)),
+            leg: text(legName(uneven.leg, dock, words)),
+            use: share(uneven.use),
+          })}{' '}
+          {uneven.hangs.length > 0 && loads('loads.uneven.hangs', { legs: count(uneven.hangs.length) })}
+        </p>
+      )}
+      <p>
+        {loads(slides.slides ? 'loads.slip.over' : 'loads.slip.holds', {
+          push: share(slides.push),
+          case: text(caseInWords(slides.case ?? '', words)),
+        })}
+      </p>
+    </section>
+  )
+}
+
+function Lean({ structure }: Pick<Shown, 'structure'>) {
+  const { loads } = useLoadWords()
+  const { buckling, bucklingUnbraced, deep, braces, sleeve, sleeves } = structure
+  const times = (value: number | null) =>
+    text(value === null ? '–' : value < 10 ? value.toFixed(1) : value.toFixed(0))
+  return (
+    <section>
+      <h3>{loads('loads.lean')}</h3>
+      {!deep ? (
+        <p>{loads('loads.lean.later')}</p>
+      ) : (
+        <>
+          <p>
+            {buckling === null
+              ? loads('loads.lean.none')
+              : loads('loads.lean.factor', { factor: times(buckling) })}{' '}
+            {braces.length > 0 && bucklingUnbraced !== null
+              ? loads('loads.lean.bare', { factor: times(bucklingUnbraced) })
+              : ''}
+          </p>
+          <p>
+            {loads('loads.sleeve', { stiffness: { value: sleeve.stiffness, unit: 'Nm' } })}{' '}
+            {sleeve.stated ? '' : loads('loads.sleeve.guess')}
+          </p>
+          <ul>
+            {sleeves.map(({ part, buckling: factor, legUse, swayAlong }) => (
+              <li key={part}>
+                {loads(part < 1 ? 'loads.sleeve.half' : 'loads.sleeve.double', {
+                  factor: times(factor),
+                  use: legUse === null ? text('–') : share(legUse),
+                  along: small(swayAlong),
+                })}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  )
+}

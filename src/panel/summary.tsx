@@ -1,0 +1,42 @@
+/** What is it? One line of plain words. */
+
+import { EXACT } from '../../rules/index.ts'
+import { useLeadline, usePlaced } from '../state/store.ts'
+import { count, meters, text } from '../words/index.ts'
+import { useWords } from '../words/use-words.ts'
+import { factsOf } from './dock-facts.ts'
+
+/** The line itself, for wherever the dock is to be told in words. */
+export function useSummary(): string {
+  const dock = usePlaced()
+  const design = useLeadline((s) => s.design)
+  const { t, units } = useWords()
+  const { shape, sections, length, depth } = factsOf(dock, design)
+  const deck = design.dock.deckHeight
+  // The run to the nearest foot or tenth: inches of the gaps between sections say nothing here.
+  const about = units === 'imperial' ? `${Math.round(length / EXACT.foot)} ft` : `${length.toFixed(1)} m`
+  return t(shape, {
+    sections: count(sections),
+    length: text(about),
+    stands: text(t(deck < 0 ? 'what.under' : 'what.over', { height: meters(Math.abs(deck)) })),
+    depth: meters(depth),
+  })
+}
+
+export function Summary() {
+  const { t } = useWords()
+  const what = useSummary()
+  const code = usePlaced().fingerprint.all
+  return (
+    <section className="answer what">
+      <h2>{t('what.title')}</h2>
+      <p className="line">{what}</p>
+      <p className="hint">
+        {t('code.label')} <code title={t('code.hint')}>{codeOf(code)}</code>
+      </p>
+    </section>
+  )
+}
+
+/** The first twelve digits of the check code in threes and fours, to be read out. */
+const codeOf = (hash: string): string => hash.slice(0, 12).replace(/(....)(?=.)/g, '$1 ')

@@ -1,0 +1,105 @@
+/** What it takes: weight, price, heaviest lift; the whole list of parts a tap deeper. */
+import { rowId } from '../state/highlight.ts'
+import { useLeadline, usePlaced } from '../state/store.ts'
+import { Fold } from '../ui/fold.tsx'
+import { count } from '../words/index.ts'
+import { useWords } from '../words/use-words.ts'
+
+export function Totals() {
+  const { totals, parts } = usePlaced()
+  const stale = useLeadline((s) => s.stale)
+  const { t, mass, money, priced } = useWords()
+  const figure = (told: string): string => (stale ? t('takes.working') : told)
+  const pieces = parts.reduce((sum, row) => sum + row.quantity, 0)
+  return (
+    <section className="answer takes">
+      <h2>{t('takes.title')}</h2>
+      <dl className="totals">
+        {priced && (
+          <div>
+            <dt>{t('takes.price')}</dt>
+            <dd>{figure(money(totals.price))}</dd>
+          </div>
+        )}
+        <div>
+          <dt>{t('takes.weight')}</dt>
+          <dd>{figure(mass(totals.mass))}</dd>
+        </div>
+        <div>
+          <dt>{t('takes.lift')}</dt>
+          <dd>{figure(mass(totals.heaviestLift))}</dd>
+        </div>
+      </dl>
+      <Fold
+        print
+        summary={
+          <>
+            {t('takes.list')} <span className="hint">{t('takes.pieces', { pieces: count(pieces) })}</span>
+          </>
+        }
+      >
+        <List />
+      </Fold>
+    </section>
+  )
+}
+
+function List() {
+  const { totals, parts } = usePlaced()
+  const set = useLeadline((s) => s.set)
+  const selection = useLeadline((s) => s.selection)
+  const { t, mass, money, priced } = useWords()
+  return (
+    <table className="list-of-parts">
+      <thead>
+        <tr>
+          <th scope="col">{t('takes.part')}</th>
+          <th scope="col">{t('takes.quantity')}</th>
+          <th scope="col">{t('takes.weight')}</th>
+          {priced && <th scope="col">{t('takes.price')}</th>}
+        </tr>
+      </thead>
+      <tbody>
+        {parts.map((row) => {
+          const id = rowId(row)
+          return (
+            <tr
+              key={id}
+              data-kind={row.kind}
+              data-code={row.code}
+              className={selection === id ? 'lit' : ''}
+              onPointerEnter={() => set({ hover: id })}
+              onPointerLeave={() => set({ hover: null })}
+            >
+              <th scope="row">
+                <button
+                  type="button"
+                  className="row"
+                  aria-pressed={selection === id}
+                  onClick={() => set({ selection: selection === id ? null : id })}
+                >
+                  {row.name}
+                </button>
+              </th>
+              <td>
+                {row.quantity}
+                {row.spares > 0 && <small>{t('takes.spares', { spares: count(row.spares) })}</small>}
+              </td>
+              <td>{mass(row.mass)}</td>
+              {priced && <td>{money(row.price)}</td>}
+            </tr>
+          )
+        })}
+      </tbody>
+      <tfoot>
+        <tr>
+          <th scope="row" colSpan={2}>
+            {t('takes.total')}
+          </th>
+          <td>{mass(totals.mass)}</td>
+          {priced && <td>{money(totals.price)}</td>}
+        </tr>
+      </tfoot>
+    </table>
+  )
+}

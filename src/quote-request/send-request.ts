@@ -1,0 +1,120 @@
+/**
+ * A customer's request, and whether anybody has it. It counts as received on a receipt alone: a listener of the page that took it over, or
+ * JSON from the address that it is sent to. A page that logs people in, a form's thank-you page or an empty answer is none.
+ */
+import type { Design, Dock } from '../../rules/index.ts'
+import { TimeLimitExceeded, within } from '../platform/time-limit.ts'
+import type { Host, Offered, RequestContent } from '../state/host.ts'
+
+export interface Contact {
+  readonly name: string
+  /** Email address or telephone number, as typed. */
+  readonly contact: string
+  readonly note: string
+}
+
+/** `leadline/request` version 1, as it is sent. */
+export interface RequestBody {
+  readonly format: 'leadline/request'
+  readonly version: 1
+  /** Sent again after an answer that was no receipt it has the same: whoever has it already takes it for one. */
+  readonly id: string
+  /** When it was first sent, ISO 8601 in UTC. */
+  readonly at: string
+  readonly design: Design
+  /** `version`: the shop's own edition. */
+  readonly catalog: { readonly id: string; readonly version: string }
+  readonly fingerprint: Dock['fingerprint']
+  readonly totals: Dock['totals']
+  readonly contact: Contact
+}
+
+export type Outcome =
+  | { readonly kind: 'sent' | 'handed'; readonly reference: string | null }
+  /** No address, and nobody on the page took it. */
+  | { readonly kind: 'nobody' }
+  | { readonly kind: 'failed'; readonly why: Why; readonly status?: number }
+
+/** With `no-receipt` and `no-answer` it may have arrived all the same. */
+export type Why = 'unreachable' | 'refused' | 'no-receipt' | 'no-answer'
+
+/** Whoever has not answered by then is taken for not there, ms. */
+export const LONGEST_ANSWER = 20_000
+/** Before the one more try after an answer that says "not now" or none at all, ms. */
+const PAUSE = 1500
+const NOT_NOW = new Set([429, 502, 503, 504])
+/** Characters of a shop's reference that are shown. */
+const LONGEST_REFERENCE = 80
+
+/** What a receipt gives to refer to, in characters that can be shown; null where it gives none. */
+const referenceOf = (receipt: unknown): string | null => {
+  const { reference } = (receipt ?? {}) as { reference?: unknown }
+  if (typeof reference !== 'string' && typeof reference !== 'number') return null
+  const shown = String(reference)
+    .replace(/[\p{C}\p{Zl}\p{Zp}]+/gu, ' ')
+    .trim()
+    .slice(0, LONGEST_REFERENCE)
+  return shown === '' ? null : shown
+}
+
+/** Never throws. `limit` in ms. */
+export async function sendRequest(
+  host: Pick<Host, 'offer' | 'numbered' | 'requestUrl' | 'requestFailed'>,
+  content: RequestContent,
+  limit: number = LONGEST_ANSWER,
+): Promise<Outcome> {
+  const body = host.numbered(content)
+  const offered: Offered = { ...body }
+  const taken = !host.offer(offered)
+  if (taken || offered.receipt !== undefined) {
+    try {
+      const receipt = await within(limit, Promise.resolve(offered.receipt))
+      return { kind: 'handed', reference: referenceOf(receipt) }
+    } catch (error) {
+      host.requestFailed(messageOf(error))
+      return { kind: 'failed', why: error instanceof TimeLimitExceeded ? 'no-answer' : 'refused' }
+    }
+  }
+  if (host.requestUrl === null) return { kind: 'nobody' }
+  let outcome = await post(host.requestUrl, body, limit)
+  if (outcome.kind === 'failed' && (outcome.why === 'unreachable' || NOT_NOW.has(outcome.status ?? 0))) {
+    await new Promise((done) => setTimeout(done, PAUSE))
+    outcome = await post(host.requestUrl, body, limit)
+  }
+  if (outcome.kind === 'failed')
+    host.requestFailed(outcome.status === undefined ? outcome.why : `${outcome.why}: ${outcome.status}`)
+  return outcome
+}
+
+async function post(url: string, body: RequestBody, limit: number): Promise<Outcome> {
+  const stop = new AbortController()
+  const answer = async (): Promise<Outcome> => {
+    const response = await fetch(url, {
+      method: 'POST',
+      headers: {
+        'content-type': 'application/json',
+        accept: 'application/json',
+        'idempotency-key': body.id,
+      },
+      body: JSON.stringify(body),
+      signal: stop.signal,
+    })
+    const { ok, status } = response
+    if (!ok) return { kind: 'failed', why: 'refused', status }
+    const receipt = await response.json().catch((error: unknown) => {
+      if (stop.signal.aborted) throw error
+      return null
+    })
+    return (receipt as { received?: unknown } | null)?.received === true
+      ? { kind: 'sent', reference: referenceOf(receipt) }
+      : { kind: 'failed', why: 'no-receipt', status }
+  }
+  try {
+    return await within(limit, answer())
+  } catch (error) {
+    stop.abort()
+    return { kind: 'failed', why: error instanceof TimeLimitExceeded ? 'no-answer' : 'unreachable' }
+  }
+}
+
+const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))

@@ -1,0 +1,74 @@
+/** The way on where nobody on the page takes a request: the dock as a file, the request as text, an email begun. */
+import { useState } from 'react'
+import { useHost } from '../state/host.ts'
+import { useDock, useLeadline } from '../state/store.ts'
+import { text } from '../words/index.ts'
+import { useMoreWords } from '../words/use-more-words.ts'
+import type { Contact } from './send-request.ts'
+
+/** Mail programs cut longer addresses short; a link to a dock with many depths is longer. Characters. */
+const LONGEST_MAIL = 1900
+
+export function SendYourself({ from, what }: { readonly from: Contact; readonly what: string }) {
+  const host = useHost()
+  const dock = useDock()
+  const name = useLeadline((s) => s.design.name)
+  const { more, t, money } = useMoreWords()
+  const [copied, setCopied] = useState<'copied' | { readonly text: string } | null>(null)
+
+  const subject = more('request.mail-subject', { name: text(name || t('name.none')) })
+  const textWith = (link: string | null): string =>
+    [
+      what,
+      more('request.mail-total', { price: text(money(dock.totals.price)) }),
+      more('request.mail-code', { code: text(dock.fingerprint.all.slice(0, 12)) }),
+      ...(from.note === '' ? [] : ['', from.note]),
+      '',
+      link === null ? more('request.mail-file') : more('request.mail-link', { link: text(link) }),
+      '',
+      more('request.mail-from', { name: text(from.name), contact: text(from.contact) }),
+    ].join('\n')
+  const copy = async (): Promise<void> => {
+    const whole = `${subject}\n\n${textWith(await host.linkTo())}\n`
+    try {
+      await navigator.clipboard.writeText(whole)
+      setCopied('copied')
+    } catch {
+      setCopied({ text: whole })
+    }
+  }
+  const mail = async (): Promise<void> => {
+    const addressOf = (link: string | null): string =>
+      `mailto:?subject=${encodeURIComponent(subject)}&body=${encodeURIComponent(textWith(link))}`
+    const link = await host.linkTo()
+    const whole = addressOf(link)
+    const short = whole.length > LONGEST_MAIL && link !== null
+    // The file stands for the link that the address has no room for.
+    if (short || link === null) host.saveFile()
+    const anchor = document.createElement('a')
+    anchor.href = short ? addressOf(null) : whole
+    anchor.click()
+  }
+  return (
+    <>
+      <div className="actions">
+        <button type="button" onClick={() => host.saveFile()}>
+          {more('request.save')}
+        </button>
+        <button type="button" onClick={copy}>
+          {more('request.copy')}
+        </button>
+        <button type="button" onClick={mail}>
+          {more('request.mail')}
+        </button>
+      </div>
+      {copied === 'copied' && <p role="status">{more('request.copied')}</p>}
+      {typeof copied === 'object' && copied && (
+        <label className="field">
+          {more('request.copy-here')}
+          <textarea readOnly rows={6} value={copied.text} onFocus={(event) => event.currentTarget.select()} />
+        </label>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,61 @@
+/** A pasted line that could not be taken in: its two cells as they came, what is wrong told in place. */
+import { useId, useState } from 'react'
+import { Sign } from '../ui/controls.tsx'
+import { bareUnit, parseLength } from '../units/parse.ts'
+import { text } from '../words/index.ts'
+import { useMoreWords } from '../words/use-more-words.ts'
+import type { Draft } from './take-paste.ts'
+
+interface DraftRowProps {
+  readonly draft: Draft
+  take(draft: Draft, distance: string, depth: string): 'taken' | 'wrong' | null
+  drop(): void
+}
+
+export function DraftRow({ draft, take, drop }: DraftRowProps) {
+  const { more, t, units } = useMoreWords()
+  const id = useId()
+  const [distance, setDistance] = useState(draft.distance)
+  const [depth, setDepth] = useState(draft.depth)
+  const [taken, setTaken] = useState(draft.taken)
+  const example = text(units === 'imperial' ? '7\' 2", 86 in or 7.2 ft' : '2.1 m or 210 cm')
+  const faultOf = (typed: string): string | null => {
+    const read = parseLength(typed, bareUnit(units))
+    return read.ok ? null : t(`length.${read.fault}`, { example })
+  }
+  const commit = (): void => setTaken(take(draft, distance, depth) === 'taken')
+  const cell = (name: string, label: string, value: string, set: (to: string) => void) => {
+    const fault = faultOf(value)
+    return (
+      <td>
+        <div className="field">
+          <input
+            type="text"
+            aria-label={label}
+            value={value}
+            aria-invalid={fault !== null || taken}
+            aria-describedby={`${id}-${name}`}
+            onChange={(event) => set(event.currentTarget.value)}
+            onBlur={commit}
+            onKeyDown={(event) => event.key === 'Enter' && commit()}
+          />
+          <p className="fault" id={`${id}-${name}`}>
+            {fault ?? (taken && name === 'distance' ? more('depths.taken') : '')}
+          </p>
+        </div>
+      </td>
+    )
+  }
+  return (
+    <tr className="draft">
+      {cell('distance', more('depths.distance'), distance, setDistance)}
+      <td />
+      {cell('depth', more('depths.depth'), depth, setDepth)}
+      <td>
+        <button type="button" className="quiet icon" aria-label={more('depths.remove-draft')} onClick={drop}>
+          <Sign d="M5 5l8 8M13 5l-8 8" />
+        </button>
+      </td>
+    </tr>
+  )
+}

@@ -1,0 +1,73 @@
+/** Parts of the screen that nobody needs at first sight come in chunks of their own, asked for when they are first shown. */
+import { type ComponentType, useEffect, useState } from 'react'
+import { whyMissing } from '../platform/why-missing.ts'
+import { useHost } from '../state/host.ts'
+import { useWords } from '../words/use-words.ts'
+
+export interface Chunk<P> {
+  readonly load: () => Promise<ComponentType<P>>
+  got: ComponentType<P> | null
+}
+
+export const chunk = <P extends object>(load: () => Promise<ComponentType<P>>): Chunk<P> => ({
+  load,
+  got: null,
+})
+
+export function Lazy<P extends object>({
+  chunk: from,
+  props,
+}: {
+  readonly chunk: Chunk<P>
+  readonly props: P
+}) {
+  const [Part, setPart] = useState<ComponentType<P> | null>(() => from.got)
+  const [missing, setMissing] = useState<'gone' | 'offline' | null>(null)
+  const [tries, setTries] = useState(0)
+  const { t } = useWords()
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another try asks again.
+  useEffect(() => {
+    if (from.got) return
+    let over = false
+    from.load().then(
+      (part) => {
+        from.got = part
+        if (!over) setPart(() => part)
+      },
+      async () => {
+        const why = await whyMissing()
+        if (!over) setMissing(why)
+      },
+    )
+    return () => {
+      over = true
+    }
+  }, [from, tries])
+  if (Part) return <Part {...props} />
+  if (missing === null) return <p className="hint">{t('loading')}</p>
+  const again = (): void => {
+    setMissing(null)
+    setTries(tries + 1)
+  }
+  return <Missing why={missing} again={again} />
+}
+
+/** Where the part would stand: why it does not, and the way on. */
+function Missing({ why, again }: { readonly why: 'gone' | 'offline'; readonly again: () => void }) {
+  const host = useHost()
+  const { t } = useWords()
+  return (
+    <div className="missing" role="alert">
+      <p>{t(why === 'gone' ? 'part.gone' : 'part.offline')}</p>
+      {why === 'gone' ? (
+        <button type="button" onClick={() => host.reload()}>
+          {t('part.reload')}
+        </button>
+      ) : (
+        <button type="button" onClick={again}>
+          {t('again')}
+        </button>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,68 @@
+/**
+ * Where the dock is seen: the drawing at once, the 3D scene over it as soon as it is visible and has come. The scene is never in the
+ * way of the drawing: while its context is lost, or where there is none, the drawing shows again.
+ */
+import { useEffect, useRef, useState } from 'react'
+import { useLeadlineStore } from '../state/store.ts'
+import { useWords } from '../words/use-words.ts'
+import { Drawing } from './drawing.tsx'
+import { ViewControls } from './view-controls.tsx'
+
+/** Told by the scene on its host when its first picture is there. */
+const SCENE_READY = 'leadline-scene-ready'
+
+type Scene = 'none' | 'live'
+
+export function Viewport() {
+  const host = useRef<HTMLDivElement>(null)
+  const store = useLeadlineStore()
+  const { t } = useWords()
+  const [scene, setScene] = useState<Scene>('none')
+
+  useEffect(() => {
+    const element = host.current
+    if (!element) return
+    let gone = false
+    let asked = false
+    let mounted: { dispose(): void } | null = null
+    // These events do not bubble, but what is above the canvas can catch them on their way down.
+    const lost = (): void => setScene('none')
+    const live = (): void => setScene('live')
+    element.addEventListener('webglcontextlost', lost, true)
+    element.addEventListener('webglcontextrestored', live, true)
+    element.addEventListener(SCENE_READY, live)
+    const mount = async (): Promise<void> => {
+      try {
+        const { default: mountScene } = await import('../scene/scene.tsx')
+        if (!gone) mounted = mountScene(element, store)
+      } catch {
+        // No WebGL, or the scene's code did not come: the drawing stays, and all else goes on.
+        setScene('none')
+      }
+    }
+    const sight = new IntersectionObserver((entries) => {
+      if (asked || !entries.at(-1)!.isIntersecting) return
+      asked = true
+      sight.disconnect()
+      // The drawing and the panel are painted first; nothing of the scene stands in their way.
+      requestAnimationFrame(() => setTimeout(() => gone || mount(), 0))
+    })
+    sight.observe(element)
+    return () => {
+      gone = true
+      sight.disconnect()
+      element.removeEventListener('webglcontextlost', lost, true)
+      element.removeEventListener('webglcontextrestored', live, true)
+      element.removeEventListener(SCENE_READY, live)
+      mounted?.dispose()
+    }
+  }, [store])
+
+  return (
+    <section className="stage" part="stage" data-scene={scene} aria-label={t('stage.label')}>
+      {scene === 'none' && <Drawing />}
+      <div className="scene-host" ref={host} />
+      <ViewControls live={scene === 'live'} />
+    </section>
+  )
+}
