@@ -24,6 +24,7 @@ import {
   type Fault,
   faultsOf,
   type Given,
+  lineOf,
   type Read,
   readCatalogFrom,
   readDesignFile,
@@ -52,6 +53,8 @@ export interface SessionOptions {
 const REST = 250
 /** What the fragment of a link begins with: `link.ts`, which comes later, reads the rest. */
 const LINK = '#leadline='
+/** Lines of a notice. */
+const MOST_LINES = 5
 
 export class Session implements Host {
   readonly store: LeadlineStore
@@ -145,14 +148,17 @@ export class Session implements Host {
     const given = design && 'value' in design ? design.value : null
     const resumed = kept && (this.keeps || kept.here) ? kept.design : null
     // A page loaded again has the address of a moment ago: what was kept under that very address is newer.
-    const followed = kept?.here ? null : linked
-    const chosen = given ?? followed ?? resumed ?? linked ?? this.#first
+    const followed = kept?.here ? null : (linked?.value ?? null)
+    const chosen = given ?? followed ?? resumed ?? linked?.value ?? this.#first
     if (resumed && !sameDesign(resumed, chosen)) this.#keeping.putAside(resumed)
     const { begin, replace } = this.store.getState()
     // A link followed over what was kept here is a step that can be taken back.
     if (resumed && followed && !given) begin(resumed)
     else begin(chosen)
     if (resumed && followed && !given) replace(followed)
+    const mended = [...(base?.ok ? base.notices : []), ...(linked?.notices ?? [])]
+    if (mended.length > 0)
+      this.store.getState().set({ notice: { key: 'file.mended', details: mended.slice(0, MOST_LINES) } })
     this.#listen()
     if (!this.keeps && !this.links) this.#keeping.forget()
     else if (this.#keeping.owes || followed || (resumed && resumed !== chosen)) this.#keepSoon()
@@ -180,7 +186,7 @@ export class Session implements Host {
         notice: {
           key,
           bad: true,
-          details: faults.slice(0, 5).map(({ path, message }) => (path ? `${path}: ${message}` : message)),
+          details: faults.slice(0, MOST_LINES).map(lineOf),
         },
       })
   }
@@ -194,7 +200,7 @@ export class Session implements Host {
 
   async openFile(file: File): Promise<void> {
     const read = await readDesignFile(file)
-    if (read.ok) this.#replace(read.value)
+    if (read.ok) this.#replace(read.value, read.notices)
     else this.fail(read.faults, 'file.bad')
   }
 
@@ -274,12 +280,12 @@ export class Session implements Host {
   }
 
   /** Another design in the place of the one in hand, which is put aside: undo brings it back, and so does the list of earlier ones. */
-  #replace(design: Design): void {
+  #replace(design: Design, notices: readonly string[] = []): void {
     const { design: before, replace, set } = this.store.getState()
     if (sameDesign(before, design)) return
     this.#keeping.putAside(before)
     replace(design)
-    set({ notice: { key: 'file.opened' } })
+    set({ notice: { key: 'file.opened', details: notices.slice(0, MOST_LINES) } })
   }
 
   #quietly(act: () => void): void {
@@ -362,7 +368,8 @@ export class Session implements Host {
 
   async #readCatalog(): Promise<Read<Catalog> | null> {
     const { catalog } = this.#options
-    if (catalog === null || 'value' in catalog) return catalog && { ok: true, value: catalog.value }
+    if (catalog === null || 'value' in catalog)
+      return catalog && { ok: true, value: catalog.value, notices: [] }
     if ('faults' in catalog) return { ok: false, faults: catalog.faults }
     return readCatalogFrom(catalog.url, this.#over.signal)
   }
@@ -396,14 +403,14 @@ export class Session implements Host {
     })
   }
 
-  async #readLink(fragment: string): Promise<Design | null> {
+  async #readLink(fragment: string): Promise<Extract<Read<Design>, { ok: true }> | null> {
     // Told apart without the code that reads it: most addresses have another fragment, or none.
     if (!this.links || !fragment.startsWith(LINK)) return null
     this.#fragment = fragment
     try {
       const { readLink } = await this.#link()
       const read = faultsOf(readLink(fragment), 'link')
-      if (read.ok) return read.value
+      if (read.ok) return read
       this.fail(read.faults, 'file.bad-link')
     } catch (error) {
       await this.#missing(fragment, error)
@@ -414,8 +421,8 @@ export class Session implements Host {
   /** A link followed while the page is open. */
   async #followed(fragment: string): Promise<void> {
     if (!this.links || fragment === this.#fragment) return
-    const design = await this.#readLink(fragment)
-    if (design && !this.#over.signal.aborted) this.#replace(design)
+    const read = await this.#readLink(fragment)
+    if (read && !this.#over.signal.aborted) this.#replace(read.value, read.notices)
   }
 
   #keepSoon(): void {

@@ -26,7 +26,11 @@ export type Given<T> =
 const LONGEST = 20_000
 
 export type Read<T> =
-  | { readonly ok: true; readonly value: T }
+  | {
+      readonly ok: true
+      readonly value: T /** What was mended or is not known, a line each. */
+      readonly notices: readonly string[]
+    }
   | { readonly ok: false; readonly faults: readonly Fault[] }
 
 export const readCatalogFrom = (url: string, signal: AbortSignal): Promise<Read<Catalog>> =>
@@ -80,6 +84,10 @@ export function givenBy<T>(
   return read.ok ? { value: read.value } : { faults: read.faults }
 }
 
+/** As a person reads it. */
+export const lineOf = ({ path, message }: { readonly path: string; readonly message: string }): string =>
+  path === '' ? message : `${path}: ${message}`
+
 const failed = (code: Fault['code'], path: string, message: string): Read<never> => ({
   ok: false,
   faults: [{ code, path, message }],
@@ -87,5 +95,5 @@ const failed = (code: Fault['code'], path: string, message: string): Read<never>
 
 export const faultsOf = <T>(parsed: Parsed<T>, code: Fault['code']): Read<T> =>
   parsed.ok
-    ? { ok: true, value: parsed.value }
+    ? { ok: true, value: parsed.value, notices: parsed.notices.map(lineOf) }
     : { ok: false, faults: parsed.issues.map(({ path, message }) => ({ code, path, message })) }

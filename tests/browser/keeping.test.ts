@@ -86,6 +86,22 @@ test('a damaged link says so and leaves what was kept', async () => {
   await close()
 })
 
+test('a link with half a letter in it opens, and says what was mended', async () => {
+  const { deflateSync, strToU8 } = await import('fflate')
+  const text = JSON.stringify({
+    ...demoDesign,
+    site: { ...demoDesign.site, benchmark: { name: '\ud800', above: 1 } },
+  })
+  expect(text).toContain('\\ud800')
+  const packed = Buffer.from(deflateSync(strToU8(text))).toString('base64url')
+  const { page, close } = await open({ path: `/index.html#leadline=${packed}` })
+  expect(await read(page, (e) => e.design.site.benchmark!.name)).toBe('\ufffd')
+  expect(await page.locator('.notice').textContent()).toContain(
+    'site.benchmark.name: letters that cannot be shown',
+  )
+  await close()
+})
+
 test('a dock too large for a link says so, and no older link stays behind', async () => {
   const { page, close } = await open()
   await more(page).click()
