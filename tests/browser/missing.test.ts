@@ -20,7 +20,7 @@ test.each([['/kept.html'], ['/linked.html'], ['/plain-element.html']])(
     await button.click()
     const said = page.locator('.asked .missing')
     await said.waitFor()
-    expect(await said.textContent()).toContain('Reload it to go on')
+    expect(await said.textContent()).toContain('Reload the page to go on')
     // In sight, and next to what was pressed.
     const [there, pressed] = [(await said.boundingBox())!, (await button.boundingBox())!]
     expect(Math.abs(pressed.y - (there.y + there.height))).toBeLessThan(120)
@@ -78,7 +78,7 @@ test('a link that cannot be made for want of its code says so', async () => {
   })
   await more(page).click()
   await page.locator('.notice.bad').waitFor()
-  expect(await page.locator('.notice.bad').textContent()).toContain('Reload it to go on')
+  expect(await page.locator('.notice.bad').textContent()).toContain('Reload the page to go on')
   expect((await events(page, 'leadline-error'))[0]?.detail).toMatchObject({ code: 'link' })
   // Once, not at every edit.
   await page.getByRole('button', { name: 'Close' }).click()
