@@ -6,6 +6,7 @@
  * 0.45 m up, the lake 0.3 m lower at its lowest and 0.25 m higher at its highest.
  */
 import { describe, expect, it } from 'vitest'
+import { beyondError, soundingPairs } from '../../rules/checks/sounding-pairs.ts'
 import { type Catalog, CHECKS, demoCatalog, demoDesign, deriveKit } from '../../rules/index.ts'
 import type { Kit } from '../../rules/kit.ts'
 import { parsed } from '../support/by-hand.ts'
@@ -169,6 +170,11 @@ describe('a deck that is high over a low lake', () => {
       { parts: [], values: { step: 0.66, most: 0.6096 }, patch: put('/dock/deckHeight', 0.44) },
     ])
     expect(found('step-to-boat', step(0.29))[0]!.patch).toBeNull()
+    // A side 0.1904 m high is exactly 24 in down.
+    const over = (height: number) => kitOf({ boat: { ...boat.boat, height }, deckHeight: 0.5 })
+    expect(found('step-to-boat', over(0.1903))).toHaveLength(1)
+    expect(found('step-to-boat', over(0.1904))).toEqual([])
+    expect(found('step-to-boat', kitOf({ deckHeight: 3 }))).toEqual([])
   })
 
   it('is asked over dry ground where the lake has run dry, and over the lake as today where it falls no lower', () => {
@@ -429,5 +435,56 @@ describe('legs far over the deck', () => {
       },
     ])
     expect(by(2.1336)).toEqual([])
+  })
+})
+
+describe('pairs of soundings', () => {
+  /** A grid of 14 x 13 places 1 m apart, each moved a little its own way: more than are all compared. */
+  const many = Array.from({ length: 182 }, (_, i) => ({
+    distance: (i % 14) + 0.1 * Math.sin(7 * i),
+    offset: Math.floor(i / 14) - 6 + 0.1 * Math.sin(11 * i),
+    depth: 1 + 0.01 * (i % 5),
+  }))
+
+  it('of many over an area hold every sounding’s nearest neighbor, and none farther than asked for', () => {
+    // The nearest neighbor is always along an edge of a Delaunay triangulation.
+    const pairs = soundingPairs(kitOf({}, { soundings: many }), 1.5)
+    const key = (a: { distance: number; offset: number }) => `${a.distance.toFixed(4)} ${a.offset.toFixed(4)}`
+    const told = new Set(pairs.flatMap(({ a, b }) => [`${key(a)} ${key(b)}`, `${key(b)} ${key(a)}`]))
+    for (const one of many) {
+      const away = (other: typeof one) => Math.hypot(one.distance - other.distance, one.offset - other.offset)
+      const nearest = many.filter((other) => other !== one).reduce((p, q) => (away(q) < away(p) ? q : p))
+      expect(told.has(`${key(one)} ${key(nearest)}`), key(one)).toBe(true)
+    }
+    for (const { a, b, apart } of pairs) {
+      expect(apart).toBeLessThanOrEqual(1.5)
+      expect(apart).toBeCloseTo(Math.hypot(a.distance - b.distance, a.offset - b.offset), 9)
+      for (const end of [a, b]) {
+        const given = many.find((one) => key(one) === key(end))!
+        expect(end.depth).toBeCloseTo(given.depth, 6)
+      }
+    }
+    // A planar graph: each edge once.
+    expect(new Set(pairs.map(({ a, b }) => [key(a), key(b)].sort().join())).size).toBe(pairs.length)
+  })
+
+  it('of many on a line are those next to each other, of few all', () => {
+    const line = (n: number) =>
+      soundingPairs(
+        kitOf({}, { soundings: Array.from({ length: n }, (_, i) => ({ distance: (i * 7) % n, depth: 1 })) }),
+        2,
+      ).map(({ a, b }) => Math.abs(a.distance - b.distance))
+    // 151 next to each other: 150 pairs; of 20 within 2 m: 19 and 18.
+    expect(line(151)).toEqual(Array(150).fill(1))
+    expect(line(20).sort()).toEqual([...Array(19).fill(1), ...Array(18).fill(2)])
+    // 150 are few yet: 149 and 148.
+    expect(line(150)).toHaveLength(297)
+  })
+
+  it('differ beyond three standard errors of their difference', () => {
+    const at = (depth: number) => ({ distance: 0, offset: 0, depth })
+    // 0.5 − 3 · √2 · 0.1 = 0.0757
+    expect(beyondError({ a: at(1), b: at(1.5), apart: 1 }, 0.1)).toBeCloseTo(0.075736, 6)
+    expect(beyondError({ a: at(1.5), b: at(1), apart: 1 }, 0.1)).toBeCloseTo(0.075736, 6)
   })
 })
