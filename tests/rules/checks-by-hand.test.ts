@@ -6,6 +6,7 @@
  * 0.45 m up, the lake 0.3 m lower at its lowest and 0.25 m higher at its highest.
  */
 import { describe, expect, it } from 'vitest'
+import { reachOf } from '../../rules/checks/reach.ts'
 import { beyondError, soundingPairs } from '../../rules/checks/sounding-pairs.ts'
 import { type Catalog, CHECKS, demoCatalog, demoDesign, deriveKit } from '../../rules/index.ts'
 import type { Kit } from '../../rules/kit.ts'
@@ -82,6 +83,39 @@ describe('a boat aground', () => {
     expect(found('boat-aground', headed)[0]!.patch).toBeNull()
     const planned = kitOf({ ...boat('left', 1), sections: undefined, plan: [{ id: 'a', on: null }] }, falling)
     expect(found('boat-aground', planned)[0]!.patch).toBeNull()
+  })
+})
+
+/** A row of three to the left of the first section, and a fifth that hangs lakeward of the outermost, far off the dock's line. */
+const hook = {
+  sections: undefined,
+  plan: [
+    { id: 'a', on: null },
+    { id: 'b', on: 'a', edge: 'left', with: 'start' },
+    { id: 'c', on: 'b', edge: 'end', with: 'start' },
+    { id: 'd', on: 'c', edge: 'end', with: 'start' },
+    { id: 'e', on: 'd', edge: 'right', with: 'start' },
+  ],
+}
+
+describe('a boat off the dock’s line', () => {
+  it('is asked at its own side of its own section', () => {
+    // The fifth lies about y = 0.635 + 2 x 2.4638 + 0.6096 = 6.1722 m, from x = 3 + 1.2192 + 0.0254 = 4.2446 m on.
+    const falling = {
+      soundings: [
+        { distance: 0, depth: 0 },
+        { distance: 60, depth: 6 },
+      ],
+      crossSlope: 0.1,
+    }
+    const at = (side: 'left' | 'right') =>
+      found(
+        'boat-aground',
+        kitOf({ ...hook, boat: { length: 5, height: 1, draught: 9, mass: 400, side } }, falling),
+      )
+    // 0.42446 + 0.61722 - 0.3, half a width of 0.6096 m more or less to the side.
+    expect(at('left')).toEqual([{ parts: ['e'], values: { depth: 0.80264, draught: 9 }, patch: null }])
+    expect(at('right')).toEqual([{ parts: ['e'], values: { depth: 0.68072, draught: 9 }, patch: null }])
   })
 })
 
@@ -345,6 +379,24 @@ describe('frames over the bed', () => {
     expect(found('frame-near-bed', under(-0.2723))).toEqual([])
   })
 
+  it('are told by the worst of several', () => {
+    // A bank of 0.3 in 1: under the first section's end at -4 m 1.2 m up, under the second's at -1.5362 m 0.46086 m.
+    const bank = {
+      soundings: [
+        { distance: -6, depth: -1.8 },
+        { distance: 0, depth: 0 },
+        { distance: 60, depth: 18 },
+      ],
+    }
+    expect(found('frame-in-bed', kitOf({ start: -4, sections: 2 }, bank))).toMatchObject([
+      { parts: ['s1', 's2'], values: { depth: 0.9278 } },
+    ])
+    // Only near it: 0.2722 - 0.27 = 0.0022 m at -0.9 m, the underside clear by 0.2722 - 0.18 = 0.0922 m at -0.6 m.
+    expect(found('frame-near-bed', kitOf({ start: -0.9, sections: 1 }, bank))).toMatchObject([
+      { values: { clear: 0.0022 } },
+    ])
+  })
+
   it('are told by the worst of them', () => {
     // A bank of 0.3 in 1 down to the edge: the first section, from -1.2 m on, lies 0.36 - 0.2722 m in it, the others are clear.
     const bank = {
@@ -403,6 +455,23 @@ describe('pads', () => {
     for (const { values } of found('pads-overlap', wide('pad-7x16')))
       expect(Number(values.by)).toBeGreaterThan(0)
     expect(found('pads-overlap', kitOf())).toEqual([])
+    // Two sections side by side across the dock: legs 2 x 0.087313 + 0.0254 = 0.200026 m apart along it, where pads are
+    // 0.4064 m wide: by 0.20637 m there, by all of their 0.1778 m the other way, which is less.
+    const across = kitOf({
+      sections: undefined,
+      plan: [
+        { id: 'a', on: null },
+        { id: 'b', on: 'a', edge: 'left', with: 'start' },
+        { id: 'c', on: 'a', edge: 'left', with: 'start', along: 1.2446 },
+      ],
+    })
+    expect(found('pads-overlap', across)).toEqual([
+      {
+        parts: ['b.end.right', 'c.end.left'],
+        values: { a: 'b.end.right', b: 'c.end.left', by: 0.1778 },
+        patch: null,
+      },
+    ])
   })
 })
 
@@ -477,6 +546,21 @@ describe('pairs of soundings', () => {
     // 151 next to each other: 150 pairs; of 20 within 2 m: 19 and 18.
     expect(line(151)).toEqual(Array(150).fill(1))
     expect(line(20).sort()).toEqual([...Array(19).fill(1), ...Array(18).fill(2)])
+    // On a line across the dock by their offsets.
+    const across = soundingPairs(
+      kitOf(
+        {},
+        {
+          soundings: Array.from({ length: 151 }, (_, i) => ({
+            distance: 0,
+            offset: ((i * 7) % 151) - 75,
+            depth: 1,
+          })),
+        },
+      ),
+      2,
+    )
+    expect(across.map(({ a, b }) => Math.abs(a.offset - b.offset))).toEqual(Array(150).fill(1))
     // 150 are few yet: 149 and 148.
     expect(line(150)).toHaveLength(297)
   })
@@ -486,5 +570,44 @@ describe('pairs of soundings', () => {
     // 0.5 − 3 · √2 · 0.1 = 0.0757
     expect(beyondError({ a: at(1), b: at(1.5), apart: 1 }, 0.1)).toBeCloseTo(0.075736, 6)
     expect(beyondError({ a: at(1.5), b: at(1), apart: 1 }, 0.1)).toBeCloseTo(0.075736, 6)
+  })
+})
+
+describe('what a dock covers', () => {
+  it('goes from where its ramp rests to its lakeward end', () => {
+    const kit = kitOf(
+      { ramp: true, start: 1, deckHeight: 0.6 },
+      {
+        soundings: [
+          { distance: -6, depth: -1.2 },
+          { distance: 0, depth: 0 },
+          { distance: 60, depth: 12 },
+        ],
+      },
+    )
+    const reach = reachOf(kit)!
+    // Tilted, the ramp reaches less far ashore than it is long; two sections of 2.4384 m and a gap of 0.0254 m from 1 m on.
+    expect(reach.x0).toBe(kit.ramp!.contact!.x)
+    expect(reach.x0).toBeGreaterThan(1 - 2.4384)
+    expect(reach.x1).toBeCloseTo(1 + 2 * 2.4384 + 0.0254, 6)
+    expect(reachOf(kitOf())).toEqual({ x0: 3, x1: expect.closeTo(3 + 3 * 2.4384 + 2 * 0.0254, 6) })
+    expect(reachOf(kitOf({ frame: 'no-frame' }))).toBeNull()
+  })
+})
+
+describe('a ramp on a wall', () => {
+  it('is told by how much it lies on it, and never by less than nothing', () => {
+    // Its end comes down about 2.43 m from the hinge: with that at 2.35 m some 0.08 m behind the wall's face, at 2.42 m 0.01 m. 6 in are asked.
+    const at = (start: number) =>
+      found(
+        'ramp-bearing-short',
+        kitOf({ ramp: true, start, deckHeight: 0.7 }, { shore: { kind: 'wall', height: 0.45 } }),
+      )
+    const lies = (start: number) => Number(at(start)[0]!.values.bearing)
+    expect(lies(2.35)).toBeGreaterThan(0.07)
+    expect(lies(2.35)).toBeLessThan(0.09)
+    expect(lies(2.35) - lies(2.4)).toBeCloseTo(0.05, 3)
+    expect(at(2.35)[0]).toMatchObject({ parts: ['s1'], values: { least: 0.1524 } })
+    expect(at(2.2)).toEqual([])
   })
 })
