@@ -35,8 +35,8 @@ export type Report =
     }
   /** Of a processor, by all of this process so far: what a wall clock tells on a shared machine is no measure. */
   | { readonly kind: 'used'; readonly ms: number }
-  /** `by`: the test file that fails, or null. */
-  | { readonly kind: 'done'; readonly by: string | null }
+  /** `by`: the test file that fails, or null; `sure` where a test of it does, and not what loads or starts it. */
+  | { readonly kind: 'done'; readonly by: string | null; readonly sure: boolean }
 
 const ROOT = resolve(import.meta.dirname, '../..')
 const short = (path: string): string => relative(ROOT, path)
@@ -112,9 +112,11 @@ process.on('message', async (message: Order) => {
     message.tests.map((test) => project.createSpecification(resolve(ROOT, test))),
   )
   const module = testModules.find(failed)
+  const tests = module ? [...module.children.allTests('failed')] : []
   say({
     kind: 'done',
     by: module ? short(module.moduleId) : unhandledErrors.length > 0 ? 'an unhandled error' : null,
+    sure: tests.length > 0,
   })
 })
 process.on('disconnect', () => process.exit())

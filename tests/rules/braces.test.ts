@@ -62,6 +62,18 @@ describe('a brace over its bed', () => {
     expect(toBed(bank.fit, bank.site)).toBeCloseTo(0.1 - TUBE, 9)
   })
 
+  it('is looked at every 10 cm: a ridge between two such places counts as high as it is there', () => {
+    // A ridge at x = 3.05 m, −0.4 m, falling by 0.6 in 1: −0.43 m at 3.0 and 3.1 m, where the tube's middle is at −0.2 and −0.17 m.
+    const { fit, site } = hung([
+      { distance: 0, depth: 1 },
+      { distance: 2.05, depth: 1 },
+      { distance: 3.05, depth: 0.4 },
+      { distance: 4.05, depth: 1 },
+      { distance: 8, depth: 1 },
+    ])
+    expect(toBed(fit, site)).toBeCloseTo(0.23 - TUBE, 9)
+  })
+
   it('is measured to the pad on firm bottom under soft, and told to the nearer of bed and pad', () => {
     const { fit, site } = hung([
       { distance: 0, depth: 0.8, firm: 1 },

@@ -6,6 +6,8 @@
  * 0.45 m up, the lake 0.3 m lower at its lowest and 0.25 m higher at its highest.
  */
 import { describe, expect, it } from 'vitest'
+import { reachOf } from '../../rules/checks/reach.ts'
+import { beyondError, soundingPairs } from '../../rules/checks/sounding-pairs.ts'
 import { type Catalog, CHECKS, demoCatalog, demoDesign, deriveKit } from '../../rules/index.ts'
 import type { Kit } from '../../rules/kit.ts'
 import { parsed } from '../support/by-hand.ts'
@@ -81,6 +83,39 @@ describe('a boat aground', () => {
     expect(found('boat-aground', headed)[0]!.patch).toBeNull()
     const planned = kitOf({ ...boat('left', 1), sections: undefined, plan: [{ id: 'a', on: null }] }, falling)
     expect(found('boat-aground', planned)[0]!.patch).toBeNull()
+  })
+})
+
+/** A row of three to the left of the first section, and a fifth that hangs lakeward of the outermost, far off the dock's line. */
+const hook = {
+  sections: undefined,
+  plan: [
+    { id: 'a', on: null },
+    { id: 'b', on: 'a', edge: 'left', with: 'start' },
+    { id: 'c', on: 'b', edge: 'end', with: 'start' },
+    { id: 'd', on: 'c', edge: 'end', with: 'start' },
+    { id: 'e', on: 'd', edge: 'right', with: 'start' },
+  ],
+}
+
+describe('a boat off the dock’s line', () => {
+  it('is asked at its own side of its own section', () => {
+    // The fifth lies about y = 0.635 + 2 x 2.4638 + 0.6096 = 6.1722 m, from x = 3 + 1.2192 + 0.0254 = 4.2446 m on.
+    const falling = {
+      soundings: [
+        { distance: 0, depth: 0 },
+        { distance: 60, depth: 6 },
+      ],
+      crossSlope: 0.1,
+    }
+    const at = (side: 'left' | 'right') =>
+      found(
+        'boat-aground',
+        kitOf({ ...hook, boat: { length: 5, height: 1, draught: 9, mass: 400, side } }, falling),
+      )
+    // 0.42446 + 0.61722 - 0.3, half a width of 0.6096 m more or less to the side.
+    expect(at('left')).toEqual([{ parts: ['e'], values: { depth: 0.80264, draught: 9 }, patch: null }])
+    expect(at('right')).toEqual([{ parts: ['e'], values: { depth: 0.68072, draught: 9 }, patch: null }])
   })
 })
 
@@ -169,6 +204,11 @@ describe('a deck that is high over a low lake', () => {
       { parts: [], values: { step: 0.66, most: 0.6096 }, patch: put('/dock/deckHeight', 0.44) },
     ])
     expect(found('step-to-boat', step(0.29))[0]!.patch).toBeNull()
+    // A side 0.1904 m high is exactly 24 in down.
+    const over = (height: number) => kitOf({ boat: { ...boat.boat, height }, deckHeight: 0.5 })
+    expect(found('step-to-boat', over(0.1903))).toHaveLength(1)
+    expect(found('step-to-boat', over(0.1904))).toEqual([])
+    expect(found('step-to-boat', kitOf({ deckHeight: 3 }))).toEqual([])
   })
 
   it('is asked over dry ground where the lake has run dry, and over the lake as today where it falls no lower', () => {
@@ -339,6 +379,24 @@ describe('frames over the bed', () => {
     expect(found('frame-near-bed', under(-0.2723))).toEqual([])
   })
 
+  it('are told by the worst of several', () => {
+    // A bank of 0.3 in 1: under the first section's end at -4 m 1.2 m up, under the second's at -1.5362 m 0.46086 m.
+    const bank = {
+      soundings: [
+        { distance: -6, depth: -1.8 },
+        { distance: 0, depth: 0 },
+        { distance: 60, depth: 18 },
+      ],
+    }
+    expect(found('frame-in-bed', kitOf({ start: -4, sections: 2 }, bank))).toMatchObject([
+      { parts: ['s1', 's2'], values: { depth: 0.9278 } },
+    ])
+    // Only near it: 0.2722 - 0.27 = 0.0022 m at -0.9 m, the underside clear by 0.2722 - 0.18 = 0.0922 m at -0.6 m.
+    expect(found('frame-near-bed', kitOf({ start: -0.9, sections: 1 }, bank))).toMatchObject([
+      { values: { clear: 0.0022 } },
+    ])
+  })
+
   it('are told by the worst of them', () => {
     // A bank of 0.3 in 1 down to the edge: the first section, from -1.2 m on, lies 0.36 - 0.2722 m in it, the others are clear.
     const bank = {
@@ -397,6 +455,23 @@ describe('pads', () => {
     for (const { values } of found('pads-overlap', wide('pad-7x16')))
       expect(Number(values.by)).toBeGreaterThan(0)
     expect(found('pads-overlap', kitOf())).toEqual([])
+    // Two sections side by side across the dock: legs 2 x 0.087313 + 0.0254 = 0.200026 m apart along it, where pads are
+    // 0.4064 m wide: by 0.20637 m there, by all of their 0.1778 m the other way, which is less.
+    const across = kitOf({
+      sections: undefined,
+      plan: [
+        { id: 'a', on: null },
+        { id: 'b', on: 'a', edge: 'left', with: 'start' },
+        { id: 'c', on: 'a', edge: 'left', with: 'start', along: 1.2446 },
+      ],
+    })
+    expect(found('pads-overlap', across)).toEqual([
+      {
+        parts: ['b.end.right', 'c.end.left'],
+        values: { a: 'b.end.right', b: 'c.end.left', by: 0.1778 },
+        patch: null,
+      },
+    ])
   })
 })
 
@@ -429,5 +504,110 @@ describe('legs far over the deck', () => {
       },
     ])
     expect(by(2.1336)).toEqual([])
+  })
+})
+
+describe('pairs of soundings', () => {
+  /** A grid of 14 x 13 places 1 m apart, each moved a little its own way: more than are all compared. */
+  const many = Array.from({ length: 182 }, (_, i) => ({
+    distance: (i % 14) + 0.1 * Math.sin(7 * i),
+    offset: Math.floor(i / 14) - 6 + 0.1 * Math.sin(11 * i),
+    depth: 1 + 0.01 * (i % 5),
+  }))
+
+  it('of many over an area hold every sounding’s nearest neighbor, and none farther than asked for', () => {
+    // The nearest neighbor is always along an edge of a Delaunay triangulation.
+    const pairs = soundingPairs(kitOf({}, { soundings: many }), 1.5)
+    const key = (a: { distance: number; offset: number }) => `${a.distance.toFixed(4)} ${a.offset.toFixed(4)}`
+    const told = new Set(pairs.flatMap(({ a, b }) => [`${key(a)} ${key(b)}`, `${key(b)} ${key(a)}`]))
+    for (const one of many) {
+      const away = (other: typeof one) => Math.hypot(one.distance - other.distance, one.offset - other.offset)
+      const nearest = many.filter((other) => other !== one).reduce((p, q) => (away(q) < away(p) ? q : p))
+      expect(told.has(`${key(one)} ${key(nearest)}`), key(one)).toBe(true)
+    }
+    for (const { a, b, apart } of pairs) {
+      expect(apart).toBeLessThanOrEqual(1.5)
+      expect(apart).toBeCloseTo(Math.hypot(a.distance - b.distance, a.offset - b.offset), 9)
+      for (const end of [a, b]) {
+        const given = many.find((one) => key(one) === key(end))!
+        expect(end.depth).toBeCloseTo(given.depth, 6)
+      }
+    }
+    // A planar graph: each edge once.
+    expect(new Set(pairs.map(({ a, b }) => [key(a), key(b)].sort().join())).size).toBe(pairs.length)
+  })
+
+  it('of many on a line are those next to each other, of few all', () => {
+    const line = (n: number) =>
+      soundingPairs(
+        kitOf({}, { soundings: Array.from({ length: n }, (_, i) => ({ distance: (i * 7) % n, depth: 1 })) }),
+        2,
+      ).map(({ a, b }) => Math.abs(a.distance - b.distance))
+    // 151 next to each other: 150 pairs; of 20 within 2 m: 19 and 18.
+    expect(line(151)).toEqual(Array(150).fill(1))
+    expect(line(20).sort()).toEqual([...Array(19).fill(1), ...Array(18).fill(2)])
+    // On a line across the dock by their offsets.
+    const across = soundingPairs(
+      kitOf(
+        {},
+        {
+          soundings: Array.from({ length: 151 }, (_, i) => ({
+            distance: 0,
+            offset: ((i * 7) % 151) - 75,
+            depth: 1,
+          })),
+        },
+      ),
+      2,
+    )
+    expect(across.map(({ a, b }) => Math.abs(a.offset - b.offset))).toEqual(Array(150).fill(1))
+    // 150 are few yet: 149 and 148.
+    expect(line(150)).toHaveLength(297)
+  })
+
+  it('differ beyond three standard errors of their difference', () => {
+    const at = (depth: number) => ({ distance: 0, offset: 0, depth })
+    // 0.5 − 3 · √2 · 0.1 = 0.0757
+    expect(beyondError({ a: at(1), b: at(1.5), apart: 1 }, 0.1)).toBeCloseTo(0.075736, 6)
+    expect(beyondError({ a: at(1.5), b: at(1), apart: 1 }, 0.1)).toBeCloseTo(0.075736, 6)
+  })
+})
+
+describe('what a dock covers', () => {
+  it('goes from where its ramp rests to its lakeward end', () => {
+    const kit = kitOf(
+      { ramp: true, start: 1, deckHeight: 0.6 },
+      {
+        soundings: [
+          { distance: -6, depth: -1.2 },
+          { distance: 0, depth: 0 },
+          { distance: 60, depth: 12 },
+        ],
+      },
+    )
+    const reach = reachOf(kit)!
+    // Tilted, the ramp reaches less far ashore than it is long; two sections of 2.4384 m and a gap of 0.0254 m from 1 m on.
+    expect(reach.x0).toBe(kit.ramp!.contact!.x)
+    expect(reach.x0).toBeGreaterThan(1 - 2.4384)
+    expect(reach.x1).toBeCloseTo(1 + 2 * 2.4384 + 0.0254, 6)
+    expect(reachOf(kitOf())).toEqual({ x0: 3, x1: expect.closeTo(3 + 3 * 2.4384 + 2 * 0.0254, 6) })
+    expect(reachOf(kitOf({ frame: 'no-frame' }))).toBeNull()
+  })
+})
+
+describe('a ramp on a wall', () => {
+  it('is told by how much it lies on it, and never by less than nothing', () => {
+    // Its end comes down about 2.43 m from the hinge: with that at 2.35 m some 0.08 m behind the wall's face, at 2.42 m 0.01 m. 6 in are asked.
+    const at = (start: number) =>
+      found(
+        'ramp-bearing-short',
+        kitOf({ ramp: true, start, deckHeight: 0.7 }, { shore: { kind: 'wall', height: 0.45 } }),
+      )
+    const lies = (start: number) => Number(at(start)[0]!.values.bearing)
+    expect(lies(2.35)).toBeGreaterThan(0.07)
+    expect(lies(2.35)).toBeLessThan(0.09)
+    expect(lies(2.35) - lies(2.4)).toBeCloseTo(0.05, 3)
+    expect(at(2.35)[0]).toMatchObject({ parts: ['s1'], values: { least: 0.1524 } })
+    expect(at(2.2)).toEqual([])
   })
 })

@@ -17,7 +17,7 @@
 import type { Stock } from '../../catalog/index.ts'
 import type { Kit } from '../../kit.ts'
 import { poseOf } from '../../kit.ts'
-import { edgeOf, hooksOf, type Placed, type PlacedJoint } from '../../layout/index.ts'
+import { hooksOf, type Placed, type PlacedJoint } from '../../layout/index.ts'
 import type { BracedPair } from '../../parts/braces.ts'
 import { axisAcross, axisAlong, type PlacedLeg } from '../../parts/legs.ts'
 import type { Pose } from '../../parts/put.ts'
@@ -279,13 +279,11 @@ function nodeOn(build: Build, own: Edges, edge: keyof Edges['on'], x: number, y:
 
 function hang(build: Build, joint: PlacedJoint, host: Edges, guest: Edges): LinkInFrame[] {
   const { shop } = build.kit
-  const gap = joint.kind === 'hinge' ? 0 : shop.rules.jointGap
   const places = joint.kind === 'hinge' ? hingePlaces(joint, build.kit) : hooksOf(joint, shop)
   const bar = barOf(shop.catalog, joint.guest.frame.ends)
-  const { nx, ny } = edgeOf(joint.host, joint.edge)
   return places.map(({ x, y }) => {
     const a = nodeOn(build, host, joint.edge, x, y)
-    const b = nodeOn(build, guest, joint.guestEdge, x + nx * gap, y + ny * gap)
+    const b = nodeOn(build, guest, joint.guestEdge, x, y)
     // The ramp is the one that hangs at a hinge, whichever stands first in the list.
     const [free, fixed] = joint.kind === 'hinge' ? [b, a] : [a, b]
     const member = addMember(build, bar, free, fixed, { ends: { from: FREE_TURN } })

@@ -68,6 +68,8 @@ describe('a quote’s file', () => {
       { seed: SEED, numRuns: 300 },
     )
     expect(parseQuoteText('{').ok).toBe(false)
+    expect(parseQuoteText('{}').ok).toBe(false)
+    expect(parseQuoteText(JSON.stringify({ ...file, total: 1.5 })).ok).toBe(false)
   })
 })
 

@@ -413,12 +413,22 @@ describe('lines', () => {
     const taxed = { ...demoCatalog, quote: { ...rules, tax: { ...rules.tax!, freight: true } } }
     expect(tax({}, taxed)).toBe(34_132)
     expect(tax({ fetched: true }, taxed)).toBe(none)
+    // Where its rules say nothing of freight that is free of tax.
+    const { freight: _freight, ...silent } = rules.tax!
+    expect(tax({}, { ...demoCatalog, quote: { ...rules, tax: silent } })).toBe(none)
     // Of goods that are free of tax nothing is taken off either.
     const free = { ...demoCatalog, quote: { ...rules, tax: { ...rules.tax!, goods: false } } }
     expect(of({ discount: { share: 0.5 }, ...other() }, free).tax).toMatchObject({
       taxable: 10_000,
       amount: 550,
     })
+  })
+
+  it('that are no parts have no spares', () => {
+    const { lines } = of({ services: [{ code: 'hours' }], other: [{ name: 'Paint', quantity: 1, price: 5 }] })
+    const free = lines.filter(({ kind }) => kind === null)
+    expect(free).toHaveLength(3)
+    for (const line of free) expect(line).toMatchObject({ spares: 0, sparesPriced: false })
   })
 
   it('of freight go by the first band that holds mass and length, at its edge too', () => {

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { type Catalog, demoCatalog, demoDesign, deriveKit } from '../../../rules/index.ts'
 import type { Kit } from '../../../rules/kit.ts'
-import { analyze } from '../../../rules/structure/dock/analysis.ts'
+import { analyze, outerCorners } from '../../../rules/structure/dock/analysis.ts'
 import { berth, bumperAt } from '../../../rules/structure/dock/boat.ts'
 import { braceJudge } from '../../../rules/structure/dock/brace-use.ts'
 import { type DockFrame, dockFrame } from '../../../rules/structure/dock/frame.ts'
@@ -45,6 +45,25 @@ describe('a boat', () => {
     expect(berth(frameOf())).toEqual([])
   })
 
+  it('lies on its own side of a section far off the dock’s line, too', () => {
+    // The outermost of a row of three to the left, and one that hangs lakeward of it about y = 6.1722 m.
+    const plan = [
+      { id: 'a', on: null },
+      { id: 'b', on: 'a', edge: 'left', with: 'start' },
+      { id: 'c', on: 'b', edge: 'end', with: 'start' },
+      { id: 'd', on: 'c', edge: 'end', with: 'start' },
+      { id: 'e', on: 'd', edge: 'right', with: 'start' },
+    ]
+    for (const [side, y] of [
+      ['left', 6.1722 + 0.522287],
+      ['right', 6.1722 - 0.522287],
+    ] as const) {
+      const frame = frameOf({ sections: undefined, plan, boat: boat(side) })
+      const at = berth(frame).map((node) => frame.nodes[node]!.y)
+      expect(at).toEqual([expect.closeTo(y, 6), expect.closeTo(y, 6)])
+    }
+  })
+
   it('meets the bumpers of its own side and section, the softest of them', () => {
     const soft = structuredClone(demoCatalog) as unknown as {
       extras: { code: string; parts: { kind: string; stiffness?: number }[] }[]
@@ -76,6 +95,31 @@ describe('a boat', () => {
     expect(with2('left', 's2')).toBe(stiff)
     expect(with2('right')).toBeNull()
     expect(bumperAt(frameOf())).toBeNull()
+  })
+})
+
+describe('a hinge', () => {
+  it.each([
+    [1, 1.016 / 2],
+    [2, 1.016 / 4],
+    [3, 1.016 / 3],
+  ])('of %i pins on a bar of 40 in hangs the ramp at the outer two, %f m off the middle', (pins, off) => {
+    const catalog = structuredClone(demoCatalog) as unknown as { rules: { hingePins: { value: number } } }
+    catalog.rules.hingePins.value = pins
+    const bank = {
+      soundings: [
+        { distance: -3, depth: -0.9 },
+        { distance: 0, depth: 0 },
+        { distance: 60, depth: 6 },
+      ],
+    }
+    const frame = frameOf({ ramp: true, start: null }, bank, catalog as unknown as Catalog)
+    const hung = frame.links.filter(({ joint }) => joint.kind === 'hinge')
+    for (const end of ['host', 'guest'] as const)
+      expect(hung.map((link) => frame.nodes[link[end]]!.y)).toEqual([
+        expect.closeTo(off, 6),
+        expect.closeTo(-off, 6),
+      ])
   })
 })
 
@@ -243,5 +287,13 @@ describe('a shove', () => {
     const shoves = (toward: string): number => names.filter((name) => name === `D+P ${toward}`).length
     expect([sway.softAlong.length, sway.softAcross.length]).toEqual([2, 1])
     expect(['left', 'right', 'shore', 'lake'].map(shoves)).toEqual([1, 1, 2, 2])
+  })
+
+  it('is tried at the corners of sections that carry none, tied to others or not', () => {
+    // Of a dock of three with two beside its end only those two carry nothing; the first of them is tied to the second.
+    const frame = frameOf({ head: { shape: 'wide', sections: 2 } })
+    const { placed } = frame.kit.layout
+    const of = (id: string) => frame.corners[placed.find((p) => p.id === id)!.index]!
+    expect(outerCorners(frame)).toEqual([...of('h1'), ...of('h2')])
   })
 })
