@@ -1,5 +1,6 @@
 /** Parts at their places, worked by hand: which legs pair, where pieces of frames lie, how pieces turn. */
 import { describe, expect, it } from 'vitest'
+import { shopOf } from '../../rules/catalog-index.ts'
 import { type Catalog, demoCatalog, demoDesign, deriveKit } from '../../rules/index.ts'
 import type { Placed } from '../../rules/layout/index.ts'
 import { frameBody, padBody, padHeight, panelBody } from '../../rules/parts/bodies.ts'
@@ -9,7 +10,6 @@ import type { PlacedLeg } from '../../rules/parts/legs.ts'
 import { pairLegs } from '../../rules/parts/pairs.ts'
 import { type Pose, type Put, putIn, spread } from '../../rules/parts/put.ts'
 import { headingOf, quarterTurn, yawPitch } from '../../rules/parts/turn.ts'
-import { shopOf } from '../../rules/shop.ts'
 import { parsed } from '../support/by-hand.ts'
 
 const shop = shopOf(demoCatalog)
