@@ -8,6 +8,8 @@ import {
   difference,
   ENGINE_VERSION,
   type Have,
+  type Issue,
+  type Parsed,
   packingList,
   parseCatalog,
   parseDesign,
@@ -16,6 +18,7 @@ import {
 } from '../../rules/index.ts'
 import { parseQuoteFile } from '../../rules/papers/quote-file.ts'
 import { verifyQuote } from '../../rules/papers/quote-verify.ts'
+import { parseRequest, verifyRequest } from '../../rules/request.ts'
 import { inFours } from '../../rules/words/fours.ts'
 import { jsonText } from '../documents/files/visible-text.ts'
 import { type Arguments, parseArguments } from './args.ts'
@@ -50,8 +53,9 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
       earlier one (saved with --what quote --out QUOTE.json).
       A customer's papers (--audience customer) have an estimate at the catalog's prices in its place, without any of
       that; a crew's have no prices
-  leadline verify QUOTE.json [--catalog CATALOG.json]
-      works a quote out again from its own design and terms, and says what is another; exit code 1 where something is
+  leadline verify FILE.json [--catalog CATALOG.json]
+      works a quote out again from its own design and terms, or a customer's request from its design, and says what is
+      another; exit code 1 where something is
   leadline check FILE...
       validates design, catalog and list files
   leadline demo
@@ -88,7 +92,7 @@ export function perform({ command, files, values }: Arguments): Outcome {
     case 'check':
       return checkCommand(files)
     case 'verify':
-      return verifyCommand(one(command, files, 'quote'), values.catalog)
+      return verifyCommand(one(command, files, 'quote or request'), values.catalog)
     case 'demo':
       if (files.length > 0) throw new Unusable([`demo: ${files.length} files; expected none`])
       return { code: 0, out: jsonText(demoDesign), err: '' }
@@ -121,19 +125,26 @@ function deriveCommand(file: string, catalogFile: string | undefined): Outcome {
   }
 }
 
-/** Told to people in fours, as on the paper. */
+/** A quote or a request, worked out again. Codes are told to people in fours, as on the paper. */
 function verifyCommand(file: string, catalogFile: string | undefined): Outcome {
   const catalog = readCatalog(catalogFile)
-  const quote = parseQuoteFile(readJson(file))
-  if (!quote.ok) throw new Unusable(issueLines(file, quote.issues))
-  const issues = verifyQuote(quote.value, catalog.value)
-  const err = lines([...catalog.notices, ...issueLines(file, issues)])
-  if (issues.length > 0) return { code: 1, out: '', err }
-  return {
-    code: 0,
-    out: lines([`${file}: as it is worked out; check code ${inFours(quote.value.check!)}`]),
-    err,
+  const input = readJson(file)
+  const usable = <T>(parsed: Parsed<T>): T => {
+    if (parsed.ok) return parsed.value
+    throw new Unusable(issueLines(file, parsed.issues))
   }
+  const outcome = (issues: readonly Issue[], code: string): Outcome => {
+    const err = lines([...catalog.notices, ...issueLines(file, issues)])
+    return issues.length > 0
+      ? { code: 1, out: '', err }
+      : { code: 0, out: lines([`${file}: as it is worked out; check code ${inFours(code)}`]), err }
+  }
+  if ((input as { format?: unknown } | null)?.format === 'leadline/request') {
+    const request = usable(parseRequest(input))
+    return outcome(verifyRequest(request, catalog.value), request.fingerprint.all)
+  }
+  const quote = usable(parseQuoteFile(input))
+  return outcome(verifyQuote(quote, catalog.value), quote.check!)
 }
 
 interface ListOptions {
@@ -206,6 +217,10 @@ function checkFile(input: unknown) {
   if (format === 'leadline/list') {
     const rows = rowsOfList(input)
     return rows.ok ? { ...rows, what: `a packing list of ${rows.value.length} rows`, notices: [] } : rows
+  }
+  if (format === 'leadline/request') {
+    const parsed = parseRequest(input)
+    return parsed.ok ? { ...parsed, what: `a request of ${parsed.value.at}` } : parsed
   }
   const parsed = parseDesign(input)
   return parsed.ok

@@ -1,7 +1,7 @@
 import { resolve } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, inject, test } from 'vitest'
-import { demoCatalog } from '../../rules/index.ts'
+import { demoCatalog, parseRequest, verifyRequest } from '../../rules/index.ts'
 import { events, open, read, withBrowser } from './support/open.ts'
 import { type Site, serve } from './support/server.ts'
 
@@ -99,6 +99,9 @@ test('a receipt is what counts as sent; the same request sent twice is one, anot
     totals: await read(page, (e) => e.dock.totals),
     contact: { name: 'A. Example', contact: 'a@example.org', note: '' },
   })
+  // Whoever receives it can work it out again.
+  const received = parseRequest(body)
+  expect(received.ok && verifyRequest(received.value, demoCatalog)).toEqual([])
   expect(Math.abs(Date.parse(String(body.at)) - Date.now())).toBeLessThan(60_000)
   await close()
 })

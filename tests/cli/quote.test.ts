@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { demoDesign } from '../../rules/index.ts'
+import { demoCatalog, demoDesign, derive } from '../../rules/index.ts'
 import { Unusable } from '../../src/cli/files.ts'
 import { run } from '../../src/cli/run.ts'
 import { sheet } from '../../src/cli/sheet.ts'
@@ -89,5 +89,30 @@ describe('leadline verify', () => {
     })
     writeFileSync(file, JSON.stringify(demoDesign))
     expect(run(['verify', file]).code).toBe(2)
+  })
+
+  it('finds a request as it was sent, and tells what was changed in one that was not', () => {
+    const { fingerprint, totals } = derive(demoDesign, demoCatalog)
+    const request = {
+      format: 'leadline/request',
+      version: 1,
+      id: 'r-1',
+      at: '2026-05-01T12:00:00.000Z',
+      design: demoDesign,
+      catalog: { id: demoCatalog.id, version: demoCatalog.edition },
+      fingerprint,
+      totals,
+      contact: { name: 'A. Example', contact: 'a@example.org', note: '' },
+    }
+    const file = join(folder, 'request.json')
+    writeFileSync(file, JSON.stringify(request))
+    expect(run(['verify', file])).toMatchObject({ code: 0, err: '' })
+    expect(run(['check', file])).toMatchObject({ code: 0, out: `${file}: ok, a request of ${request.at}\n` })
+    writeFileSync(file, JSON.stringify({ ...request, totals: { ...totals, price: 1 } }))
+    expect(run(['verify', file])).toEqual({
+      code: 1,
+      out: '',
+      err: `totals.price: 1; expected ${totals.price}\n`,
+    })
   })
 })

@@ -1,0 +1,62 @@
+import { describe, expect, it } from 'vitest'
+import { demoCatalog, demoDesign, derive, parseRequest, verifyRequest } from '../../rules/index.ts'
+import { metricCatalog } from '../support/catalogs.ts'
+
+const { fingerprint, totals } = derive(demoDesign, demoCatalog)
+const sent = {
+  format: 'leadline/request',
+  version: 1,
+  id: '5f0d7c1e-0000-4000-8000-000000000001',
+  at: '2026-05-01T12:00:00.000Z',
+  design: demoDesign,
+  catalog: { id: demoCatalog.id, version: demoCatalog.edition },
+  fingerprint,
+  totals,
+  contact: { name: 'A. Example', contact: 'a@example.org', note: '' },
+}
+const asSent = JSON.parse(JSON.stringify(sent)) as typeof sent
+const found = (changed: object, catalog = demoCatalog): string[] => {
+  const parsed = parseRequest({ ...asSent, ...changed })
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues))
+  return verifyRequest(parsed.value, catalog).map(({ path }) => path)
+}
+
+describe('a request', () => {
+  it('as it was sent is as it is worked out', () => {
+    expect(found({})).toEqual([])
+  })
+
+  it.each<[string, object, string[]]>([
+    ['a cent less', { totals: { ...totals, price: totals.price - 1 } }, ['totals.price']],
+    ['another weight', { totals: { ...totals, mass: totals.mass + 0.1 } }, ['totals.mass']],
+    ['another code', { fingerprint: { ...fingerprint, all: '0'.repeat(64) } }, ['fingerprint.all']],
+    [
+      'a section more than was paid for',
+      { design: { ...demoDesign, dock: { ...demoDesign.dock, sections: 6 } } },
+      ['fingerprint.design', 'fingerprint.all', 'totals.price', 'totals.mass'],
+    ],
+    ['another edition', { catalog: { ...sent.catalog, version: 'older' } }, ['catalog.version']],
+  ])('with %s is told where', (_, changed, paths) => {
+    expect(found(changed)).toEqual(paths)
+  })
+
+  it('made with another shop’s catalog is told first of all', () => {
+    expect(found({}, metricCatalog).slice(0, 2)).toEqual(['catalog.id', 'catalog.version'])
+  })
+
+  it.each<[string, object, string]>([
+    ['format', { format: 'leadline/quote' }, 'format'],
+    ['id', { id: '' }, 'id'],
+    ['time', { at: 'yesterday' }, 'at'],
+    ['price', { totals: { ...totals, price: 'free' } }, 'totals.price'],
+    ['nobody', { contact: { name: '', contact: 'x' } }, 'contact.name'],
+    [
+      'design',
+      { design: { ...demoDesign, dock: { ...demoDesign.dock, sections: 0 } } },
+      'design.dock.sections',
+    ],
+  ])('with a %s that cannot be is refused at its place', (_, changed, path) => {
+    const parsed = parseRequest({ ...asSent, ...changed })
+    expect(parsed.ok ? [] : parsed.issues.map((one) => one.path)).toEqual([path])
+  })
+})
