@@ -304,6 +304,14 @@ describe('soundings', () => {
     expect(beside(2.5)).toEqual([])
     expect(beside(2.53)[0]).toMatchObject({ values: { off: 3.05229, most: 3.048 } })
     expect(beside(2.53)[0]!.parts.every((leg) => leg.endsWith('.right'))).toBe(true)
+    // A line that runs aslant is taken by its middle, 3 m: 3.52229 m off, and not by its nearer end.
+    const aslant = [
+      { distance: 0, offset: 2.5, depth: 1.2 },
+      { distance: 60, offset: 3.5, depth: 1.2 },
+    ]
+    expect(found('soundings-aside', kitOf({}, { soundings: aslant }))).toMatchObject([
+      { values: { off: 3.52229 } },
+    ])
     expect(beside(-2.53)[0]!.parts.every((leg) => leg.endsWith('.left'))).toBe(true)
   })
 
