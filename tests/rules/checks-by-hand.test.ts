@@ -243,6 +243,24 @@ describe('soundings', () => {
     expect(at(0, 6, 10.3, 60)).toHaveLength(1)
   })
 
+  it('are as far apart as the shop lets them, the water’s edge among them', () => {
+    const at = (catalog: Catalog, ...distances: number[]) =>
+      found(
+        'soundings-far-apart',
+        kitOf({}, { soundings: distances.map((distance) => ({ distance, depth: 1.2 })) }, catalog),
+      )
+    // From the edge to the first at 6.2 m.
+    expect(at(demoCatalog, 6.2, 9, 12)).toMatchObject([{ values: { from: 0, to: 6.2, gap: 6.2 } }])
+    const near = structuredClone(demoCatalog) as unknown as { rules: { soundingsGap: { value: number } } }
+    near.rules.soundingsGap.value = 0.5
+    const steps = Array.from({ length: 26 }, (_, i) => i * 0.5)
+    expect(at(near as unknown as Catalog, ...steps)).toEqual([])
+    const wider = [...steps.filter((x) => x < 5), 5.3, ...steps.filter((x) => x > 5.4)]
+    expect(at(near as unknown as Catalog, ...wider)).toMatchObject([
+      { values: { from: 4.5, to: 5.3, gap: 0.8, most: 0.5 } },
+    ])
+  })
+
   it('over the deck count out from the edge as far as the dock goes', () => {
     const with3 = (distance: number, depth: number) =>
       found(
@@ -286,6 +304,14 @@ describe('soundings', () => {
     expect(beside(2.5)).toEqual([])
     expect(beside(2.53)[0]).toMatchObject({ values: { off: 3.05229, most: 3.048 } })
     expect(beside(2.53)[0]!.parts.every((leg) => leg.endsWith('.right'))).toBe(true)
+    // A line that runs aslant is taken by its middle, 3 m: 3.52229 m off, and not by its nearer end.
+    const aslant = [
+      { distance: 0, offset: 2.5, depth: 1.2 },
+      { distance: 60, offset: 3.5, depth: 1.2 },
+    ]
+    expect(found('soundings-aside', kitOf({}, { soundings: aslant }))).toMatchObject([
+      { values: { off: 3.52229 } },
+    ])
     expect(beside(-2.53)[0]!.parts.every((leg) => leg.endsWith('.left'))).toBe(true)
   })
 

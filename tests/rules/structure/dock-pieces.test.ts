@@ -123,6 +123,33 @@ describe('a hinge', () => {
   })
 })
 
+describe('the frame', () => {
+  it('leaves out posts that hold nothing: augers do not turn into rock', () => {
+    const posts = (bottom: string) => frameOf({ extras: { 'anchor-post': 2 } }, { bottom }).posts
+    expect(posts('sand').map(({ id }) => id)).toEqual(['anchor-post.1', 'anchor-post.2'])
+    expect(posts('rock')).toEqual([])
+  })
+
+  it('has an arm at each end of a brace where clamps stand out from the leg, and none where they do not', () => {
+    const out = frameOf()
+    for (const { member, arms } of out.braces) {
+      expect(arms.every((arm) => arm >= 0)).toBe(true)
+      // Two inches from the leg's axis to the hole.
+      for (const arm of arms) {
+        const [a, b] = [out.nodes[out.members[arm]!.from]!, out.nodes[out.members[arm]!.to]!]
+        expect(Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z)).toBeCloseTo(0.0508, 6)
+      }
+      const [a, b] = [out.nodes[out.members[member]!.from]!, out.nodes[out.members[member]!.to]!]
+      expect(Math.hypot(a.x - b.x, a.y - b.y)).toBeCloseTo(1.044574 - 0.1016, 6)
+    }
+    const flush = structuredClone(demoCatalog) as unknown as { clamp: { reach: number } }
+    flush.clamp.reach = 0
+    const frame = frameOf({}, {}, flush as unknown as Catalog)
+    expect(frame.braces.length).toBeGreaterThan(0)
+    for (const { arms } of frame.braces) expect(arms).toEqual([-1, -1])
+  })
+})
+
 describe('play', () => {
   it('is the lean of the shortest leg along, and across of the section that gives most, none where a brace holds it', () => {
     // 1.2 m of water and a foot more under the third section's end: free legs 0.45 − 0.0254 − 0.0762 + 1.2 − 0.00635 = 1.54205 m.
