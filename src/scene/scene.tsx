@@ -9,7 +9,7 @@ import { makePicture, type Picture } from './picture.tsx'
 import { makeShell } from './shell.ts'
 
 export { NoWebGLError } from './errors.ts'
-export { READY, type SceneStats, STATS } from './stats.ts'
+export { type SceneStats, STATS } from './stats.ts'
 
 /** A lost context comes back by itself within this time, or is asked for, ms. */
 const PATIENCE = 2500
