@@ -9,7 +9,7 @@ import react from '@vitejs/plugin-react'
 import { defineConfig, type Plugin } from 'vite'
 import { screenReact } from './src/build/screen-react.ts'
 import { workersOfPage } from './src/build/shared-worker.ts'
-import { leanThree } from './src/scene/lean-three.ts'
+import { trimThree } from './src/build/trim-three/plugin.ts'
 
 /** Nothing is preloaded, so a dynamic import is just that: the build's own helper for it would be dead weight at first sight. */
 const plainImports: Plugin = {
@@ -53,7 +53,7 @@ const LATER =
 
 export default defineConfig({
   base: './',
-  plugins: [react(), papersAlone, screenReact(), leanThree(), workersOfPage(), plainImports, clearChunks()],
+  plugins: [react(), papersAlone, screenReact(), trimThree(), workersOfPage(), plainImports, clearChunks()],
   build: {
     target: 'es2022',
     outDir: 'dist',

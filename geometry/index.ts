@@ -1,10 +1,10 @@
 /** From Dock to shape. No DOM, no three: typed arrays and plain data, m, the dock's frame of reference (z up). */
 export { type BedMesh, bedColumns, bedMesh, bedRows, groundMesh } from './bed.ts'
-export { type Contour, contours, depthSteps } from './contours.ts'
+export { contours, depthSteps } from './contours.ts'
 export { extentOf } from './extent.ts'
 export { type Gap, gapsOf } from './gaps.ts'
 export { groupPlacements } from './placements.ts'
 export { partKeyOf, solidOf } from './solids/index.ts'
-export type { Extent, Look, Solid, SolidBody, SolidGroup } from './types.ts'
+export type { Extent, Look, Solid } from './types.ts'
 export { rotate } from './vec.ts'
-export { type WaterSurface, waterSurface } from './water.ts'
+export { waterSurface } from './water.ts'

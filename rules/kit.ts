@@ -132,7 +132,7 @@ const NO_CORNERS: readonly Corner[] = []
 const ontoItself = ({ pair: { legs } }: BracedPair): boolean => legs[0].section === legs[1].section
 
 /** Every piece of a dock, each once, in a steady order. */
-export function putAll(kit: Omit<Kit, 'count'>, put: Put): void {
+function putAll(kit: Omit<Kit, 'count'>, put: Put): void {
   familiesOf(kit)((family) => {
     for (const item of family.all) family.put(put, item)
   })

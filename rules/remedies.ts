@@ -149,7 +149,7 @@ const GRAVER: Readonly<Record<string, string>> = {
 }
 
 /** A stop or a warn that was not there, of one code more than there were, or a stop of other parts. */
-export function isWorse(before: Dock, after: Dock, unknown: ReadonlySet<string> = new Set()): boolean {
+function isWorse(before: Dock, after: Dock, unknown: ReadonlySet<string> = new Set()): boolean {
   const were = byCode(before.findings)
   for (const [code, now] of byCode(after.findings)) {
     const { severity } = now[0]!
@@ -164,7 +164,7 @@ export function isWorse(before: Dock, after: Dock, unknown: ReadonlySet<string> 
 }
 
 /** The finding is gone, or its figure is better, and none of its kind has come in its place. */
-export function helps(finding: Finding, before: Dock, after: Dock): boolean {
+function helps(finding: Finding, before: Dock, after: Dock): boolean {
   const was = before.findings.filter(({ code }) => code === finding.code)
   const now = after.findings.filter(({ code }) => code === finding.code)
   if (now.length > was.length) return false

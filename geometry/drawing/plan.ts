@@ -57,7 +57,7 @@ const WHOLE: ReadonlySet<PartKind> = new Set([
 ])
 
 /** Lake shown around the dock, m. */
-export const AROUND = 1
+const AROUND = 1
 
 /** Distances that plan and side both show, so that one stands over the other, m. */
 export function rangeOf(dock: Dock): { readonly x0: number; readonly x1: number } {

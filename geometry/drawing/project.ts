@@ -42,13 +42,10 @@ const LAYERS: Readonly<Record<PartKind, Layer>> = {
   'post-clamp': 'EXTRA',
   accessory: 'EXTRA',
 }
-export const layerOf = (kind: PartKind): Layer => LAYERS[kind]
-
-/** Where a place stands in a view, m. */
-export const seen = ({ right, up }: Eye, place: Vec3): Point => [dot(right, place), dot(up, place)]
+const layerOf = (kind: PartKind): Layer => LAYERS[kind]
 
 /** Convex outline of points, counter-clockwise (Andrew, 1979; memory). */
-export function outline(points: readonly Point[]): readonly Point[] {
+function outline(points: readonly Point[]): readonly Point[] {
   const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1])
   const half = (list: readonly Point[]): Point[] => {
     const chain: Point[] = []

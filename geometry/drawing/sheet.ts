@@ -17,7 +17,7 @@ const BLOCK = 21
 /** Cell of the title block that says where north is. */
 const NORTH = 20
 const INSET = 4
-export const TITLE = 6
+const TITLE = 6
 /** Titles and captions longer than this are cut before they take room from the picture. */
 const WORDS = 120
 const CAPTION = 3.7

@@ -159,7 +159,7 @@ export function clipLine(a: Point, b: Point, { x0, x1, y0, y1 }: Bounds): readon
 }
 
 /** A polygon within a rectangle, one side after the other (Sutherland and Hodgman, 1974; memory). */
-export function clipPolygon(points: readonly Point[], { x0, x1, y0, y1 }: Bounds): readonly Point[] {
+function clipPolygon(points: readonly Point[], { x0, x1, y0, y1 }: Bounds): readonly Point[] {
   let out = points
   for (const [axis, limit, sign] of [
     [0, x0, 1],

@@ -82,7 +82,7 @@ export function modelOf(dock: Dock, catalog: Catalog): Model {
 }
 
 /** The box that holds every vertex of every piece, in the frame of the pieces; all zero for an empty dock. */
-export function boundsOf(parts: readonly ModelPart[]): { readonly min: Vec3; readonly max: Vec3 } {
+function boundsOf(parts: readonly ModelPart[]): { readonly min: Vec3; readonly max: Vec3 } {
   const min: [number, number, number] = [Infinity, Infinity, Infinity]
   const max: [number, number, number] = [-Infinity, -Infinity, -Infinity]
   for (const { solid, pieces } of parts) {

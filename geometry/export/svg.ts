@@ -12,7 +12,7 @@ const ENTITIES: Readonly<Record<string, string>> = {
   '"': '&quot;',
   "'": '&#39;',
 }
-export const escapeXml = (text: string): string => text.replace(/[&<>"']/g, (letter) => ENTITIES[letter]!)
+const escapeXml = (text: string): string => text.replace(/[&<>"']/g, (letter) => ENTITIES[letter]!)
 
 function paint(stroke: Stroke | null, fill: Ink | null): string {
   const inside = ` fill="${fill ?? 'none'}"`

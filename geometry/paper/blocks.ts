@@ -46,10 +46,6 @@ export const rect = (
   fill,
 })
 
-/** Baseline of a line of text whose capitals are to stand in the middle of a height. */
-export const middle = (top: number, height: number, size: number): number =>
-  top + height / 2 + (CAP_HEIGHT * size) / 2
-
 /** Where the first baseline is under the top of a line. */
 const rise = (size: number): number => ((LEADING + CAP_HEIGHT) / 2) * size
 
@@ -246,7 +242,7 @@ export function figure(
 }
 
 /** Marks as they are, elsewhere. */
-export const moved = (marks: readonly Mark[], dx: number, dy: number): readonly Mark[] =>
+const moved = (marks: readonly Mark[], dx: number, dy: number): readonly Mark[] =>
   marks.map((mark) =>
     mark.kind === 'path'
       ? { ...mark, points: mark.points.map(([x, y]) => [x + dx, y + dy] as const) }

@@ -25,9 +25,6 @@ const codeOn = ({ dock, check }: PaperOf): string => check?.code ?? codeOf(dock)
 
 /** Between the margins, mm. */
 export const widthOf = ({ size }: PaperOptions): number => PAPER_SIZES[size].width - 2 * MARGIN.side
-/** Of one sheet, for what must fit on it, mm. */
-export const heightOnSheet = ({ size }: PaperOptions): number =>
-  PAPER_SIZES[size].height - MARGIN.top - MARGIN.bottom - FOOT - HEAD_AGAIN
 
 /** Who made it, title and check code, whose dock it is, and what forbids it. Without a dock: the title alone. */
 export function head(title: string, of: PaperOf | null, options: PaperOptions, catalog: Catalog): Block[] {

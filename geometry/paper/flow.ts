@@ -52,15 +52,6 @@ function drawn(blocks: readonly Block[], x: number, y: number): Mark[] {
   })
 }
 
-/** Blocks side by side, each at its own distance from the left; as high as the highest. */
-export function beside(
-  parts: readonly { readonly at: number; readonly blocks: readonly Block[] }[],
-  more: Partial<Pick<Block, 'before' | 'keep'>> = {},
-): Block {
-  const height = Math.max(0, ...parts.map(({ blocks }) => heightOf(blocks)))
-  return block(height, (x, y) => parts.flatMap(({ at, blocks }) => drawn(blocks, x + at, y)), more)
-}
-
 /** Runs of blocks that stay together: each ends with one that need not keep with the next. */
 function* runsOf(flow: Flow): Generator<readonly Block[] | typeof BREAK> {
   let run: Block[] = []

@@ -8,8 +8,6 @@ export type Point = readonly [x: number, y: number]
 /** `#rrggbb` */
 export type Ink = `#${string}`
 
-export const BLACK: Ink = '#000000'
-
 export interface Stroke {
   readonly width: number
   readonly ink: Ink

@@ -3,7 +3,7 @@ import type { Ink, Stroke } from './marks.ts'
 
 export const INK: Ink = '#1b2126'
 export const GRAY: Ink = '#5a646c'
-export const LIGHT: Ink = '#c3cad0'
+const LIGHT: Ink = '#c3cad0'
 export const TINT: Ink = '#f2f4f5'
 export const WATER: Ink = '#3f7fa3'
 /** What must not be overlooked: printed black on a copier, red where there is color. */

@@ -3,10 +3,8 @@ import metrics from './font-metrics.json' with { type: 'json' }
 import type { Weight } from './marks.ts'
 
 const EM = metrics.unitsPerEm
-/** Of the em, over the baseline: highest accents, capitals and digits, small letters; and under it. */
-export const ASCENT = metrics.ascent / EM
+/** Of the em: capitals and digits over the baseline, and what hangs under it. */
 export const CAP_HEIGHT = metrics.capHeight / EM
-export const X_HEIGHT = metrics.xHeight / EM
 export const DESCENT = metrics.descent / EM
 
 /** By code point: of each run the first one is its key. */

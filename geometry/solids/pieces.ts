@@ -8,7 +8,7 @@ import { circle, type Ring, rectangle, sidesOf } from './rings.ts'
 
 type Piece = ReturnType<typeof bodies.frameBody>[number]
 
-export function pieceBody(catalog: Catalog, { stock, from, to, up }: Piece): Body {
+function pieceBody(catalog: Catalog, { stock, from, to, up }: Piece): Body {
   const look = lookOf(catalog, stock.material)
   const where = { from, to, up, look }
   const hollow = (outer: Ring, inner: Ring): Body => prism({ ...where, outer, inner })

@@ -1,7 +1,7 @@
 import demo from './demo.json' with { type: 'json' }
 import type { Catalog } from './schema.ts'
 
-export { CATALOG_FORMAT, CATALOG_VERSION, parseCatalog, parseCatalogText } from './parse.ts'
+export { parseCatalog, parseCatalogText } from './parse.ts'
 export type {
   AluminumStrength,
   Bolt,
@@ -11,10 +11,8 @@ export type {
   Extra,
   Frame,
   LegStock,
-  Packing,
   Pad,
   Panel,
-  QuoteRules,
   RuleName,
   Service,
   SteelStrength,

@@ -13,8 +13,8 @@ import {
 } from '../validation.ts'
 import { type Catalog, CatalogSchema } from './schema.ts'
 
-export const CATALOG_FORMAT = 'leadline/catalog'
-export const CATALOG_VERSION = 1
+const CATALOG_FORMAT = 'leadline/catalog'
+const CATALOG_VERSION = 1
 const MAX_BYTES = 8 * 1024 * 1024
 
 /** `[n]` turns a catalog of version n into one of n + 1. Version 1 is the first. */

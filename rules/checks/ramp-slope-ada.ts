@@ -8,7 +8,7 @@ import { rampSlope } from './ramp-too-steep.ts'
  * 1003.2.1: a gangway has no limit on its rise, and none on its slope where all of it is at least 80 ft long, or 30 ft in a facility of
  * fewer than 25 boat slips. A shore ramp is far shorter, so its slope is told, and with it that exception.
  */
-export const ADA_SLOPE = 1 / 12
+const ADA_SLOPE = 1 / 12
 
 export const rampSlopeAda: Check = {
   code: 'ramp-slope-ada',

@@ -11,8 +11,8 @@ import {
 } from '../validation.ts'
 import { type Design, DesignSchema, LIMITS, type PlanItem } from './schema.ts'
 
-export const DESIGN_FORMAT = 'leadline/design'
-export const DESIGN_VERSION = 1
+const DESIGN_FORMAT = 'leadline/design'
+const DESIGN_VERSION = 1
 
 /** `[n]` turns a design of version n into one of n + 1. Version 1 is the first. */
 const migrations: Record<number, (old: Record<string, unknown>) => Record<string, unknown>> = {}

@@ -1,12 +1,10 @@
 export { berthSection } from './berth.ts'
 export {
   CORNERS,
-  type Hook,
   hasHooks,
   hooksOf,
   type Joints,
   join,
-  jointId,
   leastOverlap,
   MOST_PAIRS,
   type PlacedJoint,
@@ -19,9 +17,7 @@ export {
   type Layout,
   type Placed,
   place,
-  type Rectangle,
-  type ShoreEnd,
   shoreEndOf,
   toPlan,
 } from './place.ts'
-export { type Planned, planOf } from './plan.ts'
+export { planOf } from './plan.ts'

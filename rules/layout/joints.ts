@@ -70,8 +70,7 @@ function standingCorners(p: Placed, joint: PlacedJoint, shop: Shop): readonly Co
   return CORNER_SETS[mask]!
 }
 
-export const jointId = (a: Placed, b: Placed): string =>
-  a.index < b.index ? `${a.id}~${b.id}` : `${b.id}~${a.id}`
+const jointId = (a: Placed, b: Placed): string => (a.index < b.index ? `${a.id}~${b.id}` : `${b.id}~${a.id}`)
 
 export function join(layout: Layout, shop: Shop): Joints {
   const all: PlacedJoint[] = []

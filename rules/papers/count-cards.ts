@@ -89,7 +89,7 @@ function placesOf(dock: Dock): Map<string, { section: string; count: number }[]>
 }
 
 /** `at`: how far past finger-tight. */
-export function turnsSaid({ at, from, to }: { at: string; from: number; to: number }): Saying {
+function turnsSaid({ at, from, to }: { at: string; from: number; to: number }): Saying {
   const values = { at: text(at), from: text(fraction(from)), to: text(fraction(to)), count: count(to) }
   return saying(from === to ? 'turns' : 'turns-between', values)
 }

@@ -42,7 +42,7 @@ export const axisAcross = (frame: Frame, corner: Corner, { catalog }: Shop): num
   (frame.width / 2 - catalog.sleeve.across) * (corner.endsWith('left') ? 1 : -1)
 
 /** The foot pad that the Design asks for, or the catalog's first. */
-export const padOf = (design: Design, shop: Shop): Pad =>
+const padOf = (design: Design, shop: Shop): Pad =>
   (design.dock.pad !== undefined ? shop.pads.get(design.dock.pad) : undefined) ?? shop.catalog.pads[0]!
 
 const SUFFIX: Readonly<Record<Corner, string>> = {
@@ -113,7 +113,7 @@ function partsAt(x: number, y: number, pad: Pad, { design, shop, bed }: LegSite)
  * How far a deck must go up from its planned height to keep the shop's margin over the high level, m; 0 where it stands high enough to be
  * left, and at most what the lake rises.
  */
-export function riseOfDeck({ dock, site }: Design, { rules }: Shop): number {
+function riseOfDeck({ dock, site }: Design, { rules }: Shop): number {
   const high = Math.max(0, site.levels.high)
   return Math.min(high, Math.max(0, high + rules.deckOverHigh - dock.deckHeight))
 }

@@ -10,7 +10,7 @@ import type { Covariance, Factor, Places } from './kriging.ts'
 import { forward } from './kriging.ts'
 
 /** Usual roughness of a lake bed, m2/m: 45 mm after a meter, 90 mm after four. Judgment. */
-export const ROUGHNESS = 0.002
+const ROUGHNESS = 0.002
 /** So many soundings' worth. Judgment. */
 const PRIOR = 4
 

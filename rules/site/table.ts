@@ -73,7 +73,7 @@ function ends(xs: Float64Array): [number, number] {
 }
 
 /** Number of the stretch of an ascending list that holds a place; the first or last one for a place beyond. */
-export function stretchOf(list: Float64Array, at: number): number {
+function stretchOf(list: Float64Array, at: number): number {
   let low = 0
   let high = list.length - 1
   while (high - low > 1) {

@@ -9,7 +9,7 @@ import { condense } from './condense.ts'
 import type { MemberTable, PlaneIndex } from './member-table.ts'
 
 /** A power of two. */
-export const ELEMENTS = 8
+const ELEMENTS = 8
 
 /** Joint pivots under this part of an element's stiffness are the rounding left of none. */
 const NOTHING = 1e-14

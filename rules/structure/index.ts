@@ -1,6 +1,6 @@
 /** The space-frame solver. */
 export { buckling } from './buckling.ts'
-export { type FrameFactor, factorFrame } from './factor-frame.ts'
+export { factorFrame } from './factor-frame.ts'
 export {
   type Direction,
   type End6,
@@ -10,8 +10,6 @@ export {
   type FrameMember,
   type FrameModel,
   type FrameNode,
-  type FrameSolution,
-  type MemberForces,
   type MemberLoad,
   UnstableFrameError,
   type Vec3,

@@ -8,6 +8,7 @@ import { download } from '../platform/download.ts'
 import { plainName } from '../platform/file-name.ts'
 import { useHost } from '../state/host.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
+import { useHandles } from '../ui/handles.ts'
 import { count, text } from '../words/index.ts'
 import { type PaperWord, usePaperWords } from '../words/use-paper-words.ts'
 import { ArLink, type ArModel, showsModels } from './ar.tsx'
@@ -39,10 +40,6 @@ type State =
 const PIXELS = ['1600x900', '1920x1080', '3840x2160', '2000x2000'] as const
 /** Least and most of one's own size, px. */
 const SIDE = { min: 16, max: 8192 } as const
-/** What the scene hangs on its canvas. */
-interface Taking {
-  leadlineSnapshot(width: number, height: number): Promise<Blob>
-}
 
 /** The day here, as a date field has it. */
 function today(): string {
@@ -64,6 +61,7 @@ const NAMES: Readonly<Record<Format | 'png', PaperWord>> = {
 }
 
 export function DocumentsPanel() {
+  const handles = useHandles()
   const host = useHost()
   const { p, units, lang } = usePaperWords()
   const dock = useDock()
@@ -120,17 +118,15 @@ export function DocumentsPanel() {
     }
     cancel.current = null
   }
-  const picture = async (event: { currentTarget: HTMLElement }): Promise<void> => {
-    const root = event.currentTarget.getRootNode() as ShadowRoot
+  const picture = async (): Promise<void> => {
     setState({ making: 'png' })
     try {
-      const canvas = root.querySelector('canvas') as (HTMLCanvasElement & Partial<Taking>) | null
-      if (!canvas?.leadlineSnapshot) throw new Error(p('picture-none'))
+      if (!handles.picture.current) throw new Error(p('picture-none'))
       const sides = pixels === 'own' ? own : pixels.split('x')
       const [width, height] = sides.map((side) =>
         Math.round(Math.min(SIDE.max, Math.max(SIDE.min, Number(side) || 0))),
       ) as [number, number]
-      const blob = await canvas.leadlineSnapshot(width, height)
+      const blob = await handles.picture.current.snapshot(width, height)
       const name = `${plainName(dock.name)}.png`
       download(blob, 'image/png', name)
       setState({ made: name })

@@ -1,9 +1,10 @@
 /** The whole screen of one element: head, picture and section, panel, foot. */
-import { useEffect, useRef } from 'react'
+import { useEffect, useMemo, useRef } from 'react'
 import { Panel } from '../panel/panel.tsx'
 import { SectionStrip } from '../section-strip/section-strip.tsx'
 import { useLeadline, useLeadlineStore } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
+import { type Handles, HandlesContext } from '../ui/handles.ts'
 import { chunk, Lazy } from '../ui/lazy.tsx'
 import { Viewport } from '../viewport/viewport.tsx'
 import { useWords } from '../words/use-words.ts'
@@ -24,6 +25,7 @@ export function App({ mode }: { readonly mode: Mode }) {
   const asked = useLeadline((s) => s.forces || s.sway !== 'none')
   const stale = useLeadline((s) => s.stale)
   const app = useRef<HTMLDivElement>(null)
+  const handles = useMemo<Handles>(() => ({ findings: { current: null }, picture: { current: null } }), [])
   const { t } = useWords()
 
   // Undo and redo by the keys that everybody knows, while the hand is in this element and not in a text.
@@ -54,30 +56,32 @@ export function App({ mode }: { readonly mode: Mode }) {
       data-mode={mode}
       data-stale={stale || undefined}
     >
-      <Toolbar />
-      <Notices />
-      <div className="page">
-        <div className="left">
-          <div className="picture">
-            <Viewport />
-            <SectionStrip />
-            <p className="hint under-strip">{t('strip.drag')}</p>
-            {asked && <Lazy chunk={legend} props={{}} />}
+      <HandlesContext value={handles}>
+        <Toolbar />
+        <Notices />
+        <div className="page">
+          <div className="left">
+            <div className="picture">
+              <Viewport />
+              <SectionStrip />
+              <p className="hint under-strip">{t('strip.drag')}</p>
+              {asked && <Lazy chunk={legend} props={{}} />}
+            </div>
+            <div className="measured">
+              <Fold className="answer fold" title={t('depths.title')}>
+                <Lazy chunk={depths} props={{}} />
+              </Fold>
+              <Fold className="answer fold" title={t('guide.title')}>
+                <Lazy chunk={guide} props={{}} />
+              </Fold>
+            </div>
           </div>
-          <div className="measured">
-            <Fold className="answer fold" title={t('depths.title')}>
-              <Lazy chunk={depths} props={{}} />
-            </Fold>
-            <Fold className="answer fold" title={t('guide.title')}>
-              <Lazy chunk={guide} props={{}} />
-            </Fold>
+          <div className="side">
+            <SumBar />
+            <Panel />
           </div>
         </div>
-        <div className="side">
-          <SumBar />
-          <Panel />
-        </div>
-      </div>
+      </HandlesContext>
     </div>
   )
 }

@@ -12,6 +12,7 @@ export function FileMenu() {
   const kept = useLeadline((s) => s.kept)
   const { t, lang } = useWords()
   const menu = useRef<HTMLDetailsElement>(null)
+  const summary = useRef<HTMLElement>(null)
   const [earlier, setEarlier] = useState<readonly Earlier[] | null>(null)
   const close = (): void => {
     menu.current?.removeAttribute('open')
@@ -20,7 +21,7 @@ export function FileMenu() {
   const done = (act: () => void) => () => {
     act()
     close()
-    menu.current?.querySelector('summary')?.focus()
+    summary.current?.focus()
   }
   return (
     <details
@@ -29,13 +30,13 @@ export function FileMenu() {
       onKeyDown={(event) => {
         if (event.key !== 'Escape' || !menu.current?.open) return
         close()
-        menu.current.querySelector('summary')?.focus()
+        summary.current?.focus()
       }}
       onBlur={(event) => {
         if (event.relatedTarget && !event.currentTarget.contains(event.relatedTarget)) close()
       }}
     >
-      <summary>{t('file.menu')}</summary>
+      <summary ref={summary}>{t('file.menu')}</summary>
       <div className="sheet">
         {host.keeps && kept !== 'no' && (
           <p className="hint" data-kept={kept}>

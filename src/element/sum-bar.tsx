@@ -3,6 +3,7 @@ import { useState } from 'react'
 import { verdictOf } from '../panel/dock-facts.ts'
 import { MARKS, Mark } from '../panel/findings.tsx'
 import { useDock, useLeadline } from '../state/store.ts'
+import { useHandles } from '../ui/handles.ts'
 import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../words/use-words.ts'
 
@@ -11,6 +12,7 @@ const request = chunk(() => import('../quote-request/request-dialog.tsx').then((
 export function SumBar() {
   // A number: asked for once more, what did not come is fetched again.
   const [asked, setAsked] = useState(0)
+  const { findings } = useHandles()
   const dock = useDock()
   const { t, money, mass, priced } = useWords()
   const status = useLeadline((s) => s.status)
@@ -27,11 +29,8 @@ export function SumBar() {
         <button
           type="button"
           className={`short quiet ${standing}`}
-          onClick={(event) => {
-            // Not by an address: the fragment of the page is not ours to change here.
-            const root = event.currentTarget.getRootNode() as ShadowRoot
-            root.querySelector('.stands')?.scrollIntoView({ block: 'center' })
-          }}
+          // Not by an address: the fragment of the page is not ours to change here.
+          onClick={() => findings.current?.scrollIntoView({ block: 'center' })}
         >
           <Mark state={MARKS[standing]} />
           <span>{t(`sum.${standing}`)}</span>

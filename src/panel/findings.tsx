@@ -4,6 +4,7 @@ import { applyPatch, type Finding, findingIn, remedyIn, wordsIn } from '../../ru
 import { findingId } from '../state/highlight.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
+import { useHandles } from '../ui/handles.ts'
 import { chunk, Lazy } from '../ui/lazy.tsx'
 import { count, type Word } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
@@ -14,6 +15,7 @@ const figures = chunk(() => import('./finding-figures.tsx').then((m) => m.Figure
 const loads = chunk(() => import('./structure-loads.tsx').then((m) => m.Loads))
 
 export function FindingsPanel() {
+  const handles = useHandles()
   const dock = useDock()
   const { t } = useWords()
   const whole = useLeadline(isJudged)
@@ -23,7 +25,7 @@ export function FindingsPanel() {
   const first = dock.findings.filter(({ severity }) => severity !== 'note')
   const notes = dock.findings.filter(({ severity }) => severity === 'note')
   return (
-    <section className="answer stands">
+    <section className="answer stands" ref={handles.findings}>
       <h2>{t('stands.title')}</h2>
       <VerdictLine />
       {/* Its place is kept while there is nothing to say: what is below it does not jump. */}

@@ -193,7 +193,7 @@ const Rows = ({ head, rows }: { readonly head: readonly string[]; readonly rows:
 const most = <T,>(list: readonly T[], figure: (item: T) => number): number =>
   list.reduce((high, item) => Math.max(high, figure(item)), 0)
 
-export function legName(id: string, dock: Dock, { lang }: Pick<LoadWords, 'lang'>): string {
+function legName(id: string, dock: Dock, { lang }: Pick<LoadWords, 'lang'>): string {
   const leg = dock.legs.find((l) => l.id === id)
   return leg ? `${leg.section} ${wordsIn(lang).corners[leg.corner]}` : id
 }

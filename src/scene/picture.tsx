@@ -9,7 +9,7 @@ import type { World } from './look/world.ts'
 import type { Parts } from './parts/parts.ts'
 import { isSoftware, makeSharpness } from './sharpness.ts'
 import type { Shell } from './shell.ts'
-import { SNAPSHOT, snapshot } from './snapshot.ts'
+import { snapshot } from './snapshot.ts'
 import { Stage } from './stage/stage.tsx'
 import { READY, type SceneStats, STATS } from './stats.ts'
 
@@ -17,6 +17,8 @@ extend({ Mesh, Group })
 
 export interface Picture {
   resize(width: number, height: number): void
+  /** A PNG of what is seen, px; rejects while it is not there. */
+  snapshot(width: number, height: number): Promise<Blob>
   /** Draws nothing while out of sight. */
   setVisible(visible: boolean): void
   dispose(): void
@@ -78,7 +80,6 @@ export function makePicture(
       () => advance(performance.now(), false, state!),
     )
   }
-  Object.defineProperty(canvas, SNAPSHOT, { value: take, enumerable: false })
 
   const coarse = makeCoarse()
   const sharpness = makeSharpness(slow, () => state?.invalidate())
@@ -192,6 +193,7 @@ export function makePicture(
 
   return {
     resize,
+    snapshot: take,
     setVisible(now) {
       visible = now
       drawMissed()

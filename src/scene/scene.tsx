@@ -1,7 +1,8 @@
 /**
  * The 3D scene of one element. Loaded when the element comes into view; everything three is behind this import.
  *
- * `mountScene(host, store)` fills the host, follows its size, and draws only when something changed. It throws NoWebGLError where the
+ * `mountScene(host, store, controls)` fills the host, follows its size, and draws only when something changed; what it shows leaves room for
+ * the page's own controls, where they lie over its lower edge. It throws NoWebGLError where the
  * browser gives no context, so that the page can go on with the drawing. `dispose` frees everything.
  */
 import type { LeadlineStore } from '../state/store.ts'
@@ -9,17 +10,23 @@ import { makePicture, type Picture } from './picture.tsx'
 import { makeShell } from './shell.ts'
 
 export { NoWebGLError } from './errors.ts'
-export { READY, type SceneStats, STATS } from './stats.ts'
+export { type SceneStats, STATS } from './stats.ts'
 
 /** A lost context comes back by itself within this time, or is asked for, ms. */
 const PATIENCE = 2500
 
 export interface MountedScene {
+  /** A PNG of the scene as it is seen, px; rejects while it is not there. */
+  snapshot(width: number, height: number): Promise<Blob>
   dispose(): void
 }
 
-export default function mountScene(host: HTMLElement, store: LeadlineStore): MountedScene {
-  const shell = makeShell(host)
+export default function mountScene(
+  host: HTMLElement,
+  store: LeadlineStore,
+  controls: HTMLElement | null = null,
+): MountedScene {
+  const shell = makeShell(host, controls)
   let waiting: ReturnType<typeof setTimeout> | undefined
   let picture: Picture
 
@@ -69,6 +76,7 @@ export default function mountScene(host: HTMLElement, store: LeadlineStore): Mou
   sight.observe(shell.box)
   document.addEventListener('visibilitychange', seen)
   return {
+    snapshot: (width, height) => picture.snapshot(width, height),
     dispose() {
       clearTimeout(waiting)
       sizes.disconnect()

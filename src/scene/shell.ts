@@ -24,7 +24,7 @@ export interface Shell {
 
 let count = 0
 
-export function makeShell(host: HTMLElement): Shell {
+export function makeShell(host: HTMLElement, controls: HTMLElement | null): Shell {
   const root = host.getRootNode() as Document | ShadowRoot
   const sheet = new CSSStyleSheet()
   sheet.replaceSync(css)
@@ -50,15 +50,15 @@ export function makeShell(host: HTMLElement): Shell {
   lost.hidden = true
   box.append(keys, said, caption, hint, lost)
   host.append(box)
+  let canvas: HTMLCanvasElement | null = null
   let timer: ReturnType<typeof setTimeout> | undefined
 
   // Rows of buttons come and go with what there is to show; beside a narrow picture they stand under it.
-  const buttons = host.parentElement?.querySelector('.stage-controls')
   const feet = new Set<() => void>()
   let foot = 0
   const measure = (): void => {
-    const now = buttons
-      ? Math.max(0, box.getBoundingClientRect().bottom - buttons.getBoundingClientRect().top)
+    const now = controls
+      ? Math.max(0, box.getBoundingClientRect().bottom - controls.getBoundingClientRect().top)
       : 0
     if (Math.abs(now - foot) < 1) return
     foot = now
@@ -66,7 +66,7 @@ export function makeShell(host: HTMLElement): Shell {
     for (const changed of feet) changed()
   }
   const rows = new ResizeObserver(measure)
-  if (buttons) rows.observe(buttons)
+  if (controls) rows.observe(controls)
   rows.observe(box)
   measure()
 
@@ -78,8 +78,8 @@ export function makeShell(host: HTMLElement): Shell {
       return () => feet.delete(changed)
     },
     newCanvas() {
-      box.querySelector('canvas')?.remove()
-      const canvas = document.createElement('canvas')
+      canvas?.remove()
+      canvas = document.createElement('canvas')
       canvas.tabIndex = 0
       // Not an image: screen readers keep the keys of an image to themselves.
       canvas.setAttribute('role', 'application')

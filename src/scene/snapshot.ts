@@ -4,9 +4,6 @@ import { type PerspectiveCamera, type Scene, Vector2, type WebGLRenderer } from 
 /** Largest side of a tile, px. */
 const TILE = 2048
 
-/** Where it hangs on the canvas: `(width, height) => Promise<Blob>` of a PNG, px; rejects while the scene is not there. */
-export const SNAPSHOT = 'leadlineSnapshot'
-
 /**
  * Draws into the scene's own canvas, which is to be drawn again afterwards (`restore`), all in one task: nobody sees it otherwise.
  *

@@ -19,7 +19,7 @@ const EXTRA = 0.02
 const MANY = 150
 
 /** Sections of a dock as asked for, whether they can be placed or not. */
-export const sectionsOf = ({ dock }: Design): number =>
+const sectionsOf = ({ dock }: Design): number =>
   dock.plan?.length ?? (dock.sections ?? 1) + (dock.head?.sections ?? 0)
 
 /** About how long placing takes, ms. */

@@ -121,7 +121,7 @@ export interface StoreInit {
   readonly view?: Partial<ViewState>
 }
 
-export const initialView: ViewState = {
+const initialView: ViewState = {
   units: 'imperial',
   lang: 'en',
   theme: 'auto',

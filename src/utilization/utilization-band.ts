@@ -2,7 +2,7 @@
 export type Band = 'little' | 'some' | 'much' | 'over'
 
 /** Highest use of each step (judgment: for the eye, no check goes by it but the last, which is the limit itself). */
-export const BANDS: readonly { readonly band: Band; readonly most: number }[] = [
+const BANDS: readonly { readonly band: Band; readonly most: number }[] = [
   { band: 'little', most: 0.5 },
   { band: 'some', most: 0.8 },
   { band: 'much', most: 1 },

@@ -4,7 +4,7 @@
  */
 
 /** Use (share of 1) and color as on the screen. */
-export const RAMP: readonly (readonly [use: number, color: string])[] = [
+const RAMP: readonly (readonly [use: number, color: string])[] = [
   [0, '#f5efc9'],
   [0.15, '#f5d36c'],
   [0.35, '#ee9f3f'],
@@ -12,7 +12,7 @@ export const RAMP: readonly (readonly [use: number, color: string])[] = [
   [0.85, '#b02a4c'],
   [1, '#7c1458'],
 ]
-export const OVER = '#30064a'
+const OVER = '#30064a'
 
 /** Screen color, 0 to 1 each, of a use. */
 export function colorOf(use: number): readonly [number, number, number] {

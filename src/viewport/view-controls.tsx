@@ -1,5 +1,6 @@
 /** Where it is looked at from, how high the lake stands while it is looked at, and what is shown with it. */
 
+import type { RefObject } from 'react'
 import type { ViewState } from '../state/store.ts'
 import { placedOf, useLeadline } from '../state/store.ts'
 import { Sign } from '../ui/controls.tsx'
@@ -8,7 +9,13 @@ import { useWords } from '../words/use-words.ts'
 
 const VIEWS: readonly ViewState['view'][] = ['shore', 'lake', 'side', 'above', 'under']
 
-export function ViewControls({ live }: { readonly live: boolean }) {
+interface ViewControlsProps {
+  readonly live: boolean
+  /** Where they stand: the scene leaves room over them. */
+  readonly box: RefObject<HTMLDivElement | null>
+}
+
+export function ViewControls({ live, box }: ViewControlsProps) {
   const view = useLeadline((s) => s.view)
   const cut = useLeadline((s) => s.cut)
   const person = useLeadline((s) => s.person)
@@ -25,7 +32,7 @@ export function ViewControls({ live }: { readonly live: boolean }) {
     </button>
   )
   return (
-    <div className="stage-controls">
+    <div className="stage-controls" ref={box}>
       {live && (
         // biome-ignore lint/a11y/useSemanticElements: a row of buttons, not of fields.
         <div className="row-of-buttons" role="group" aria-label={t('view.label')}>

@@ -3,7 +3,9 @@
  * way of the drawing: while its context is lost, or where there is none, the drawing shows again.
  */
 import { useEffect, useRef, useState } from 'react'
+import type { MountedScene } from '../scene/scene.tsx'
 import { useLeadlineStore } from '../state/store.ts'
+import { useHandles } from '../ui/handles.ts'
 import { useWords } from '../words/use-words.ts'
 import { Drawing } from './drawing.tsx'
 import { ViewControls } from './view-controls.tsx'
@@ -15,6 +17,8 @@ type Scene = 'none' | 'live'
 
 export function Viewport() {
   const host = useRef<HTMLDivElement>(null)
+  const controls = useRef<HTMLDivElement>(null)
+  const { picture } = useHandles()
   const store = useLeadlineStore()
   const { t } = useWords()
   const [scene, setScene] = useState<Scene>('none')
@@ -24,7 +28,7 @@ export function Viewport() {
     if (!element) return
     let gone = false
     let asked = false
-    let mounted: { dispose(): void } | null = null
+    let mounted: MountedScene | null = null
     // These events do not bubble, but what is above the canvas can catch them on their way down.
     const lost = (): void => setScene('none')
     const live = (): void => setScene('live')
@@ -34,7 +38,7 @@ export function Viewport() {
     const mount = async (): Promise<void> => {
       try {
         const { default: mountScene } = await import('../scene/scene.tsx')
-        if (!gone) mounted = mountScene(element, store)
+        if (!gone) picture.current = mounted = mountScene(element, store, controls.current)
       } catch {
         // No WebGL, or the scene's code did not come: the drawing stays, and all else goes on.
         setScene('none')
@@ -54,15 +58,16 @@ export function Viewport() {
       element.removeEventListener('webglcontextlost', lost, true)
       element.removeEventListener('webglcontextrestored', live, true)
       element.removeEventListener(SCENE_READY, live)
+      picture.current = null
       mounted?.dispose()
     }
-  }, [store])
+  }, [store, picture])
 
   return (
     <section className="stage" part="stage" data-scene={scene} aria-label={t('stage.label')}>
       {scene === 'none' && <Drawing />}
       <div className="scene-host" ref={host} />
-      <ViewControls live={scene === 'live'} />
+      <ViewControls live={scene === 'live'} box={controls} />
     </section>
   )
 }

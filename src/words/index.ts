@@ -22,6 +22,5 @@ export function say(
 }
 
 export const meters = (value: number): Figure => ({ value, unit: 'm' })
-export const kilograms = (value: number): Figure => ({ value, unit: 'kg' })
 export const count = (value: number): Figure => ({ value, unit: 'count' })
 export const text = (value: string): Figure => ({ value, unit: 'text' })

@@ -24,5 +24,3 @@ export function useWords() {
     [units, lang, currency, priced],
   )
 }
-
-export type WordsInHand = ReturnType<typeof useWords>

@@ -34,7 +34,7 @@ export async function settled(page: Page): Promise<void> {
 export const shotOf = (page: Page): Promise<PNG> => shot(page.locator('canvas'))
 
 /** Where on the canvas a place of the dock's frame is seen, px. */
-export const placeOf = async (page: Page, place: readonly [number, number, number]) => {
+const placeOf = async (page: Page, place: readonly [number, number, number]) => {
   const at = await page
     .locator('canvas')
     .evaluate(

@@ -6,7 +6,7 @@ import react from '@vitejs/plugin-react'
 import { type Browser, chromium, type Page } from 'playwright-core'
 import { build } from 'vite'
 import { afterAll, beforeAll, expect, inject } from 'vitest'
-import { leanThree } from '../../src/scene/lean-three.ts'
+import { trimThree } from '../../src/build/trim-three/plugin.ts'
 import type { SceneApi, Wanted } from './scene-page.ts'
 import { ARGS } from './support/open.ts'
 import { type Site, serve } from './support/server.ts'
@@ -62,7 +62,7 @@ async function buildOnce(): Promise<void> {
   await build({
     configFile: false,
     logLevel: 'error',
-    plugins: [react(), leanThree()],
+    plugins: [react(), trimThree()],
     build: {
       outDir: FOLDER,
       emptyOutDir: false,

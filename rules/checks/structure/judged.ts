@@ -89,7 +89,7 @@ export function longestLegs(kit: Kit): string[] {
 }
 
 /** The deck so high that the underside of its planks clears an elevation, to the next whole centimeter. */
-export function raiseToClear({ shop }: Kit, elevation: number): Remedy {
+function raiseToClear({ shop }: Kit, elevation: number): Remedy {
   const height = quantize(Math.ceil((elevation + shop.catalog.decking.rise) * 100 - 1e-6) / 100)
   return remedy('raise-deck', [replace('/dock/deckHeight', height)], { height: meters(height) })
 }

@@ -57,7 +57,7 @@ export const guestOf = ({ between: [a, b] }: Joint, { sections }: Ids): string =
   sections.get(a)?.on === b ? a : b
 
 /** Of several sections the one that comes last in the order of work. */
-export const lastOf = (ids: readonly string[], { order }: Ids): string =>
+const lastOf = (ids: readonly string[], { order }: Ids): string =>
   ids.reduce((last, id) => ((order.get(id) ?? 0) > (order.get(last) ?? 0) ? id : last))
 
 /** The section in whose step the high end of a pair's brace is fixed: the later one of its legs. Of the standing section: when it is level. */

@@ -31,7 +31,7 @@ export const onEdge = (wave: Wave, wet: number): number =>
  * Of the slowly varying force: F = c·γ·(crest over the deck's underside)·area, c = 1 (Douglass, Chen and Olsen, Wave Forces on Bridge
  * Decks, FHWA 2006; the coefficient from memory).
  */
-export const UPLIFT = 1
+const UPLIFT = 1
 
 /**
  * And of the blow as the crest meets the underside, a fraction of a second long and on a small part of it at a time: 3 times the slow

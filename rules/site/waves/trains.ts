@@ -16,7 +16,7 @@ import { G } from './water.ts'
  * raise their highest (memory; Sorensen 1973, J. Waterways, Harbors and Coastal Engineering 99, has such periods for small craft, memory).
  * A site states its wakes' height only.
  */
-export const WAKE_PERIOD = 2.5
+const WAKE_PERIOD = 2.5
 
 /** A wake that would be steeper than this (height over length on deep water) is taken as long as this makes it (judgment). */
 const WAKE_STEEPEST = 0.1
@@ -34,7 +34,7 @@ export interface Train {
   readonly shortCrested: boolean
 }
 
-export const wakePeriod = (wake: number): number =>
+const wakePeriod = (wake: number): number =>
   Math.max(WAKE_PERIOD, Math.sqrt((2 * Math.PI * wake) / (WAKE_STEEPEST * G)))
 
 export type Height = 'highest' | 'tenth'

@@ -48,7 +48,7 @@ export const SOFTENED = 1.6 / 0.8
 /** Least lean of a frame as set up (memory: ADM 2020 C.2.2, 1/500 of the height). */
 const PLUMB = 1 / 500
 /** Lean that a sleeve leaves where the shop states none (judgment). */
-export const SLACK_LEAN = 1 / 100
+const SLACK_LEAN = 1 / 100
 
 /** One combination solved. */
 export interface Solved {

@@ -20,7 +20,7 @@ export interface Contact {
 }
 
 /** Directions of a contact by number: contact · 3 + 0, 1, 2 for up, x, y. */
-export const UP = 0
+const UP = 0
 export const contactOf = (dof: number): number => (dof - (dof % 3)) / 3
 export const isUp = (dof: number): boolean => dof % 3 === UP
 

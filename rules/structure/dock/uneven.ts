@@ -12,7 +12,7 @@ import { letGo } from './lift-off.ts'
 import { legJudges } from './part-judges.ts'
 
 /** How much lower, m (judgment: what is found on docks a few weeks old). */
-export const LOW = 0.02
+const LOW = 0.02
 /** Feet tried, of those that carry most. */
 const TRIED = 8
 

@@ -16,7 +16,7 @@ import { onRails, railLever, stretch } from './on-rails.ts'
 import { TOWARD, type Toward } from './ways.ts'
 
 /** Part of a section's deck that is open between its planks; 0 where its panel is not known. */
-export function openShare({ shop }: Kit, { frame }: Placed): number {
+function openShare({ shop }: Kit, { frame }: Placed): number {
   const { catalog } = shop
   const panel = catalog.decking.panels.find(({ code }) => code === frame.panel)
   const stock = panel && catalog.stock[panel.plank.stock]

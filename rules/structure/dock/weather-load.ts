@@ -144,7 +144,7 @@ const bedUnder = ({ kit }: DockFrame, { x, y, dx, dy, length }: EdgeLine): numbe
  * In a stronger wind than this no boat is left at such a dock, m/s: the top of Beaufort 5, a fresh breeze (WMO's scale, memory; that boats are
  * taken away then is a caution on screen and papers).
  */
-export const MOORED_WIND = 10.7
+const MOORED_WIND = 10.7
 
 function addBoat(frame: DockFrame, load: CaseLoad, waves: Waves | null, z: number, [dx, dy]: Way): void {
   const { site, dock } = frame.kit.design

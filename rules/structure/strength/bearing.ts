@@ -39,7 +39,7 @@ export const allowableBearing = (bottom: BottomKind): number | null =>
 /**
  * Undrained cohesion of muck on a plate, Pa: judgment, 200 to 2000. Half of what `soil.ts` gives muck, for it is smooth metal on slime.
  */
-export const MUCK_COHESION = 500
+const MUCK_COHESION = 500
 /** Times the cohesion that muck resists a tube with near the surface (Matlock 1970 for soft clay: 3 there, 9 deep). */
 const AROUND = 3
 

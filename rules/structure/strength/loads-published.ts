@@ -66,7 +66,7 @@ export interface BoatBody {
 }
 
 /** Part of length times height that a boat's outline fills (judgment: hull, windshield, rails; a covered pontoon boat fills more). */
-export const BOAT_FILL = 0.7
+const BOAT_FILL = 0.7
 
 /** Wind on a boat from the side, N, to be handed to the dock by its lines and bumpers. */
 export const boatWindBeam = ({ length, height }: BoatBody, speed: number): number =>
@@ -92,7 +92,7 @@ export const boatWavesBeam = (boat: BoatBody, wave: Wave): number => boatWaves(b
 export const boatWavesBow = (boat: BoatBody, wave: Wave): number => boatWaves(boat, wave) * 0.35 * boat.length
 
 /** Speed at which a small boat comes alongside, m/s (judgment: one foot a second). */
-export const BUMP_SPEED = 0.3
+const BUMP_SPEED = 0.3
 
 /**
  * Energy of a boat coming alongside, J: ½ m v² · Cm · Ce, with 1.5 for the water that moves along and 0.5 for a hit at the quarter

@@ -24,7 +24,7 @@ export type SwayWord = 'not-felt' | 'felt' | 'loose'
 export const SWAY_STIFFNESS = { notFelt: 50_000, loose: 10_000 } as const
 
 /** The push by which a deck's sway is told, N: someone leaning sideways on it (judgment). */
-export const SWAY_PUSH = 200
+const SWAY_PUSH = 200
 
 /** What people make of a deck that moves sideways by `movement` (m, without play) under `push` (N). */
 export function swayWord(movement: number, push: number = SWAY_PUSH): SwayWord {

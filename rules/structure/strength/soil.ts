@@ -39,7 +39,7 @@ export interface Cohesive {
 export type Soil = Granular | Cohesive
 
 /** Pa for 1 Pa of cohesion. */
-export const STIFFNESS_OF_CLAY = 67
+const STIFFNESS_OF_CLAY = 67
 
 const LB_PER_IN3 = 4.4482216 / 0.0254 ** 3
 /** Terzaghi 1955, sand under water, N/m3. */

@@ -17,7 +17,7 @@ export interface Pose {
 
 export const distanceOf = ({ span, fov }: Pose): number => span / 2 / Math.tan(fov / 2)
 
-export const directionOf = (azimuth: number, elevation: number): Vec3 => [
+const directionOf = (azimuth: number, elevation: number): Vec3 => [
   Math.cos(azimuth) * Math.cos(elevation),
   Math.sin(azimuth) * Math.cos(elevation),
   Math.sin(elevation),

@@ -35,7 +35,7 @@ export interface Paint {
 }
 
 /** Use of what a placement of a kind belongs to: a leg, a pair, a section. */
-export function usesOf({ structure }: Dock): ReadonlyMap<PartKind, ReadonlyMap<string, number>> {
+function usesOf({ structure }: Dock): ReadonlyMap<PartKind, ReadonlyMap<string, number>> {
   return new Map<PartKind, ReadonlyMap<string, number>>([
     ['leg', new Map(structure?.legs.map(({ leg, use }) => [leg, use]))],
     ['brace', new Map(structure?.braces.map(({ pair, use }) => [pair, use]))],

@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises'
 import { createServer, type Server } from 'node:http'
 import { extname, join, normalize, resolve } from 'node:path'
 
-export const POLICY =
+const POLICY =
   "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob: data:; connect-src 'self'; worker-src 'self'; manifest-src 'self'"
 
 const TYPES: Readonly<Record<string, string>> = {

@@ -137,7 +137,7 @@ export function pathsIn(value: unknown, path: Path = [], out: Path[] = []): Path
   return out
 }
 
-export function at(root: unknown, path: Path): unknown {
+function at(root: unknown, path: Path): unknown {
   return path.reduce<unknown>((value, key) => (value as Keyed)[key], root)
 }
 

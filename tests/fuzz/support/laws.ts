@@ -81,7 +81,7 @@ export function parseBroken<T, I = unknown>(
 }
 
 /** Of a value that was taken. */
-export function valueBroken<T>(parse: (input: unknown) => Parsed<T>, value: T): string[] {
+function valueBroken<T>(parse: (input: unknown) => Parsed<T>, value: T): string[] {
   const out: string[] = []
   const text = JSON.stringify(value)
   if (!isDeepStrictEqual(JSON.parse(text), value)) out.push('not plain data')

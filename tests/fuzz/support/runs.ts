@@ -5,7 +5,7 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
 
-export const SEED = Number(process.env.LEADLINE_SEED ?? 70_771)
+const SEED = Number(process.env.LEADLINE_SEED ?? 70_771)
 const RUNS = Number(process.env.LEADLINE_RUNS ?? 1000)
 
 /** Of a thousand. Docks that are worked out whole take the time; what is only read takes next to none. */
@@ -23,7 +23,7 @@ const SHARES = {
 } as const
 export type Kind = keyof typeof SHARES
 
-export const casesOf = (kind: Kind): number => Math.max(1, Math.round((RUNS * SHARES[kind]) / 1000))
+const casesOf = (kind: Kind): number => Math.max(1, Math.round((RUNS * SHARES[kind]) / 1000))
 export const SUM = Object.values(SHARES).reduce((sum, share) => sum + share, 0)
 
 /** What a kind came across: a fuzz of which nearly everything is refused, or nothing, shows little. */

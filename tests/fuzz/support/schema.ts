@@ -54,7 +54,7 @@ function textIn(schema: Inside): fc.Arbitrary<string> {
 }
 
 /** Any value that the schema lets in, but for texts of a form of their own. */
-export function valueIn(schema: Inside): fc.Arbitrary<unknown> {
+function valueIn(schema: Inside): fc.Arbitrary<unknown> {
   if (schema.type === 'optional') return valueIn(schema.wrapped!)
   if (schema.type === 'nullable') return fc.option(valueIn(schema.wrapped!))
   switch (schema.type) {
@@ -98,7 +98,7 @@ export function valueIn(schema: Inside): fc.Arbitrary<unknown> {
 const CHANGED = new Set(['number', 'boolean', 'picklist'])
 
 /** Every place of a valid value where the schema lets something else be. */
-export function placesIn(schema: Inside, value: unknown, path: Path = [], out: Place[] = []): Place[] {
+function placesIn(schema: Inside, value: unknown, path: Path = [], out: Place[] = []): Place[] {
   const within = (inner: Inside | undefined, key: string | number): void => {
     if (inner) placesIn(inner, (value as Record<string | number, unknown>)[key], [...path, key], out)
   }
@@ -124,7 +124,7 @@ export function placesIn(schema: Inside, value: unknown, path: Path = [], out: P
 const FEW: Readonly<Record<string, number>> = { sections: 9, startStep: 1 }
 
 const GONE = Symbol('gone')
-export function put(root: unknown, path: Path, value: unknown): void {
+function put(root: unknown, path: Path, value: unknown): void {
   let at = root as Record<string | number, unknown>
   for (const key of path.slice(0, -1)) {
     const next = at[key]

@@ -41,7 +41,7 @@ export function matrixOf({ at, turn: [x, y, z, w] }: Placement): Parameters<Mani
 }
 
 /** A frame's sleeves are told from its rails by their size. */
-export function withoutSleeves(solid: Solid, catalog: Catalog): Solid['bodies'] {
+function withoutSleeves(solid: Solid, catalog: Catalog): Solid['bodies'] {
   return solid.bodies.filter((body) => {
     const { min, max } = bodyManifold(solid, body).boundingBox()
     const upright = Math.abs(max[2] - min[2] - catalog.sleeve.length) < 1e-6

@@ -12,7 +12,6 @@ export const IN_XZ: Fixed6 = [false, true, false, true, false, true]
 /** Pinned foot of a frame that lies in the x–z plane. */
 export const PINNED_XZ: Fixed6 = [true, true, true, true, false, true]
 
-export const RIGID: End6 = ['rigid', 'rigid', 'rigid', 'rigid', 'rigid', 'rigid']
 /** Turns freely both ways, carries torsion. */
 export const HINGE: End6 = ['rigid', 'rigid', 'rigid', 'rigid', 'free', 'free']
 

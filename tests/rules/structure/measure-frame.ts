@@ -7,7 +7,7 @@ export interface FrameTiming {
   readonly least: number
 }
 
-export function timed(runs: number, work: () => void): FrameTiming {
+function timed(runs: number, work: () => void): FrameTiming {
   for (let i = 0; i < Math.ceil(runs / 3); i++) work()
   const times = Array.from({ length: runs }, () => {
     const start = performance.now()

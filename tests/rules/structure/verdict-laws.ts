@@ -95,7 +95,7 @@ export const asBuilt = (design: Design, kit: Kit): Design => ({
 const NO_PULL = 1
 
 /** Which supports do more than they may in this case, in words. Forces are looked up here anew, not by `contacts.ts`. */
-export function trespasses({ contacts, slot }: DockFrame, { forces, lifted }: Solved): string[] {
+function trespasses({ contacts, slot }: DockFrame, { forces, lifted }: Solved): string[] {
   const off = new Set(lifted)
   return contacts.flatMap(({ kind, member, holds }, i): string[] => {
     const at = slot[member]! * 12

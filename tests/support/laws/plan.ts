@@ -151,7 +151,7 @@ export function placePlan(design: Design, catalog: Catalog, start: number): Plac
 }
 
 /** Pose of a section whose edge `own` meets the host's edge, over a gap. */
-export function mate(
+function mate(
   host: Rectangle,
   edge: Edge,
   own: Edge,
@@ -179,7 +179,7 @@ export function mate(
   return { x: mx - dx, y: my - dy, heading }
 }
 
-export function rotate([x, y]: Point, degrees: number): Point {
+function rotate([x, y]: Point, degrees: number): Point {
   const a = (degrees * Math.PI) / 180
   return [x * Math.cos(a) - y * Math.sin(a), x * Math.sin(a) + y * Math.cos(a)]
 }
@@ -191,7 +191,7 @@ export function inPlan(section: Rectangle, local: Point): Point {
 }
 
 /** An edge from its start corner (start and end edges: from the left corner), with its outward normal. */
-export function edgeLine(section: Rectangle, edge: Edge) {
+function edgeLine(section: Rectangle, edge: Edge) {
   const { length: l, width: w } = section
   const local = {
     start: { from: [0, w / 2], direction: [0, -1], normal: [-1, 0], size: w },

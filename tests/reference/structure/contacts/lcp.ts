@@ -56,7 +56,7 @@ export function lemke(M: Matrix, r: readonly number[]): number[] | null {
 }
 
 /** z where w is 0 on a set and z is 0 outside of it; null where nothing resists. */
-export function solveSet(M: Matrix, r: readonly number[], of: (i: number) => boolean): number[] | null {
+function solveSet(M: Matrix, r: readonly number[], of: (i: number) => boolean): number[] | null {
   const set = r.flatMap((_, i) => (of(i) ? [i] : []))
   const z = r.map(() => 0)
   try {

@@ -3,8 +3,9 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import { ShaderChunk, ShaderLib, type ShaderMaterial } from 'three'
+import { parseSync } from 'vite'
 import { describe, expect, it } from 'vitest'
-import { KEPT_CHUNKS, leanCore, leanGlsl, leanShaders } from '../../src/scene/lean-three.ts'
+import { KEPT_CHUNKS, trimCore, trimGlsl, trimShaders } from '../../src/build/trim-three/plugin.ts'
 import { makeGroundMaterial } from '../../src/scene/look/ground.ts'
 import { makeLineMaterial } from '../../src/scene/look/line.ts'
 import { makePartMaterial } from '../../src/scene/look/part.ts'
@@ -43,8 +44,8 @@ describe('the shaders that are kept', () => {
   })
 
   it('are there in three, word for word, and most others are not', () => {
-    const lean = leanShaders(source)
-    const has = (text: string): boolean => lean.includes(JSON.stringify(text))
+    const trimmed = trimShaders(source)
+    const has = (text: string): boolean => trimmed.includes(JSON.stringify(text))
     for (const name of KEPT_CHUNKS) {
       const text = ShaderChunk[name as keyof typeof ShaderChunk]
       expect(source.includes(JSON.stringify(text)), `${name} in three as this test expects it`).toBe(true)
@@ -53,13 +54,13 @@ describe('the shaders that are kept', () => {
     for (const shader of [ShaderLib.depth.vertexShader, ShaderLib.depth.fragmentShader])
       expect(has(shader)).toBe(true)
     expect(has(ShaderLib.physical.fragmentShader)).toBe(false)
-    expect(source.length - lean.length).toBeGreaterThan(100_000)
+    expect(source.length - trimmed.length).toBeGreaterThan(100_000)
   })
 
   it('keep the code around them', () => {
     const strip = (text: string): string =>
       text.replace(/^(?:var|const) \w+(?:\$\w+)? = "(?:[^"\\]|\\.)*";$/gm, '')
-    expect(strip(leanShaders(source))).toBe(strip(source))
+    expect(strip(trimShaders(source))).toBe(strip(source))
   })
 })
 
@@ -70,26 +71,35 @@ describe('the classes of animation and loading', () => {
   )
 
   it('are let go by the core, and nothing else is', () => {
-    const lean = leanCore(core)
-    expect(lean).not.toMatch(/^(\w*KeyframeTrack|PropertyBinding|Loader)\.[\w.]+ =/m)
+    const trimmed = trimCore(core)
+    expect(trimmed).not.toMatch(/^(\w*KeyframeTrack|PropertyBinding|Loader)\.[\w.]+ =/m)
     for (const kept of [
       'Euler.DEFAULT_ORDER =',
       'Object3D.DEFAULT_UP =',
       'Color.NAMES =',
       'class PropertyBinding {',
     ])
-      expect(lean).toContain(kept)
+      expect(trimmed).toContain(kept)
     const declared = (text: string) => text.match(/^(class|function|const|let) /gm)!.length
-    expect(declared(lean)).toBe(declared(core))
-    expect(core.length - lean.length).toBeLessThan(5000)
+    expect(declared(trimmed)).toBe(declared(core))
+    expect(core.length - trimmed.length).toBeLessThan(60_000)
+    expect(parseSync('core.js', trimmed).errors).toEqual([])
+  })
+
+  it('are let go with the methods that write a scene as JSON, and no other method is', () => {
+    const methods = (text: string): string[] => text.match(/^\t\w+\([^)]*\) \{$/gm)!
+    const left = new Set(methods(trimCore(core)))
+    const gone = methods(core).filter((line) => !left.has(line))
+    expect(gone.length).toBeGreaterThan(10)
+    for (const line of gone) expect(line).toMatch(/^\t(toJSON|fromJSON)\(/)
   })
 
   it('are used nowhere in the scene', () => {
     const folder = join(import.meta.dirname, '../../src/scene')
     for (const file of readdirSync(folder, { recursive: true, encoding: 'utf8' }))
-      if (/\.tsx?$/.test(file) && !file.startsWith('lean-three'))
+      if (/\.tsx?$/.test(file))
         expect(readFileSync(join(folder, file), 'utf8'), file).not.toMatch(
-          /\b(Animation(Mixer|Clip|Action)|\w*KeyframeTrack|PropertyBinding|\w*Loader)\b/,
+          /\b(toJSON|fromJSON|Animation(Mixer|Clip|Action)|\w*KeyframeTrack|PropertyBinding|\w*Loader)\b/,
         )
   })
 })
@@ -98,13 +108,13 @@ describe('our GLSL in the build', () => {
   it('loses comments and spaces, and neither words nor lines of the preprocessor', () => {
     const code =
       'const a = /* glsl */ `\n  // why\n  float a = 1.0 - b;  /* c */\n  #include <common>\n  #if X > 0 && Y\n`'
-    expect(leanGlsl(code)).toBe(
+    expect(trimGlsl(code)).toBe(
       'const a = /* glsl */ `\nfloat a=1.0-b;\n#include <common>\n#if X > 0 && Y\n`',
     )
   })
 
   it('leaves other strings alone', () => {
     const code = 'const a = `one  // two`'
-    expect(leanGlsl(code)).toBe(code)
+    expect(trimGlsl(code)).toBe(code)
   })
 })

@@ -37,6 +37,8 @@ export const STUBS: Readonly<Record<string, string>> = {
   // Environment maps: metal mirrors our sky by its own formula.
   WebGLEnvironments: 'function WebGLEnvironments() { return { get: () => null, dispose() {} }; }',
   getDFGLUT: 'function getDFGLUT() { return null; }',
+  // A scene drawn into the faces of a cube.
+  WebGLCubeRenderTarget: 'class WebGLCubeRenderTarget extends WebGLRenderTarget {}',
   // Uniform buffers, morph targets, clipping planes: the cut is in our shaders.
   WebGLUniformsGroups: 'function WebGLUniformsGroups() { return { bind() {}, update() {}, dispose() {} }; }',
   WebGLMorphtargets: 'function WebGLMorphtargets() { return { update() {} }; }',

@@ -1,0 +1,22 @@
+/** What one place on the screen of an element reaches for in another, each set by the component that owns it. Given by context. */
+import { createContext, type RefObject, useContext } from 'react'
+
+export interface PictureHandle {
+  /** A PNG of the scene as it is seen, px; rejects while it is not there. */
+  snapshot(width: number, height: number): Promise<Blob>
+}
+
+export interface Handles {
+  /** Whether the dock stands, and what was found. */
+  readonly findings: RefObject<HTMLElement | null>
+  /** Null while there is no 3D scene. */
+  readonly picture: RefObject<PictureHandle | null>
+}
+
+export const HandlesContext = createContext<Handles | null>(null)
+
+export function useHandles(): Handles {
+  const handles = useContext(HandlesContext)
+  if (!handles) throw new Error('useHandles: no HandlesContext above this component')
+  return handles
+}
