@@ -1,6 +1,6 @@
 /** What each part is measured as: its pieces as full cylinders and boxes (a tube as if it were not hollow), in its own frame. */
 import type { Catalog, Stock } from '../catalog/index.ts'
-import type { PartKind } from '../dock.ts'
+import { type KindsWith, kindsWith, type PartKind } from '../part-kinds.ts'
 import * as bodies from '../parts/bodies.ts'
 import { braceClampPlates, clampPlate, legStock } from '../parts/clamp-plates.ts'
 import { sectionProperties } from '../parts/section-properties.ts'
@@ -8,19 +8,8 @@ import { add, cross, length, scale, sub } from '../vec.ts'
 import { type Box, boxBetween, type Cylinder } from './convex.ts'
 
 /** Parts whose clearances are told. */
-export type MeasuredKind = Extract<
-  PartKind,
-  'frame' | 'leg' | 'foot-pad' | 'brace' | 'brace-clamp' | 'deck-panel' | 'anchor-post'
->
-export const MEASURED: ReadonlySet<PartKind> = new Set<MeasuredKind>([
-  'frame',
-  'leg',
-  'foot-pad',
-  'brace',
-  'brace-clamp',
-  'deck-panel',
-  'anchor-post',
-])
+export type MeasuredKind = KindsWith<'measured', true>
+export const MEASURED: ReadonlySet<PartKind> = new Set<PartKind>(kindsWith('measured', true))
 
 export interface PartShape {
   readonly shape: Cylinder | Box
