@@ -21,7 +21,7 @@ export type CatalogList =
 
 /**
  * The frame of reference that a placement turns and moves, z up in all: where its origin is, and its own x axis.
- * What goes on at an extra's place (`edge`, `edge-at-rail`, `post-at-bed`, `post-at-rail`) is put there by it (`rules/parts/extras.ts`).
+ * What goes on at an extra's place (`edge`, `post-at-bed`, `post-at-rail`) is put there by it (`rules/parts/extras.ts`).
  */
 export type PartFrame =
   /** Middle of the start edge, on the deck surface; start to end, y to its left. */
@@ -81,14 +81,14 @@ interface PartFacts {
   readonly plan: readonly ['top' | 'under', Drawn] | null
   /** In the view from the side. */
   readonly side: Drawn | null
-  /** In the section strip, of what is drawn there as one line: along its own y. */
-  readonly strip: 'y' | null
+  /** In the section strip, of what is drawn there as one line: along its own y, or down its own z. */
+  readonly strip: 'y' | 'z' | null
   /** Large enough for its own shadow to be seen. */
   readonly shadow: boolean
   /** Large enough to be missed where the dock is shown swaying. */
   readonly sways: boolean
-  /** Its clearances are told. */
-  readonly measured: boolean
+  /** Its clearances are told: to other parts, and to the ground where it does not stand in it or on it. */
+  readonly measured: 'to-parts' | 'to-all' | null
 }
 
 /** A bolt: into a bag, drawn in details alone. */
@@ -101,7 +101,7 @@ const BOLT = {
   strip: null,
   shadow: false,
   sways: false,
-  measured: false,
+  measured: null,
 } as const
 
 /** What customers add. */
@@ -113,7 +113,7 @@ const EXTRA = {
   strip: null,
   shadow: false,
   sways: true,
-  measured: false,
+  measured: null,
 } as const
 
 /** Small parts that are drawn in no view of the whole dock. */
@@ -124,7 +124,7 @@ const FITTING = {
   strip: null,
   shadow: false,
   sways: true,
-  measured: false,
+  measured: null,
 } as const
 
 /** In the order of the kinds in a catalog's schema. */
@@ -141,7 +141,7 @@ export const PART_KINDS = {
     strip: null,
     shadow: true,
     sways: true,
-    measured: true,
+    measured: 'to-all',
   },
   leg: {
     list: 'legs',
@@ -155,7 +155,7 @@ export const PART_KINDS = {
     strip: null,
     shadow: true,
     sways: true,
-    measured: true,
+    measured: 'to-parts',
   },
   'foot-pad': {
     list: 'pads',
@@ -169,7 +169,7 @@ export const PART_KINDS = {
     strip: null,
     shadow: true,
     sways: true,
-    measured: true,
+    measured: 'to-parts',
   },
   'pad-bolt': { ...BOLT, list: 'hardware', frame: 'leg-axis', layer: 'PAD' },
   'leg-cap': {
@@ -213,7 +213,7 @@ export const PART_KINDS = {
     strip: null,
     shadow: false,
     sways: true,
-    measured: false,
+    measured: null,
   },
   'bar-bolt': { ...BOLT, list: 'hardware', frame: 'hinge-axis', layer: 'JOINT' },
   'hinge-pin': {
@@ -238,7 +238,7 @@ export const PART_KINDS = {
     strip: null,
     shadow: true,
     sways: true,
-    measured: true,
+    measured: 'to-all',
   },
   'brace-clamp': {
     ...FITTING,
@@ -247,7 +247,7 @@ export const PART_KINDS = {
     layer: 'BRACE',
     group: 'bracing',
     carried: true,
-    measured: true,
+    measured: 'to-all',
   },
   'brace-bolt': { ...BOLT, list: 'hardware', frame: 'hole', layer: 'BRACE' },
   'deck-panel': {
@@ -262,7 +262,7 @@ export const PART_KINDS = {
     strip: null,
     shadow: true,
     sways: true,
-    measured: true,
+    measured: 'to-parts',
   },
   'deck-clip': {
     ...FITTING,
@@ -289,7 +289,7 @@ export const PART_KINDS = {
     plan: ['top', 'pieces'],
     side: 'pieces',
     shadow: true,
-    measured: true,
+    measured: 'to-parts',
   },
   auger: { ...EXTRA, list: 'extras', frame: 'post-at-bed', plan: ['under', 'outline'], side: 'outline' },
   'post-clamp': { ...EXTRA, list: 'extras', frame: 'post-at-rail', plan: null, side: null },

@@ -1,6 +1,6 @@
 /** What each part is measured as: its pieces as full cylinders and boxes (a tube as if it were not hollow), in its own frame. */
 import type { Catalog, Stock } from '../catalog/index.ts'
-import { type KindsWith, kindsWith, type PartKind } from '../part-kinds.ts'
+import { factsOf, type KindsWith, type PartKind } from '../part-kinds.ts'
 import * as bodies from '../parts/bodies.ts'
 import { braceClampPlates, clampPlate, legStock } from '../parts/clamp-plates.ts'
 import { sectionProperties } from '../parts/section-properties.ts'
@@ -8,8 +8,8 @@ import { add, cross, length, scale, sub } from '../vec.ts'
 import { type Box, boxBetween, type Cylinder } from './convex.ts'
 
 /** Parts whose clearances are told. */
-export type MeasuredKind = KindsWith<'measured', true>
-export const MEASURED: ReadonlySet<PartKind> = new Set<PartKind>(kindsWith('measured', true))
+export type MeasuredKind = KindsWith<'measured', 'to-parts' | 'to-all'>
+export const isMeasured = (kind: PartKind): kind is MeasuredKind => factsOf(kind).measured !== null
 
 export interface PartShape {
   readonly shape: Cylinder | Box

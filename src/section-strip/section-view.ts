@@ -94,8 +94,18 @@ export function sideView(dock: Dock, design: Design, catalog: Catalog, x0: numbe
       const length = post.get(code)?.length ?? 0
       extras.push({ id: of, y: at[1], points: [seen([0, 0, 0]), seen([0, 0, length])] })
     } else if (factsOf(kind).strip && size.has(code)) {
-      const half = size.get(code)![1] / 2
-      extras.push({ id: of, y: at[1], points: [seen([0, -half, 0]), seen([0, half, 0])] })
+      const [, along, high] = size.get(code)!
+      const ends: readonly Vec3[] =
+        factsOf(kind).strip === 'y'
+          ? [
+              [0, -along / 2, 0],
+              [0, along / 2, 0],
+            ]
+          : [
+              [0, 0, -high],
+              [0, 0, 0],
+            ]
+      extras.push({ id: of, y: at[1], points: ends.map(seen) })
     }
   }
   const deck = design.dock.deckHeight
