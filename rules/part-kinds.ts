@@ -21,7 +21,7 @@ export type CatalogList =
 
 /**
  * The frame of reference that a placement turns and moves, z up in all: where its origin is, and its own x axis.
- * What goes on at an extra's place (`edge`, `post-at-bed`, `post-at-rail`) is put there by it (`rules/parts/extras.ts`).
+ * What goes on at an extra's place (`edge`, `edge-at-rail`, `post-at-bed`, `post-at-rail`) is put there by it (`rules/parts/extras.ts`).
  */
 export type PartFrame =
   /** Middle of the start edge, on the deck surface; start to end, y to its left. */
@@ -54,6 +54,8 @@ export type PartFrame =
   | 'panel-edge'
   /** On the edge, on the deck surface; outward. Of a tie: middle of the gap, at frame top; outward from the section that stands first in `sections`. */
   | 'edge'
+  /** On the edge, several spread over the frame's depth in each piece of their extra that hangs there (`edge`); outward. */
+  | 'edge-at-rail'
   /** On the post's axis, at the bed; outward. */
   | 'post-at-bed'
   /** On the post's axis, several spread over the frame's depth; toward the dock. */
@@ -293,6 +295,17 @@ export const PART_KINDS = {
   },
   auger: { ...EXTRA, list: 'extras', frame: 'post-at-bed', plan: ['under', 'outline'], side: 'outline' },
   'post-clamp': { ...EXTRA, list: 'extras', frame: 'post-at-rail', plan: null, side: null },
+  'fender-board': {
+    ...EXTRA,
+    list: 'extras',
+    frame: 'edge',
+    plan: ['top', 'outline'],
+    side: 'outline',
+    strip: 'z',
+    shadow: true,
+    measured: 'to-all',
+  },
+  'fender-bolt': { ...EXTRA, list: 'extras', frame: 'edge-at-rail', plan: null, side: null, sways: false },
   accessory: {
     ...EXTRA,
     list: 'extras',

@@ -7,6 +7,7 @@ import { hardwareBodies } from './bolts.ts'
 import { capBodies } from './caps.ts'
 import { braceClampBodies, postClampBodies } from './clamps.ts'
 import { accessoryBodies, bumperBodies, deckClipBodies } from './edge-parts.ts'
+import { fenderBoardBodies, fenderBoltBodies } from './fender-boards.ts'
 import { hingePinBodies, hookBracketBodies, tiePlateBodies } from './joints.ts'
 import { type Body, solidFrom } from './mesh.ts'
 import { pieceBodies } from './pieces.ts'
@@ -94,5 +95,7 @@ const SOLIDS: Readonly<Record<PartKind, Made>> = {
   ),
   auger: extra(augerBodies),
   'post-clamp': extra(postClampBodies),
+  'fender-board': extra((_, board) => fenderBoardBodies(board)),
+  'fender-bolt': extra(fenderBoltBodies),
   accessory: (...asked) => tie(...asked) ?? accessory(...asked),
 }

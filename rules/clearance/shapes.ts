@@ -61,6 +61,11 @@ export function shapesOf(kind: MeasuredKind, code: string, catalog: Catalog): Pa
       return pieces(bodies.braceBody(catalog, find(catalog.braces)))
     case 'deck-panel':
       return pieces(bodies.panelBody(catalog, find(catalog.decking.panels)))
+    case 'fender-board': {
+      const { size } = find(catalog.extras.flatMap(({ parts }) => parts.filter((part) => part.kind === kind)))
+      const [out, along, high] = size
+      return [{ shape: boxBetween([0, -along / 2, -high], [out, along / 2, 0]), sleeve: false }]
+    }
     case 'brace-clamp': {
       const tube = legStock(catalog)
       const half = sectionProperties(tube).width / 2 + clampPlate(catalog)

@@ -168,8 +168,9 @@ export function putExtra(put: Put, item: PlacedExtra, deck: number, shop: Shop):
   const depth = shop.shape(section.frame).depth + frameTop(shop)
   for (const part of extra.parts) {
     const type = shop.type(part.kind, part.code)
+    const { frame } = PART_KINDS[part.kind]
     for (let i = 0; i < part.count; i++)
-      switch (PART_KINDS[part.kind].frame) {
+      switch (frame) {
         case 'post-at-bed':
           put(type, id, section, x, y, post?.bed ?? 0, outward)
           break
@@ -178,10 +179,24 @@ export function putExtra(put: Put, item: PlacedExtra, deck: number, shop: Shop):
           put(type, id, section, x, y, top - (depth * (i + 0.5)) / part.count, inward)
           break
         }
+        case 'edge-at-rail': {
+          // They take turns in the boards of their extra, from the top down.
+          const boards = extra.parts.find(({ kind }) => PART_KINDS[kind].frame === 'edge')
+          const n = boards?.count || 1
+          const aside = spread(i % n, n, n * (boards?.size[1] ?? 0))
+          const row = Math.floor(i / n)
+          const z = top - (depth * (row + 0.5)) / Math.ceil(part.count / n)
+          put(type, id, section, x - ny * aside, y + nx * aside, z, outward)
+          break
+        }
         case 'edge': {
           const aside = spread(i, part.count, part.count * part.size[1])
           put(type, id, section, x - ny * aside, y + nx * aside, deck, outward)
+          break
         }
+        default:
+          // Another frame of reference: how a piece lies in it must be said here.
+          frame satisfies never
       }
   }
 }
