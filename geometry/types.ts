@@ -17,7 +17,7 @@ export interface SolidBody {
 }
 
 /**
- * One part in its own frame (`rules/dock.ts` says where that is). Each body is closed and wound outward; bodies touch, and those of
+ * One part in its own frame (`rules/part-kinds.ts` says where that is). Each body is closed and wound outward; bodies touch, and those of
  * parts whose mass is computed do not overlap. Vertices are split at hard edges, with exactly equal positions, so that a
  * mesh library can weld them.
  */

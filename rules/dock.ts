@@ -5,6 +5,8 @@
  * y to the left looking at the lake, z up from the water surface on the day of the survey. Numbers are rounded to 1e-6.
  */
 
+import type { PartKind } from './part-kinds.ts'
+
 export type Vec3 = readonly [x: number, y: number, z: number]
 /** Unit quaternion x, y, z, w: turns a part's own frame into the dock's. */
 export type Quat = readonly [x: number, y: number, z: number, w: number]
@@ -14,55 +16,7 @@ export type Corner = 'start.left' | 'start.right' | 'end.left' | 'end.right'
 export type Role = 'ramp' | 'standing' | 'following'
 export type Side = 'left' | 'right'
 
-/**
- * Kinds of parts, with the frame that each one's placement turns and moves (z up in all):
- *
- * | kind | origin | own x axis |
- * | --- | --- | --- |
- * | frame | middle of the start edge, on the deck surface | start to end; y to its left |
- * | leg, anchor-post | bottom of the tube, on its axis | as the section |
- * | foot-pad | middle of the underside, below the leg's axis | toward the upturned edge |
- * | leg-cap | top of the leg | as the section |
- * | sleeve-cap | middle of the sleeve's mouth, at frame top | as the section |
- * | set-bolt, pad-bolt | where it presses the tube, on the leg's axis | from the axis toward the head |
- * | brace | low hole | toward the high hole; y square to the plane of the pair |
- * | brace-clamp | leg's axis at the height of the hole | toward the hole |
- * | brace-bolt | the hole | square to the plane of the pair, toward the head |
- * | hook-bracket | on the carrying edge, at frame top | outward from the carrying section |
- * | hook-bolt | on the edge that it goes through, mid depth of the bracket | from the edge into its section |
- * | accessory (tie) | middle of the gap, at frame top | outward from the section that stands first in `sections` |
- * | hinge-bar, hinge-pin | on the hinge axis | lakeward; y along the axis |
- * | bar-bolt, pin-bolt | on the hinge axis, at its place along it | lakeward |
- * | deck-panel | middle, on the deck surface | toward its outer (notched) end |
- * | deck-clip | on the panel's side edge, at frame top | along the panel's own x; y outward |
- * | bumper, accessory (extra) | on the edge, on the deck surface | outward |
- * | auger | on the post's axis, at the bed | as the section |
- * | post-clamp | on the post's axis | toward the dock |
- */
-export type PartKind =
-  | 'frame'
-  | 'leg'
-  | 'foot-pad'
-  | 'pad-bolt'
-  | 'leg-cap'
-  | 'sleeve-cap'
-  | 'set-bolt'
-  | 'hook-bracket'
-  | 'hook-bolt'
-  | 'hinge-bar'
-  | 'bar-bolt'
-  | 'hinge-pin'
-  | 'pin-bolt'
-  | 'brace'
-  | 'brace-clamp'
-  | 'brace-bolt'
-  | 'deck-panel'
-  | 'deck-clip'
-  | 'bumper'
-  | 'anchor-post'
-  | 'auger'
-  | 'post-clamp'
-  | 'accessory'
+export type { PartKind }
 
 /** One piece in its place. `of` is the id of the section, leg, pair, joint or extra that it belongs to. */
 export interface Placement {

@@ -1,9 +1,10 @@
 /** The dock from its right side, on its bed: levels, deck over water, each leg's length and set height. */
-import { type Catalog, type Dock, formatLength, makeBed, type PartKind } from '../../rules/index.ts'
+import { type Catalog, type Dock, formatLength, makeBed } from '../../rules/index.ts'
+import { factsOf } from '../../rules/part-kinds.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
 import type { Point } from '../paper/marks.ts'
 import { type Drawn, rangeOf } from './plan.ts'
-import { placementsOfKinds, project, type Shown, SIDE } from './project.ts'
+import { placementsOf, project, type Shown, SIDE } from './project.ts'
 import {
   type Bounds,
   boundsOf,
@@ -15,20 +16,6 @@ import {
   type ViewPath,
 } from './view.ts'
 
-const KINDS: readonly PartKind[] = [
-  'frame',
-  'deck-panel',
-  'leg',
-  'leg-cap',
-  'foot-pad',
-  'brace',
-  'bumper',
-  'anchor-post',
-  'auger',
-  'accessory',
-  'hinge-bar',
-]
-const WHOLE: ReadonlySet<PartKind> = new Set(['foot-pad', 'bumper', 'accessory', 'auger'])
 /** Ground shown under the dock, m. */
 const GROUND = 0.35
 /** Stations nearer than this on the bed share one set height, m. */
@@ -38,7 +25,13 @@ const SAME = 0.02
 const known = new WeakMap<Dock, readonly Shown[]>()
 function outlines(dock: Dock, catalog: Catalog): readonly Shown[] {
   const shown =
-    known.get(dock) ?? project(placementsOfKinds(dock, KINDS), catalog, SIDE, (kind) => WHOLE.has(kind))
+    known.get(dock) ??
+    project(
+      placementsOf(dock, (kind) => factsOf(kind).side !== null),
+      catalog,
+      SIDE,
+      (kind) => factsOf(kind).side === 'outline',
+    )
   known.set(dock, shown)
   return shown
 }

@@ -6,15 +6,15 @@ import {
   type Dock,
   formatLength,
   makeBed,
-  type PartKind,
   type Units,
 } from '../../rules/index.ts'
+import { factsOf } from '../../rules/part-kinds.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
 import { bedMesh } from '../bed.ts'
 import { contours } from '../contours.ts'
 import type { Point } from '../paper/marks.ts'
 import { INK } from '../paper/style.ts'
-import { ABOVE, placementsOfKinds, project } from './project.ts'
+import { ABOVE, placementsOf, project } from './project.ts'
 import {
   type Bounds,
   boundsOf,
@@ -36,26 +36,6 @@ export interface Drawn {
 /** Legs by number, as on every sheet: in the Dock's own order, from 1. */
 export const numberOf = (dock: Dock, leg: string): number => dock.legs.findIndex(({ id }) => id === leg) + 1
 
-const TOP: readonly PartKind[] = [
-  'frame',
-  'deck-panel',
-  'bumper',
-  'leg',
-  'leg-cap',
-  'anchor-post',
-  'accessory',
-  'hinge-bar',
-]
-const UNDER: readonly PartKind[] = ['foot-pad', 'brace', 'hook-bracket', 'auger']
-const WHOLE: ReadonlySet<PartKind> = new Set([
-  'deck-panel',
-  'hook-bracket',
-  'foot-pad',
-  'auger',
-  'bumper',
-  'accessory',
-])
-
 /** Lake shown around the dock, m. */
 const AROUND = 1
 
@@ -75,8 +55,15 @@ export function rangeOf(dock: Dock): { readonly x0: number; readonly x1: number 
 export function planView(drawn: Drawn): View {
   const { dock, design, catalog, units, lang } = drawn
   const t = drawingWords(lang, units)
-  const top = project(placementsOfKinds(dock, TOP), catalog, ABOVE, (kind) => WHOLE.has(kind))
-  const under = project(placementsOfKinds(dock, UNDER), catalog, ABOVE, (kind) => WHOLE.has(kind))
+  const seenAt = (level: 'top' | 'under') =>
+    project(
+      placementsOf(dock, (kind) => factsOf(kind).plan?.[0] === level),
+      catalog,
+      ABOVE,
+      (kind) => factsOf(kind).plan?.[1] === 'outline',
+    )
+  const top = seenAt('top')
+  const under = seenAt('under')
   const own = boundsOf([...top, ...under].flatMap(({ path }) => path.points))
   const bounds: Bounds = {
     ...rangeOf(dock),

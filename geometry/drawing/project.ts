@@ -1,9 +1,10 @@
 /** Parts as they are seen from one side: the outlines of their true shapes, far ones first. */
 import type { Catalog, Dock, PartKind, Placement, Vec3 } from '../../rules/index.ts'
+import { factsOf } from '../../rules/part-kinds.ts'
 import type { Ink, Point } from '../paper/marks.ts'
 import { solidOf } from '../solids/index.ts'
 import { dot, rotate } from '../vec.ts'
-import type { Layer, ViewPath } from './view.ts'
+import type { ViewPath } from './view.ts'
 
 /** Where a view looks from: what is to the right and up on paper, and toward the reader. Unit vectors. */
 export interface Eye {
@@ -16,33 +17,6 @@ export interface Eye {
 export const ABOVE: Eye = { right: [1, 0, 0], up: [0, 1, 0], toward: [0, 0, 1] }
 /** From the right side of the dock: the lake to the right. */
 export const SIDE: Eye = { right: [1, 0, 0], up: [0, 0, 1], toward: [0, -1, 0] }
-
-const LAYERS: Readonly<Record<PartKind, Layer>> = {
-  frame: 'FRAME',
-  leg: 'LEG',
-  'foot-pad': 'PAD',
-  'pad-bolt': 'PAD',
-  'leg-cap': 'LEG',
-  'sleeve-cap': 'FRAME',
-  'set-bolt': 'LEG',
-  'hook-bracket': 'JOINT',
-  'hook-bolt': 'JOINT',
-  'hinge-bar': 'JOINT',
-  'bar-bolt': 'JOINT',
-  'hinge-pin': 'JOINT',
-  'pin-bolt': 'JOINT',
-  brace: 'BRACE',
-  'brace-clamp': 'BRACE',
-  'brace-bolt': 'BRACE',
-  'deck-panel': 'DECK',
-  'deck-clip': 'DECK',
-  bumper: 'EXTRA',
-  'anchor-post': 'EXTRA',
-  auger: 'EXTRA',
-  'post-clamp': 'EXTRA',
-  accessory: 'EXTRA',
-}
-const layerOf = (kind: PartKind): Layer => LAYERS[kind]
 
 /** Convex outline of points, counter-clockwise (Andrew, 1979; memory). */
 function outline(points: readonly Point[]): readonly Point[] {
@@ -107,7 +81,7 @@ export function project(
         section,
         near: through ? Number.NEGATIVE_INFINITY : Math.max(...along),
         path: {
-          layer: layerOf(kind),
+          layer: factsOf(kind).layer,
           points,
           closed: true,
           of: [of, section],
@@ -123,5 +97,5 @@ export function project(
   return shown.sort((a, b) => a.near - b.near)
 }
 
-export const placementsOfKinds = (dock: Dock, kinds: readonly PartKind[]): readonly Placement[] =>
-  dock.placements.filter(({ kind }) => kinds.includes(kind))
+export const placementsOf = (dock: Dock, drawn: (kind: PartKind) => boolean): readonly Placement[] =>
+  dock.placements.filter(({ kind }) => drawn(kind))

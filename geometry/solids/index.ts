@@ -7,12 +7,15 @@ import { hardwareBodies } from './bolts.ts'
 import { capBodies } from './caps.ts'
 import { braceClampBodies, postClampBodies } from './clamps.ts'
 import { accessoryBodies, bumperBodies, deckClipBodies } from './edge-parts.ts'
+import { fenderBoardBodies, fenderBoltBodies } from './fender-boards.ts'
 import { hingePinBodies, hookBracketBodies, tiePlateBodies } from './joints.ts'
 import { type Body, solidFrom } from './mesh.ts'
 import { pieceBodies } from './pieces.ts'
 
 /** One key for each row of a parts list: a shop may use one code for two kinds. */
 export const partKeyOf = (kind: PartKind, code: string): string => `${kind}\n${code}`
+
+type ExtraPart = Catalog['extras'][number]['parts'][number]
 
 const made = new WeakMap<Catalog, Map<string, Solid>>()
 
@@ -26,7 +29,7 @@ export function solidOf(kind: PartKind, code: string, catalog: Catalog): Solid {
   const key = partKeyOf(kind, code)
   const known = solids.get(key)
   if (known) return known
-  const parts = bodiesOf(kind, code, catalog)
+  const parts = SOLIDS[kind](catalog, code, kind)
   if (!parts)
     throw new Error(`solidOf: no ${kind} ${JSON.stringify(code)} in catalog ${JSON.stringify(catalog.id)}`)
   const solid = solidFrom(parts)
@@ -34,62 +37,65 @@ export function solidOf(kind: PartKind, code: string, catalog: Catalog): Solid {
   return solid
 }
 
-function bodiesOf(kind: PartKind, code: string, catalog: Catalog): Body[] | null {
-  const from = <T extends { readonly code: string }>(
-    list: readonly T[],
-    make: (item: T) => Body[],
-  ): Body[] | null => {
-    const item = list.find((i) => i.code === code)
-    return item ? make(item) : null
+/** Where a kind's items stand in a catalog, and what one of them is made of. */
+type Made = (catalog: Catalog, code: string, kind: PartKind) => Body[] | null
+
+const from =
+  <T extends { readonly code: string }>(
+    list: (catalog: Catalog, kind: PartKind) => readonly T[],
+    make: (catalog: Catalog, item: T) => Body[],
+  ): Made =>
+  (catalog, code, kind) => {
+    const item = list(catalog, kind).find((one) => one.code === code)
+    return item ? make(catalog, item) : null
   }
-  const pieces = (list: ReturnType<typeof bodies.frameBody>): Body[] => pieceBodies(catalog, list)
-  const extras = catalog.extras.flatMap((extra) => extra.parts.filter((part) => part.kind === kind))
-  switch (kind) {
-    case 'frame':
-      return from(catalog.frames, (frame) => pieces(bodies.frameBody(catalog, frame)))
-    case 'leg':
-      return from(catalog.legs, (leg) => pieces(bodies.tubeBody(catalog, leg)))
-    case 'anchor-post': {
-      const posts = catalog.extras.flatMap((extra) => (extra.place === 'post' ? extra.posts : []))
-      return from(posts, (post) => pieces(bodies.tubeBody(catalog, post)))
-    }
-    case 'brace':
-      return from(catalog.braces, (brace) => pieces(bodies.braceBody(catalog, brace)))
-    case 'foot-pad':
-      return from(catalog.pads, (pad) => pieces(bodies.padBody(catalog, pad)))
-    case 'deck-panel':
-      return from(catalog.decking.panels, (panel) => pieces(bodies.panelBody(catalog, panel)))
-    case 'hinge-bar':
-      return from([catalog.hinge.bar], () => pieces(bodies.hingeBarBody(catalog)))
-    case 'set-bolt':
-    case 'pad-bolt':
-    case 'hook-bolt':
-    case 'bar-bolt':
-    case 'pin-bolt':
-    case 'brace-bolt':
-      return from(
-        catalog.hardware.filter((bolt) => bolt.kind === kind),
-        (bolt) => hardwareBodies(catalog, bolt),
-      )
-    case 'leg-cap':
-      return from([catalog.caps.leg], (cap) => capBodies(cap, legStock(catalog)))
-    case 'sleeve-cap':
-      return from([catalog.caps.sleeve], (cap) => capBodies(cap, catalog.stock[catalog.sleeve.stock]!))
-    case 'brace-clamp':
-      return from([catalog.clamp], () => braceClampBodies(catalog))
-    case 'hook-bracket':
-      return from([catalog.hooks.bracket], () => hookBracketBodies(catalog))
-    case 'hinge-pin':
-      return from([catalog.hinge.pin], () => hingePinBodies(catalog))
-    case 'deck-clip':
-      return from([catalog.decking.clip], () => deckClipBodies(catalog))
-    case 'bumper':
-      return from(extras, bumperBodies)
-    case 'auger':
-      return from(extras, (auger) => augerBodies(catalog, auger))
-    case 'post-clamp':
-      return from(extras, (clamp) => postClampBodies(catalog, clamp))
-    case 'accessory':
-      return from([catalog.tie], () => tiePlateBodies(catalog)) ?? from(extras, accessoryBodies)
-  }
+
+/** Of stock: drawn from the pieces that its mass is worked out from. */
+const stock = <T extends { readonly code: string }>(
+  list: (catalog: Catalog) => readonly T[],
+  body: (catalog: Catalog, item: T) => readonly bodies.Piece[],
+): Made => from(list, (catalog, item) => pieceBodies(catalog, body(catalog, item)))
+
+const extra = (make: (catalog: Catalog, part: ExtraPart) => Body[]): Made =>
+  from(({ extras }, kind) => extras.flatMap(({ parts }) => parts.filter((part) => part.kind === kind)), make)
+
+const bolt = from(({ hardware }, kind) => hardware.filter((one) => one.kind === kind), hardwareBodies)
+const accessory = extra((_, part) => accessoryBodies(part))
+const tie = from(({ tie }) => [tie], tiePlateBodies)
+
+const SOLIDS: Readonly<Record<PartKind, Made>> = {
+  frame: stock(({ frames }) => frames, bodies.frameBody),
+  leg: stock(({ legs }) => legs, bodies.tubeBody),
+  'foot-pad': stock(({ pads }) => pads, bodies.padBody),
+  'pad-bolt': bolt,
+  'leg-cap': from(
+    ({ caps }) => [caps.leg],
+    (catalog, cap) => capBodies(cap, legStock(catalog)),
+  ),
+  'sleeve-cap': from(
+    ({ caps }) => [caps.sleeve],
+    (catalog, cap) => capBodies(cap, catalog.stock[catalog.sleeve.stock]!),
+  ),
+  'set-bolt': bolt,
+  'hook-bracket': from(({ hooks }) => [hooks.bracket], hookBracketBodies),
+  'hook-bolt': bolt,
+  'hinge-bar': stock(({ hinge }) => [hinge.bar], bodies.hingeBarBody),
+  'bar-bolt': bolt,
+  'hinge-pin': from(({ hinge }) => [hinge.pin], hingePinBodies),
+  'pin-bolt': bolt,
+  brace: stock(({ braces }) => braces, bodies.braceBody),
+  'brace-clamp': from(({ clamp }) => [clamp], braceClampBodies),
+  'brace-bolt': bolt,
+  'deck-panel': stock(({ decking }) => decking.panels, bodies.panelBody),
+  'deck-clip': from(({ decking }) => [decking.clip], deckClipBodies),
+  bumper: extra((_, part) => bumperBodies(part)),
+  'anchor-post': stock(
+    ({ extras }) => extras.flatMap((one) => (one.place === 'post' ? one.posts : [])),
+    bodies.tubeBody,
+  ),
+  auger: extra(augerBodies),
+  'post-clamp': extra(postClampBodies),
+  'fender-board': extra((_, board) => fenderBoardBodies(board)),
+  'fender-bolt': extra(fenderBoltBodies),
+  accessory: (...asked) => tie(...asked) ?? accessory(...asked),
 }

@@ -1,5 +1,6 @@
 /** From unknown input to a Catalog: schema, versions, and the references within it. */
 
+import { kindsWith } from '../part-kinds.ts'
 import { boredThrough, sectionProperties } from '../parts/section-properties.ts'
 import {
   type Issue,
@@ -55,8 +56,6 @@ function boredIssues({ hardware, braces, stock }: Catalog): Issue[] {
     ),
   ]
 }
-
-const BOLT_KINDS = ['set-bolt', 'pad-bolt', 'hook-bolt', 'bar-bolt', 'pin-bolt', 'brace-bolt'] as const
 
 function referenceIssues(catalog: Catalog): Issue[] {
   const issues: Issue[] = []
@@ -126,7 +125,7 @@ function referenceIssues(catalog: Catalog): Issue[] {
         within(`extras[${i}].posts[${k}].stock`, post.stock, catalog.stock, 'stock')
       })
   })
-  for (const kind of BOLT_KINDS) {
+  for (const kind of kindsWith('list', 'hardware')) {
     const bolts = catalog.hardware.filter((bolt) => bolt.kind === kind).length
     if (bolts !== 1) issues.push(issue('hardware', `${bolts} entries of kind ${kind}`, 'one'))
   }

@@ -8,7 +8,7 @@
  * parts (bolts, caps, clamps) state theirs.
  */
 import * as v from 'valibot'
-import type { PartKind } from '../dock.ts'
+import { KINDS, kindsWith } from '../part-kinds.ts'
 
 const length = (max: number, description: string) =>
   v.pipe(v.number(), v.minValue(0.0001), v.maxValue(max), v.description(`${description}, m`))
@@ -180,7 +180,7 @@ const PadSchema = v.looseObject({
 
 const BoltSchema = v.looseObject({
   ...statedItem,
-  kind: v.picklist(['set-bolt', 'pad-bolt', 'hook-bolt', 'bar-bolt', 'pin-bolt', 'brace-bolt']),
+  kind: v.picklist(kindsWith('list', 'hardware')),
   diameter: length(0.1, 'Nominal diameter'),
   length: length(0.5, 'Length under the head'),
   wrench: v.pipe(v.string(), v.maxLength(40), v.description('Wrench size, as stamped on it')),
@@ -223,7 +223,7 @@ const small = { ...statedItem, size: Size }
 
 const ExtraPartSchema = v.looseObject({
   ...small,
-  kind: v.picklist(['bumper', 'auger', 'post-clamp', 'accessory']),
+  kind: v.picklist(kindsWith('list', 'extras')),
   count: count(20, 'How many to one extra'),
   stiffness: v.optional(
     measure(
@@ -380,31 +380,6 @@ const cohesive = v.optional(
 /** Soil of the lake beds that the shop works on, for what posts hold. What is left out is taken from rules/structure/strength/soil.ts. */
 const SoilsSchema = v.looseObject({ gravel: granular, sand: granular, clay: cohesive, muck: cohesive })
 
-const KINDS: readonly PartKind[] = [
-  'frame',
-  'leg',
-  'foot-pad',
-  'pad-bolt',
-  'leg-cap',
-  'sleeve-cap',
-  'set-bolt',
-  'hook-bracket',
-  'hook-bolt',
-  'hinge-bar',
-  'bar-bolt',
-  'hinge-pin',
-  'pin-bolt',
-  'brace',
-  'brace-clamp',
-  'brace-bolt',
-  'deck-panel',
-  'deck-clip',
-  'bumper',
-  'anchor-post',
-  'auger',
-  'post-clamp',
-  'accessory',
-]
 const kinds = (description: string) =>
   v.optional(v.pipe(v.array(v.picklist(KINDS)), v.maxLength(60), v.description(description)))
 const most = (max: number, description: string) => v.optional(measure(0.1, max, `${description}, kg`))

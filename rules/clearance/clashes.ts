@@ -7,6 +7,7 @@ import { meters, text } from '../checks/check.ts'
 import { pointer } from '../design/pointer.ts'
 import type { Dock, Figure, Finding, Remedy } from '../dock.ts'
 import type { Kit } from '../kit.ts'
+import { factsOf } from '../part-kinds.ts'
 import { findingIn } from '../words/words.ts'
 import { clearancesWithDepth, type Found, TOUCHING } from './clearance.ts'
 
@@ -28,7 +29,7 @@ const kind = (value: string): Figure => ({ value, unit: 'kind' })
 /** An extra can be left out; what the dock stands on cannot. */
 function remedyOf({ a, b }: Found, kit: Kit): Remedy | null {
   for (const part of [a, b]) {
-    if (part?.kind !== 'anchor-post') continue
+    if (!part || factsOf(part.kind).group !== 'options') continue
     const extra = kit.shop.catalog.extras.find(({ code }) => part.of.startsWith(`${code}.`))
     if (!extra) continue
     return {

@@ -6,8 +6,9 @@
  */
 import type { Catalog } from '../catalog/index.ts'
 import type { Dock, Placement, Vec3 } from '../dock.ts'
+import { factsOf } from '../part-kinds.ts'
 import type { Bed } from '../site/index.ts'
-import { meantContacts, OVER_GROUND } from './contacts.ts'
+import { meantContacts } from './contacts.ts'
 import {
   type Bounds,
   type Box,
@@ -23,7 +24,7 @@ import {
 import { distance } from './distance.ts'
 import { type Ground, makeGround } from './ground.ts'
 import { liftOf, overlapOf } from './overlap.ts'
-import { MEASURED, type MeasuredKind, type PartShape, shapesOf } from './shapes.ts'
+import { isMeasured, type MeasuredKind, type PartShape, shapesOf } from './shapes.ts'
 
 export interface MeasuredPart {
   readonly kind: MeasuredKind
@@ -106,7 +107,11 @@ export function clearancesWithDepth(
   const ground = makeGround(bed)
   const wanted = (part: Part): boolean => of === undefined || part.of === of
   for (const part of parts) {
-    if (!wanted(part) || !OVER_GROUND.has(part.kind) || (part.kind === 'frame' && resting.has(part.section)))
+    if (
+      !wanted(part) ||
+      factsOf(part.kind).measured !== 'to-all' ||
+      (part.kind === 'frame' && resting.has(part.section))
+    )
       continue
     const found = overGround(part, ground, deep)
     if (found) out.push(found)
@@ -123,8 +128,8 @@ function partsOf(dock: Dock, catalog: Catalog): Part[] {
   const own = new Map<string, readonly PartShape[]>()
   const parts: Part[] = []
   dock.placements.forEach((placed, placement) => {
-    if (!MEASURED.has(placed.kind)) return
-    const kind = placed.kind as MeasuredKind
+    const { kind } = placed
+    if (!isMeasured(kind)) return
     const key = `${kind}\n${placed.code}`
     const shapes = own.get(key) ?? shapesOf(kind, placed.code, catalog)
     own.set(key, shapes)

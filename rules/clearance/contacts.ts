@@ -2,11 +2,10 @@
  * Contacts that are meant: what a dock's parts touch by design, and so is no clash.
  *
  * Besides those listed here by kinds: a leg in the sleeves of its own section (of that pair the sleeves alone are left out, the rails
- * are measured); legs, pads and posts on or in the ground, and the ramp on the shore (`OVER_GROUND`); hooks, ties, hinge, clips, caps, bolts and
+ * are measured); legs, pads and posts on or in the ground, and the ramp on the shore (`measured` in `rules/part-kinds.ts`); hooks, ties, hinge, clips, caps, bolts and
  * extras at an edge, which fasten one part to another and are not measured.
  */
 import type { Dock, Placement } from '../dock.ts'
-import type { MeasuredKind } from './shapes.ts'
 
 export type Contact =
   | 'pad-on-leg'
@@ -51,6 +50,3 @@ export function meantContacts(dock: Dock): (a: Placement, b: Placement) => Conta
     return rule?.[1](p, q, known) ? rule[0] : null
   }
 }
-
-/** Parts that are measured against the ground; the others stand in it or on it. */
-export const OVER_GROUND: ReadonlySet<MeasuredKind> = new Set<MeasuredKind>(['frame', 'brace', 'brace-clamp'])

@@ -1,6 +1,6 @@
 /** What each part is measured as: its pieces as full cylinders and boxes (a tube as if it were not hollow), in its own frame. */
 import type { Catalog, Stock } from '../catalog/index.ts'
-import type { PartKind } from '../dock.ts'
+import { factsOf, type KindsWith, type PartKind } from '../part-kinds.ts'
 import * as bodies from '../parts/bodies.ts'
 import { braceClampPlates, clampPlate, legStock } from '../parts/clamp-plates.ts'
 import { sectionProperties } from '../parts/section-properties.ts'
@@ -8,19 +8,8 @@ import { add, cross, length, scale, sub } from '../vec.ts'
 import { type Box, boxBetween, type Cylinder } from './convex.ts'
 
 /** Parts whose clearances are told. */
-export type MeasuredKind = Extract<
-  PartKind,
-  'frame' | 'leg' | 'foot-pad' | 'brace' | 'brace-clamp' | 'deck-panel' | 'anchor-post'
->
-export const MEASURED: ReadonlySet<PartKind> = new Set<MeasuredKind>([
-  'frame',
-  'leg',
-  'foot-pad',
-  'brace',
-  'brace-clamp',
-  'deck-panel',
-  'anchor-post',
-])
+export type MeasuredKind = KindsWith<'measured', 'to-parts' | 'to-all'>
+export const isMeasured = (kind: PartKind): kind is MeasuredKind => factsOf(kind).measured !== null
 
 export interface PartShape {
   readonly shape: Cylinder | Box
@@ -72,6 +61,11 @@ export function shapesOf(kind: MeasuredKind, code: string, catalog: Catalog): Pa
       return pieces(bodies.braceBody(catalog, find(catalog.braces)))
     case 'deck-panel':
       return pieces(bodies.panelBody(catalog, find(catalog.decking.panels)))
+    case 'fender-board': {
+      const { size } = find(catalog.extras.flatMap(({ parts }) => parts.filter((part) => part.kind === kind)))
+      const [out, along, high] = size
+      return [{ shape: boxBetween([0, -along / 2, -high], [out, along / 2, 0]), sleeve: false }]
+    }
     case 'brace-clamp': {
       const tube = legStock(catalog)
       const half = sectionProperties(tube).width / 2 + clampPlate(catalog)

@@ -1,7 +1,7 @@
 /** How a shop packs: what its catalog states, and what is taken where it states nothing. */
 import type { Catalog } from '../catalog/index.ts'
-import type { PartKind } from '../dock.ts'
 import { grams } from '../numbers.ts'
+import { kindsWith, type PartKind } from '../part-kinds.ts'
 
 export interface Packaging {
   /** Most that one person carries, g. */
@@ -17,9 +17,6 @@ export interface Packaging {
   readonly bundled: ReadonlySet<PartKind>
   readonly loose: ReadonlySet<PartKind>
 }
-
-const BUNDLED: readonly PartKind[] = ['leg', 'brace', 'deck-panel', 'hinge-bar', 'anchor-post']
-const LOOSE: readonly PartKind[] = ['frame']
 
 /**
  * Common practice, no published source: two grown people carry 57 kg of dock between them. The load constant of the revised NIOSH lifting
@@ -37,7 +34,7 @@ export function packagingOf({ packing = {} }: Catalog): Packaging {
     bundle: grams(of('bundle')),
     pieces: of('pieces'),
     long: of('long'),
-    bundled: new Set(packing.bundled ?? BUNDLED),
-    loose: new Set(packing.loose ?? LOOSE),
+    bundled: new Set(packing.bundled ?? kindsWith('packing', 'bundle')),
+    loose: new Set(packing.loose ?? kindsWith('packing', 'loose')),
   }
 }

@@ -9,24 +9,15 @@
  */
 import type { Catalog, Service } from '../catalog/index.ts'
 import type { Design } from '../design/index.ts'
-import type { Dock, Fingerprint, PartKind, PartRow } from '../dock.ts'
+import type { Dock, Fingerprint, PartRow } from '../dock.ts'
 import { digestOf } from '../fingerprint.ts'
+import { factsOf, type PartGroup, type PartKind } from '../part-kinds.ts'
 import { cartons } from './cartons.ts'
 import { daysAfter } from './day.ts'
 import { millionthsOf, productOf, shareOf, thousandthsOf } from './money.ts'
 import { sectionsInOrder } from './order.ts'
 
-export type QuoteGroup =
-  | 'frames'
-  | 'legs'
-  | 'bracing'
-  | 'joints'
-  | 'decking'
-  | 'hardware'
-  | 'options'
-  | 'services'
-  | 'freight'
-  | 'other'
+export type QuoteGroup = PartGroup | 'services' | 'freight' | 'other'
 
 /** What an estimate is asked for with: nothing that a price hangs on. */
 export interface EstimateAsked {
@@ -146,32 +137,6 @@ export interface Quote extends Priced {
 export interface Estimate extends Priced {
   readonly format: 'leadline/estimate'
   readonly until: null
-}
-
-const GROUP_OF: Readonly<Record<PartKind, QuoteGroup>> = {
-  frame: 'frames',
-  leg: 'legs',
-  'foot-pad': 'legs',
-  brace: 'bracing',
-  'brace-clamp': 'bracing',
-  'hook-bracket': 'joints',
-  'hinge-bar': 'joints',
-  'hinge-pin': 'joints',
-  'deck-panel': 'decking',
-  'deck-clip': 'decking',
-  'leg-cap': 'decking',
-  'sleeve-cap': 'decking',
-  'set-bolt': 'hardware',
-  'pad-bolt': 'hardware',
-  'hook-bolt': 'hardware',
-  'bar-bolt': 'hardware',
-  'pin-bolt': 'hardware',
-  'brace-bolt': 'hardware',
-  bumper: 'options',
-  'anchor-post': 'options',
-  auger: 'options',
-  'post-clamp': 'options',
-  accessory: 'options',
 }
 
 /** The order of a quote's groups. */
@@ -325,7 +290,7 @@ function groupOf({ kind, code }: PartRow, catalog: Catalog): QuoteGroup {
   const extra = catalog.extras.some(({ parts }) =>
     parts.some((part) => part.kind === kind && part.code === code),
   )
-  return kind === 'accessory' && code === catalog.tie.code && !extra ? 'joints' : GROUP_OF[kind]
+  return kind === 'accessory' && code === catalog.tie.code && !extra ? 'joints' : factsOf(kind).group
 }
 
 function partLine(row: PartRow, catalog: Catalog, taxed: boolean): QuoteLine {

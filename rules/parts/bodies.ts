@@ -1,5 +1,5 @@
 /**
- * What each made part consists of: straight pieces of stock in the part's own frame (`rules/dock.ts` says where that is).
+ * What each made part consists of: straight pieces of stock in the part's own frame (`rules/part-kinds.ts` says where that is).
  * Masses are computed from these and shapes are drawn from these, so neither can differ from the other. Pieces touch and never overlap.
  */
 import type { BraceStock, Catalog, Extra, Frame, LegStock, Pad, Panel, Stock } from '../catalog/index.ts'

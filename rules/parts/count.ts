@@ -6,8 +6,9 @@
  */
 
 import type { PartType, Shop } from '../catalog-index.ts'
-import type { PartKind, PartRow, Totals } from '../dock.ts'
+import type { PartRow, Totals } from '../dock.ts'
 import type { Layout } from '../layout/index.ts'
+import { factsOf } from '../part-kinds.ts'
 import type { EachFamily, Family } from './family.ts'
 
 export interface Count {
@@ -18,19 +19,6 @@ export interface Count {
   readonly grams: number
   readonly price: number
 }
-
-/** Not on a section while it is carried: decking, what goes on last, what is locked in the water, extras. */
-const NOT_CARRIED: ReadonlySet<PartKind> = new Set<PartKind>([
-  'deck-panel',
-  'deck-clip',
-  'leg-cap',
-  'sleeve-cap',
-  'bumper',
-  'anchor-post',
-  'auger',
-  'post-clamp',
-  'accessory',
-])
 
 /** One of a kind, the type of each of its pieces, and what they weigh on the first and on the second section that carries them, grams. */
 interface Tally<T> {
@@ -52,7 +40,7 @@ function tallyOf<T>(one: T, { carriers, put }: Family<T>): Tally<T> {
     grams[on] += type.grams
     // The bolts of a section's hung side go in when it hangs.
     const hung = type.kind === 'hook-bolt' && on === 1
-    if (!hung && !NOT_CARRIED.has(type.kind)) lift[on] += type.grams
+    if (!hung && factsOf(type.kind).carried) lift[on] += type.grams
   }, one)
   return { one, types, grams, lift, times: 0 }
 }

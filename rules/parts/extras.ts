@@ -12,6 +12,7 @@ import { pointer } from '../design/pointer.ts'
 import type { Edge } from '../dock.ts'
 import { edgeLength, edgeOf, type Joints, type Layout, type Placed } from '../layout/index.ts'
 import { atLeast, SLACK } from '../numbers.ts'
+import { PART_KINDS } from '../part-kinds.ts'
 import { freeEdges, type Interval } from './free-edges.ts'
 import type { LegSite, PlacedLeg } from './legs.ts'
 import { blockedFor } from './post-room.ts'
@@ -167,15 +168,35 @@ export function putExtra(put: Put, item: PlacedExtra, deck: number, shop: Shop):
   const depth = shop.shape(section.frame).depth + frameTop(shop)
   for (const part of extra.parts) {
     const type = shop.type(part.kind, part.code)
-    for (let i = 0; i < part.count; i++) {
-      if (part.kind === 'auger') put(type, id, section, x, y, post?.bed ?? 0, outward)
-      else if (part.kind === 'post-clamp') {
-        const inward = quarterTurn(headingOf(-nx, -ny))
-        put(type, id, section, x, y, top - (depth * (i + 0.5)) / part.count, inward)
-      } else {
-        const aside = spread(i, part.count, part.count * part.size[1])
-        put(type, id, section, x - ny * aside, y + nx * aside, deck, outward)
+    const { frame } = PART_KINDS[part.kind]
+    for (let i = 0; i < part.count; i++)
+      switch (frame) {
+        case 'post-at-bed':
+          put(type, id, section, x, y, post?.bed ?? 0, outward)
+          break
+        case 'post-at-rail': {
+          const inward = quarterTurn(headingOf(-nx, -ny))
+          put(type, id, section, x, y, top - (depth * (i + 0.5)) / part.count, inward)
+          break
+        }
+        case 'edge-at-rail': {
+          // They take turns in the boards of their extra, from the top down.
+          const boards = extra.parts.find(({ kind }) => PART_KINDS[kind].frame === 'edge')
+          const n = boards?.count || 1
+          const aside = spread(i % n, n, n * (boards?.size[1] ?? 0))
+          const row = Math.floor(i / n)
+          const z = top - (depth * (row + 0.5)) / Math.ceil(part.count / n)
+          put(type, id, section, x - ny * aside, y + nx * aside, z, outward)
+          break
+        }
+        case 'edge': {
+          const aside = spread(i, part.count, part.count * part.size[1])
+          put(type, id, section, x - ny * aside, y + nx * aside, deck, outward)
+          break
+        }
+        default:
+          // Another frame of reference: how a piece lies in it must be said here.
+          frame satisfies never
       }
-    }
   }
 }

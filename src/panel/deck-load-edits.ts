@@ -1,6 +1,7 @@
 /** What the dock must carry besides itself, as changes of the Design: people on its deck, a boat at its side. */
-import { type Design, EXACT } from '../../rules/index.ts'
+import type { Design } from '../../rules/index.ts'
 import { DECK_LOADS } from '../../rules/structure/strength/loads-published.ts'
+import { USUAL_BOATS } from '../../rules/structure/strength/usual-boats.ts'
 
 export type Boat = NonNullable<Design['dock']['boat']>
 
@@ -15,24 +16,14 @@ export function setLoad(design: Design, pressure: number): Design {
   return { ...design, dock: pressure === LOADS[0]!.pressure ? dock : { ...dock, load: pressure } }
 }
 
-const { foot, inch, pound } = EXACT
-const boatOf = (feet: number, side: number, down: number, pounds: number) => ({
-  length: feet * foot,
-  height: side * inch,
-  draught: down * inch,
-  mass: pounds * pound,
-})
-/** Ordinary boats, loaded, in figures of our own that part one kind from the next. Typed ones are better. */
-export const BOATS = {
-  fishing: boatOf(14, 18, 10, 700),
-  runabout: boatOf(18, 30, 18, 2600),
-  pontoon: boatOf(22, 28, 16, 3300),
-} as const
-export type BoatKind = keyof typeof BOATS | 'none' | 'own'
+export type BoatKind = keyof typeof USUAL_BOATS | 'none' | 'own'
 
 export function boatKind({ dock: { boat } }: Design): BoatKind {
   if (!boat) return 'none'
-  const kinds = Object.entries(BOATS) as [keyof typeof BOATS, (typeof BOATS)[keyof typeof BOATS]][]
+  const kinds = Object.entries(USUAL_BOATS) as [
+    keyof typeof USUAL_BOATS,
+    (typeof USUAL_BOATS)[keyof typeof USUAL_BOATS],
+  ][]
   const keys = ['length', 'height', 'draught', 'mass'] as const
   // A Design keeps six decimals.
   const found = kinds.find(([, like]) => keys.every((key) => Math.abs(like[key] - boat[key]) < 1e-5))
@@ -44,7 +35,7 @@ export function setBoatKind(design: Design, kind: BoatKind): Design {
   if (kind === 'own') return design
   const { boat, ...dock } = design.dock
   if (kind === 'none') return { ...design, dock }
-  return { ...design, dock: { ...dock, boat: { ...boat, ...BOATS[kind], side: boat?.side ?? 'left' } } }
+  return { ...design, dock: { ...dock, boat: { ...boat, ...USUAL_BOATS[kind], side: boat?.side ?? 'left' } } }
 }
 
 export const setBoat = (design: Design, change: Partial<Boat>): Design =>

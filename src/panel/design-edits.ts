@@ -1,5 +1,6 @@
 /** What the panel's controls change, as pure functions of the Design. */
 import type { BottomKind, Design } from '../../rules/index.ts'
+import { EXPOSURES } from '../../rules/site/waves/exposures.ts'
 import type { HeadShape } from './pictures.tsx'
 
 const withDock = (design: Design, change: Partial<Design['dock']>): Design => ({
@@ -59,16 +60,6 @@ export const setBottom = (design: Design, bottom: BottomKind): Design => withSit
 export const setLevel = (design: Design, which: 'low' | 'high', value: number): Design =>
   withSite(design, { levels: { ...design.site.levels, [which]: value } })
 
-/**
- * Exposure in plain words: wind (m/s) that blows a few times in a season, and open water upwind (m). Figures of our own, chosen to
- * part one kind of lake from the next; a shop or a survey gives better ones.
- */
-export const EXPOSURES = {
-  sheltered: { speed: 10, fetch: 400 },
-  small: { speed: 15, fetch: 1800 },
-  wide: { speed: 18, fetch: 5000 },
-  open: { speed: 22, fetch: 15_000 },
-} as const
 export type Exposure = keyof typeof EXPOSURES | 'none' | 'own'
 
 export function exposureOf({ site: { wind } }: Design): Exposure {

@@ -1,5 +1,6 @@
 /** The few parameters, each with what it changes. */
 import { LIMITS } from '../../rules/index.ts'
+import { EXPOSURES } from '../../rules/site/waves/exposures.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { Choice, Group, Hint, LengthField, LengthSlider, Stepper } from '../ui/controls.tsx'
 import { Fold } from '../ui/fold.tsx'
@@ -317,7 +318,7 @@ function ExposureChoice() {
         value={now}
         columns={2}
         options={[
-          ...EXPOSED.map((name) => option<change.Exposure>(name, change.EXPOSURES[name])),
+          ...EXPOSED.map((name) => option<change.Exposure>(name, EXPOSURES[name])),
           option('none', undefined),
           ...(now === 'own' ? [option('own', design.site.wind)] : []),
         ]}

@@ -1,10 +1,10 @@
-/** A plain figure 1.75 m tall, to see how large things are. Our own few lofted bodies; z up, feet at 0, looking along x. */
+/** A plain figure, to see how large things are. Our own few lofted bodies; z up, feet at 0, looking along x. */
 import { BufferAttribute, BufferGeometry } from 'three'
+import { PERSON_HEIGHT } from '../../rules/person.ts'
 
 /** One ring of a body: center x, y, z, half widths along x and y, m. */
 type Ring = readonly [x: number, y: number, z: number, rx: number, ry: number]
 
-export const HEIGHT = 1.75
 const ROUND = 14
 
 interface Body {
@@ -76,7 +76,7 @@ const BODIES: readonly Body[] = [
       [0.02, 0, 1.64, 0.092, 0.074],
       [0.008, 0, 1.7, 0.088, 0.072],
       [0, 0, 1.738, 0.055, 0.046],
-      [0, 0, HEIGHT, 0.01, 0.01],
+      [0, 0, PERSON_HEIGHT, 0.01, 0.01],
     ],
   },
   // hair
@@ -87,7 +87,7 @@ const BODIES: readonly Body[] = [
       [-0.03, 0, 1.62, 0.062, 0.079],
       [-0.016, 0, 1.675, 0.082, 0.083],
       [-0.006, 0, 1.72, 0.08, 0.07],
-      [-0.004, 0, HEIGHT + 0.004, 0.035, 0.03],
+      [-0.004, 0, PERSON_HEIGHT + 0.004, 0.035, 0.03],
     ],
   },
 ]

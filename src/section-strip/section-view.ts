@@ -12,6 +12,7 @@ import {
   shopOf,
   type Vec3,
 } from '../../rules/index.ts'
+import { factsOf } from '../../rules/part-kinds.ts'
 
 export type Point = readonly [x: number, z: number]
 
@@ -92,9 +93,19 @@ export function sideView(dock: Dock, design: Design, catalog: Catalog, x0: numbe
     } else if (kind === 'anchor-post') {
       const length = post.get(code)?.length ?? 0
       extras.push({ id: of, y: at[1], points: [seen([0, 0, 0]), seen([0, 0, length])] })
-    } else if (kind === 'bumper' || (kind === 'accessory' && size.has(code))) {
-      const half = (size.get(code)?.[1] ?? 0) / 2
-      extras.push({ id: of, y: at[1], points: [seen([0, -half, 0]), seen([0, half, 0])] })
+    } else if (factsOf(kind).strip && size.has(code)) {
+      const [, along, high] = size.get(code)!
+      const ends: readonly Vec3[] =
+        factsOf(kind).strip === 'y'
+          ? [
+              [0, -along / 2, 0],
+              [0, along / 2, 0],
+            ]
+          : [
+              [0, 0, -high],
+              [0, 0, 0],
+            ]
+      extras.push({ id: of, y: at[1], points: ends.map(seen) })
     }
   }
   const deck = design.dock.deckHeight

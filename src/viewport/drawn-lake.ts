@@ -3,6 +3,7 @@
  * its place where it cannot. A parallel view, so plain polygons do. Read from the Dock's placements; m in, pixels out.
  */
 import { type Catalog, type Design, type Dock, makeBed, shopOf, type Vec3 } from '../../rules/index.ts'
+import { PERSON_HEIGHT } from '../../rules/person.ts'
 import { turned } from '../section-strip/section-view.ts'
 import type { Range } from '../state/strip-range.ts'
 
@@ -12,7 +13,6 @@ const TILT = (27 * Math.PI) / 180
 /** Half the width of the block of lake, m, and its ground below the deepest bed. */
 const HALF = 4.2
 const GROUND = 0.5
-const PERSON = 1.72
 
 export interface Face {
   readonly name: string
@@ -179,7 +179,7 @@ export function drawLake(
     water,
     over,
     person: foot
-      ? `translate(${((px - seen.x0) * 100).toFixed(1)} ${((py - seen.y0) * 100).toFixed(1)}) scale(${PERSON * Math.cos(TILT)})`
+      ? `translate(${((px - seen.x0) * 100).toFixed(1)} ${((py - seen.y0) * 100).toFixed(1)}) scale(${PERSON_HEIGHT * Math.cos(TILT)})`
       : null,
     lineWidth: 6,
   }

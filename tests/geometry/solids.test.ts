@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { type Solid, solidOf } from '../../geometry/index.ts'
 import { bodies, type Catalog, type PartKind, shopOf } from '../../rules/index.ts'
 import { catalogs } from '../support/catalogs.ts'
+import { fenderCatalog } from '../support/fender-shop.ts'
 import { bodyManifold } from './support/manifold.ts'
 
 const partsOf = (catalog: Catalog) => [...shopOf(catalog).parts.values()]
@@ -81,7 +82,7 @@ function madeOf(catalog: Catalog, kind: PartKind, code: string) {
   }
 }
 
-describe.each(catalogs.map((catalog) => [catalog.name, catalog] as const))(
+describe.each([...catalogs, fenderCatalog].map((catalog) => [catalog.name, catalog] as const))(
   'the solids of %s',
   (_, catalog) => {
     const parts = partsOf(catalog)

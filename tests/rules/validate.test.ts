@@ -9,6 +9,7 @@ import { demoCatalog } from '../../rules/index.ts'
 import { deriveAtOnce, deriveFound } from '../support/at-once.ts'
 import { parsed } from '../support/by-hand.ts'
 import { metricCatalog } from '../support/catalogs.ts'
+import { fenderCatalog } from '../support/fender-shop.ts'
 import { LAWS, validate } from '../support/validate.ts'
 import { contractDemo, scattered, wide, workedL, workedStraight } from '../support/worked-designs.ts'
 
@@ -17,12 +18,17 @@ type Broken = Mutable<Dock>
 
 const design = parsed(contractDemo)
 const wideDesign = parsed(wide)
+const fenderDesign = parsed({
+  ...contractDemo,
+  dock: { ...contractDemo.dock, extras: { 'fender-board': 3 } },
+})
 const CASES: readonly [string, Design, typeof demoCatalog][] = [
   ['the demo', design, demoCatalog],
   ['the worked check', parsed(workedStraight), demoCatalog],
   ['the L on a cross slope', parsed(workedL), demoCatalog],
   ['a wide dock of the metric shop', wideDesign, metricCatalog],
   ['soundings off one line', parsed(scattered), demoCatalog],
+  ['fender boards', fenderDesign, fenderCatalog],
 ]
 
 describe('the independent check', () => {
@@ -51,7 +57,7 @@ const section = (dock: Broken, id: string) => dock.sections.find((s) => s.id ===
 const without = <T extends { id: string }>(list: readonly T[], id: string): T[] =>
   list.filter((x) => x.id !== id)
 
-/** law, what is broken, how. On the demo dock; those in `ON_WIDE` on the wide one. */
+/** law, what is broken, how. On the demo dock; those in `ON_WIDE` on the wide one, `fenderBoards` on one that has them. */
 const BREAKS: readonly [law: string, what: string, breakIt: (dock: Broken) => unknown][] = [
   ['legsPadsCaps', 'a foot pad is missing', (d) => drop(d, 'foot-pad')],
   ['legsPadsCaps', 'a leg cap is missing', (d) => drop(d, 'leg-cap')],
@@ -242,6 +248,19 @@ const BREAKS: readonly [law: string, what: string, breakIt: (dock: Broken) => un
   ],
   ['postsBesidePads', 'a post stands on a pad', (d) => moveTo(of(d, 'anchor-post'), leg(d, 's5.end.left'))],
   ['extrasOnEdges', 'a bumper hangs in the air', (d) => shift(of(d, 'bumper').at, 1, 0.2)],
+  ['fenderBoards', 'a board is missing', (d) => drop(d, 'fender-board')],
+  ['fenderBoards', 'a bolt is missing', (d) => drop(d, 'fender-bolt')],
+  ['fenderBoards', 'a board stands over the deck', (d) => shift(of(d, 'fender-board').at, 2, 0.1)],
+  [
+    'fenderBoards',
+    'a board faces the dock',
+    (d) => {
+      const { turn } = of(d, 'fender-board')
+      ;[turn[2], turn[3]] = [turn[3], -turn[2]]
+    },
+  ],
+  ['fenderBoards', 'a bolt is under the rail', (d) => shift(of(d, 'fender-bolt').at, 2, -0.2)],
+  ['fenderBoards', 'a bolt is beside its board', (d) => shift(of(d, 'fender-bolt').at, 0, 0.1)],
   ['hingeOnAxis', 'a hinge pin is on the deck', (d) => shift(of(d, 'hinge-pin').at, 2, 0.0635)],
   ['rowsCountPlacements', 'a row counts one more', (d) => shift(row(d, 'foot-pad'), 'quantity', 1)],
   [
@@ -394,7 +413,11 @@ const ON_WIDE = ['tiePlates', 'tiesWhereEdgesTouch']
 describe('each law fails where it is broken', () => {
   it.each(BREAKS)('%s: %s', (name, what, breakIt) => {
     const onWide = ON_WIDE.includes(name) && what !== 'a tie without touching edges'
-    const [input, catalog] = onWide ? [wideDesign, metricCatalog] : [design, demoCatalog]
+    const [input, catalog] = onWide
+      ? [wideDesign, metricCatalog]
+      : name === 'fenderBoards'
+        ? [fenderDesign, fenderCatalog]
+        : [design, demoCatalog]
     const dock = structuredClone(deriveAtOnce(input, catalog)) as Broken
     expect(LAWS[name]!(dock as Dock, input, catalog)).toEqual([])
     breakIt(dock)

@@ -7,6 +7,7 @@ import { setHeightOf } from '../../parts/legs.ts'
 import { crestOf } from '../../site/waves/crest.ts'
 import { inDepth, trainsOf } from '../../site/waves/trains.ts'
 import { SOFTENED } from '../../structure/dock/analysis.ts'
+import { loadCaseOf } from '../../structure/dock/load-cases.ts'
 import { type Found, meters, number, remedy, replace, text } from '../check.ts'
 
 export interface Stood {
@@ -105,7 +106,7 @@ export function raiseOverCrests(kit: Kit, waves: Waves): Remedy {
 }
 
 /** Whether a case is that of a shove or of a boat that comes in. */
-export const byPush = (name: string): boolean => /^D\+[PB] /.test(name)
+export const byPush = (name: string): boolean => loadCaseOf(name)?.push ?? false
 
 /** Whether a case has wind and waves in it. */
-export const inWeather = (name: string): boolean => name.includes('W')
+export const inWeather = (name: string): boolean => loadCaseOf(name)?.weather ?? false

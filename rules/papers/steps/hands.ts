@@ -1,7 +1,8 @@
 /** Hands and tools: how many people a lift takes, where they stand, what they need. */
-import type { Bolt, Catalog } from '../../catalog/index.ts'
-import type { PartKind, Section } from '../../dock.ts'
+import type { Catalog } from '../../catalog/index.ts'
+import type { Section } from '../../dock.ts'
 import { round6 } from '../../numbers.ts'
+import { kindsWith, type PartKind } from '../../part-kinds.ts'
 import { FRAME_LIFT, liftingLimit } from '../../structure/strength/lifting.ts'
 import { packagingOf } from '../packaging.ts'
 import { count, kilograms, saying, text } from '../saying.ts'
@@ -37,14 +38,7 @@ export const crewOf = (...crew: readonly (readonly [Place, number])[]): Crew[] =
 export const peopleOf = (crew: readonly Crew[]): number => crew.reduce((sum, { people }) => sum + people, 0)
 
 /** Bolts that a line tightens (or loosens), by its parts. */
-const BOLTS: ReadonlySet<PartKind> = new Set<Bolt['kind']>([
-  'set-bolt',
-  'pad-bolt',
-  'hook-bolt',
-  'bar-bolt',
-  'pin-bolt',
-  'brace-bolt',
-])
+const BOLTS: ReadonlySet<PartKind> = new Set<PartKind>(kindsWith('list', 'hardware'))
 
 /** What else a line of work is done with. */
 const OTHER: Partial<Record<Work, 'tool-rod' | 'tool-tape' | 'tool-level' | 'tool-auger-bar'>> = {

@@ -35,6 +35,7 @@ import { type Combination, combinations, GRAVITY, type Gravity } from './combina
 import { judgedForces, type Touch, touch } from './contacts.ts'
 import type { DockFrame } from './frame.ts'
 import { letGo } from './lift-off.ts'
+import { caseId } from './load-cases.ts'
 import { crowdLoads, edgeLoads, type LoadedSide } from './people.ts'
 import { type Lean, sliding } from './sliding.ts'
 import { isPushedOff, type Outcome, underPush } from './under-push.ts'
@@ -340,7 +341,7 @@ function sideLoads(states: StateLayout, frame: DockFrame, sway: Sway): LoadedSid
       // Whoever shoves stands on that section, in its middle.
       const section = frame.corners.find((corners) => corners?.includes(node)) ?? []
       for (const corner of section) loadNode(load, corner, [0, 0, -PUSH / section.length])
-      return { name: `D+P ${toward}`, toward, outside: false, load }
+      return { name: caseId('shove', toward), toward, outside: false, load }
     })
   })
 }
@@ -356,7 +357,7 @@ function bumpLoads(states: StateLayout, frame: DockFrame, plain: State): LoadedS
   const give = respond(plain, pushLoad(states, node, 0, 1).onNodes)[node * 6 + 1]!
   const { energy, force } = bump(boat.mass, give, bumperAt(frame))
   const load = pushLoad(states, node, 0, sign * force)
-  return [{ name: `D+B ${toward}`, toward, outside: true, bump: { energy, force }, load }]
+  return [{ name: caseId('boat', toward), toward, outside: true, bump: { energy, force }, load }]
 }
 
 /** Mean axial force of each member, tension positive, N. */

@@ -12,6 +12,7 @@
  * The frame leans with its load: gravity cases both ways and across, weather cases the way they push.
  */
 import type { Height } from '../../site/waves/trains.ts'
+import { caseId } from './load-cases.ts'
 import type { LevelName, Toward } from './ways.ts'
 
 /** How much of the deck's people is in the axial forces that the frame is softened by. */
@@ -19,7 +20,7 @@ export const GRAVITY = { full: 1, none: 0 } as const
 export type Gravity = keyof typeof GRAVITY
 
 export interface Combination {
-  /** `D+L`, `D+L left`, `0.6D+W high left`, `D+P lake`, `D+B right`, `D+C lake`, `D+E left` … : what `case` says in the Dock. */
+  /** Id of its load case (`load-cases.ts`): what `case` says in the Dock. */
   readonly name: string
   readonly gravity: Gravity
   readonly dead: number
@@ -76,15 +77,15 @@ export function combinations(
   const all: Combination[] = []
   const quiet = { weather: null, side: null, outside: true }
   for (const lean of SIDES) {
-    all.push({ ...quiet, name: 'D', gravity: 'none', dead: 1, live: [0, 0], lean })
-    all.push({ ...quiet, name: 'D+L', gravity: 'full', dead: 1, live: [1, 1], lean })
+    all.push({ ...quiet, name: caseId('dead'), gravity: 'none', dead: 1, live: [0, 0], lean })
+    all.push({ ...quiet, name: caseId('live'), gravity: 'full', dead: 1, live: [1, 1], lean })
   }
   // Half a deck full twists a section: it leans to the side that is full, or lengthwise.
   for (const side of ['left', 'right'] as const)
     for (const lean of [side, 'shore', 'lake'] as const)
       all.push({
         ...quiet,
-        name: `D+L ${side}`,
+        name: caseId('live', side),
         gravity: 'full',
         dead: 1,
         live: side === 'left' ? [1, 0] : [0, 1],
@@ -106,16 +107,20 @@ export function combinations(
   if (weather)
     for (const level of levels)
       for (const toward of WEATHER) {
-        const name = `${level} ${toward}`
         const whole = { factor: 1, level, toward, waves: 'tenth' } as const
         const highest = { ...whole, waves: 'highest' } as const
         const most = { ...highest, factor: 0.75 }
         const base = { ...quiet, lean: toward, gravity: 'none' as const, live: [0, 0] as const }
-        all.push({ ...base, name: `D+W ${name}`, dead: 1, weather: highest, outside: false })
-        all.push({ ...base, name: `0.6D+W ${name}`, dead: 0.6, weather: { ...whole, uplift: 1 } })
+        all.push({ ...base, name: caseId('storm', toward, level), dead: 1, weather: highest, outside: false })
         all.push({
           ...base,
-          name: `D+0.75L+0.75W ${name}`,
+          name: caseId('storm-light', toward, level),
+          dead: 0.6,
+          weather: { ...whole, uplift: 1 },
+        })
+        all.push({
+          ...base,
+          name: caseId('storm-live', toward, level),
           gravity: 'full',
           dead: 1,
           live: [0.75, 0.75],

@@ -10,6 +10,7 @@ import { LADDER_LOAD, LADDER_STANDOFF } from '../strength/index.ts'
 import { liveLoad, livePressure } from './basic-loads.ts'
 import type { SideLoad } from './combinations.ts'
 import type { DockFrame } from './frame.ts'
+import { caseId } from './load-cases.ts'
 import { TOWARD, type Toward } from './ways.ts'
 
 export type LoadedSide = SideLoad & { readonly load: CaseLoad }
@@ -34,7 +35,7 @@ export function crowdLoads(states: StateLayout, frame: DockFrame, lean: number):
       const sideways = (weight * lean) / 4
       for (const node of frame.corners[index]!) loadNode(load, node, [sideways * x, sideways * y, 0])
     }
-    return { name: `D+C ${toward}`, toward, outside: true, load }
+    return { name: caseId('crowd', toward), toward, outside: true, load }
   }
   const most = (side: 'left' | 'right'): Placed[] => [berthSection(placed, side)!]
   return [crowd('lake', ends, 1, 1), crowd('left', most('left'), 1, 0), crowd('right', most('right'), 0, 1)]
@@ -56,7 +57,7 @@ export function edgeLoads(states: StateLayout, frame: DockFrame): LoadedSide[] {
     const load = noLoad(states.layout)
     // r × F, F straight down.
     loadNode(load, node, [0, 0, -LADDER_LOAD], [-y * LADDER_LOAD, x * LADDER_LOAD, 0])
-    return [{ name: `D+E ${side}`, toward: side, outside: true, load }]
+    return [{ name: caseId('edge', side), toward: side, outside: true, load }]
   })
 }
 

@@ -14,6 +14,7 @@ import { DECK_LIVE } from './basic-loads.ts'
 import { braceJudge } from './brace-use.ts'
 import { feetJudge } from './foot-use.ts'
 import { AS_BUILT, type DockFrame, dockFrame } from './frame.ts'
+import { caseId } from './load-cases.ts'
 import { legJudges, railJudges } from './part-judges.ts'
 import { playOf } from './play.ts'
 import { sleeveStiffness } from './sleeve.ts'
@@ -70,7 +71,7 @@ export function structureOf(
     deep,
     slides: judges.slides(),
     stands: judges.falls().length === 0 && !analysis.buckled,
-    falls: analysis.buckled ? ['D+L', ...judges.falls()] : judges.falls(),
+    falls: analysis.buckled ? [caseId('live'), ...judges.falls()] : judges.falls(),
     cases,
     live: round6(kit.design.dock.load ?? DECK_LIVE),
   }

@@ -1,7 +1,8 @@
 /** All parts of the dock in the scene: one object that follows the Dock's placements, in place. */
 import { Group, type Material } from 'three'
 import { groupPlacements, type Look, solidOf } from '../../../geometry/index.ts'
-import type { Catalog, Dock, PartKind, Placement } from '../../../rules/index.ts'
+import type { Catalog, Dock, Placement } from '../../../rules/index.ts'
+import { factsOf } from '../../../rules/part-kinds.ts'
 import { makePartMaterial } from '../look/part.ts'
 import type { World } from '../look/world.ts'
 import { type Baked, type BakedItem, makeBaked } from './baked.ts'
@@ -9,16 +10,6 @@ import { type Instanced, makeInstanced } from './instanced.ts'
 import { markerOf } from './marks.ts'
 import { planInstanced } from './plan.ts'
 import { type Shape, shapeOf } from './shape.ts'
-
-/** What is large enough for its shadow to be seen; baked meshes throw one as a whole. */
-const THROWS_SHADOW: ReadonlySet<PartKind> = new Set([
-  'frame',
-  'deck-panel',
-  'leg',
-  'brace',
-  'anchor-post',
-  'foot-pad',
-])
 
 const LOOKS: readonly Look[] = ['aluminum', 'steel', 'wood', 'plastic', 'rubber']
 
@@ -92,7 +83,7 @@ export function makeParts(world: World): Parts {
             shape,
             placements.length,
             (surface) => materialOf(surface, false),
-            THROWS_SHADOW.has(kind),
+            factsOf(kind).shadow,
           )
           // The deck first: it covers most of what is under it.
           for (const mesh of batch.meshes)

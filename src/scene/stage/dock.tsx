@@ -3,11 +3,12 @@ import { useThree } from '@react-three/fiber'
 import { useEffect, useLayoutEffect, useMemo } from 'react'
 import { useStore } from 'zustand'
 import type { Dock as DockData } from '../../../rules/index.ts'
+import { PERSON_HEIGHT } from '../../../rules/person.ts'
 import type { LeadlineStore } from '../../state/store.ts'
 import { makePartMaterial } from '../look/part.ts'
 import type { World } from '../look/world.ts'
 import type { Parts } from '../parts/parts.ts'
-import { HEIGHT, personGeometry } from '../person.ts'
+import { personGeometry } from '../person.ts'
 import { fitSun, makeSun } from '../sun.ts'
 import type { Facts } from './facts.ts'
 import { useMade } from './lake.tsx'
@@ -39,7 +40,8 @@ export function DockParts({ world, facts, store, parts }: Props) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the hour moves the sun, the person throws a shadow too.
   useLayoutEffect(() => {
     const low = placed.legs.reduce((z, leg) => Math.min(z, leg.bed), deck - 0.3)
-    const high = deck + Math.max(person ? HEIGHT : 0, ...placed.legs.map((leg) => leg.aboveDeck ?? 0), 0.2)
+    const high =
+      deck + Math.max(person ? PERSON_HEIGHT : 0, ...placed.legs.map((leg) => leg.aboveDeck ?? 0), 0.2)
     fitSun(sun, { ...bounds, z0: low, z1: high }, world)
     gl.shadowMap.needsUpdate = true
     invalidate()

@@ -1,7 +1,8 @@
 /** The dock's parts as bodies that sway: vertices in place, each with its own movement; one mesh a material. */
 import { BufferAttribute, Group, type IUniform, type Material } from 'three'
 import { groupPlacements, type Look, solidOf } from '../../../geometry/index.ts'
-import type { Catalog, Dock, PartKind } from '../../../rules/index.ts'
+import type { Catalog, Dock } from '../../../rules/index.ts'
+import { factsOf } from '../../../rules/part-kinds.ts'
 import type { SwayShape } from '../../../rules/structure/dock/sway-shape.ts'
 import { makePartMaterial } from '../look/part.ts'
 import type { World } from '../look/world.ts'
@@ -10,18 +11,6 @@ import { NO_MARK } from '../parts/marks.ts'
 import { shapeOf } from '../parts/shape.ts'
 import { fieldOf } from './field.ts'
 
-/** Too small to be missed. */
-const LEFT_OUT: ReadonlySet<PartKind> = new Set([
-  'set-bolt',
-  'pad-bolt',
-  'hook-bolt',
-  'bar-bolt',
-  'pin-bolt',
-  'brace-bolt',
-  'hinge-pin',
-  'deck-clip',
-])
-const OF_BRACES: ReadonlySet<PartKind> = new Set(['brace', 'brace-clamp', 'brace-bolt'])
 const LOOKS: readonly Look[] = ['aluminum', 'steel', 'wood', 'plastic', 'rubber']
 
 export interface Model {
@@ -50,7 +39,8 @@ export function makeModel(world: World, uSway: IUniform<number>): Model {
       const items: BakedItem[] = []
       for (const placements of groupPlacements(dock).values()) {
         const { kind, code } = placements[0]!
-        if (LEFT_OUT.has(kind) || (!shape.braces && OF_BRACES.has(kind))) continue
+        const { sways, layer } = factsOf(kind)
+        if (!sways || (!shape.braces && layer === 'BRACE')) continue
         const body = shapeOf(solidOf(kind, code, catalog))
         for (const placement of placements) items.push({ placement, shape: body })
       }

@@ -29,7 +29,7 @@ export const idsByContract: Law = (dock, design) => {
 /** Every placement is of something that is there, or of an extra. */
 export const piecesOfSomething: Law = (dock) => {
   const ids = new Set([...dock.sections, ...dock.legs, ...dock.pairs, ...dock.joints].map((item) => item.id))
-  const extras = ['bumper', 'accessory', 'anchor-post', 'auger', 'post-clamp']
+  const extras = ['bumper', 'fender-board', 'fender-bolt', 'accessory', 'anchor-post', 'auger', 'post-clamp']
   return dock.placements
     .filter((p) => !ids.has(p.of) && !extras.includes(p.kind))
     .map((p) => `${p.kind} of ${p.of}`)

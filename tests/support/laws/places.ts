@@ -1,4 +1,4 @@
-/** Laws of where the smaller pieces are: in the frame of reference that `rules/dock.ts` gives for each kind. */
+/** Laws of where the smaller pieces are: in the frame of reference that `rules/part-kinds.ts` gives for each kind. */
 import type { Placement } from '../../../rules/dock.ts'
 import { groundOf } from './ground.ts'
 import { expectNear, frameOf, groupBy, type Law, near, stopOn, TOLERANCE } from './law.ts'
@@ -196,6 +196,49 @@ export const extrasOnEdges: Law = (dock, _design, catalog) => {
       const across = Math.abs(dx * Math.sin(a) + dy * Math.cos(a)) - section.width / 2
       if (!near(Math.max(along, across), off, 1e-5))
         out.push(`${p.code} at ${p.at} is ${Math.max(along, across)} off ${section.id}, expected ${off}`)
+    }
+  }
+  return out
+}
+
+/**
+ * A fender board stands with its top at the deck, its back to its section; its bolts go through it and the rail behind it, as many
+ * through each board of an extra, one over the other.
+ */
+export const fenderBoards: Law = (dock, design, catalog) => {
+  const out: string[] = []
+  for (const extra of catalog.extras) {
+    const board = extra.parts.find(({ kind }) => kind === 'fender-board')
+    const bolt = extra.parts.find(({ kind }) => kind === 'fender-bolt')
+    if (!board) continue
+    const [, wide] = board.size
+    for (const [id, own] of groupBy(dock.placements, (p) => p.of)) {
+      if (!id.startsWith(`${extra.code}.`)) continue
+      const boards = own.filter((p) => p.kind === 'fender-board')
+      const bolts = own.filter((p) => p.kind === 'fender-bolt')
+      if (boards.length !== board.count) out.push(`${id} has ${boards.length} boards`)
+      if (bolts.length !== (bolt?.count ?? 0)) out.push(`${id} has ${bolts.length} bolts`)
+      for (const p of boards) {
+        const section = dock.sections.find((s) => s.id === p.section)!
+        const [cx, cy] = inPlan(section, [section.length / 2, 0])
+        const [x, y, z, w] = p.turn
+        const outward = [1 - 2 * (y * y + z * z), 2 * (x * y + z * w)] as const
+        if (!near(p.at[2], design.dock.deckHeight)) out.push(`${id}: its top is at ${p.at[2]}`)
+        if (outward[0] * (p.at[0] - cx) + outward[1] * (p.at[1] - cy) <= 0)
+          out.push(`${id}: its face is turned to the dock`)
+        const rail = catalog.stock[frameOf(catalog, section.frame)!.rail]!
+        const deep = rail.shape === 'rect-tube' || rail.shape === 'flat' ? rail.height : rail.diameter
+        const top = design.dock.deckHeight - catalog.decking.rise
+        const through = bolts.filter((b) => Math.hypot(b.at[0] - p.at[0], b.at[1] - p.at[1]) < wide / 2)
+        if (Math.abs(through.length - bolts.length / boards.length) >= 1)
+          out.push(
+            `${id}: ${through.length} of ${bolts.length} bolts go through one of ${boards.length} boards`,
+          )
+        const heights = through.map((b) => b.at[2])
+        if (new Set(heights).size < heights.length) out.push(`${id}: two bolts in one place`)
+        for (const height of heights)
+          if (height >= top || height <= top - deep) out.push(`${id}: a bolt at ${height} misses the rail`)
+      }
     }
   }
   return out

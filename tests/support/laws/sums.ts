@@ -91,6 +91,8 @@ const NOT_LIFTED: readonly PartKind[] = [
   'leg-cap',
   'sleeve-cap',
   'bumper',
+  'fender-board',
+  'fender-bolt',
   'accessory',
   'anchor-post',
   'auger',
