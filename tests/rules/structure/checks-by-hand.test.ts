@@ -161,7 +161,7 @@ describe('parts', () => {
     const patchOf = (name: string, kit = KIT) =>
       found('leg-overloaded', { legs: [leg({ use: 2, case: name })] }, kit)[0]!.patch
     expect(patchOf('D+L', bare)).toEqual([{ op: 'replace', path: '/dock/bracing/none', value: ['s1.end'] }])
-    for (const name of ['D+W high left', 'D+P s3 lake', 'D+B left']) expect(patchOf(name)).toEqual(POSTS)
+    for (const name of ['D+W high left', 'D+P lake', 'D+B left']) expect(patchOf(name)).toEqual(POSTS)
     for (const name of ['D+L left', 'D+C lake', 'D+E left']) expect(patchOf(name)).toEqual(fewer(1))
     // Of the first section nothing is left over.
     expect(found('leg-overloaded', { legs: [leg({ leg: 's1.end.left', use: 2 })] })[0]!.patch).toBeNull()
@@ -307,7 +307,7 @@ describe('the dock as a whole', () => {
   })
 
   it('that falls is told by what carries it over: weight and people, weather, or a push', () => {
-    const falls = ['D+B left', 'D+L left', 'D+C lake', '0.6D+W high left', '0.6D+W low left', 'D+P s3 lake']
+    const falls = ['D+B left', 'D+L left', 'D+C lake', '0.6D+W high left', '0.6D+W low left', 'D+P lake']
     expect(found('does-not-stand', { falls })).toEqual([
       { parts: [], values: { case: 'D+L left' }, patch: POSTS },
     ])
