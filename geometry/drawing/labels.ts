@@ -4,14 +4,8 @@
  */
 import type { Ink, Mark, Point, Stroke, TextMark, Weight } from '../paper/marks.ts'
 import { CAP_HEIGHT, DESCENT, textWidth } from '../paper/text.ts'
+import { type Box, type Cells, makeCells, overlap, within } from './cells.ts'
 import { clipLine } from './view.ts'
-
-export interface Box {
-  readonly x0: number
-  readonly y0: number
-  readonly x1: number
-  readonly y1: number
-}
 
 export interface Label {
   readonly text: string
@@ -46,9 +40,6 @@ export const PAPER: Ink = '#ffffff'
 const LED = 1.8
 /** One crossed line weighs as much as so many mm. */
 const CROSSED = 4
-const CELL = 8
-
-export const overlap = (a: Box, b: Box): boolean => a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
 
 /** The box of a text mark, mm; highest accents to lowest tails. */
 export function boxOf({ at, text, size, weight, anchor, angle }: TextMark): Box {
@@ -74,29 +65,6 @@ function turnOf(angle: number): readonly [number, number] {
 
 const DESCENT_UP = Math.abs(DESCENT)
 
-/** Lines in cells, so that only near ones are asked. */
-function near(segments: readonly Segment[]): (box: Box) => number {
-  const cells = new Map<string, Segment[]>()
-  for (const segment of segments) {
-    const [[ax, ay], [bx, by]] = segment
-    for (let i = Math.floor(Math.min(ax, bx) / CELL); i <= Math.floor(Math.max(ax, bx) / CELL); i++)
-      for (let j = Math.floor(Math.min(ay, by) / CELL); j <= Math.floor(Math.max(ay, by) / CELL); j++) {
-        const key = `${i} ${j}`
-        const list = cells.get(key)
-        if (list) list.push(segment)
-        else cells.set(key, [segment])
-      }
-  }
-  return (box) => {
-    const found = new Set<Segment>()
-    for (let i = Math.floor(box.x0 / CELL); i <= Math.floor(box.x1 / CELL); i++)
-      for (let j = Math.floor(box.y0 / CELL); j <= Math.floor(box.y1 / CELL); j++)
-        for (const segment of cells.get(`${i} ${j}`) ?? [])
-          if (!found.has(segment) && clipLine(segment[0], segment[1], box)) found.add(segment)
-    return found.size
-  }
-}
-
 export interface Placed {
   readonly marks: readonly Mark[]
   readonly boxes: readonly Box[]
@@ -116,127 +84,194 @@ export function placeLabels(
     segments,
   }: { readonly bounds: Box; readonly taken: readonly Box[]; readonly segments: readonly Segment[] },
 ): Placed {
-  const crossed = near(segments)
-  const boxes: Box[] = [...taken]
+  const sheet = writtenOn(bounds, taken, segments)
   const marks: Mark[] = []
   const left: Label[] = []
   const fresh: Box[] = []
-  const leaders: Segment[] = []
-  // First all that can stand where they wish with nothing in the way, then the others around them.
-  const later: Label[] = []
-  const place = (label: Label, wishOnly: boolean): void => {
-    const along = textWidth(label.text, label.size, label.weight) + 2 * GAP
-    const across = (CAP_HEIGHT + DESCENT_UP) * label.size + 2 * GAP
-    const [cos, sin] = turnOf(label.angle)
-    const [width, height] = [
-      along * Math.abs(cos) + across * Math.abs(sin),
-      along * Math.abs(sin) + across * Math.abs(cos),
-    ]
-    const boxAt = ([x, y]: Point): Box => ({
-      x0: x - width / 2,
-      x1: x + width / 2,
-      y0: y - height / 2,
-      y1: y + height / 2,
-    })
-    const free = (box: Box): boolean =>
-      box.x0 >= bounds.x0 &&
-      box.x1 <= bounds.x1 &&
-      box.y0 >= bounds.y0 &&
-      box.y1 <= bounds.y1 &&
-      !boxes.some((other) => overlap(box, other)) &&
-      !leaders.some(([from, to]) => clipLine(from, to, box))
-    // Neither a leader over a label nor a label over a leader.
-    const leads = (box: Box): boolean => {
-      const [from, to] = leaderOf(label.at, box)
-      return boxes.every((other) => !clipLine(from, to, other))
-    }
-    let best: { box: Box; cost: number; ring: number } | null = null
-    const wish = boxAt(label.wish)
-    if (free(wish)) best = { box: wish, cost: label.firm ? 0 : crossed(wish) * CROSSED, ring: 0 }
-    if (wishOnly && (!best || best.cost > 0)) {
-      later.push(label)
-      return
-    }
-    if (!best || best.cost > 0)
-      for (const ring of RINGS) {
-        if (label.optional && ring > NEAR) break
-        if (best && best.cost <= ring) break
-        const steps = ring < 6 ? 8 : 16
-        for (let i = 0; i < steps; i++) {
-          const turn = (2 * Math.PI * i) / steps
-          const box = boxAt([
-            label.at[0] + Math.cos(turn) * (ring + width / 2),
-            label.at[1] - Math.sin(turn) * (ring + height / 2),
-          ])
-          if (!free(box) || (ring > LEADER && !leads(box))) continue
-          const cost = ring * (ring > LEADER ? LED : 1) + crossed(box) * CROSSED
-          if (!best || cost < best.cost) best = { box, cost, ring }
-        }
-      }
-    // Better untold than over many lines: it is told elsewhere too.
-    if (label.optional && best && best.cost > NEAR) best = null
-    if (!best && !label.optional)
-      best =
-        anywhere(label.at, width, height, bounds, (box) => free(box) && leads(box)) ??
-        anywhere(label.at, width, height, bounds, free)
-    if (!best) {
-      left.push(label)
-      return
-    }
-    const { box, ring } = best
-    const clear = leads(box)
-    boxes.push(box)
+  const put = (label: Label, shape: Shape, { box, ring }: Choice): void => {
+    const clear = leads(sheet, label, box)
+    sheet.boxes.add(box, box)
     fresh.push(box)
-    const middle: Point = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2]
     // One in a column stands near enough to do without where its leader would cross another.
     if (ring > LEADER || (label.led && clear)) {
-      marks.push(leader(label.at, box))
-      leaders.push(leaderOf(label.at, box))
+      const leader = leaderOf(label.at, box)
+      marks.push({ kind: 'path', points: leader, closed: false, stroke: LEADER_STROKE, fill: null })
+      sheet.leaders.add(extentOf(leader), leader)
     }
-    // Lines are left out under the letters, as a draftsman breaks them.
-    if (crossed(box) > 0) {
-      const [half, high] = [along / 2 - GAP / 2, across / 2 - GAP / 2]
-      const corner = (i: number, j: number): Point => [
-        middle[0] + i * half * cos + j * high * sin,
-        middle[1] - i * half * sin + j * high * cos,
-      ]
-      const points = [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)]
-      marks.push({ kind: 'path', points, closed: true, stroke: null, fill: PAPER })
-    }
-    const shift = ((CAP_HEIGHT - DESCENT_UP) / 2) * label.size
-    marks.push({
-      kind: 'text',
-      text: label.text,
-      size: label.size,
-      weight: label.weight,
-      ink: label.ink,
-      anchor: 'middle',
-      angle: label.angle,
-      at: [middle[0] + sin * shift, middle[1] + cos * shift],
-    })
+    if (crossed(sheet, box) > 0) marks.push(gapUnder(shape, middleOf(box)))
+    marks.push(textOf(label, shape, middleOf(box)))
   }
-  for (const label of labels) place(label, true)
-  for (const label of later) place(label, false)
+  // First all that can stand where they wish with nothing in the way, then the others around them.
+  const later: Label[] = []
+  for (const label of labels) {
+    const shape = shapeOf(label)
+    const wish = atWish(sheet, label, shape)
+    if (wish?.cost === 0) put(label, shape, wish)
+    else later.push(label)
+  }
+  for (const label of later) {
+    const shape = shapeOf(label)
+    const choice = choose(sheet, label, shape)
+    if (choice) put(label, shape, choice)
+    else left.push(label)
+  }
   return { marks, boxes: fresh, left }
+}
+
+/** What stands on a sheet while it is written on. */
+interface Written {
+  readonly bounds: Box
+  readonly boxes: Cells<Box>
+  readonly leaders: Cells<Segment>
+  readonly lines: Cells<Segment>
+}
+
+function writtenOn(bounds: Box, taken: readonly Box[], segments: readonly Segment[]): Written {
+  const sheet: Written = { bounds, boxes: makeCells(), leaders: makeCells(), lines: makeCells() }
+  for (const box of taken) sheet.boxes.add(box, box)
+  for (const segment of segments) sheet.lines.add(extentOf(segment), segment)
+  return sheet
+}
+
+const extentOf = ([[ax, ay], [bx, by]]: Segment): Box => ({
+  x0: Math.min(ax, bx),
+  y0: Math.min(ay, by),
+  x1: Math.max(ax, bx),
+  y1: Math.max(ay, by),
+})
+
+const crosses =
+  (box: Box) =>
+  ([from, to]: Segment): boolean =>
+    clipLine(from, to, box) !== null
+
+const crossed = ({ lines }: Written, box: Box): number => lines.count(box, crosses(box))
+
+const isFree = ({ bounds, boxes, leaders }: Written, box: Box): boolean =>
+  within(box, bounds) && !boxes.some(box, (other) => overlap(box, other)) && !leaders.some(box, crosses(box))
+
+/** Neither a leader over a label nor a label over a leader. */
+function leads({ boxes }: Written, { at }: Label, box: Box): boolean {
+  const leader = leaderOf(at, box)
+  return !boxes.some(extentOf(leader), (other) => crosses(other)(leader))
+}
+
+/** Of a label with the air around it: along its line and across, and of the box around that; mm. */
+interface Shape {
+  readonly along: number
+  readonly across: number
+  readonly width: number
+  readonly height: number
+  readonly cos: number
+  readonly sin: number
+}
+
+function shapeOf({ text, size, weight, angle }: Label): Shape {
+  const along = textWidth(text, size, weight) + 2 * GAP
+  const across = (CAP_HEIGHT + DESCENT_UP) * size + 2 * GAP
+  const [cos, sin] = turnOf(angle)
+  const width = along * Math.abs(cos) + across * Math.abs(sin)
+  const height = along * Math.abs(sin) + across * Math.abs(cos)
+  return { along, across, width, height, cos, sin }
+}
+
+const boxAround = ([x, y]: Point, { width, height }: Shape): Box => ({
+  x0: x - width / 2,
+  x1: x + width / 2,
+  y0: y - height / 2,
+  y1: y + height / 2,
+})
+
+const middleOf = ({ x0, y0, x1, y1 }: Box): Point => [(x0 + x1) / 2, (y0 + y1) / 2]
+
+interface Choice {
+  readonly box: Box
+  readonly cost: number
+  /** How far it is from what it is about, mm. */
+  readonly ring: number
+}
+
+function atWish(sheet: Written, label: Label, shape: Shape): Choice | null {
+  const box = boxAround(label.wish, shape)
+  if (!isFree(sheet, box)) return null
+  return { box, cost: label.firm ? 0 : crossed(sheet, box) * CROSSED, ring: 0 }
+}
+
+function choose(sheet: Written, label: Label, shape: Shape): Choice | null {
+  const best = around(sheet, label, shape, atWish(sheet, label, shape))
+  // Better untold than over many lines: it is told elsewhere too.
+  if (label.optional) return best && best.cost > NEAR ? null : best
+  return (
+    best ??
+    anywhere(sheet, label, shape, (box) => isFree(sheet, box) && leads(sheet, label, box)) ??
+    anywhere(sheet, label, shape, (box) => isFree(sheet, box))
+  )
+}
+
+/** The cheapest place on the rings, where one costs less than the wish. */
+function around(sheet: Written, label: Label, shape: Shape, wish: Choice | null): Choice | null {
+  let best = wish
+  for (const ring of RINGS) {
+    if (label.optional && ring > NEAR) break
+    if (best && best.cost <= ring) break
+    const steps = ring < 6 ? 8 : 16
+    for (let i = 0; i < steps; i++) {
+      const turn = (2 * Math.PI * i) / steps
+      const x = label.at[0] + Math.cos(turn) * (ring + shape.width / 2)
+      const y = label.at[1] - Math.sin(turn) * (ring + shape.height / 2)
+      const box = boxAround([x, y], shape)
+      const far = ring * (ring > LEADER ? LED : 1)
+      if (best && far >= best.cost) continue
+      if (!isFree(sheet, box) || (ring > LEADER && !leads(sheet, label, box))) continue
+      const cost = far + crossed(sheet, box) * CROSSED
+      if (!best || cost < best.cost) best = { box, cost, ring }
+    }
+  }
+  return best
 }
 
 /** The nearest free place on a grid over the whole sheet. */
 function anywhere(
-  [x, y]: Point,
-  width: number,
-  height: number,
-  bounds: Box,
+  { bounds }: Written,
+  { at: [x, y] }: Label,
+  shape: Shape,
   free: (box: Box) => boolean,
-): { box: Box; cost: number; ring: number } | null {
-  let best: { box: Box; cost: number; ring: number } | null = null
+): Choice | null {
+  const { width, height } = shape
+  let best: Choice | null = null
   for (let cx = bounds.x0 + width / 2; cx <= bounds.x1 - width / 2; cx += 3)
     for (let cy = bounds.y0 + height / 2; cy <= bounds.y1 - height / 2; cy += 3) {
       const cost = Math.hypot(cx - x, cy - y)
       if (best && cost >= best.cost) continue
-      const box = { x0: cx - width / 2, x1: cx + width / 2, y0: cy - height / 2, y1: cy + height / 2 }
+      const box = boxAround([cx, cy], shape)
       if (free(box)) best = { box, cost, ring: cost }
     }
   return best
+}
+
+/** Lines are left out under the letters, as a draftsman breaks them. */
+function gapUnder({ along, across, cos, sin }: Shape, [x, y]: Point): Mark {
+  const [half, high] = [along / 2 - GAP / 2, across / 2 - GAP / 2]
+  const corner = (i: number, j: number): Point => [
+    x + i * half * cos + j * high * sin,
+    y - i * half * sin + j * high * cos,
+  ]
+  const points = [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)]
+  return { kind: 'path', points, closed: true, stroke: null, fill: PAPER }
+}
+
+function textOf({ text, size, weight, ink, angle }: Label, { cos, sin }: Shape, [x, y]: Point): Mark {
+  const shift = ((CAP_HEIGHT - DESCENT_UP) / 2) * size
+  return {
+    kind: 'text',
+    text,
+    size,
+    weight,
+    ink,
+    anchor: 'middle',
+    angle,
+    at: [x + sin * shift, y + cos * shift],
+  }
 }
 
 /** From what a label is about to the nearest point of its box. */
@@ -244,11 +279,3 @@ const leaderOf = (at: Point, box: Box): Segment => [
   at,
   [Math.min(Math.max(at[0], box.x0), box.x1), Math.min(Math.max(at[1], box.y0), box.y1)],
 ]
-
-const leader = (at: Point, box: Box): Mark => ({
-  kind: 'path',
-  points: leaderOf(at, box),
-  closed: false,
-  stroke: LEADER_STROKE,
-  fill: null,
-})

@@ -2,8 +2,9 @@
 import type { Mark, Point } from '../paper/marks.ts'
 import { INK } from '../paper/style.ts'
 import { textWidth } from '../paper/text.ts'
+import type { Box } from './cells.ts'
 import { paintDimension, textRoom } from './dimensions.ts'
-import type { Box, Label, Segment } from './labels.ts'
+import type { Label, Segment } from './labels.ts'
 import { HIDDEN, PENS, type View, widthOf } from './view.ts'
 
 export interface Painted {

@@ -4,7 +4,8 @@ import { label } from '../paper/blocks.ts'
 import type { Mark, Point } from '../paper/marks.ts'
 import { MOST_BYTES, qrMarks } from '../paper/qr.ts'
 import { GRAY } from '../paper/style.ts'
-import { type Box, boxOf, overlap } from './labels.ts'
+import { type Box, overlap } from './cells.ts'
+import { boxOf } from './labels.ts'
 import { type Draft, draft } from './sheet.ts'
 
 /** Small squares of a long address still are a third of a mm. */

@@ -7,7 +7,8 @@ import { type Mark, PAPER_SIZES, type Point, type Sheet } from '../paper/marks.t
 import type { PaperOptions } from '../paper/options.ts'
 import { ALERT, GRAY, INK } from '../paper/style.ts'
 import { fitText, textWidth } from '../paper/text.ts'
-import { type Box, boxOf, type Label, placeLabels, type Segment } from './labels.ts'
+import type { Box } from './cells.ts'
+import { boxOf, type Label, placeLabels, type Segment } from './labels.ts'
 import { paintView, roomOf } from './paint.ts'
 import { SMALLEST, type View } from './view.ts'
 

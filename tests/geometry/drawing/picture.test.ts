@@ -1,6 +1,7 @@
 /** Pictures for the other papers: in their box, of the right parts, labels clear of each other. */
 import { describe, expect, it } from 'vitest'
-import { boxOf, overlap } from '../../../geometry/drawing/labels.ts'
+import { overlap } from '../../../geometry/drawing/cells.ts'
+import { boxOf } from '../../../geometry/drawing/labels.ts'
 import { PERSON, peopleAt, spanOf, topOf } from '../../../geometry/drawing/people.ts'
 import { picture, planPicture, standingPicture, stationPicture } from '../../../geometry/drawing/picture.ts'
 import { type Drawn, planView } from '../../../geometry/drawing/plan.ts'

@@ -1,0 +1,94 @@
+/** No function is longer than a screen and a half, but for those that are named here; none of those stays named when it is shorter. */
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { parseSync } from 'vite'
+import { expect, it } from 'vitest'
+
+const ROOT = join(import.meta.dirname, '../..')
+
+/** Lines, from its first to its last. */
+const MOST = 80
+
+/** Longer so far. To split one by subject takes its line away; none is added without a reason beside it. */
+const LONGER: readonly string[] = [
+  'geometry/drawing/leg-table.ts legTable',
+  'geometry/drawing/pairs.ts pairView',
+  'geometry/export/dxf.ts dxfOf',
+  'geometry/paper/sheets/quote.ts pricedPaper',
+  'geometry/paper/sheets/set-up.ts setUpPaper',
+  'geometry/paper/sheets/survey.ts sketch',
+  'geometry/paper/sheets/survey.ts surveyPaper',
+  'rules/catalog/parse.ts referenceIssues',
+  'rules/parts/extras.ts placeExtras',
+  'rules/plain-data.ts plainOf',
+  'rules/site/surface.ts makeSurface',
+  'rules/structure/dock/analysis.ts analyze',
+  'rules/structure/dock/structure.ts judgesOf',
+  'src/assessment/structure-client.ts workerLine',
+  'src/autosave/database.ts openKeeper',
+  'src/documents/documents-panel.tsx DocumentsPanel',
+  'src/documents/quote-fields.tsx QuoteFields',
+  'src/documents/quote-since.tsx Changes',
+  'src/element/file-menu.tsx FileMenu',
+  'src/element/screen.tsx showScreen',
+  'src/quote-request/request-dialog.tsx Request',
+  'src/scene/camera/gestures.ts listen',
+  'src/scene/camera/rig.ts makeRig',
+  'src/scene/look/ground.ts makeGroundMaterial',
+  'src/scene/look/part.ts makePartMaterial',
+  'src/scene/look/water.ts makeWaterMaterial',
+  'src/scene/parts/baked.ts makeBaked',
+  'src/scene/parts/parts.ts makeParts',
+  'src/scene/picture.tsx makePicture',
+  'src/scene/scenery.ts makeScenery',
+  'src/scene/shell.ts makeShell',
+  'src/scene/stage/eye.tsx Eye',
+  'src/section-strip/depths.tsx Depths',
+  'src/state/store.ts createLeadlineStore',
+  'src/ui/controls.tsx QuantityField',
+  'src/viewport/drawn-lake.ts drawLake',
+]
+
+interface Node {
+  readonly type: string
+  readonly start: number
+  readonly end: number
+  readonly id?: { readonly name?: string } | null
+  readonly key?: { readonly name?: string }
+  readonly body?: unknown
+}
+
+/** `file name`, of each function that is longer. */
+function longIn(file: string, text: string): string[] {
+  const { program, errors } = parseSync(file, text)
+  expect(errors, file).toEqual([])
+  const found: string[] = []
+  const visit = (value: unknown, around: string): void => {
+    if (Array.isArray(value)) for (const one of value) visit(one, around)
+    if (typeof value !== 'object' || value === null || !('type' in value)) return
+    const node = value as Node
+    const name = node.id?.name ?? node.key?.name ?? around
+    const isFunction = /^(FunctionDeclaration|FunctionExpression|ArrowFunctionExpression)$/.test(node.type)
+    if (isFunction && node.body && text.slice(node.start, node.end).split('\n').length > MOST)
+      found.push(`${file} ${name}`)
+    for (const inner of Object.values(node)) visit(inner, name)
+  }
+  visit(program, '')
+  return found
+}
+
+it('Functions are 80 lines at the most, but for those that are named', () => {
+  const files = ['rules', 'geometry', 'src'].flatMap((folder) =>
+    readdirSync(join(ROOT, folder), { recursive: true, encoding: 'utf8' })
+      .filter((file) => /\.tsx?$/.test(file))
+      .map((file) => join(folder, file)),
+  )
+  const long = files.flatMap((file) => longIn(file, readFileSync(join(ROOT, file), 'utf8')))
+  expect([...new Set(long)].sort()).toEqual([...LONGER].sort())
+})
+
+it.each(['function a() {', 'const a = () => {', 'class B { a() {'])('A longer one is told: %s', (head) => {
+  const end = '}'.repeat(head.split('{').length - 1)
+  expect(longIn('x.ts', `${head}${'\n'.repeat(MOST)}${end}`)).toEqual(['x.ts a'])
+  expect(longIn('x.ts', `${head}${'\n'.repeat(MOST - 1)}${end}`)).toEqual([])
+})
