@@ -1,6 +1,6 @@
 /** What is near a part that is picked: how far it is from the ground and from the next part that is not its own. */
 import { type Clearance, clearances } from '../rules/clearance/clearance.ts'
-import { type Catalog, type Design, type Dock, makeBed, type PartKind, type Vec3 } from '../rules/index.ts'
+import type { Dock, PartKind, Project, Vec3 } from '../rules/index.ts'
 
 export interface Gap {
   /** What it is measured to; null: the ground. */
@@ -21,8 +21,8 @@ const CARRIES: ReadonlySet<PartKind> = new Set(['frame', 'deck-panel'])
  * At most one to the ground and one to another part, each the least; none to parts that it overlaps, which is a finding, and none
  * between a brace and its own legs. Of a pair its clearance to the ground is in the Dock (`brace.lowClearance`) and not told again.
  */
-export function gapsOf(id: string, dock: Dock, design: Design, catalog: Catalog): Gap[] {
-  const found = clearances(dock, catalog, makeBed(design.site), { of: id, within: BESIDE, ground: GROUND })
+export function gapsOf(id: string, { dock, catalog, bed }: Project): Gap[] {
+  const found = clearances(dock, catalog, bed, { of: id, within: BESIDE, ground: GROUND })
   const least = (wanted: (clearance: Clearance) => boolean): Gap[] => {
     const near = found.filter((c) => !c.clash && wanted(c)).reduce<Clearance | null>(nearer, null)
     if (!near) return []

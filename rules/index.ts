@@ -28,6 +28,7 @@ export {
 } from './papers/index.ts'
 export * as bodies from './parts/bodies.ts'
 export { sectionProperties } from './parts/section-properties.ts'
+export { type Project, projectOf } from './project.ts'
 export { parseRequest, parseRequestText, type RequestFile, verifyRequest } from './request.ts'
 export { type Bed, makeBed } from './site/index.ts'
 export { buckling, solveFrame, UnstableFrameError } from './structure/index.ts'

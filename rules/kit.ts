@@ -60,10 +60,13 @@ export interface Kit {
   readonly count: Count
 }
 
-/** Everything that follows from a valid Design by geometry and counting. Pure; never throws on a valid Design and Catalog. */
-export function deriveKit(design: Design, catalog: Catalog): Kit {
+/**
+ * Everything that follows from a valid Design by geometry and counting. Pure; never throws on a valid Design and Catalog.
+ *
+ * @param bed of the same site, where it is at hand: off a line it is dear to make.
+ */
+export function deriveKit(design: Design, catalog: Catalog, bed: Bed = makeBed(design.site)): Kit {
   const shop = shopOf(catalog)
-  const bed = makeBed(design.site)
   const plan = planOf(design, shop)
 
   const shoreEnd = shoreEndOf(plan, shop)

@@ -1,5 +1,5 @@
 /** The dock from its right side, on its bed: levels, deck over water, each leg's length and set height. */
-import { type Catalog, type Dock, formatLength, makeBed } from '../../rules/index.ts'
+import { type Catalog, type Dock, formatLength } from '../../rules/index.ts'
 import { factsOf } from '../../rules/part-kinds.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
 import type { Point } from '../paper/marks.ts'
@@ -47,11 +47,10 @@ function partOf(dock: Dock, has: ReadonlySet<string>): Dock {
 
 /** @param only the sections that stand; where absent all of them. What is shown of the lake is the same. */
 export function elevationView(drawn: Drawn, only?: readonly string[]): View {
-  const { design, catalog, units, lang } = drawn
+  const { design, catalog, units, lang, bed } = drawn
   const has = only && new Set(only)
   const dock = has ? partOf(drawn.dock, has) : drawn.dock
   const t = drawingWords(lang, units)
-  const bed = makeBed(design.site)
   const all = outlines(drawn.dock, catalog)
   const shown = has ? all.filter(({ section }) => has.has(section)) : all
   const own = boundsOf(shown.flatMap(({ path }) => path.points))

@@ -2,7 +2,7 @@
  * The layout drawing: the dock from above over its own side view, each different pair of legs, hinge and hook joint, and the table of
  * legs. As many sheets as it takes to be read.
  */
-import type { Catalog, Design, Dock } from '../../rules/index.ts'
+import { type Catalog, type Design, type Dock, projectOf } from '../../rules/index.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
 import { codeOf } from '../paper/document.ts'
 import type { Paper } from '../paper/marks.ts'
@@ -27,7 +27,7 @@ const BETWEEN = 5
 export function layoutDrawing(dock: Dock, design: Design, catalog: Catalog, options: PaperOptions): Paper {
   const t = drawingWords(options.lang, options.units)
   const about: DrawingOf = { dock, design, catalog, options, t }
-  const drawn: Drawn = { dock, design, catalog, units: options.units, lang: options.lang }
+  const drawn: Drawn = { ...projectOf(design, catalog, dock), units: options.units, lang: options.lang }
   const drafts =
     dock.sections.length === 0
       ? [draft(t('drawing'))]

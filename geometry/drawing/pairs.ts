@@ -1,5 +1,5 @@
 /** Each different pair of legs from the shore: set heights, spacing, the brace between its clamps. */
-import { type Dock, formatLength, makeBed, type Pair, type Vec3 } from '../../rules/index.ts'
+import { type Dock, formatLength, type Pair, type Vec3 } from '../../rules/index.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
 import type { Point } from '../paper/marks.ts'
 import { cross, dot } from '../vec.ts'
@@ -46,7 +46,7 @@ function leftFirst(dock: Dock, { legs: ids }: Pair): readonly [string, string] {
 type Leg = Dock['legs'][number]
 
 export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
-  const { dock, design, catalog, units, lang } = drawn
+  const { dock, design, catalog, units, lang, bed } = drawn
   const t = drawingWords(lang, units)
   const pair = alike[0]!
   const [a, b] = leftFirst(dock, pair).map((id) => dock.legs.find((leg) => leg.id === id)!) as [Leg, Leg]
@@ -65,7 +65,6 @@ export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
     eye,
     (kind) => kind === 'frame',
   )
-  const bed = makeBed(design.site)
   const s = (leg: Leg): number => dot(right, [leg.x, leg.y, 0])
   const [sa, sb] = [s(a), s(b)]
   const ground = Array.from({ length: 41 }, (_, i): Point => {

@@ -1,6 +1,5 @@
 /** Small pictures for the papers that are read on the shore: a view in a box, as large as it goes, with its labels where there is room. */
 
-import { makeBed } from '../../rules/index.ts'
 import type { Crew } from '../../rules/papers/steps/step.ts'
 import type { Ink, Mark } from '../paper/marks.ts'
 import type { Box } from './cells.ts'
@@ -104,7 +103,7 @@ export function stationPicture(
   const people = peopleAt(crew, section, {
     dock,
     deck: drawn.design.dock.deckHeight,
-    bed: makeBed(drawn.design.site),
+    bed: drawn.bed,
     from: edges.x0,
     to: edges.x1,
   })

@@ -1,13 +1,5 @@
 /** The dock from above: frames and decking, legs with their numbers, what lies under the deck in dashes, the lake's depths. */
-import {
-  type Bed,
-  type Catalog,
-  type Design,
-  type Dock,
-  formatLength,
-  makeBed,
-  type Units,
-} from '../../rules/index.ts'
+import { type Bed, type Dock, formatLength, type Project, type Units } from '../../rules/index.ts'
 import { factsOf } from '../../rules/part-kinds.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
 import { bedMesh } from '../bed.ts'
@@ -25,10 +17,8 @@ import {
   type ViewPath,
 } from './view.ts'
 
-export interface Drawn {
-  readonly dock: Dock
-  readonly design: Design
-  readonly catalog: Catalog
+/** A project as a paper shows it: made once for all views of a file. */
+export interface Drawn extends Project {
   readonly units: Units
   readonly lang: string
 }
@@ -53,7 +43,7 @@ export function rangeOf(dock: Dock): { readonly x0: number; readonly x1: number 
 }
 
 export function planView(drawn: Drawn): View {
-  const { dock, design, catalog, units, lang } = drawn
+  const { dock, catalog, units, lang } = drawn
   const t = drawingWords(lang, units)
   const seenAt = (level: 'top' | 'under') =>
     project(
@@ -79,7 +69,7 @@ export function planView(drawn: Drawn): View {
       ...(of && { of }),
     }),
   )
-  const lake = lakeLines(makeBed(design.site), bounds, drawn)
+  const lake = lakeLines(drawn.bed, bounds, drawn)
   return {
     title: t('plan'),
     captions: [t('plan-caption')],

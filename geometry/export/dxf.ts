@@ -10,7 +10,14 @@ import {
   point3d,
   TextHorizontalAlignment,
 } from '@tarikjabiri/dxf'
-import { type Catalog, type Design, type Dock, EXACT, sectionProperties } from '../../rules/index.ts'
+import {
+  type Catalog,
+  type Design,
+  type Dock,
+  EXACT,
+  projectOf,
+  sectionProperties,
+} from '../../rules/index.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
 import { elevationView } from '../drawing/elevation.ts'
 import { PAPER, placeLabels } from '../drawing/labels.ts'
@@ -61,7 +68,7 @@ const figure = (value: number): number => Math.round(value * DIGITS) / DIGITS
 export function dxfOf(dock: Dock, design: Design, catalog: Catalog, options: PaperOptions): string {
   const { units, lang } = options
   const t = drawingWords(lang, units)
-  const drawn: Drawn = { dock, design, catalog, units, lang }
+  const drawn: Drawn = { ...projectOf(design, catalog, dock), units, lang }
   const k = units === 'imperial' ? 1 / EXACT.inch : 1000
   const dxf = new DxfWriter()
   dxf.setUnits(units === 'imperial' ? DxfUnits.Inches : DxfUnits.Millimeters)

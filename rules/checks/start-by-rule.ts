@@ -9,7 +9,7 @@ export function startByRule(kit: Kit, good: (byRule: Kit) => boolean): Remedy | 
   if (kit.start.by !== 'given') return null
   let other = byRule.get(kit)
   if (!other) {
-    other = deriveKit({ ...kit.design, dock: { ...kit.design.dock, start: null } }, kit.shop.catalog)
+    other = deriveKit({ ...kit.design, dock: { ...kit.design.dock, start: null } }, kit.shop.catalog, kit.bed)
     byRule.set(kit, other)
   }
   return other.start.found && good(other) ? remedy('start-by-rule', [replace('/dock/start', null)]) : null

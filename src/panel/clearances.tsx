@@ -1,21 +1,16 @@
 /** How near what is picked is to the ground and to the next part: what the scene draws, to be read. */
 import { useMemo } from 'react'
 import { gapsOf } from '../../geometry/index.ts'
-import { isJudged, useLeadline, usePlaced } from '../state/store.ts'
+import { isJudged, useLeadline } from '../state/store.ts'
 import { meters } from '../words/index.ts'
 import { useMoreWords } from '../words/use-more-words.ts'
 
 export function Clearances({ id }: { readonly id: string }) {
-  const placed = usePlaced()
-  const design = useLeadline((s) => s.design)
-  const catalog = useLeadline((s) => s.catalog)
+  const project = useLeadline((s) => s.project)
   // When the hand rests: it takes longer than what is drawn in the frame of an edit may take.
   const rests = useLeadline(isJudged)
   const { more } = useMoreWords()
-  const gaps = useMemo(
-    () => (rests ? gapsOf(id, placed, design, catalog) : []),
-    [rests, id, placed, design, catalog],
-  )
+  const gaps = useMemo(() => (rests ? gapsOf(id, project) : []), [rests, id, project])
   if (gaps.length === 0) return null
   return (
     <ul className="near">

@@ -23,16 +23,11 @@ export function SectionStrip() {
 }
 
 function Section({ width }: { readonly width: number }) {
-  const dock = usePlaced()
-  const design = useLeadline((s) => s.design)
-  const catalog = useLeadline((s) => s.catalog)
+  const project = useLeadline((s) => s.project)
   const range = useLeadline((s) => s.range)
   const { t } = useWords()
   const scale = makeScale(range, width)
-  const view = useMemo(
-    () => sideView(dock, design, catalog, range.x0, range.x1),
-    [dock, design, catalog, range.x0, range.x1],
-  )
+  const view = useMemo(() => sideView(project, range.x0, range.x1), [project, range.x0, range.x1])
   return (
     <>
       {/* biome-ignore lint/a11y/noSvgWithoutTitle: the section around it names it; a title would follow the pointer as a tooltip. */}
@@ -40,7 +35,7 @@ function Section({ width }: { readonly width: number }) {
         width={width}
         height={scale.height}
         viewBox={`0 0 ${width} ${scale.height}`}
-        data-bottom={design.site.bottom}
+        data-bottom={project.design.site.bottom}
       >
         <Lake view={view} scale={scale} />
         <Parts view={view} scale={scale} />

@@ -2,16 +2,7 @@
  * The dock as seen from the side, in m: distance from the water's edge, elevation over the survey water. Read from the Dock's
  * placements; what the strip draws is this and nothing else.
  */
-import {
-  type Catalog,
-  type Design,
-  type Dock,
-  makeBed,
-  type Quat,
-  sectionProperties,
-  shopOf,
-  type Vec3,
-} from '../../rules/index.ts'
+import { type Project, type Quat, sectionProperties, type Vec3 } from '../../rules/index.ts'
 import { factsOf } from '../../rules/part-kinds.ts'
 
 export type Point = readonly [x: number, z: number]
@@ -49,9 +40,7 @@ export function turned([x, y, z, w]: Quat, [a, b, c]: Vec3): Vec3 {
 }
 
 /** `x0` to `x1`: what is shown, m. */
-export function sideView(dock: Dock, design: Design, catalog: Catalog, x0: number, x1: number): SideView {
-  const shop = shopOf(catalog)
-  const bed = makeBed(design.site)
+export function sideView({ dock, design, catalog, shop, bed }: Project, x0: number, x1: number): SideView {
   const ground = bed.knots(x0, x1).map((x): Point => [x, bed.bedAt(x, bed.lineY)])
   const frames: SideShape[] = []
   const legs: SideLeg[] = []

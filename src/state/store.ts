@@ -16,6 +16,8 @@ import {
   deriveKit,
   type Issue,
   type MoreWords,
+  type Project,
+  projectOf,
 } from '../../rules/index.ts'
 import type { Word } from '../words/index.ts'
 import { BLANK } from './blank-dock.ts'
@@ -72,6 +74,8 @@ export interface Notice {
 export interface LeadlineState extends ViewState {
   readonly design: Design
   readonly catalog: Catalog
+  /** What views are made from, of `placed`: it too stays one object, whatever is found later. */
+  readonly project: Project
   /** As it was placed, fitted and counted: it stays one object, whatever is found later. */
   readonly placed: Dock
   /** The same with what is found. */
@@ -146,32 +150,44 @@ export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
   let history: History = emptyHistory
   /** Of the last two placings, ms. */
   let took: readonly number[] = []
-  type Derived = Pick<LeadlineState, 'placed' | 'dock' | 'status' | 'stale'>
-  const place = (design: Design, catalog: Catalog): Derived => {
+  type Derived = Pick<LeadlineState, 'project' | 'placed' | 'dock' | 'status' | 'stale'>
+  /** `bed`: of the same site, where the edit left it alone. */
+  const place = (design: Design, catalog: Catalog, bed?: Project['bed']): Derived => {
     const begun = performance.now()
-    const placed = assessKit(deriveKit(design, catalog))
+    const kit = deriveKit(design, catalog, bed)
+    const placed = assessKit(kit)
     took = [...took, performance.now() - begun].slice(-2)
-    return { placed, dock: placed, status: 'placed', stale: false }
+    const project = projectOf(design, catalog, placed, kit.bed)
+    return { project, placed, dock: placed, status: 'placed', stale: false }
   }
   return createStore<LeadlineState>()((set, get) => {
     /** `other`: nothing of what is in view has to do with it. */
     const derive = (design: Design, catalog: Catalog, other: boolean): Derived => {
-      if (!tooLarge(design, took)) return place(design, catalog)
+      const { project: before } = get()
+      const bed = sameDesign(before.design.site, design.site) ? before.bed : undefined
+      if (!tooLarge(design, took)) return place(design, catalog, bed)
       const { placed, dock } = other ? { placed: BLANK, dock: BLANK } : get()
-      return { placed, dock, status: 'placing', stale: true }
+      return {
+        project: projectOf(design, catalog, placed, bed),
+        placed,
+        dock,
+        status: 'placing',
+        stale: true,
+      }
     }
     /** Puts a design in place with what must agree with it. */
     const show = (wanted: Design, next: History, other: boolean, more: Partial<LeadlineState> = {}): void => {
       history = next
-      const { design, catalog, range, placed, dock, status, stale } = get()
-      const derived = wanted === design ? { placed, dock, status, stale } : derive(wanted, catalog, other)
+      const { design, catalog, range, project, placed, dock, status, stale } = get()
+      const derived =
+        wanted === design ? { project, placed, dock, status, stale } : derive(wanted, catalog, other)
       const dragging = next.gesture !== null
       set({
         ...more,
         ...derived,
         design: wanted,
         dragging,
-        range: dragging || derived.stale ? range : rangeOf(derived.placed, wanted),
+        range: dragging || derived.stale ? range : rangeOf(derived.project),
         canUndo: next.past.length > 0,
         canRedo: next.future.length > 0,
       })
@@ -179,7 +195,13 @@ export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
     const design = init.design ?? demoDesign
     const catalog = init.catalog ?? demoCatalog
     const first: Derived = tooLarge(design, took)
-      ? { placed: BLANK, dock: BLANK, status: 'placing', stale: true }
+      ? {
+          project: projectOf(design, catalog, BLANK),
+          placed: BLANK,
+          dock: BLANK,
+          status: 'placing',
+          stale: true,
+        }
       : place(design, catalog)
     const mine = (of: Designed): boolean => of.design === get().design && of.catalog === get().catalog
     return {
@@ -189,7 +211,7 @@ export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
       design,
       catalog,
       tries: 0,
-      range: rangeOf(first.placed, design),
+      range: rangeOf(first.project),
       canUndo: false,
       canRedo: false,
       edit(change, options = {}) {
@@ -226,7 +248,7 @@ export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
         const { design: now, range } = get()
         // Another shop's prices are not left in view.
         const derived = derive(now, wanted, true)
-        set({ ...derived, catalog: wanted, range: derived.stale ? range : rangeOf(derived.placed, now) })
+        set({ ...derived, catalog: wanted, range: derived.stale ? range : rangeOf(derived.project) })
       },
       set(view) {
         set(view)
@@ -235,13 +257,15 @@ export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
         if (!mine(of)) return
         took = [...took, ms].slice(-2)
         const { dragging, range } = get()
+        const project: Project = { ...get().project, dock: placed }
         const status: Status = 'placed'
         set({
+          project,
           placed,
           dock: placed,
           status,
           stale: false,
-          range: dragging ? range : rangeOf(placed, of.design),
+          range: dragging ? range : rangeOf(project),
         })
       },
       judged(of, dock, whole) {

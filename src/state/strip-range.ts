@@ -1,5 +1,5 @@
 /** What the profile strip spans; the scene's side view spans the same distances from its left edge to its right one. */
-import { type Design, type Dock, makeBed } from '../../rules/index.ts'
+import type { Project } from '../../rules/index.ts'
 
 export interface Range {
   /** Distances at the left and the right edge, m. */
@@ -19,7 +19,7 @@ const NARROWEST = 8
 const BEYOND = 8
 
 /** All of the dock, the soundings near it, the water's edge, with some room around. */
-export function rangeOf(dock: Dock, design: Design): Range {
+export function rangeOf({ dock, design, bed }: Project): Range {
   const at: number[] = [0]
   // Headings are quarter turns: the corners of a section are all that it reaches.
   for (const s of dock.sections) {
@@ -42,7 +42,6 @@ export function rangeOf(dock: Dock, design: Design): Range {
 
   const { levels } = design.site
   const deck = design.dock.deckHeight
-  const bed = makeBed(design.site)
   const ground = bed.knots(x0, x1).map((x) => bed.bedAt(x, bed.lineY))
   const heights = [levels.low, levels.high, 0, deck, ...ground]
   if (dock.waves) heights.push(Math.max(0, levels.high) + dock.waves.crestHigh)

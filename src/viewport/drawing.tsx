@@ -2,7 +2,7 @@
 import { useMemo } from 'react'
 import { useSummary } from '../panel/summary.tsx'
 import { litIds } from '../state/highlight.ts'
-import { pointedOf, useLeadline, usePlaced } from '../state/store.ts'
+import { pointedOf, useLeadline } from '../state/store.ts'
 import { text } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 import { drawLake, type Face } from './drawn-lake.ts'
@@ -12,9 +12,7 @@ const DARK = 2.4
 
 export function Drawing() {
   const dock = useLeadline(pointedOf)
-  const placed = usePlaced()
-  const design = useLeadline((s) => s.design)
-  const catalog = useLeadline((s) => s.catalog)
+  const project = useLeadline((s) => s.project)
   const range = useLeadline((s) => s.range)
   const level = useLeadline((s) => s.waterLevel)
   const person = useLeadline((s) => s.person)
@@ -22,10 +20,7 @@ export function Drawing() {
   const selection = useLeadline((s) => s.selection)
   const what = useSummary()
   const { t } = useWords()
-  const lake = useMemo(
-    () => drawLake(placed, design, catalog, range, level),
-    [placed, design, catalog, range, level],
-  )
+  const lake = useMemo(() => drawLake(project, range, level), [project, range, level])
   const lit = useMemo(
     () => new Set([...litIds(selection, dock), ...litIds(hover, dock)]),
     [selection, hover, dock],
@@ -45,7 +40,7 @@ export function Drawing() {
   return (
     <svg
       className="lake"
-      data-bottom={design.site.bottom}
+      data-bottom={project.design.site.bottom}
       viewBox={lake.viewBox}
       preserveAspectRatio="xMidYMid meet"
       role="img"

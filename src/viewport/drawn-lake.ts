@@ -2,7 +2,7 @@
  * The dock in its lake as a block cut out of it, seen from above and beside: what is shown before the 3D scene has come, and in
  * its place where it cannot. A parallel view, so plain polygons do. Read from the Dock's placements; m in, pixels out.
  */
-import { type Catalog, type Design, type Dock, makeBed, shopOf, type Vec3 } from '../../rules/index.ts'
+import type { Dock, Project, Vec3 } from '../../rules/index.ts'
 import { PERSON_HEIGHT } from '../../rules/person.ts'
 import { turned } from '../section-strip/section-view.ts'
 import type { Range } from '../state/strip-range.ts'
@@ -43,15 +43,7 @@ const project = ([x, y, z]: Vec3): Flat => [
 /** Greater is farther away. */
 const farness = (x: number, y: number): number => y * Math.cos(TURN) - x * Math.sin(TURN)
 
-export function drawLake(
-  dock: Dock,
-  design: Design,
-  catalog: Catalog,
-  range: Range,
-  level: number,
-): LakeDrawing {
-  const shop = shopOf(catalog)
-  const bed = makeBed(design.site)
+export function drawLake({ dock, design, shop, bed }: Project, range: Range, level: number): LakeDrawing {
   const seen = frameOfPicture(range, dock)
   const at = (point: Vec3): string => {
     const [x, y] = project(point)

@@ -1,7 +1,7 @@
 /** What is near a picked part, by hand. */
 import { describe, expect, it } from 'vitest'
 import { gapsOf } from '../../geometry/index.ts'
-import { demoCatalog, makeBed, shopOf } from '../../rules/index.ts'
+import { demoCatalog, makeBed, projectOf, shopOf } from '../../rules/index.ts'
 import { parsedDesign } from '../support/arbitraries.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 import { contractDemo } from '../support/worked-designs.ts'
@@ -13,7 +13,7 @@ function look(id: string, dockPart: object = {}, sitePart: object = {}) {
     dock: { ...contractDemo.dock, ...dockPart },
   })
   const dock = deriveAtOnce(design, demoCatalog)
-  return { dock, bed: makeBed(design.site), gaps: gapsOf(id, dock, design, demoCatalog) }
+  return { dock, bed: makeBed(design.site), gaps: gapsOf(id, projectOf(design, demoCatalog, dock)) }
 }
 
 describe('the gaps of a picked part', () => {

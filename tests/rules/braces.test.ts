@@ -14,7 +14,6 @@ import {
 } from '../../rules/parts/braces.ts'
 import type { PlacedLeg } from '../../rules/parts/legs.ts'
 import type { PlacedPair } from '../../rules/parts/pairs.ts'
-import { shopOf } from '../../rules/catalog-index.ts'
 import { parsed } from '../support/by-hand.ts'
 
 /** A clamp of the demo shop is 50.8 mm high; its braces' tube is 31.75 mm across, so at an end the clamp counts. */

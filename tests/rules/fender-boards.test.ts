@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { elevationView } from '../../geometry/drawing/elevation.ts'
 import { planView } from '../../geometry/drawing/plan.ts'
 import { proposeKit } from '../../rules/assess-kit.ts'
-import { derive, deriveKit } from '../../rules/index.ts'
+import { derive, deriveKit, projectOf } from '../../rules/index.ts'
 import { countCards, estimate, paperWords, sentence } from '../../rules/papers.ts'
 import { sideView } from '../../src/section-strip/section-view.ts'
 import { anyCase } from '../support/arbitraries.ts'
@@ -94,14 +94,15 @@ describe('fender boards', () => {
   })
 
   it('are in the plan, in the view from the side and in the section strip, to their full length', () => {
-    const drawn = { dock, design, catalog, units: 'imperial', lang: 'en' } as const
+    const project = projectOf(design, catalog, dock)
+    const drawn = { ...project, units: 'imperial', lang: 'en' } as const
     const own = (view: ReturnType<typeof planView>) =>
       view.paths.filter(({ layer, of: ids }) => layer === 'EXTRA' && ids?.includes('fender-board.2'))
     expect(own(planView(drawn))).toHaveLength(1)
     const [side] = own(elevationView(drawn))
     const heights = side!.points.map(([, z]) => z)
     near([Math.min(...heights), Math.max(...heights)], [-0.4644, 0.45])
-    const strip = sideView(dock, design, catalog, -2, 14).extras.filter(({ id }) => id === 'fender-board.2')
+    const strip = sideView(project, -2, 14).extras.filter(({ id }) => id === 'fender-board.2')
     expect(strip).toHaveLength(1)
     near(
       strip[0]!.points.map(([, z]) => z),

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { gapsOf } from '../../geometry/index.ts'
-import { demoCatalog, formatLength, parseDesign } from '../../rules/index.ts'
+import { demoCatalog, formatLength, parseDesign, projectOf } from '../../rules/index.ts'
 import { measureGaps } from '../../src/scene/measures/gaps.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 import { contractDemo } from '../support/worked-designs.ts'
@@ -22,7 +22,7 @@ describe('the gaps in the picture', () => {
       ['s3', ' clear of the ground'],
       ['s5.end.left', ' to the anchor post'],
     ] as const) {
-      const gaps = gapsOf(id, dock, design, demoCatalog)
+      const gaps = gapsOf(id, projectOf(design, demoCatalog, dock))
       const { lines, notes } = measureGaps(gaps, 'en', 'imperial')
       expect(notes.map((n) => n.text)).toEqual(gaps.map((g) => `${formatLength(g.gap, 'imperial')}${words}`))
       expect(lines.length).toBe(1)

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { extentOf } from '../../geometry/index.ts'
-import { demoCatalog, demoDesign, makeBed, parseDesign } from '../../rules/index.ts'
+import { demoCatalog, demoDesign, makeBed, parseDesign, projectOf } from '../../rules/index.ts'
 import { makeLand } from '../../src/scene/land.ts'
 import { rangeOf } from '../../src/state/strip-range.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
@@ -16,7 +16,7 @@ function landOf(site: Record<string, unknown> = {}, dockChange: Record<string, u
   const design = parsed.value
   const dock = deriveAtOnce(design, demoCatalog)
   const bed = makeBed(design.site)
-  const range = rangeOf(dock, design)
+  const range = rangeOf(projectOf(design, demoCatalog, dock))
   const extent = extentOf(dock, design)
   return { land: makeLand(bed, extent, design.site, range.x0), bed, range, extent, dock }
 }

@@ -1,6 +1,6 @@
 import { PerspectiveCamera, Vector3 } from 'three'
 import { describe, expect, it } from 'vitest'
-import { demoCatalog, demoDesign, makeBed, type Vec3 } from '../../rules/index.ts'
+import { demoCatalog, demoDesign, makeBed, projectOf, type Vec3 } from '../../rules/index.ts'
 import { eyeOf, mixPose, type Pose } from '../../src/scene/camera/pose.ts'
 import { poseOf, type Subject } from '../../src/scene/camera/views.ts'
 import { boundsOf } from '../../src/scene/slabs.ts'
@@ -13,7 +13,7 @@ function subjectOf(change: Record<string, unknown>): Subject {
   return {
     dock,
     bounds: boundsOf(dock.sections)!,
-    range: rangeOf(dock, design),
+    range: rangeOf(projectOf(design, demoCatalog, dock)),
     deck: design.dock.deckHeight,
     level: 0,
     ground: makeBed(design.site).bedAt,

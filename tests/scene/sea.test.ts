@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { extentOf } from '../../geometry/index.ts'
-import { type Design, demoCatalog, demoDesign, makeBed, type Waves } from '../../rules/index.ts'
+import { type Design, demoCatalog, demoDesign, makeBed, projectOf, type Waves } from '../../rules/index.ts'
 import { makeLand } from '../../src/scene/land.ts'
 import { makeWorld } from '../../src/scene/look/world.ts'
 import { boundsOf } from '../../src/scene/slabs.ts'
@@ -21,7 +21,12 @@ const WINDS = [
 function shoreOf(wind: Design['site']['wind']) {
   const design: Design = { ...demoDesign, site: { ...demoDesign.site, wind } }
   const dock = deriveAtOnce(design, demoCatalog)
-  const land = makeLand(makeBed(design.site), extentOf(dock, design), design.site, rangeOf(dock, design).x0)
+  const land = makeLand(
+    makeBed(design.site),
+    extentOf(dock, design),
+    design.site,
+    rangeOf(projectOf(design, demoCatalog, dock)).x0,
+  )
   const waves = dock.waves as Waves
   return { waves, sea: seaOf(waves, 0) as Sea, land, bounds: boundsOf(dock.sections)! }
 }

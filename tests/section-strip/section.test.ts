@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type Design, demoCatalog, demoDesign, makeBed } from '../../rules/index.ts'
+import { type Design, demoCatalog, demoDesign, makeBed, projectOf } from '../../rules/index.ts'
 import { FOOT, HEAD, makeScale, ticks } from '../../src/section-strip/scale.ts'
 import { sideView, turned } from '../../src/section-strip/section-view.ts'
 import { rangeOf } from '../../src/state/strip-range.ts'
@@ -18,8 +18,8 @@ describe('the section through the lake', () => {
     (dock) => {
       const design = { ...demoDesign, dock }
       const made = deriveAtOnce(design, demoCatalog)
-      const range = rangeOf(made, design)
-      const view = sideView(made, design, demoCatalog, range.x0, range.x1)
+      const range = rangeOf(projectOf(design, demoCatalog, made))
+      const view = sideView(projectOf(design, demoCatalog, made), range.x0, range.x1)
       const of = (kind: string) =>
         made.placements
           .filter((p) => p.kind === kind)
@@ -52,7 +52,7 @@ describe('the section through the lake', () => {
 
   it('draws the ramp from the hinge down to where it touches the shore', () => {
     const made = deriveAtOnce(demoDesign, demoCatalog)
-    const { frames } = sideView(made, demoDesign, demoCatalog, -5, 15)
+    const { frames } = sideView(projectOf(demoDesign, demoCatalog, made), -5, 15)
     const ramp = frames.find((frame) => frame.id === 's1')!
     const [start, end, , low] = ramp.points
     expect(end![0]).toBeCloseTo(made.start!, 2)
@@ -63,7 +63,11 @@ describe('the section through the lake', () => {
 
   it('draws the ground as the engine knows it', () => {
     const bed = makeBed(demoDesign.site)
-    const { ground } = sideView(deriveAtOnce(demoDesign, demoCatalog), demoDesign, demoCatalog, -5, 15)
+    const { ground } = sideView(
+      projectOf(demoDesign, demoCatalog, deriveAtOnce(demoDesign, demoCatalog)),
+      -5,
+      15,
+    )
     expect(ground[0]![0]).toBe(-5)
     expect(ground.at(-1)![0]).toBe(15)
     for (const [x, z] of ground) expect(z).toBe(bed.bedAt(x, 0))
@@ -77,7 +81,7 @@ describe('the section through the lake', () => {
 })
 
 describe('the scale', () => {
-  const range = rangeOf(deriveAtOnce(demoDesign, demoCatalog), demoDesign)
+  const range = rangeOf(projectOf(demoDesign, demoCatalog, deriveAtOnce(demoDesign, demoCatalog)))
 
   it('spans the range from edge to edge', () => {
     for (const width of [358, 940, 1600]) {

@@ -2,7 +2,7 @@
  * The quote: lines by group, what is taken off, tax, freight, total; how long it holds, on which terms; the dock that it is for. The estimate:
  * the same lines at the catalog's prices, without what binds the shop.
  */
-import { type Dock, formatLength, formatMass, formatMoney } from '../../../rules/index.ts'
+import { type Dock, formatLength, formatMass, formatMoney, projectOf } from '../../../rules/index.ts'
 import {
   type Estimate,
   estimate,
@@ -86,7 +86,7 @@ function pricedPaper(bare: PaperOf, made: Quote | Estimate, since?: QuoteFile): 
     money(line.unitPrice),
     money(line.amount),
   ]
-  const drawn = { dock, design, catalog, units, lang }
+  const drawn = { ...projectOf(design, catalog, dock), units, lang }
   const picture = wholePicture(drawn, width)
   const rows = made.lines.map(row)
   const top = tableHead(columns, rows, width)

@@ -1,5 +1,5 @@
 /** The set-up sheet, and that of autumn: page one the stations, then the steps with a picture of what stands after each. */
-import { formatLength } from '../../../rules/index.ts'
+import { formatLength, projectOf } from '../../../rules/index.ts'
 import { sentence } from '../../../rules/papers/saying.ts'
 import { type StationLeg, stations } from '../../../rules/papers/stations.ts'
 import { autumn, steps } from '../../../rules/papers/steps/set-up.ts'
@@ -35,7 +35,7 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
   const say = paperWords(lang, units)
   const width = widthOf(options)
   const sheet = (season === 'set-up' ? steps : autumn)(dock, design, catalog)
-  const drawn = { dock, design, catalog, units, lang }
+  const drawn = { ...projectOf(design, catalog, dock), units, lang }
   const places = { shore: say('shore'), water: say('water'), deck: say('deck') }
   const step = (one: Step, before: readonly string[]): Block[] => {
     const who = one.crew

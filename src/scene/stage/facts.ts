@@ -2,7 +2,7 @@
 import { useMemo } from 'react'
 import { useStore } from 'zustand'
 import { extentOf } from '../../../geometry/index.ts'
-import { type Catalog, type Design, type Dock, makeBed } from '../../../rules/index.ts'
+import type { Catalog, Design, Dock } from '../../../rules/index.ts'
 import { dockOf, type LeadlineStore, placedOf, pointedOf } from '../../state/store.ts'
 import type { Range } from '../../state/strip-range.ts'
 import { type Land, makeLand } from '../land.ts'
@@ -54,7 +54,7 @@ export function useFacts(store: LeadlineStore): Facts {
   const labels = useStore(store, (s) => s.labels)
   const prefersDark = useMedia('(prefers-color-scheme: dark)')
   const dark = theme === 'dark' || (theme === 'auto' && prefersDark)
-  const bed = useMemo(() => makeBed(design.site), [design.site])
+  const bed = useStore(store, (s) => s.project.bed)
   const land = useMemo(
     () => makeLand(bed, extentOf(placed, design), design.site, range.x0),
     [bed, placed, design, range.x0],

@@ -26,8 +26,8 @@ export function useGaps(store: LeadlineStore): readonly Gap[] {
     let over = false
     const find = (): void => {
       if (over) return
-      const { design, catalog } = store.getState()
-      setFound({ id: selection, dock: placed, gaps: gapsOf(selection, placed, design, catalog) })
+      const { project } = store.getState()
+      setFound({ id: selection, dock: placed, gaps: gapsOf(selection, { ...project, dock: placed }) })
     }
     let timer: ReturnType<typeof setTimeout> | undefined
     if (same && placed.placements.length < LARGE) find()

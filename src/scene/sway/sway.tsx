@@ -6,7 +6,7 @@
 import { useFrame, useThree } from '@react-three/fiber'
 import { type RefObject, useEffect, useLayoutEffect, useMemo } from 'react'
 import { useStore } from 'zustand'
-import { type Dock, deriveKit, type Units, type Vec3 } from '../../../rules/index.ts'
+import { type Dock, deriveKit, type Project, type Units, type Vec3 } from '../../../rules/index.ts'
 import { type SwayShape, swayShape, type Way } from '../../../rules/structure/dock/sway-shape.ts'
 import { type LeadlineStore, placedOf } from '../../state/store.ts'
 import { seen } from '../../words/seen.ts'
@@ -36,8 +36,7 @@ export interface SwayProps {
 export function Sway({ world, store, overlay, parts, aside, moving }: SwayProps) {
   const invalidate = useThree((s) => s.invalidate)
   const dock = useStore(store, placedOf)
-  const design = useStore(store, (s) => s.design)
-  const catalog = useStore(store, (s) => s.catalog)
+  const project = useStore(store, (s) => s.project)
   const way = useStore(store, (s) => s.sway)
   const dragging = useStore(store, (s) => s.dragging)
   const lang = useStore(store, (s) => s.lang)
@@ -45,8 +44,8 @@ export function Sway({ world, store, overlay, parts, aside, moving }: SwayProps)
   const reduced = useMedia('(prefers-reduced-motion: reduce)')
   const uSway = useMemo(() => ({ value: 0 }), [])
   const shapes = useMemo(
-    () => (dragging || way === 'none' ? [] : shapesOf(design, catalog, way)),
-    [design, catalog, way, dragging],
+    () => (dragging || way === 'none' ? [] : shapesOf(project, way)),
+    [project, way, dragging],
   )
   const models = useMemo(() => [makeModel(world, uSway), makeModel(world, uSway)] as const, [world, uSway])
   const times = exaggeration(Math.max(0, ...shapes.map(({ most }) => most)))
@@ -57,14 +56,14 @@ export function Sway({ world, store, overlay, parts, aside, moving }: SwayProps)
     models.forEach(({ group, show }, i) => {
       const shape = shapes[i]
       group.visible = shape !== undefined
-      if (shape) show(dock, catalog, shape)
+      if (shape) show(dock, project.catalog, shape)
     })
     invalidate()
     return () => {
       parts.group.visible = true
       invalidate()
     }
-  }, [models, parts, shapes, dock, catalog, invalidate])
+  }, [models, parts, shapes, dock, project, invalidate])
   useLayoutEffect(() => {
     models[1].group.position.y = aside
     overlay.add('sway', notesOf(shapes, dock, aside, lang, units))
@@ -93,9 +92,9 @@ export function Sway({ world, store, overlay, parts, aside, moving }: SwayProps)
 }
 
 /** With its braces, then without them where they make a difference; none where the dock cannot be solved. */
-function shapesOf(...[design, catalog, way]: [...Parameters<typeof deriveKit>, Way]): readonly SwayShape[] {
+function shapesOf({ design, catalog, bed }: Project, way: Way): readonly SwayShape[] {
   try {
-    const kit = deriveKit(design, catalog)
+    const kit = deriveKit(design, catalog, bed)
     const own = swayShape(kit, { braces: true, way })
     if (!own) return []
     const bare = way === 'across' && own.braceEnds.length > 0 ? swayShape(kit, { braces: false, way }) : null

@@ -22,6 +22,7 @@ import {
   demoDesign,
   deriveKit,
   formatLength,
+  projectOf,
   type Units,
 } from '../../../rules/index.ts'
 import { anyCase, parsedDesign } from '../../support/arbitraries.ts'
@@ -197,7 +198,7 @@ describe('a drawing', () => {
       it(`of ${name} on ${size} is true to scale within 0.5 %, and says what the Dock says`, () => {
         const design = parsedDesign({ ...demoDesign, dock: { ...demoDesign.dock, ...change } })
         const dock = quick(design)
-        const drawn: Drawn = { dock, design, catalog: demoCatalog, units, lang: 'en' }
+        const drawn: Drawn = { ...projectOf(design, demoCatalog, dock), units, lang: 'en' }
         // Frames as outlines of their side rails: the longest straight edge on the FRAME layer is a section's length.
         const plan = planView(drawn)
         const painted = paintView(plan, [0, 0], scale)
