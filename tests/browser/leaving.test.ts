@@ -118,13 +118,21 @@ test('a save that the browser ends throws nothing, and the edit is kept', async 
       const real = IDBDatabase.prototype.transaction
       IDBDatabase.prototype.transaction = function (...args: Parameters<typeof real>) {
         const made = real.apply(this, args)
-        if (args[1] === 'readwrite') queueMicrotask(() => made.abort())
+        if (args[1] === 'readwrite') {
+          made.addEventListener('abort', () => {
+            const { dataset } = document.documentElement
+            dataset.ended = String(Number(dataset.ended ?? 0) + 1)
+          })
+          queueMicrotask(() => made.abort())
+        }
         return made
       }
     },
   })
+  const ended = () => page.evaluate(() => Number(document.documentElement.dataset.ended ?? 0))
+  const before = await ended()
   await page.getByRole('button', { name: 'One section more' }).click()
-  await page.waitForTimeout(600)
+  await expect.poll(ended, { timeout: 10_000 }).toBeGreaterThan(before)
   await page.reload()
   await ready(page)
   expect(await read(page, (e) => e.design.dock.sections)).toBe(6)

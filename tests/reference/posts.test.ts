@@ -29,10 +29,10 @@ import {
 } from '../../rules/structure/strength/post.ts'
 import { SOILS, type Soil, soilOf, TERZAGHI_SUBMERGED } from '../../rules/structure/strength/soil.ts'
 import { parsedDesign } from '../support/arbitraries.ts'
+import { runs } from '../support/runs.ts'
 
 const INCH = 0.0254
 const PSI = 4.4482216 / INCH ** 2
-const runs = Number(process.env.LEADLINE_RUNS ?? 200)
 
 const clay = (cohesion: number): Soil => ({
   kind: 'cohesive',
@@ -288,7 +288,7 @@ describe('what a post holds', () => {
           expect(pullOut(clay(c * 1.1), 0.2, 0.5)).toBeGreaterThan(pullOut(clay(c), 0.2, 0.5))
         },
       ),
-      { numRuns: runs },
+      { numRuns: runs(200) },
     )
   })
 })

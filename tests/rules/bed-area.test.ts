@@ -19,8 +19,9 @@ import {
   unmirrored,
 } from '../support/beds/laws.ts'
 import { between, falls, places, roughSurvey, siteOf, surveyOf, TRUE_BEDS } from '../support/beds/surveys.ts'
+import { runs } from '../support/runs.ts'
 
-const RUNS = Math.ceil(Number(process.env.LEADLINE_RUNS ?? 3000) / 30)
+const RUNS = runs(100)
 const SEED = Number(process.env.LEADLINE_SEED ?? 20_251)
 
 const survey: Sounding[] = (

@@ -9,9 +9,10 @@ import { describe, expect, it } from 'vitest'
 import type { Sounding } from '../../rules/design/index.ts'
 import { makeBed } from '../../rules/index.ts'
 import { siteOf } from '../support/beds/surveys.ts'
+import { runs } from '../support/runs.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 20_251)
-const BEDS = Math.ceil(Number(process.env.LEADLINE_RUNS ?? 3000) / 36)
+const BEDS = runs(84)
 const PLACES = 50
 
 /** Numerical Recipes' quick generator; uniform and normal. */

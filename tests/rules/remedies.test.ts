@@ -24,11 +24,12 @@ import { stand } from '../../rules/structure/stand.ts'
 import { withStructure } from '../../rules/with-structure.ts'
 import { parsedDesign } from '../support/arbitraries.ts'
 import { deriveFound } from '../support/at-once.ts'
+import { runs } from '../support/runs.ts'
 import { validate } from '../support/validate.ts'
 import { smallCase } from './structure/dock-cases.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 20_263)
-const RUNS = Math.ceil(Number(process.env.LEADLINE_RUNS ?? 3000) / 1000)
+const RUNS = runs(3)
 
 const { wind: _wind, ...calm } = demoDesign.site
 const designOf = (site: object, dock: object): Design =>

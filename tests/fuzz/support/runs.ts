@@ -4,9 +4,10 @@
  */
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
+import { runs } from '../../support/runs.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 70_771)
-const RUNS = Number(process.env.LEADLINE_RUNS ?? 1000)
+const RUNS = runs(1000)
 
 /** Of a thousand. Docks that are worked out whole take the time; what is only read takes next to none. */
 const SHARES = {

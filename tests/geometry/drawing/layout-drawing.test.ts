@@ -26,6 +26,7 @@ import {
   type Units,
 } from '../../../rules/index.ts'
 import { anyCase, parsedDesign } from '../../support/arbitraries.ts'
+import { runs } from '../../support/runs.ts'
 
 const jsQr = ((jsQrModule as unknown as { default?: unknown }).default ??
   jsQrModule) as typeof import('jsqr').default
@@ -64,8 +65,10 @@ const ledOver = (sheet: Sheet): string[] =>
       : [],
   )
 
+const RUNS = runs(100)
+
 describe('labels', () => {
-  it('never stand on each other or off the sheet, on 500 random docks of both shops', {
+  it(`never stand on each other or off the sheet, on ${RUNS} random docks of both shops`, {
     timeout: 600_000,
   }, () => {
     let sheets = 0
@@ -86,10 +89,10 @@ describe('labels', () => {
           }
         },
       ),
-      { numRuns: 500, seed: 20261125, endOnFailure: true },
+      { numRuns: RUNS, seed: 20261125, endOnFailure: true },
     )
-    expect(sheets).toBeGreaterThan(1000)
-    expect(labels).toBeGreaterThan(30_000)
+    expect(sheets).toBeGreaterThan(RUNS * 2)
+    expect(labels).toBeGreaterThan(RUNS * 60)
     // Only where a sheet is so full that a label finds no other place.
     expect(led / labels).toBeLessThan(1e-4)
   })

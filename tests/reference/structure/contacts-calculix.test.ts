@@ -1,6 +1,6 @@
 /**
- * One-sided contacts against CalculiX's gaps (Debian package calculix-ccx): run here where `ccx` is installed, by its stored results
- * where it is not. Which contacts bear, what each bears, and where all nodes go.
+ * One-sided contacts against CalculiX's gaps (Debian package calculix-ccx): by its stored results, run anew by
+ * `npm run test:deep` where `ccx` is installed. Which contacts bear, what each bears, and where all nodes go.
  *
  * Forces to 1 % and movements to 0.5 % of the largest. CalculiX's gap gives by 1e-12 m for each newton and, open, pulls by
  * 1e-3 N: nothing beside that. What large movements add (its gaps need them) is the most of what is left: 0.4 % of the plank's.
@@ -20,7 +20,7 @@ import {
   settle,
 } from '../../../rules/structure/second-order.ts'
 import { frameModel } from './calculix/frames.ts'
-import { ccxVersion } from './calculix/run-ccx.ts'
+import { ccxRunNow } from './calculix/run-ccx.ts'
 import { TOUCHING, type TouchingFrame } from './contacts-calculix/frames.ts'
 import {
   contactDeck,
@@ -32,7 +32,7 @@ import {
 } from './contacts-calculix/results.ts'
 
 const stored: Results = JSON.parse(readFileSync(RESULTS, 'utf8'))
-const version = ccxVersion()
+const version = ccxRunNow()
 const used =
   version === undefined ? `stored results of ${stored.program}` : `calculix-ccx ${version}, run now`
 const FORCES = 1e-2

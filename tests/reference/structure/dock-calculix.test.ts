@@ -1,6 +1,6 @@
 /**
- * The whole frame of the demo dock, with its braces and without, against CalculiX (Debian package calculix-ccx): run here where `ccx`
- * is installed, by its stored results where it is not.
+ * The whole frame of the demo dock, with its braces and without, against CalculiX (Debian package calculix-ccx): by its stored
+ * results, run anew by `npm run test:deep` where `ccx` is installed.
  *
  * Like with like (see dock-calculix/demo.ts): CalculiX's beams give in shear, ours do not. At its own size that is up to 1.5 % of the
  * largest movement between the stocky braced legs (0.24 % without braces): movements to 1.6 %, reactions to 0.2 %. Four times as large with
@@ -10,7 +10,7 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { buckling, solveFrame } from '../../../rules/structure/index.ts'
 import { frameModel, pressing } from './calculix/frames.ts'
-import { ccxVersion } from './calculix/run-ccx.ts'
+import { ccxRunNow } from './calculix/run-ccx.ts'
 import {
   buckleDeck,
   DEMO_FRAMES,
@@ -23,7 +23,7 @@ import {
 } from './dock-calculix/results.ts'
 
 const stored: Results = JSON.parse(readFileSync(RESULTS, 'utf8'))
-const version = ccxVersion()
+const version = ccxRunNow()
 const used =
   version === undefined ? `stored results of ${stored.program}` : `calculix-ccx ${version}, run now`
 const SLOW = 120_000

@@ -16,9 +16,10 @@ import { cartons, countCards, type Packages, type PackedItem } from '../../../ru
 import { anyCase } from '../../support/arbitraries.ts'
 import { metricCatalog } from '../../support/catalogs.ts'
 import { groupBy } from '../../support/laws/law.ts'
+import { runs } from '../../support/runs.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 51_001)
-const RUNS = Number(process.env.LEADLINE_RUNS ?? 3000)
+const RUNS = runs(400)
 
 const grams = (kg: number): number => Math.round(kg * 1000)
 const keyOf = ({ kind, code }: { kind: string; code: string }): string => `${kind} ${code}`

@@ -20,9 +20,10 @@ import {
   verifyQuote,
 } from '../../../rules/papers.ts'
 import { anyCase } from '../../support/arbitraries.ts'
+import { runs } from '../../support/runs.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 61_007)
-const RUNS = Number(process.env.LEADLINE_RUNS ?? 300)
+const RUNS = runs(100)
 const DAY = { date: '2026-03-01' } as const
 
 const dockOf = (design: Design, catalog: Catalog) => assessKit(deriveKit(design, catalog))

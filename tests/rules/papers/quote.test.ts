@@ -23,9 +23,10 @@ import {
 } from '../../../rules/papers.ts'
 import { anyCase } from '../../support/arbitraries.ts'
 import { metricCatalog } from '../../support/catalogs.ts'
+import { runs } from '../../support/runs.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 51_003)
-const RUNS = Number(process.env.LEADLINE_RUNS ?? 600)
+const RUNS = runs(150)
 
 const dockOf = (design: Design, catalog: Catalog): Dock => assessKit(deriveKit(design, catalog))
 const DAY = { date: '2026-03-01' } as const

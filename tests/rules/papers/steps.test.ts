@@ -22,9 +22,10 @@ import {
 } from '../../../rules/papers.ts'
 import { anyCase, parsedDesign } from '../../support/arbitraries.ts'
 import { groupBy } from '../../support/laws/law.ts'
+import { runs } from '../../support/runs.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 51_002)
-const RUNS = Number(process.env.LEADLINE_RUNS ?? 1500)
+const RUNS = runs(250)
 
 const words = [paperWords('en', 'imperial'), paperWords('en', 'metric')]
 const seen = { docks: 0, sections: 0, braced: 0, across: 0, ties: 0, hinges: 0, empty: 0, heavy: 0 }

@@ -21,9 +21,10 @@ import {
 } from '../../../rules/papers.ts'
 import en from '../../../rules/words/papers.en.json' with { type: 'json' }
 import { anyCase } from '../../support/arbitraries.ts'
+import { runs } from '../../support/runs.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 51_005)
-const RUNS = Number(process.env.LEADLINE_RUNS ?? 800)
+const RUNS = runs(200)
 const words = [paperWords('en', 'imperial'), paperWords('en', 'metric')]
 const dockOf = (design: Design, catalog: Catalog): Dock => assessKit(deriveKit(design, catalog))
 

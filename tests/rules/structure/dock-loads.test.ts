@@ -18,11 +18,11 @@ import { type CaseLoad, layOutStates } from '../../../rules/structure/second-ord
 import { boatWavesBeam } from '../../../rules/structure/strength/index.ts'
 import { parsedDesign } from '../../support/arbitraries.ts'
 import { metricCatalog } from '../../support/catalogs.ts'
+import { runs } from '../../support/runs.ts'
 import { judgedCase, unlessLoose } from './dock-cases.ts'
 
 const SEED = 20260801
-const RUNS = Number(process.env.LEADLINE_RUNS ?? 0)
-const runs = (seed: number, few: number) => ({ seed: SEED + seed, numRuns: Math.max(few, RUNS / 20) })
+const random = (seed: number, few: number) => ({ seed: SEED + seed, numRuns: runs(few) })
 
 const { wind: _wind, ...calm } = demoDesign.site
 const flat = (depth: number) => ({ soundings: [0, 60].map((distance) => ({ distance, depth })) })
@@ -106,7 +106,7 @@ describe('a wave on a leg', () => {
         expect(high).toBeGreaterThanOrEqual(low)
         expect(high).toBeLessThanOrEqual(low * 1.02)
       }),
-      runs(0, 150),
+      random(0, 150),
     )
   })
 
@@ -174,7 +174,7 @@ describe('a wind sea on a long dock', () => {
           expect(lift('tenth')).toBeLessThanOrEqual(lift('highest') * (1 + 1e-12))
         }
       }),
-      runs(3, 60),
+      random(3, 60),
     )
     const { waves } = assessKit(LONG)
     const frame = dockFrame(LONG)
@@ -274,7 +274,7 @@ describe('an edge', () => {
           expect(share(rail)).toBeLessThanOrEqual(1)
         }
       }),
-      runs(1, 12),
+      random(1, 12),
     )
   })
 
@@ -451,7 +451,7 @@ describe('on any site', () => {
         const lift = waves && upliftLoad(states, frame, waves, 0, 'left', 'highest')
         if (lift) for (const value of lift.onNodes) expect(Number.isFinite(value)).toBe(true)
       }),
-      runs(2, 6),
+      random(2, 6),
     )
   })
 })

@@ -11,6 +11,7 @@ import {
   utilization,
 } from '../../../rules/structure/strength/strengths.ts'
 import { metricCatalog } from '../../support/catalogs.ts'
+import { runs } from '../../support/runs.ts'
 
 const VALUES = ['compression', 'tension', 'momentY', 'momentZ', 'shearY', 'shearZ', 'torsion'] as const
 
@@ -55,7 +56,7 @@ const anyOptions: fc.Arbitrary<MemberOptions> = fc.record({
   weld: fc.constantFrom('none', 'ends', 'all'),
 })
 const anyMember = fc.tuple(anyStrength, anyStock, anyOptions)
-const RUNS = { numRuns: 1500, seed: 11 }
+const RUNS = { numRuns: runs(300), seed: 11 }
 
 /** Column curves step down by half a percent where they turn elastic. */
 const STEP = 1.006

@@ -19,13 +19,13 @@ import type { Pushed } from '../../../rules/structure/dock/under-push.ts'
 import { ordinaryDock } from '../../../src/build/guide/ordinary-docks.ts'
 import { catalogs } from '../../support/catalogs.ts'
 import { mirrored, swapId } from '../../support/mirror.ts'
+import { runs } from '../../support/runs.ts'
 import { judgedCase, withDock } from './dock-cases.ts'
 import { asBuilt, carried, deeper, sameParts, type Verdict, verdictOf, windy } from './verdict-laws.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 20_261)
-const RUNS = Number(process.env.LEADLINE_RUNS ?? 300)
 /** A law of two docks takes 30 ms a run. */
-const few = (offset: number) => ({ seed: SEED + offset, numRuns: Math.max(5, Math.ceil(RUNS / 60)) })
+const few = (offset: number) => ({ seed: SEED + offset, numRuns: runs(5) })
 const LONG = 600_000
 
 /** What the engine is broken by, for the laws to show that they can fail. */

@@ -1,6 +1,6 @@
 /**
- * The solver against an independent program, CalculiX (Debian package calculix-ccx): run here where `ccx` is
- * installed, by its stored results where it is not.
+ * The solver against an independent program, CalculiX (Debian package calculix-ccx): by its stored results;
+ * run anew by `npm run test:deep` where `ccx` is installed.
  *
  * Like with like: CalculiX's beams are made of solids and give in shear, which ours do not. Displacements to 0.1 %
  * where members are so thin that shear does not show, to 0.5 % elsewhere; buckling to 1 %.
@@ -11,12 +11,12 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { buckling, solveFrame } from '../../../../rules/structure/index.ts'
 import { CALCULIX_FRAMES, type CalculixFrame, frameModel, pressing } from './frames.ts'
 import { bucklingWithMoments } from './moments.ts'
-import { ccxVersion, readDisplacements, readFactor, runCcx } from './run-ccx.ts'
+import { ccxRunNow, readDisplacements, readFactor, runCcx } from './run-ccx.ts'
 import { DECKS, RESULTS, type StoredResults } from './stored.ts'
 import { type Step, writeInp } from './write-inp.ts'
 
 const stored: StoredResults = JSON.parse(readFileSync(RESULTS, 'utf8'))
-const version = ccxVersion()
+const version = ccxRunNow()
 const used =
   version === undefined ? `stored results of ${stored.program}` : `calculix-ccx ${version}, run now`
 const SLOW = 60_000
