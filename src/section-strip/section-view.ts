@@ -43,7 +43,6 @@ export function turned([x, y, z, w]: Quat, [a, b, c]: Vec3): Vec3 {
 export function sideView({ dock, design, catalog, shop, bed }: Project, x0: number, x1: number): SideView {
   const ground = bed.knots(x0, x1).map((x): Point => [x, bed.bedAt(x, bed.lineY)])
   const frames: SideShape[] = []
-  const legs: SideLeg[] = []
   const pads: SideShape[] = []
   const braces: SideShape[] = []
   const extras: SideShape[] = []
@@ -97,29 +96,33 @@ export function sideView({ dock, design, catalog, shop, bed }: Project, x0: numb
       extras.push({ id: of, y: at[1], points: ends.map(seen) })
     }
   }
-  const deck = design.dock.deckHeight
-  for (const leg of dock.legs) {
+  const farFirst = <T extends SideShape>(list: T[]): T[] => list.sort((a, b) => b.y - a.y)
+  return {
+    ground,
+    frames: farFirst(frames),
+    legs: farFirst(legsSeen(dock, design, catalog)),
+    pads: farFirst(pads),
+    braces: farFirst(braces),
+    extras: farFirst(extras),
+  }
+}
+
+const legsSeen = (
+  { legs }: Project['dock'],
+  { dock: { deckHeight } }: Project['design'],
+  catalog: Project['catalog'],
+): SideLeg[] =>
+  legs.map((leg) => {
     const part = catalog.legs.find((stock) => stock.code === leg.code) ?? catalog.legs[0]!
     const stock = catalog.stock[part.stock]!
-    const top = deck + (leg.aboveDeck ?? 0)
-    legs.push({
+    return {
       id: leg.id,
       y: leg.y,
       found: leg.stock !== null,
       width: sectionProperties(stock).width,
       points: [
         [leg.x, leg.bed],
-        [leg.x, top],
+        [leg.x, deckHeight + (leg.aboveDeck ?? 0)],
       ],
-    })
-  }
-  const farFirst = <T extends SideShape>(list: T[]): T[] => list.sort((a, b) => b.y - a.y)
-  return {
-    ground,
-    frames: farFirst(frames),
-    legs: farFirst(legs),
-    pads: farFirst(pads),
-    braces: farFirst(braces),
-    extras: farFirst(extras),
-  }
-}
+    }
+  })
