@@ -59,19 +59,20 @@ export class Autosave {
   /** What to go on with; null where nothing is kept that can be read. */
   async begin(): Promise<Resumed | null> {
     const [now] = this.#options.fragments()
-    const here = ({ fragments = [], at }: Pick<Entry, 'fragments' | 'at'>): boolean =>
-      fragments[0] === now || (Date.now() - at < LEAVING && fragments.includes(now!))
+    const justNow = ({ fragments = [], at }: Pick<Entry, 'fragments' | 'at'>): boolean =>
+      Date.now() - at < LEAVING && fragments.includes(now!)
     this.#left = this.#journal.read()
     const keeper = this.#options.key === null ? null : await this.#open(this.#options.key)
     const stored = (await keeper?.load().catch(() => null)) ?? null
-    let resumed: Resumed | null = stored && { design: stored.design, here: here(stored) }
+    // Its address was written after it: the one that it knows may be a link to the dock before, followed on another day.
+    let resumed: Resumed | null = stored && { design: stored.design, here: justNow(stored) }
     let from: Written | null = null
     const newest = this.#left[0]
     if (newest && newest.entry.at >= (stored?.at ?? 0)) {
       const parsed = parseDesign(newest.entry.design)
       if (parsed.ok) {
         from = newest
-        resumed = { design: parsed.value, here: here(newest.entry) }
+        resumed = { design: parsed.value, here: newest.entry.fragments?.[0] === now || justNow(newest.entry) }
         keeper?.know(newest.entry.design)
       }
     }
