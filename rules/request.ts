@@ -5,19 +5,19 @@
 import * as v from 'valibot'
 import { assessKit } from './assess-kit.ts'
 import type { Catalog } from './catalog/index.ts'
-import { type Design, LIMITS, parseDesign } from './design/index.ts'
+import { parseEnclosing } from './design/enclosed.ts'
+import { type Design, LIMITS } from './design/index.ts'
 import { deriveKit } from './kit.ts'
-import { type Issue, issue, type Parsed, parseText, parseWith, plainOf, upgrade } from './validation.ts'
+import { type Issue, issue, type Parsed, parseText } from './validation.ts'
 
 const FORMAT = 'leadline/request'
-const VERSION = 1
 
 const text = (least: number, most: number) => v.pipe(v.string(), v.minLength(least), v.maxLength(most))
 const code = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, '64 hex digits'))
 
 const RequestSchema = v.looseObject({
   format: v.literal(FORMAT),
-  version: v.literal(VERSION),
+  version: v.literal(1),
   id: v.pipe(text(1, 100), v.description('The same again is the same request')),
   at: v.pipe(v.string(), v.isoTimestamp('a time as 2026-05-01T12:00:00.000Z')),
   catalog: v.looseObject({ id: text(1, 60), version: text(0, 60) }),
@@ -35,19 +35,8 @@ const RequestSchema = v.looseObject({
 export type RequestFile = v.InferOutput<typeof RequestSchema> & { readonly design: Design }
 
 /** Never throws. */
-export function parseRequest(input: unknown): Parsed<RequestFile> {
-  const file = upgrade(plainOf(input), FORMAT, VERSION, {})
-  if (!file.ok) return file
-  const parsed = parseWith(RequestSchema, file.plain, () => [])
-  if (!parsed.ok) return parsed
-  const design = parseDesign(parsed.value.design)
-  if (!design.ok)
-    return {
-      ok: false,
-      issues: design.issues.map((one): Issue => ({ ...one, path: `design${one.path && `.${one.path}`}` })),
-    }
-  return { ...parsed, notices: file.plain.notices, value: { ...parsed.value, design: design.value } }
-}
+export const parseRequest = (input: unknown): Parsed<RequestFile> =>
+  parseEnclosing(RequestSchema, FORMAT, input)
 
 /** The same from JSON text. */
 export function parseRequestText(json: string): Parsed<RequestFile> {

@@ -3,8 +3,9 @@
  * comes from outside. Both are checked here; within the engine there is no further check of shape.
  */
 import * as v from 'valibot'
-import { type Design, LIMITS, parseDesign } from '../design/index.ts'
-import { type Issue, issue, type Parsed, parseText, parseWith, plainOf, upgrade } from '../validation.ts'
+import { parseEnclosing } from '../design/enclosed.ts'
+import { type Design, LIMITS } from '../design/index.ts'
+import { type Issue, issue, type Parsed, parseText, parseWith, plainOf } from '../validation.ts'
 import { isDay } from './day.ts'
 import { type Estimate, GROUPS, type PriceTerms, type Quote, type QuoteAsked } from './quote.ts'
 
@@ -21,7 +22,6 @@ export const quoteFile = <Q extends Quote | Estimate>(quote: Q, design: Design):
 })
 
 const FORMAT = 'leadline/quote'
-const VERSION = 1
 
 const text = (max: number) => v.pipe(v.string(), v.maxLength(max))
 const Day = v.pipe(v.string(), v.check(isDay, 'a day, YYYY-MM-DD'))
@@ -52,7 +52,7 @@ const Priced = v.strictObject({
 
 const QuoteFileSchema = v.looseObject({
   format: v.literal(FORMAT),
-  version: v.literal(VERSION),
+  version: v.literal(1),
   date: Day,
   currency: v.pipe(v.string(), v.regex(/^[A-Z]{3}$/, 'three capital letters')),
   lines: v.pipe(
@@ -81,24 +81,9 @@ const QuoteFileSchema = v.looseObject({
 })
 
 /** A quote's file, with its design as `parseDesign` reads it. Never throws. */
-export function parseQuoteFile(input: unknown): Parsed<QuoteFile> {
-  const file = upgrade(plainOf(input), FORMAT, VERSION, {})
-  if (!file.ok) return file
-  const parsed = parseWith(QuoteFileSchema, file.plain, () => [])
-  if (!parsed.ok) return parsed
-  const design = parseDesign(parsed.value.design)
-  if (!design.ok)
-    return {
-      ok: false,
-      issues: design.issues.map((one): Issue => ({ ...one, path: `design${one.path && `.${one.path}`}` })),
-    }
+export const parseQuoteFile = (input: unknown): Parsed<QuoteFile> =>
   // What is left unchecked is text that a comparison does not read.
-  return {
-    ...parsed,
-    notices: file.plain.notices,
-    value: { ...parsed.value, design: design.value } as unknown as QuoteFile,
-  }
-}
+  parseEnclosing(QuoteFileSchema, FORMAT, input) as unknown as Parsed<QuoteFile>
 
 /** The same from JSON text. */
 export function parseQuoteText(json: string): Parsed<QuoteFile> {

@@ -8,25 +8,10 @@
 import { describe, expect, it } from 'vitest'
 import { reachOf } from '../../rules/checks/reach.ts'
 import { beyondError, soundingPairs } from '../../rules/checks/sounding-pairs.ts'
-import { type Catalog, CHECKS, demoCatalog, demoDesign, deriveKit } from '../../rules/index.ts'
+import { type Catalog, CHECKS, demoCatalog } from '../../rules/index.ts'
 import type { Kit } from '../../rules/kit.ts'
-import { parsed } from '../support/by-hand.ts'
+import { kitOf, level } from '../support/level-dock.ts'
 
-const { wind: _wind, ...calm } = demoDesign.site
-const level = (depth: number) => ({ soundings: [0, 60].map((distance) => ({ distance, depth })) })
-
-function kitOf(
-  dock: Record<string, unknown> = {},
-  site: Record<string, unknown> = {},
-  catalog: Catalog = demoCatalog,
-): Kit {
-  const design = parsed({
-    ...demoDesign,
-    site: { ...calm, ...level(1.2), ...site },
-    dock: { ...demoDesign.dock, ramp: false, start: 3, sections: 3, extras: {}, ...dock },
-  })
-  return deriveKit(design, catalog)
-}
 const found = (code: string, kit: Kit) =>
   CHECKS.find((check) => check.code === code)!
     .find({ ...kit, waves: null })

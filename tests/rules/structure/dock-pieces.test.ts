@@ -1,6 +1,6 @@
 /** Small pieces of a dock's structure by hand: where a boat lies, how far sleeves let a deck go, who judges which part, why nobody can. */
 import { describe, expect, it } from 'vitest'
-import { type Catalog, demoCatalog, demoDesign, deriveKit } from '../../../rules/index.ts'
+import { type Catalog, demoCatalog } from '../../../rules/index.ts'
 import type { Kit } from '../../../rules/kit.ts'
 import { analyze, outerCorners } from '../../../rules/structure/dock/analysis.ts'
 import { berth, bumperAt } from '../../../rules/structure/dock/boat.ts'
@@ -10,22 +10,8 @@ import { memberJudge } from '../../../rules/structure/dock/member-use.ts'
 import { MOST_SECTIONS, whyNotJudged } from '../../../rules/structure/dock/not-judged.ts'
 import { playOf } from '../../../rules/structure/dock/play.ts'
 import { strengthsOfStock, utilization } from '../../../rules/structure/strength/index.ts'
-import { parsed } from '../../support/by-hand.ts'
+import { kitOf, level } from '../../support/level-dock.ts'
 
-const { wind: _wind, ...calm } = demoDesign.site
-const level = (depth: number) => ({ soundings: [0, 60].map((distance) => ({ distance, depth })) })
-function kitOf(
-  dock: Record<string, unknown> = {},
-  site: Record<string, unknown> = {},
-  catalog: Catalog = demoCatalog,
-): Kit {
-  const design = parsed({
-    ...demoDesign,
-    site: { ...calm, ...level(1.2), ...site },
-    dock: { ...demoDesign.dock, ramp: false, start: 3, sections: 3, extras: {}, ...dock },
-  })
-  return deriveKit(design, catalog)
-}
 const frameOf = (...asked: Parameters<typeof kitOf>): DockFrame => dockFrame(kitOf(...asked))
 
 describe('a boat', () => {
