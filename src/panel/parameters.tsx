@@ -104,6 +104,7 @@ function Run() {
   const design = useLeadline((s) => s.design)
   const edit = useLeadline((s) => s.edit)
   const dock = useDock()
+  const stale = useLeadline((s) => s.stale)
   const { t } = useWords()
   if (design.dock.plan) return <Hint>{t('plan.own')}</Hint>
   const { sections = 1, ramp = false, head = { shape: 'straight', sections: 0 } } = design.dock
@@ -121,7 +122,9 @@ function Run() {
           max={LIMITS.sections - head.sections}
           set={(n) => edit((d) => change.setSections(d, n))}
         />
-        <Hint>{t('sections.reach', { reach: meters(reach), depth: meters(depth) })}</Hint>
+        <Hint>
+          {stale ? t('takes.working') : t('sections.reach', { reach: meters(reach), depth: meters(depth) })}
+        </Hint>
       </div>
       <div className="control">
         <label className="switch">
@@ -170,8 +173,10 @@ function Run() {
 function RampHint({ on }: { readonly on: boolean }) {
   const { ramp } = useDock()
   const { t } = useWords()
+  const stale = useLeadline((s) => s.stale)
   if (!on) return <Hint>{t('ramp.off')}</Hint>
-  if (!ramp) return <Hint>{t('ramp.on')}</Hint>
+  // Its slope is of an earlier dock while this one is worked out.
+  if (!ramp || stale) return <Hint>{t('ramp.on')}</Hint>
   const way = Math.abs(ramp.slope) < 0.005 ? 'level' : ramp.slope > 0 ? 'up' : 'down'
   const values = { slope: { value: ramp.slope, unit: 'slope' }, step: meters(Math.abs(ramp.step)) }
   return (
