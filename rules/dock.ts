@@ -160,7 +160,7 @@ export interface Figure {
   /** Several of one unit are a list. */
   readonly value: number | string | readonly (number | string)[]
   /**
-   * `m`, `fetch` (m over water), `m/s`, `s`, `mm`, `kg`, `N`, `Nm`, `Pa`, `slope`, `share` (of 1), `factor`, `count`, `deg`; `text` (an
+   * `m`, `fetch` (m over water), `m/s`, `s`, `mm`, `kg`, `N`, `Nm`, `Pa`, `slope`, `share` (of 1), `factor`, `count`, `deg`; `text` or `list` (all of it; an
    * id, a code or a name of the user's or the shop's own), `kind` of part, `key` (a word of the engine: one of a table in the language
    * files that has the figure's name), `code` of a finding, `case` of loads.
    */

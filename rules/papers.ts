@@ -29,4 +29,4 @@ export type {
   Work,
 } from './papers/steps/step.ts'
 export { survey } from './papers/survey.ts'
-export { paperWords } from './words/papers.ts'
+export { PAPERS } from './words/papers.ts'

@@ -15,7 +15,7 @@ import type { Dock, Figure, Finding, PatchOperation, Remedy } from './dock.ts'
 import { deriveKit, type Kit } from './kit.ts'
 import { type Standing, stand } from './structure/stand.ts'
 import { withStructure } from './with-structure.ts'
-import { FOUND_WORDS } from './words/found.ts'
+import { FOUND_LATER } from './words/structure-words.ts'
 
 /** Docks that are laid out, at the most, ... */
 const TRIED = 24
@@ -200,7 +200,7 @@ function opposed(findings: readonly Finding[]): Finding[] {
     const [first, second] = [asking(ask, 1), asking(ask, -1)]
     if (!first || !second) return []
     const values = { first: code(first), second: code(second), ask: key(ask) }
-    return toFindings(OPPOSED, [{ parts: [], values }], FOUND_WORDS)
+    return toFindings(OPPOSED, [{ parts: [], values }], FOUND_LATER)
   })
 }
 

@@ -1,6 +1,7 @@
 /** Hinge and hook joint at a larger scale, as they are built: what goes where, which wrench. */
-import { type Dock, formatLength, type Joint, type PartKind, wordsIn } from '../../rules/index.ts'
-import { drawingWords } from '../../rules/words/drawing.ts'
+import { type Dock, formatLength, type Joint, kindWord, type PartKind } from '../../rules/index.ts'
+import { DRAWING } from '../../rules/words/drawing.ts'
+import { wordsOf } from '../../rules/words/say.ts'
 import type { Point } from '../paper/marks.ts'
 import { dot } from '../vec.ts'
 import type { Drawn } from './plan.ts'
@@ -27,10 +28,10 @@ const NAMED: Readonly<Record<'hinge' | 'hook', readonly PartKind[]>> = {
 
 /** The first joint of a kind from its side; null where the dock has none. */
 export function jointView(drawn: Drawn, kind: 'hinge' | 'hook'): View | null {
-  const { dock, catalog, units, lang } = drawn
+  const { dock, catalog } = drawn
   const joint = dock.joints.find((one) => one.kind === kind)
   if (!joint) return null
-  const t = drawingWords(lang, units)
+  const t = wordsOf(DRAWING, drawn)
   const own = dock.placements.filter(({ of }) => of === joint.id)
   // Through a pin or a hook: what hangs the two together.
   const at =
@@ -50,7 +51,6 @@ export function jointView(drawn: Drawn, kind: 'hinge' | 'hook'): View | null {
   const place = boundsOf(project(own, catalog, eye).flatMap(({ path }) => path.points))
   const [cx, cy] = [(place.x0 + place.x1) / 2, place.y1]
   const bounds = { x0: cx - HALF.x, x1: cx + HALF.x, y0: cy - HALF.down, y1: cy + HALF.up }
-  const names = wordsIn(lang).kinds
   const named = NAMED[kind].flatMap((part): { at: Point; text: string }[] => {
     const seen = shown.filter(({ kind: one, of }) => one === part && of === joint.id)
     if (seen.length === 0) return []
@@ -62,7 +62,7 @@ export function jointView(drawn: Drawn, kind: 'hinge' | 'hook'): View | null {
       {
         // Bolts at their right end, plates in their lower half, where nothing lies over them.
         at: bolt ? [box.x1 - 0.003, y] : [(box.x0 + box.x1) / 2, box.y0 + (box.y1 - box.y0) * 0.2],
-        text: bolt ? t('bolts', { name: names[part], wrench: bolt.wrench }) : names[part],
+        text: bolt ? t('bolts', { name: kindWord(part, drawn), wrench: bolt.wrench }) : kindWord(part, drawn),
       },
     ]
   })
@@ -93,7 +93,7 @@ export function jointView(drawn: Drawn, kind: 'hinge' | 'hook'): View | null {
 
 /** The gap between the two frames, and from the deck surface down to the bolts that hold them. */
 function jointDimensions(
-  { units }: Drawn,
+  drawn: Drawn,
   shown: readonly Shown[],
   joint: Joint,
   bounds: Bounds,
@@ -125,7 +125,7 @@ function jointDimensions(
       side: 'below',
       off: 4,
       line: bounds.y0,
-      text: formatLength(gap, units),
+      text: formatLength(gap, drawn),
     })
   const fixing = boxes(joint.kind === 'hook' ? 'hook-bolt' : 'hinge-pin', joint.id)[0]
   const deck = joint.between.flatMap((of) => boxes('deck-panel', of))
@@ -142,7 +142,7 @@ function jointDimensions(
     side: 'left',
     off: 4,
     line: bounds.x0,
-    text: formatLength(surface - axis, units),
+    text: formatLength(surface - axis, drawn),
   })
   return list
 }

@@ -1,7 +1,8 @@
 /** The dock from its right side, on its bed: levels, deck over water, each leg's length and set height. */
 import { type Catalog, type Dock, formatLength } from '../../rules/index.ts'
 import { factsOf } from '../../rules/part-kinds.ts'
-import { drawingWords } from '../../rules/words/drawing.ts'
+import { DRAWING } from '../../rules/words/drawing.ts'
+import { wordsOf } from '../../rules/words/say.ts'
 import type { Point } from '../paper/marks.ts'
 import { type Drawn, rangeOf } from './plan.ts'
 import { placementsOf, project, type Shown, SIDE } from './project.ts'
@@ -47,10 +48,10 @@ function partOf(dock: Dock, has: ReadonlySet<string>): Dock {
 
 /** @param only the sections that stand; where absent all of them. What is shown of the lake is the same. */
 export function elevationView(drawn: Drawn, only?: readonly string[]): View {
-  const { design, catalog, units, lang, bed } = drawn
+  const { design, catalog, bed } = drawn
   const has = only && new Set(only)
   const dock = has ? partOf(drawn.dock, has) : drawn.dock
-  const t = drawingWords(lang, units)
+  const t = wordsOf(DRAWING, drawn)
   const all = outlines(drawn.dock, catalog)
   const shown = has ? all.filter(({ section }) => has.has(section)) : all
   const own = boundsOf(shown.flatMap(({ path }) => path.points))
@@ -138,19 +139,20 @@ function shoreOf(ground: readonly Point[], z: number): number | null {
 }
 
 /** Deck over the water of the survey day, at the lake end. */
-const overWater = ({ design, units }: Drawn, own: Bounds): ViewDimension => ({
+const overWater = (drawn: Drawn, own: Bounds): ViewDimension => ({
   from: [own.x1, 0],
-  to: [own.x1, design.dock.deckHeight],
+  to: [own.x1, drawn.design.dock.deckHeight],
   along: 'y',
   side: 'right',
   off: 5,
   over: true,
   line: own.x1,
-  text: formatLength(design.dock.deckHeight, units),
+  text: formatLength(drawn.design.dock.deckHeight, drawn),
 })
 
 /** Length over each leg and set height under it; of two that are seen at one place, the nearer one's. */
-function legNotes({ dock, design, units }: Drawn): ViewNote[] {
+function legNotes(drawn: Drawn): ViewNote[] {
+  const { dock, design } = drawn
   const near = [...dock.legs].sort((a, b) => a.y - b.y)
   const seen: number[] = []
   return near.flatMap((leg): ViewNote[] => {
@@ -160,7 +162,7 @@ function legNotes({ dock, design, units }: Drawn): ViewNote[] {
     return [
       {
         at: [leg.x, leg.bed],
-        text: formatLength(leg.setHeight, units),
+        text: formatLength(leg.setHeight, drawn),
         size: 2.7,
         bold: true,
         reach: 0.06,
@@ -171,7 +173,7 @@ function legNotes({ dock, design, units }: Drawn): ViewNote[] {
         : [
             {
               at: [leg.x, top] as const,
-              text: formatLength(leg.stock, units),
+              text: formatLength(leg.stock, drawn),
               size: SMALLEST,
               prefer: 'above' as const,
               optional: true,
@@ -196,7 +198,7 @@ const missing = ({ dock, design }: Drawn): ViewPath[] =>
     }))
 
 /** From the water's edge to each station of legs. */
-function stations(dock: Dock, bottom: number, { units }: Drawn): ViewDimension[] {
+function stations(dock: Dock, bottom: number, drawn: Drawn): ViewDimension[] {
   const places = [...new Set(dock.legs.map(({ x }) => Math.round(x / SAME) * SAME))].sort((a, b) => a - b)
   const from = dock.legs.map(({ x }) => x)
   return places.slice(1).flatMap((place, i): ViewDimension[] => {
@@ -212,7 +214,7 @@ function stations(dock: Dock, bottom: number, { units }: Drawn): ViewDimension[]
             side: 'below',
             off: 6,
             line: bottom,
-            text: formatLength(here - before, units),
+            text: formatLength(here - before, drawn),
           },
         ]
   })

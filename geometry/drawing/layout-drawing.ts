@@ -3,7 +3,8 @@
  * legs. As many sheets as it takes to be read.
  */
 import { type Catalog, type Design, type Dock, projectOf } from '../../rules/index.ts'
-import { drawingWords } from '../../rules/words/drawing.ts'
+import { DRAWING } from '../../rules/words/drawing.ts'
+import { wordsOf } from '../../rules/words/say.ts'
 import { codeOf } from '../paper/document.ts'
 import type { Paper } from '../paper/marks.ts'
 import type { PaperOptions } from '../paper/options.ts'
@@ -25,9 +26,13 @@ const PAIRS_FINEST = 12
 const BETWEEN = 5
 
 export function layoutDrawing(dock: Dock, design: Design, catalog: Catalog, options: PaperOptions): Paper {
-  const t = drawingWords(options.lang, options.units)
+  const t = wordsOf(DRAWING, options)
   const about: DrawingOf = { dock, design, catalog, options, t }
-  const drawn: Drawn = { ...projectOf(design, catalog, dock), units: options.units, lang: options.lang }
+  const drawn: Drawn = {
+    ...projectOf(design, catalog, dock),
+    units: options.units,
+    language: options.language,
+  }
   const drafts =
     dock.sections.length === 0
       ? [draft(t('drawing'))]
@@ -38,7 +43,7 @@ export function layoutDrawing(dock: Dock, design: Design, catalog: Catalog, opti
     title: t('drawing'),
     author: catalog.name,
     subject: `${dock.name} · ${codeOf(dock)}`,
-    lang: options.lang,
+    lang: options.language.tag,
     sheets: drafts.map((sheet, i) => finish(sheet, i + 1, drafts.length, about).sheet),
   }
 }

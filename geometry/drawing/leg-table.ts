@@ -1,5 +1,5 @@
 /** The table of legs, and hinge and hook beside it. */
-import { formatLength, wordsIn } from '../../rules/index.ts'
+import { cornerWord, formatLength } from '../../rules/index.ts'
 import { label, line } from '../paper/blocks.ts'
 import { HAIR, INK, TINT } from '../paper/style.ts'
 import { fitText, textWidth } from '../paper/text.ts'
@@ -15,11 +15,10 @@ const PAD = 2.4
 const GAP = 8
 
 export function legTable(drawn: Drawn, about: DrawingOf, details: readonly View[]): Draft[] {
-  const { dock, lang, units } = drawn
+  const { dock } = drawn
   const { options, t } = about
   const room = roomOn(options)
-  const corners = wordsIn(lang).corners
-  const length = (value: number | null): string => (value === null ? '' : formatLength(value, units))
+  const length = (value: number | null): string => (value === null ? '' : formatLength(value, drawn))
   const head = [
     t('number'),
     t('leg'),
@@ -36,7 +35,7 @@ export function legTable(drawn: Drawn, about: DrawingOf, details: readonly View[
     const brace = pair?.brace
     return [
       String(i + 1),
-      `${leg.section} ${corners[leg.corner]}`,
+      `${leg.section} ${cornerWord(leg.corner, drawn)}`,
       length(leg.x),
       length(-leg.bed),
       length(leg.setHeight),

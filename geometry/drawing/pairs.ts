@@ -1,6 +1,7 @@
 /** Each different pair of legs from the shore: set heights, spacing, the brace between its clamps. */
 import { type Dock, formatLength, type Pair, type Vec3 } from '../../rules/index.ts'
-import { drawingWords } from '../../rules/words/drawing.ts'
+import { DRAWING } from '../../rules/words/drawing.ts'
+import { wordsOf } from '../../rules/words/say.ts'
 import type { Point } from '../paper/marks.ts'
 import { cross, dot } from '../vec.ts'
 import { type Drawn, numberOf } from './plan.ts'
@@ -46,8 +47,8 @@ function leftFirst(dock: Dock, { legs: ids }: Pair): readonly [string, string] {
 type Leg = Dock['legs'][number]
 
 export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
-  const { dock, design, catalog, units, lang, bed } = drawn
-  const t = drawingWords(lang, units)
+  const { dock, design, catalog, bed } = drawn
+  const t = wordsOf(DRAWING, drawn)
   const pair = alike[0]!
   const [a, b] = leftFirst(dock, pair).map((id) => dock.legs.find((leg) => leg.id === id)!) as [Leg, Leg]
   const span = Math.hypot(b.x - a.x, b.y - a.y)
@@ -125,7 +126,7 @@ export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
     side: leg === a ? 'left' : 'right',
     off: row,
     line: leg === a ? own.x0 : own.x1,
-    text: formatLength(text, units),
+    text: formatLength(text, drawn),
   })
   const low = brace && (brace.low === a.id ? a : b)
   const high = brace && (low === a ? b : a)
@@ -153,7 +154,7 @@ export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
       along: 'slope',
       side: 'above',
       off: 4,
-      text: formatLength(brace.stock, units),
+      text: formatLength(brace.stock, drawn),
     })
   }
   const meters = (value: number) => ({ value, unit: 'm' })
@@ -191,7 +192,7 @@ export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
         side: 'below',
         off: 6,
         line: bottom,
-        text: formatLength(pair.spacing, units),
+        text: formatLength(pair.spacing, drawn),
       },
     ],
     bounds: { ...own, y0: bottom },

@@ -1,7 +1,8 @@
 /** The dock from above: frames and decking, legs with their numbers, what lies under the deck in dashes, the lake's depths. */
-import { type Bed, type Dock, formatLength, type Project, type Units } from '../../rules/index.ts'
+import { type Bed, type Dock, formatLength, type Project, type Reader } from '../../rules/index.ts'
 import { factsOf } from '../../rules/part-kinds.ts'
-import { drawingWords } from '../../rules/words/drawing.ts'
+import { DRAWING } from '../../rules/words/drawing.ts'
+import { wordsOf } from '../../rules/words/say.ts'
 import { bedMesh } from '../bed.ts'
 import { contours } from '../contours.ts'
 import type { Point } from '../paper/marks.ts'
@@ -18,10 +19,7 @@ import {
 } from './view.ts'
 
 /** A project as a paper shows it: made once for all views of a file. */
-export interface Drawn extends Project {
-  readonly units: Units
-  readonly lang: string
-}
+export interface Drawn extends Project, Reader {}
 
 /** Legs by number, as on every sheet: in the Dock's own order, from 1. */
 export const numberOf = (dock: Dock, leg: string): number => dock.legs.findIndex(({ id }) => id === leg) + 1
@@ -43,8 +41,8 @@ export function rangeOf(dock: Dock): { readonly x0: number; readonly x1: number 
 }
 
 export function planView(drawn: Drawn): View {
-  const { dock, catalog, units, lang } = drawn
-  const t = drawingWords(lang, units)
+  const { dock, catalog } = drawn
+  const t = wordsOf(DRAWING, drawn)
   const seenAt = (level: 'top' | 'under') =>
     project(
       placementsOf(dock, (kind) => factsOf(kind).plan?.[0] === level),
@@ -81,9 +79,9 @@ export function planView(drawn: Drawn): View {
 }
 
 /** Depth lines, and the water's edge. */
-function lakeLines(bed: Bed, bounds: Bounds, { units, lang }: Drawn): Pick<View, 'paths' | 'notes'> {
-  const t = drawingWords(lang, units)
-  const step = units === 'imperial' ? 0.3048 : 0.25
+function lakeLines(bed: Bed, bounds: Bounds, drawn: Drawn): Pick<View, 'paths' | 'notes'> {
+  const t = wordsOf(DRAWING, drawn)
+  const step = drawn.units === 'imperial' ? 0.3048 : 0.25
   const mesh = bedMesh(bed, bounds, 0.5)
   const most = Math.max(...mesh.depths)
   const depths = Array.from({ length: Math.max(0, Math.floor(most / step)) }, (_, i) => (i + 1) * step)
@@ -97,7 +95,7 @@ function lakeLines(bed: Bed, bounds: Bounds, { units, lang }: Drawn): Pick<View,
     if (depth > 0)
       notes.push({
         at: [end[0], bounds.y1],
-        text: formatLength(depth, units),
+        text: formatLength(depth, drawn),
         size: SMALLEST,
         prefer: 'above',
         optional: true,
@@ -151,11 +149,12 @@ const ROW = 7
 const BESIDE = 1.2
 
 /** Length of each section along the run, and of each that turns away; width; the whole dock both ways. */
-function planDimensions({ dock, units }: Drawn, own: Bounds): ViewDimension[] {
+function planDimensions(drawn: Drawn, own: Bounds): ViewDimension[] {
+  const { dock } = drawn
   const standing = dock.sections.find(({ role }) => role === 'standing')
   if (!standing) return []
   const list: ViewDimension[] = []
-  const length = (value: number): string => formatLength(value, units)
+  const length = (value: number): string => formatLength(value, drawn)
   const add = (from: Point, to: Point, side: ViewDimension['side'], off: number, line: number): void => {
     const along = side === 'below' || side === 'above' ? 'x' : 'y'
     const long = along === 'x' ? Math.abs(to[0] - from[0]) : Math.abs(to[1] - from[1])

@@ -1,6 +1,16 @@
 /** A sheet of a drawing: its frame and title block, views at their scales, labels where there is room. */
-import { type Catalog, type Design, type Dock, formatLength, type Units } from '../../rules/index.ts'
-import type { DrawingWords } from '../../rules/words/drawing.ts'
+import {
+  type Catalog,
+  type Design,
+  type Dock,
+  EXACT,
+  feetInches,
+  formatLength,
+  type Reader,
+  say,
+  type Units,
+} from '../../rules/index.ts'
+import { DRAWING, type DrawingWords } from '../../rules/words/drawing.ts'
 import { label, line, rect } from '../paper/blocks.ts'
 import { codeOf } from '../paper/document.ts'
 import { type Mark, PAPER_SIZES, type Point, type Sheet } from '../paper/marks.ts'
@@ -30,25 +40,10 @@ export const SCALES: Readonly<Record<Units, readonly number[]>> = {
 }
 
 /** `1/4 in = 1 ft`, `1:50`. */
-export function scaleText(scale: number, units: Units): string {
-  if (units === 'metric') return `1:${scale}`
-  const inches: Readonly<Record<number, string>> = {
-    2: '6 in',
-    4: '3 in',
-    8: '1 1/2 in',
-    12: '1 in',
-    16: '3/4 in',
-    24: '1/2 in',
-    32: '3/8 in',
-    48: '1/4 in',
-    64: '3/16 in',
-    96: '1/8 in',
-    128: '3/32 in',
-    192: '1/16 in',
-    384: '1/32 in',
-    768: '1/64 in',
-  }
-  return `${inches[scale]} = 1 ft`
+export function scaleText(scale: number, reader: Reader): string {
+  if (reader.units === 'metric') return `1:${scale}`
+  const paper = feetInches(EXACT.foot / scale, reader, 64)
+  return say(DRAWING, reader, 'scale-is', { paper, true: feetInches(EXACT.foot, reader) })
 }
 
 export interface DrawingOf {
@@ -180,7 +175,7 @@ function titleBlock(
         scale === undefined
           ? t('scale-none')
           : sheet.scales.size === 1
-            ? scaleText(scale, options.units)
+            ? scaleText(scale, options)
             : t('scale-not'),
         1.7,
       ],
@@ -273,14 +268,15 @@ const FEET = [1 / 12, 0.25, 0.5, 1, 2, 4, 5, 10, 20, 40, 50, 100]
 const METERS = [0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 4, 5, 10, 20, 40, 50]
 
 /** A bar of a round length in alternate halves, in the lower right corner. */
-function scaleBar(scale: number, { options: { units } }: DrawingOf, room: Box): Mark[] {
+function scaleBar(scale: number, { options }: DrawingOf, room: Box): Mark[] {
+  const { units } = options
   const unit = units === 'imperial' ? 0.3048 : 1
   const k = 1000 / scale
   const lengths = units === 'imperial' ? FEET : METERS
   const long = lengths.filter((count) => count * unit * k <= 46).at(-1) ?? lengths[0]!
   const width = long * unit * k
   const [x, y] = [room.x1 - width - 2, room.y1 - 1.6]
-  const text = formatLength(long * unit, units)
+  const text = formatLength(long * unit, options)
   return [
     rect([x, y], width / 2, 1.2, { width: 0.18, ink: INK }, INK),
     rect([x + width / 2, y], width / 2, 1.2, { width: 0.18, ink: INK }),

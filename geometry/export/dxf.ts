@@ -18,7 +18,8 @@ import {
   projectOf,
   sectionProperties,
 } from '../../rules/index.ts'
-import { drawingWords } from '../../rules/words/drawing.ts'
+import { DRAWING } from '../../rules/words/drawing.ts'
+import { wordsOf } from '../../rules/words/say.ts'
 import { elevationView } from '../drawing/elevation.ts'
 import { PAPER, placeLabels } from '../drawing/labels.ts'
 import { boxOfView, paintView } from '../drawing/paint.ts'
@@ -66,9 +67,9 @@ const figure = (value: number): number => Math.round(value * DIGITS) / DIGITS
  * options.
  */
 export function dxfOf(dock: Dock, design: Design, catalog: Catalog, options: PaperOptions): string {
-  const { units, lang } = options
-  const t = drawingWords(lang, units)
-  const drawn: Drawn = { ...projectOf(design, catalog, dock), units, lang }
+  const { units, language } = options
+  const t = wordsOf(DRAWING, options)
+  const drawn: Drawn = { ...projectOf(design, catalog, dock), units, language }
   const k = units === 'imperial' ? 1 / EXACT.inch : 1000
   const dxf = new DxfWriter()
   dxf.setUnits(units === 'imperial' ? DxfUnits.Inches : DxfUnits.Millimeters)

@@ -1,7 +1,8 @@
 /** Papers that flow: a head on the first sheet, a line on the others, the foot on all. */
 import type { Catalog, Design, Dock } from '../../rules/index.ts'
 import { inFours } from '../../rules/words/fours.ts'
-import { type SheetWords, sheetWords } from '../../rules/words/sheets.ts'
+import { PAPERS, type PaperWords } from '../../rules/words/papers.ts'
+import { wordsOf } from '../../rules/words/say.ts'
 import { facts, label, line, lineHeight, paragraph, rect, textLine } from './blocks.ts'
 import { type Block, block, type Flow, paginate, space, together } from './flow.ts'
 import { type Mark, PAPER_SIZES, type Paper } from './marks.ts'
@@ -28,7 +29,7 @@ export const widthOf = ({ size }: PaperOptions): number => PAPER_SIZES[size].wid
 
 /** Who made it, title and check code, whose dock it is, and what forbids it. Without a dock: the title alone. */
 export function head(title: string, of: PaperOf | null, options: PaperOptions, catalog: Catalog): Block[] {
-  const t = sheetWords(options.lang, options.units)
+  const t = wordsOf(PAPERS, options)
   const width = widthOf(options)
   const shop = textLine(catalog.name, width, { size: SIZE.small, ink: GRAY })
   const rule = block(3.2, (x, y) => [line([x, y + 1.6], [x + width, y + 1.6], RULE)])
@@ -78,7 +79,7 @@ export function documentOf(
   options: PaperOptions,
   of: PaperOf | null,
 ): Paper {
-  const t = sheetWords(options.lang, options.units)
+  const t = wordsOf(PAPERS, options)
   const { width, height } = PAPER_SIZES[options.size]
   const end = height - MARGIN.bottom - FOOT
   const pages = paginate(flow, (n) => {
@@ -96,7 +97,7 @@ export function documentOf(
     title,
     author: catalog.name,
     subject,
-    lang: options.lang,
+    lang: options.language.tag,
     sheets: pages.map(({ marks, name }, i) => ({
       width,
       height,
@@ -121,7 +122,7 @@ const again = (title: string, subject: string, width: number): Mark[] => [
 ]
 
 function foot(
-  t: SheetWords,
+  t: PaperWords,
   code: string,
   catalog: Catalog,
   { size, date, by }: PaperOptions,

@@ -1,11 +1,8 @@
 /** What every paper is told. */
-import type { Units } from '../../rules/index.ts'
+import type { Reader } from '../../rules/index.ts'
 import type { PaperSize } from './marks.ts'
 
-export interface PaperOptions {
-  readonly units: Units
-  /** BCP 47 */
-  readonly lang: string
+export interface PaperOptions extends Reader {
   readonly size: PaperSize
   /** `YYYY-MM-DD`. Given, never read from the clock, so that the same input makes the same bytes. */
   readonly date: string

@@ -1,6 +1,8 @@
 import type { Finding, Severity, Waves } from '../dock.ts'
 import type { Kit } from '../kit.ts'
-import { findingIn, type MoreWords } from '../words/words.ts'
+import { findingIn } from '../words/finding-words.ts'
+import { english } from '../words/language.ts'
+import type { Subject } from '../words/say.ts'
 import type { Check, Found, Judged } from './check.ts'
 import { CHECKS } from './registry.ts'
 
@@ -17,14 +19,14 @@ export const inOrder = (findings: readonly Finding[]): Finding[] =>
 export const toFindings = (
   { code, severity, basis }: Pick<Check, 'code' | 'severity' | 'basis'>,
   found: readonly Found[],
-  more?: MoreWords,
+  more?: readonly Subject[],
 ): Finding[] =>
   found.map(({ parts, values, remedy }) => ({
     code,
     severity,
     parts,
     values,
-    text: findingIn({ code, values }, 'text', 'metric', 'en', more),
+    text: findingIn({ code, values }, 'text', english('metric'), more),
     basis,
     remedy: remedy ?? null,
   }))

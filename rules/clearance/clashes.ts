@@ -8,7 +8,8 @@ import { pointer } from '../design/pointer.ts'
 import type { Dock, Figure, Finding, Remedy } from '../dock.ts'
 import type { Kit } from '../kit.ts'
 import { factsOf } from '../part-kinds.ts'
-import { findingIn } from '../words/words.ts'
+import { findingIn } from '../words/finding-words.ts'
+import { english } from '../words/language.ts'
 import { clearancesWithDepth, type Found, TOUCHING } from './clearance.ts'
 
 /** Does a finding of the dock say of these very things that they are in each other's way? */
@@ -79,7 +80,7 @@ export function clashesOf(dock: Dock, kit: Kit): readonly Finding[] {
       severity: 'stop',
       parts,
       values,
-      text: findingIn({ code, values }, 'text'),
+      text: findingIn({ code, values }, 'text', english('metric')),
       basis: 'Geometry',
       remedy: remedyOf(clearance, kit),
     })

@@ -4,10 +4,10 @@ import { assessKit } from '../assess-kit.ts'
 import type { Catalog } from '../catalog/index.ts'
 import type { Dock } from '../dock.ts'
 import { deriveKit } from '../kit.ts'
-import type { Units } from '../words/format.ts'
-import { formatMoney } from '../words/format.ts'
-import { paperWords } from '../words/papers.ts'
-import { sheetWords } from '../words/sheets.ts'
+import { moneyIn } from '../words/figures.ts'
+import { inDigits, type Reader } from '../words/language.ts'
+import { PAPERS } from '../words/papers.ts'
+import { wordsOf } from '../words/say.ts'
 import type { Estimate, Quote } from './quote.ts'
 import { quoteChanges } from './quote-changes.ts'
 import type { QuoteFile } from './quote-file.ts'
@@ -47,17 +47,17 @@ export function sinceSaid(
   since: QuoteFile,
   now: { readonly dock: Dock; readonly quote: Quote | Estimate },
   catalog: Catalog,
-  { lang, units }: { readonly lang: string; readonly units: Units },
+  reader: Reader,
 ): Since {
-  const say = paperWords(lang, units)
-  const t = sheetWords(lang, units)
+  const t = wordsOf(PAPERS, reader)
   const { currency } = now.quote
-  const money = (minor: number): string => formatMoney(minor, currency, lang)
+  const money = moneyIn(currency, reader.language)
+  const plain = (count: number): string => inDigits(String(count), reader.language)
   const change = (minor: number): string => `${minor > 0 ? '+' : ''}${money(minor)}`
   const before = { dock: assessKit(deriveKit(since.design, catalog)), quote: since }
   const { since: date, comparable, lines, sums, legs, total } = quoteChanges(before, now)
   const said = {
-    title: say('quote-changes', { date }),
+    title: t('quote-changes', { date }),
     columns: [t('quote-line'), t('since-before'), t('since-now'), t('since-change')],
   } as const
   if (!comparable)
@@ -77,15 +77,13 @@ export function sinceSaid(
     rows: [
       ...lines.map(
         ({ name, quantity, amount }) =>
-          [name, String(quantity.before), String(quantity.after), change(amount)] as const,
+          [name, plain(quantity.before), plain(quantity.after), change(amount)] as const,
       ),
-      ...others.flatMap(([key, amount]) =>
-        amount === 0 ? [] : [[say(key), '', '', change(amount)] as const],
-      ),
+      ...others.flatMap(([key, amount]) => (amount === 0 ? [] : [[t(key), '', '', change(amount)] as const])),
     ],
-    total: [say('quote-total'), money(total.before), money(total.after), change(total.after - total.before)],
+    total: [t('quote-total'), money(total.before), money(total.after), change(total.after - total.before)],
     legs: legs.map(({ say: leg, why }) =>
-      [sentence(leg, say), ...why.map((term) => sentence(term.say, say))].join('; '),
+      [sentence(leg, t), ...why.map((term) => sentence(term.say, t))].join('; '),
     ),
     note: null,
   }

@@ -19,8 +19,8 @@ export const count = (value: number): Figure => ({ value, unit: 'count' })
 export const meters = (value: number): Figure => ({ value: round6(value), unit: 'm' })
 export const kilograms = (value: number): Figure => ({ value, unit: 'kg' })
 
-/** Ids one after the other. */
-export const list = (ids: readonly string[]): Figure => text(ids.join(', '))
+/** Ids one after the other, all of them. */
+export const list = (ids: readonly string[]): Figure => ({ value: ids, unit: 'list' })
 
-/** The sentence, in words of `paperWords`. */
+/** The sentence, in words of `PAPERS`. */
 export const sentence = ({ key, values }: Saying, words: PaperWords): string => words(key, values)

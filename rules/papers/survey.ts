@@ -1,7 +1,7 @@
 /** The survey sheet: what is measured on the shore before there is a dock to draw, as a form to be filled in by hand. */
 import { round6 } from '../numbers.ts'
-import type { Units } from '../words/format.ts'
-import { EXACT } from '../words/format.ts'
+import type { Units } from '../words/figures.ts'
+import { EXACT } from '../words/figures.ts'
 import type { PaperWord } from '../words/papers.ts'
 
 export interface SurveyField {

@@ -8,7 +8,7 @@ import { toFindings } from '../checks/index.ts'
 import { STRUCTURE_CHECKS } from '../checks/structure/registry.ts'
 import type { Finding, Structure, Waves } from '../dock.ts'
 import type { Kit } from '../kit.ts'
-import { FOUND_WORDS } from '../words/found.ts'
+import { FOUND_LATER } from '../words/structure-words.ts'
 import { whyNotJudged } from './dock/not-judged.ts'
 import { type Depth, structureOf } from './dock/structure.ts'
 import { UnstableFrameError } from './frame-model.ts'
@@ -24,17 +24,17 @@ export function stand(kit: Kit, waves: Waves | null, depth?: Depth): Standing {
   const why = whyNotJudged(kit)
   if (why) {
     const values = { why: key(why) }
-    return { structure: null, findings: toFindings(NOT_JUDGED, [{ parts: [], values }], FOUND_WORDS) }
+    return { structure: null, findings: toFindings(NOT_JUDGED, [{ parts: [], values }], FOUND_LATER) }
   }
   try {
     const structure = structureOf(kit, waves, depth)
     const stood = { kit, waves, structure }
-    const findings = STRUCTURE_CHECKS.flatMap((check) => toFindings(check, check.find(stood), FOUND_WORDS))
+    const findings = STRUCTURE_CHECKS.flatMap((check) => toFindings(check, check.find(stood), FOUND_LATER))
     return { structure, findings }
   } catch (error) {
     if (!(error instanceof UnstableFrameError)) throw error
     const values = { where: key(error.direction) }
-    return { structure: null, findings: toFindings(UNSTABLE, [{ parts: [], values }], FOUND_WORDS) }
+    return { structure: null, findings: toFindings(UNSTABLE, [{ parts: [], values }], FOUND_LATER) }
   }
 }
 

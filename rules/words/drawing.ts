@@ -1,7 +1,6 @@
 /** Words of the layout drawing. Loaded with it, not before. */
-import en from './drawing.en.json' with { type: 'json' }
-import { type Say, wordsFrom } from './said.ts'
+import en from './en/drawing.json' with { type: 'json' }
+import { type Say, subject } from './say.ts'
 
-export type DrawingWord = keyof typeof en
-export type DrawingWords = Say<DrawingWord>
-export const drawingWords = wordsFrom<DrawingWord>({ en })
+export const DRAWING = subject('drawing', en)
+export type DrawingWords = Say<keyof typeof en>

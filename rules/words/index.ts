@@ -6,12 +6,31 @@ export {
   formatFigure,
   formatLength,
   formatMass,
-  formatMoney,
   formatSlope,
   formatSpeed,
   formatTime,
-  localeOf,
+  moneyIn,
   type Units,
-} from './format.ts'
-export { findingText, remedyText } from './found.ts'
-export { fill, findingIn, type LaterWords, type MoreWords, remedyIn, type Words, wordsIn } from './words.ts'
+  unitWord,
+} from './figures.ts'
+export {
+  basisIn,
+  cautionsIn,
+  cornerWord,
+  findingIn,
+  kindWord,
+  remedyIn,
+  severityWord,
+} from './finding-words.ts'
+export {
+  ENGLISH,
+  english,
+  type Language,
+  languageOf,
+  localeOf,
+  type Reader,
+  spokenIn,
+  type Template,
+} from './language.ts'
+export { fill, type Say, type Subject, say, subject, type Values, wordsOf } from './say.ts'
+export { findingText, remedyText } from './structure-words.ts'

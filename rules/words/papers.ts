@@ -1,7 +1,7 @@
-/** Words of packing, set-up, survey and quote. Loaded with the papers, not before. */
-import en from './papers.en.json' with { type: 'json' }
-import { type Say, wordsFrom } from './said.ts'
+/** Words of the papers: packing, set-up, survey and quote. Loaded with them, not before. */
+import en from './en/papers.json' with { type: 'json' }
+import { type Say, subject } from './say.ts'
 
 export type PaperWord = keyof typeof en
 export type PaperWords = Say<PaperWord>
-export const paperWords = wordsFrom<PaperWord>({ en })
+export const PAPERS = subject('papers', en)

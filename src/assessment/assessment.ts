@@ -8,7 +8,7 @@
  * help.
  */
 import type { Dock } from '../../rules/index.ts'
-import { FOUND_WORDS } from '../../rules/words/found.ts'
+import { FOUND_LATER } from '../../rules/words/structure-words.ts'
 import { type Designed, isJudged, type LeadlineStore } from '../state/store.ts'
 import type { Assessment } from './assess.ts'
 import { makeStructureClient, type StructureClient } from './structure-client.ts'
@@ -24,7 +24,7 @@ export function keepAssessing(
   store: LeadlineStore,
   asker: StructureClient = makeStructureClient(),
 ): () => void {
-  store.getState().set({ moreWords: FOUND_WORDS })
+  store.getState().set({ foundLater: FOUND_LATER })
   let timer: ReturnType<typeof setTimeout> | undefined
   /** Another number: what was begun is dropped. */
   let turn = 0

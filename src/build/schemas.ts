@@ -6,6 +6,7 @@ import { toJsonSchema } from '@valibot/to-json-schema'
 import type { GenericSchema } from 'valibot'
 import { CatalogSchema } from '../../rules/catalog/schema.ts'
 import { DesignSchema } from '../../rules/design/schema.ts'
+import { LanguageFileSchema } from '../../rules/words/language-file.ts'
 
 /** File name to its JSON text. */
 export function schemaFiles(): Record<string, string> {
@@ -27,6 +28,7 @@ export function schemaFiles(): Record<string, string> {
   return {
     'design.json': make(DesignSchema, 'Leadline design'),
     'catalog.json': make(CatalogSchema, 'Leadline catalog'),
+    'words.json': make(LanguageFileSchema, 'Leadline language'),
   }
 }
 

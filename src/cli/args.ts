@@ -3,7 +3,7 @@ import { parseArgs } from 'node:util'
 import { descriptorOf } from './descriptors.ts'
 import { Unusable } from './faults.ts'
 
-export const COMMANDS = ['derive', 'list', 'sheet', 'verify', 'check', 'demo'] as const
+export const COMMANDS = ['derive', 'list', 'sheet', 'verify', 'check', 'demo', 'words'] as const
 export type Command = (typeof COMMANDS)[number]
 
 interface Option {
@@ -22,6 +22,7 @@ const OPTIONS = {
   csv: flag('list'),
   json: flag('list'),
   units: text('list', 'sheet'),
+  words: { ...text('list', 'sheet'), read: true },
   out: { ...text('sheet'), short: 'o' },
   format: text('sheet'),
   what: text('sheet'),

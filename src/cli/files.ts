@@ -3,10 +3,15 @@ import {
   type Catalog,
   type Design,
   demoCatalog,
+  ENGLISH,
   type Issue,
+  type Language,
+  type Parsed,
   parseCatalog,
   parseDesign,
 } from '../../rules/index.ts'
+import { againstEnglish, parseLanguage } from '../../rules/words/language-file.ts'
+import { ENGLISH_WORDS } from '../words/english.ts'
 import { Unusable } from './faults.ts'
 import { readText } from './input.ts'
 
@@ -47,4 +52,20 @@ export function readCatalog(file: string | undefined): Read<Catalog> {
   const parsed = parseCatalog(readJson(file))
   if (!parsed.ok) throw new Unusable(issueLines(file, parsed.issues))
   return { value: parsed.value, notices: parsed.notices.map(({ path, message }) => `${path}: ${message}`) }
+}
+
+/** The language of the file named, or English. */
+export function readLanguage(file: string | undefined): Read<Language> {
+  if (file === undefined) return { value: ENGLISH, notices: [] }
+  const parsed = checkedLanguage(readJson(file))
+  if (!parsed.ok) throw new Unusable(issueLines(file, parsed.issues))
+  return { value: parsed.value, notices: [] }
+}
+
+/** A language and what it lacks against English. */
+export function checkedLanguage(input: unknown): Parsed<Language> {
+  const parsed = parseLanguage(input)
+  if (!parsed.ok) return parsed
+  const { issues, notices } = againstEnglish(parsed.value, ENGLISH_WORDS)
+  return issues.length > 0 ? { ok: false, issues } : { ...parsed, notices: [...parsed.notices, ...notices] }
 }

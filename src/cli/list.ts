@@ -1,20 +1,25 @@
 /** The packing list for a person at a bench, and as CSV. */
 import {
+  cautionsIn,
   type DifferenceRow,
   type Dock,
   findingText,
   formatLength,
   formatMass,
-  formatMoney,
   formatSlope,
+  moneyIn,
   type PackingList,
+  type Reader,
   remedyText,
-  type Units,
-  wordsIn,
+  severityWord,
+  wordsOf,
 } from '../../rules/index.ts'
 import { csvOf } from '../documents/files/csv.ts'
 import { listRows } from '../documents/files/tables.ts'
 import { visible } from '../documents/files/visible-text.ts'
+import { withCaseInWords } from '../words/load-case-words.ts'
+import { LOADS } from '../words/loads.ts'
+import { TERMINAL } from '../words/terminal.ts'
 
 export const listCsv = (list: PackingList): string => csvOf(listRows(list))
 
@@ -33,11 +38,12 @@ function table(
   return [line(head), ...rows.map(line)]
 }
 
-export function differenceText(rows: readonly DifferenceRow[]): string {
+export function differenceText(rows: readonly DifferenceRow[], reader: Reader): string {
+  const t = wordsOf(TERMINAL, reader)
   const changed = rows.filter((row) => row.add > 0 || row.over > 0)
-  if (changed.length === 0) return 'Nothing to add: what is there is what is needed.\n'
+  if (changed.length === 0) return `${t('difference.none')}\n`
   return table(
-    ['Add', 'Over', 'Have', 'Need', 'Part', 'Code'],
+    [t('add'), t('over'), t('have'), t('need'), t('part'), t('code')],
     changed.map((row) => [
       String(row.add),
       String(row.over),
@@ -52,82 +58,111 @@ export function differenceText(rows: readonly DifferenceRow[]): string {
     .join('')
 }
 
-export function listText(list: PackingList, dock: Dock, units: Units): string {
-  const words = wordsIn('en')
-  const { totals } = list
-  const money = (minor: number): string => formatMoney(minor, totals.currency)
+export function listText(list: PackingList, dock: Dock, reader: Reader): string {
+  const t = wordsOf(TERMINAL, reader)
   const out: string[] = [
-    `${list.name || 'Dock'}: packing list`,
-    `${list.catalog}   check code ${list.fingerprint.all.slice(0, 12)}`,
+    t('list', { name: list.name || t('dock') }),
+    t('check-code', { catalog: list.catalog, code: list.fingerprint.all.slice(0, 12) }),
     '',
+    ...bagTables(list, reader),
+    ...placeTables(list, reader),
+    ...sums(list, dock, reader),
+    '',
+    ...foundLines(dock, reader),
+    '',
+    t('cautions'),
+    ...cautionsIn(reader).map((caution) => `  ${caution}`),
   ]
+  return out.map((line) => `${visible(line)}\n`).join('')
+}
 
-  for (const { bag, rows } of list.groups) {
-    out.push(bag === null ? 'Loose' : `Bag ${bag}`)
-    out.push(
-      ...table(
-        ['[ ]', 'Qty', 'Spare', 'Part', 'Code', 'Weight', 'Price', 'Wrench'],
-        rows.map((row) => [
-          '[ ]',
-          String(row.quantity),
-          row.spares > 0 ? `+${row.spares}` : '',
-          row.name,
-          row.code,
-          formatMass(row.mass, units),
-          money(row.price),
-          [
-            row.wrench ?? '',
-            ...row.turns.map(({ at, from, to }) => `${at} ${from === to ? from : `${from}-${to}`} turn`),
-          ]
-            .filter(Boolean)
-            .join(', '),
-        ]),
-        new Set([1, 2, 5, 6]),
-      ),
-      '',
-    )
-  }
-
-  out.push('Where each leg goes')
-  out.push(
+function bagTables({ groups, totals }: PackingList, reader: Reader): string[] {
+  const t = wordsOf(TERMINAL, reader)
+  const money = moneyIn(totals.currency, reader.language)
+  const head = ['[ ]', t('quantity'), t('spare'), t('part'), t('code'), t('mass'), t('price'), t('wrench')]
+  return groups.flatMap(({ bag, rows }) => [
+    bag === null ? t('loose') : t('bag', { id: bag }),
     ...table(
-      ['Leg', 'Stock', 'To deck', 'To frame top'],
-      list.legs.map((leg) => [
+      head,
+      rows.map((row) => [
+        '[ ]',
+        String(row.quantity),
+        row.spares > 0 ? `+${row.spares}` : '',
+        row.name,
+        row.code,
+        formatMass(row.mass, reader),
+        money(row.price),
+        [
+          row.wrench ?? '',
+          ...row.turns.map(({ at, from, to }) =>
+            t('turns', { at, turns: from === to ? String(from) : `${from}-${to}` }),
+          ),
+        ]
+          .filter(Boolean)
+          .join(', '),
+      ]),
+      new Set([1, 2, 5, 6]),
+    ),
+    '',
+  ])
+}
+
+function placeTables({ legs, braces }: PackingList, reader: Reader): string[] {
+  const t = wordsOf(TERMINAL, reader)
+  return [
+    t('legs'),
+    ...table(
+      [t('leg'), t('stock'), t('to-deck'), t('to-frame')],
+      legs.map((leg) => [
         leg.leg,
-        leg.code ?? 'none long enough',
-        formatLength(leg.setHeight, units),
-        formatLength(leg.setHeightFrame, units),
+        leg.code ?? t('none-long'),
+        formatLength(leg.setHeight, reader),
+        formatLength(leg.setHeightFrame, reader),
       ]),
       new Set([2, 3]),
     ),
     '',
-  )
-  if (list.braces.length > 0) {
-    out.push('Where each brace goes')
-    out.push(
-      ...table(
-        ['Pair', 'Brace', 'Low end on'],
-        list.braces.map((b) => [b.pair, b.code, b.low]),
-        new Set(),
-      ),
-      '',
-    )
-  }
+    ...(braces.length === 0
+      ? []
+      : [
+          t('braces'),
+          ...table(
+            [t('pair'), t('brace'), t('low-end')],
+            braces.map((b) => [b.pair, b.code, b.low]),
+            new Set(),
+          ),
+          '',
+        ]),
+  ]
+}
 
-  if (dock.ramp)
-    out.push(
-      `Ramp: ${formatSlope(dock.ramp.slope)}, its end on ground ${formatLength(dock.ramp.shoreZ, units)} over the survey water`,
-    )
-  out.push(`Weight ${formatMass(totals.mass, units)}   Price ${money(totals.price)}`)
-  if (totals.heaviestSection !== null)
-    out.push(
-      `Heaviest section to carry: ${totals.heaviestSection}, ${formatMass(totals.heaviestLift, units)}`,
-    )
-  out.push('', dock.findings.length > 0 ? 'Found' : 'Nothing found against it')
-  for (const finding of dock.findings) {
-    out.push(`  ${words.severities[finding.severity]}: ${findingText(finding, 'text', units)}`)
-    if (finding.remedy) out.push(`      Remedy: ${remedyText(finding.remedy, units)}`)
-  }
-  out.push('', 'Cautions', ...words.cautions.map((caution) => `  ${caution}`))
-  return out.map((line) => `${visible(line)}\n`).join('')
+function sums({ totals }: PackingList, { ramp }: Dock, reader: Reader): string[] {
+  const t = wordsOf(TERMINAL, reader)
+  const money = moneyIn(totals.currency, reader.language)
+  return [
+    ...(ramp
+      ? [t('ramp', { slope: formatSlope(ramp.slope, reader), height: { value: ramp.shoreZ, unit: 'm' } })]
+      : []),
+    t('totals', { mass: formatMass(totals.mass, reader), price: money(totals.price) }),
+    ...(totals.heaviestSection === null
+      ? []
+      : [
+          t('heaviest', {
+            section: totals.heaviestSection,
+            mass: formatMass(totals.heaviestLift, reader),
+          }),
+        ]),
+  ]
+}
+
+function foundLines({ findings }: Dock, reader: Reader): string[] {
+  const loads = { t: wordsOf(LOADS, reader) }
+  const t = wordsOf(TERMINAL, reader)
+  return [
+    t(findings.length > 0 ? 'found' : 'found-none'),
+    ...findings.flatMap((finding) => [
+      `  ${severityWord(finding.severity, reader)}: ${findingText(withCaseInWords(finding, loads), 'text', reader)}`,
+      ...(finding.remedy ? [`      ${t('remedy', { remedy: remedyText(finding.remedy, reader) })}`] : []),
+    ]),
+  ]
 }

@@ -21,8 +21,18 @@ import { verifyQuote } from '../../rules/papers/quote-verify.ts'
 import { parseRequest, verifyRequest } from '../../rules/request.ts'
 import { inFours } from '../../rules/words/fours.ts'
 import { jsonText } from '../documents/files/visible-text.ts'
+import { ENGLISH_WORDS } from '../words/english.ts'
 import { type Arguments, parseArguments } from './args.ts'
-import { designOf, issueLines, readCatalog, readDesign, readJson, Unusable } from './files.ts'
+import {
+  checkedLanguage,
+  designOf,
+  issueLines,
+  readCatalog,
+  readDesign,
+  readJson,
+  readLanguage,
+  Unusable,
+} from './files.ts'
 import { lines } from './lines.ts'
 import { differenceCsv, differenceText, listCsv, listText } from './list.ts'
 
@@ -38,12 +48,13 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
   leadline derive DESIGN.json [--catalog CATALOG.json]
       the whole dock as JSON
   leadline list DESIGN.json [--catalog CATALOG.json] [--have OLD.json] [--csv | --json] [--units imperial | metric]
+                [--words LANGUAGE.json]
       what to pack, where each leg goes, and what was found;
       with --have only what is to be added to what is there: an older design, or a list saved with --json
   leadline sheet DESIGN.json --out FILE [--what PAPER] [--size letter | a4 | tabloid | a3] [--units imperial | metric]
                  [--date 2026-05-01] [--by TEXT] [--link ADDRESS] [--catalog CATALOG.json] [--format FORMAT]
                  [--services CODE[=QUANTITY],...] [--discount 5% | 120.00] [--fetched] [--untaxed]
-                 [--since QUOTE.json] [--audience shop | customer | crew]
+                 [--since QUOTE.json] [--audience shop | customer | crew] [--words LANGUAGE.json]
       by the ending of FILE: a paper as .pdf or .svg, the drawing's views in true units as .dxf, figures as .csv or
       .json, the dock as a model in 3D as .glb or .usdz; the same bytes for the same design and date;
       FILE - with --format for standard output.
@@ -57,9 +68,11 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
       works a quote out again from its own design and terms, or a customer's request from its design, and says what is
       another; exit code 1 where something is
   leadline check FILE...
-      validates design, catalog and list files
+      validates design, catalog, list and language files
   leadline demo
       the demo's design, as a file to begin with
+  leadline words
+      all that is said, in English, as a language file to be put into another language
   leadline --help | --version
 
 A file may be - for standard input. Without --catalog the demo shop's catalog is used.
@@ -96,6 +109,13 @@ export function perform({ command, files, values }: Arguments): Outcome {
     case 'demo':
       if (files.length > 0) throw new Unusable([`demo: ${files.length} files; expected none`])
       return { code: 0, out: jsonText(demoDesign), err: '' }
+    case 'words':
+      if (files.length > 0) throw new Unusable([`words: ${files.length} files; expected none`])
+      return {
+        code: 0,
+        out: jsonText({ format: 'leadline/words', version: 1, lang: 'en', words: ENGLISH_WORDS }),
+        err: '',
+      }
     case 'sheet':
       throw new Error('run: a sheet is made by sheet.ts')
   }
@@ -153,11 +173,13 @@ interface ListOptions {
   readonly csv?: boolean | undefined
   readonly json?: boolean | undefined
   readonly units: Units
+  readonly words?: string | undefined
 }
 
 function listCommand(file: string, options: ListOptions): Outcome {
   if (options.csv && options.json) throw new Unusable(['--csv: given with --json; expected one of the two'])
   const catalog = readCatalog(options.catalog)
+  const reader = { language: readLanguage(options.words).value, units: options.units }
   const design = readDesign(file)
   const dock = derive(design.value, catalog.value)
   const result = { code: stands(dock) ? 1 : 0, err: lines([...catalog.notices, ...design.notices]) } as const
@@ -168,11 +190,11 @@ function listCommand(file: string, options: ListOptions): Outcome {
         ...result,
         out: jsonText({ format: 'leadline/difference', version: 1, rows }),
       }
-    return { ...result, out: options.csv ? differenceCsv(rows) : differenceText(rows) }
+    return { ...result, out: options.csv ? differenceCsv(rows) : differenceText(rows, reader) }
   }
   const list = packingList(dock, catalog.value)
   if (options.json) return { ...result, out: jsonText(list) }
-  return { ...result, out: options.csv ? listCsv(list) : listText(list, dock, options.units) }
+  return { ...result, out: options.csv ? listCsv(list) : listText(list, dock, reader) }
 }
 
 function haveOf(file: string, catalog: Catalog): Have {
@@ -217,6 +239,10 @@ function checkFile(input: unknown) {
   if (format === 'leadline/list') {
     const rows = rowsOfList(input)
     return rows.ok ? { ...rows, what: `a packing list of ${rows.value.length} rows`, notices: [] } : rows
+  }
+  if (format === 'leadline/words') {
+    const parsed = checkedLanguage(input)
+    return parsed.ok ? { ...parsed, what: `a language, ${parsed.value.tag}` } : parsed
   }
   if (format === 'leadline/request') {
     const parsed = parseRequest(input)

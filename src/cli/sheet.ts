@@ -17,7 +17,7 @@ import {
 } from '../documents/files/write-file.ts'
 import { type Arguments, parseArguments } from './args.ts'
 import { descriptorOf } from './descriptors.ts'
-import { issueLines, readCatalog, readDesign, readJson, Unusable } from './files.ts'
+import { issueLines, readCatalog, readDesign, readJson, readLanguage, Unusable } from './files.ts'
 import { paperFonts } from './fonts.ts'
 import { lines } from './lines.ts'
 import { checkOutput, write } from './output.ts'
@@ -90,7 +90,7 @@ export async function make({ files, values, inputs }: Arguments, today: string):
       catalog: catalog.value,
       options: {
         units,
-        lang: 'en',
+        language: readLanguage(values.words).value,
         size,
         date,
         by: values.by ?? '',

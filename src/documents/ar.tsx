@@ -3,7 +3,8 @@
  * USDZ behind it. The link is followed as soon as the model is made, and stays for another look.
  */
 import { useEffect, useRef } from 'react'
-import { usePaperWords } from '../words/use-paper-words.ts'
+import { DOCUMENTS } from '../words/documents.ts'
+import { useWords } from '../words/use-words.ts'
 import { MEDIA } from './files/write-file.ts'
 
 export interface ArModel {
@@ -23,7 +24,7 @@ const imageOf = (words: string): string => {
 }
 
 export function ArLink({ model }: { readonly model: ArModel }) {
-  const { p } = usePaperWords()
+  const { t } = useWords(DOCUMENTS)
   const link = useRef<HTMLAnchorElement>(null)
   useEffect(() => {
     const anchor = link.current
@@ -36,7 +37,7 @@ export function ArLink({ model }: { readonly model: ArModel }) {
   return (
     // biome-ignore lint/a11y/useValidAnchor: its address is that of the model, put in when it is made.
     <a ref={link} rel="ar" download={model.name}>
-      <img src={imageOf(p('ar-again'))} alt={p('ar-again')} width={260} height={44} />
+      <img src={imageOf(t('ar-again'))} alt={t('ar-again')} width={260} height={44} />
     </a>
   )
 }

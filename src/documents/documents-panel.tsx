@@ -9,8 +9,9 @@ import { plainName } from '../platform/file-name.ts'
 import { useHost } from '../state/host.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { useHandles } from '../ui/handles.ts'
+import { DOCUMENTS, type DocumentWord } from '../words/documents.ts'
 import { count, text } from '../words/index.ts'
-import { type PaperWord, usePaperWords } from '../words/use-paper-words.ts'
+import { useWords } from '../words/use-words.ts'
 import { ArLink, type ArModel, showsModels } from './ar.tsx'
 import { makeFile, SilentError } from './files/make-file.ts'
 import {
@@ -49,7 +50,7 @@ function today(): string {
 }
 
 /** What is said of a format. */
-const NAMES: Readonly<Record<Format | 'png', PaperWord>> = {
+const NAMES: Readonly<Record<Format | 'png', DocumentWord>> = {
   png: 'png',
   pdf: 'pdf',
   svg: 'svg',
@@ -63,7 +64,7 @@ const NAMES: Readonly<Record<Format | 'png', PaperWord>> = {
 export function DocumentsPanel() {
   const handles = useHandles()
   const host = useHost()
-  const { p, units, lang } = usePaperWords()
+  const { t, units, language } = useWords(DOCUMENTS)
   const dock = useDock()
   const judged = useLeadline(isJudged)
   const design = useLeadline((s) => s.design)
@@ -97,7 +98,7 @@ export function DocumentsPanel() {
     await new Promise((done) => requestAnimationFrame(() => setTimeout(done)))
     try {
       const link = addressOf(host.links, design)
-      const options = { units, lang, size, date: date || today(), by, ...(link !== null && { link }) }
+      const options = { units, language, size, date: date || today(), by, ...(link !== null && { link }) }
       const quote = audience === 'shop' ? wantedOf(choice, catalog.services ?? []) : null
       const priced = of === 'quote' || of === 'packet'
       if (quote && priced) (await import('./files/since.ts')).checkAsked({ ...quote, date: options.date })
@@ -113,7 +114,7 @@ export function DocumentsPanel() {
       setState({ made: name })
     } catch (error) {
       if (ending.signal.aborted) setState(null)
-      else if (error instanceof SilentError) setState({ failed: format, why: p('silent') })
+      else if (error instanceof SilentError) setState({ failed: format, why: t('silent') })
       else setState({ failed: format, why: error instanceof Error ? error.message : String(error) })
     }
     cancel.current = null
@@ -121,7 +122,7 @@ export function DocumentsPanel() {
   const picture = async (): Promise<void> => {
     setState({ making: 'png' })
     try {
-      if (!handles.picture.current) throw new Error(p('picture-none'))
+      if (!handles.picture.current) throw new Error(t('picture-none'))
       const sides = pixels === 'own' ? own : pixels.split('x')
       const [width, height] = sides.map((side) =>
         Math.round(Math.min(SIDE.max, Math.max(SIDE.min, Number(side) || 0))),
@@ -143,33 +144,33 @@ export function DocumentsPanel() {
         make(format, of, (bytes, name) => download(bytes as Uint8Array<ArrayBuffer>, MEDIA[format], name))
       }
     >
-      {p(making && state.making === format ? 'making-now' : NAMES[format])}
+      {t(making && state.making === format ? 'making-now' : NAMES[format])}
     </button>
   )
   return (
     <div className="paper-work">
-      <p className="hint">{p('what')}</p>
-      {dock.findings.some(({ severity }) => severity === 'stop') && <p className="care">{p('stop')}</p>}
+      <p className="hint">{t('what')}</p>
+      {dock.findings.some(({ severity }) => severity === 'stop') && <p className="care">{t('stop')}</p>}
       <div className="paper-options">
-        <label htmlFor={`${id}-what`}>{p('which')}</label>
+        <label htmlFor={`${id}-what`}>{t('which')}</label>
         <select id={`${id}-what`} value={what} onChange={(e) => setWhat(e.currentTarget.value as What)}>
           {whatFor(audience).map((one) => (
             <option key={one} value={one}>
-              {p(one)}
+              {t(one)}
             </option>
           ))}
         </select>
-        <label htmlFor={`${id}-size`}>{p('size')}</label>
+        <label htmlFor={`${id}-size`}>{t('size')}</label>
         <select id={`${id}-size`} value={size} onChange={(e) => setSize(e.currentTarget.value as PaperSize)}>
           {(Object.keys(PAPER_SIZES) as PaperSize[]).map((one) => (
             <option key={one} value={one}>
-              {p(one)}
+              {t(one)}
             </option>
           ))}
         </select>
-        <label htmlFor={`${id}-date`}>{p('date')}</label>
+        <label htmlFor={`${id}-date`}>{t('date')}</label>
         <input id={`${id}-date`} type="date" value={date} onChange={(e) => setDate(e.currentTarget.value)} />
-        <label htmlFor={`${id}-by`}>{p('by')}</label>
+        <label htmlFor={`${id}-by`}>{t('by')}</label>
         <input
           id={`${id}-by`}
           type="text"
@@ -185,28 +186,28 @@ export function DocumentsPanel() {
         {button('pdf', what)}
         {button('svg', what)}
       </div>
-      <h3>{p('figures')}</h3>
-      <p className="hint">{p('figures-what')}</p>
+      <h3>{t('figures')}</h3>
+      <p className="hint">{t('figures-what')}</p>
       <div className="actions">
         <select
-          aria-label={p('figures-which')}
+          aria-label={t('figures-which')}
           value={figures}
           onChange={(e) => setFigures(e.currentTarget.value as Figures)}
         >
           {figuresFor(audience).map((one) => (
             <option key={one} value={one}>
-              {p(`figures-${one}`)}
+              {t(`figures-${one}`)}
             </option>
           ))}
         </select>
         {button('csv', figures)}
         {button('json', figures)}
       </div>
-      <h3>{p('cad')}</h3>
-      <p className="hint">{p('cad-what')}</p>
+      <h3>{t('cad')}</h3>
+      <p className="hint">{t('cad-what')}</p>
       <div className="actions">{button('dxf')}</div>
-      <h3>{p('model')}</h3>
-      <p className="hint">{p('model-what')}</p>
+      <h3>{t('model')}</h3>
+      <p className="hint">{t('model-what')}</p>
       <div className="actions">
         {button('glb')}
         {button('usdz')}
@@ -220,17 +221,17 @@ export function DocumentsPanel() {
               disabled={!judged || making}
               onClick={() => make('usdz', 'drawing', (bytes, name) => setModel({ bytes, name, of: dock }))}
             >
-              {p('ar')}
+              {t('ar')}
             </button>
           )
         )}
       </div>
-      {showsModels() && <p className="hint">{p('ar-what')}</p>}
-      <h3>{p('picture')}</h3>
-      <p className="hint">{p('picture-what')}</p>
+      {showsModels() && <p className="hint">{t('ar-what')}</p>}
+      <h3>{t('picture')}</h3>
+      <p className="hint">{t('picture-what')}</p>
       <div className="actions">
         <select
-          aria-label={p('picture-size')}
+          aria-label={t('picture-size')}
           value={pixels}
           onChange={(e) => setPixels(e.currentTarget.value as typeof pixels)}
         >
@@ -239,13 +240,13 @@ export function DocumentsPanel() {
               {one.replace('x', ' × ')}
             </option>
           ))}
-          <option value="own">{p('picture-own')}</option>
+          <option value="own">{t('picture-own')}</option>
         </select>
         {pixels === 'own' && (
           <div className="paper-options">
             {(['picture-width', 'picture-height'] as const).map((side, i) => (
               <Fragment key={side}>
-                <label htmlFor={`${id}-${side}`}>{p(side)}</label>
+                <label htmlFor={`${id}-${side}`}>{t(side)}</label>
                 <input
                   id={`${id}-${side}`}
                   type="number"
@@ -261,30 +262,30 @@ export function DocumentsPanel() {
           </div>
         )}
         <button type="button" data-format="png" disabled={making} onClick={picture}>
-          {p('png')}
+          {t('png')}
         </button>
       </div>
       <p className={state && 'failed' in state ? 'fault' : 'hint'} role="status">
         {!judged
-          ? p('wait')
+          ? t('wait')
           : state === null
             ? ''
             : 'making' in state
               ? state.at
-                ? p('making-paper', {
-                    what: text(p(NAMES[state.making])),
-                    paper: text(p(state.at.paper)),
+                ? t('making-paper', {
+                    what: text(t(NAMES[state.making])),
+                    paper: text(t(state.at.paper)),
                     n: count(state.at.n),
                     of: count(state.at.of),
                   })
-                : p('making', { what: text(p(NAMES[state.making])) })
+                : t('making', { what: text(t(NAMES[state.making])) })
               : 'made' in state
-                ? p('made', { file: text(state.made) })
-                : p('failed', { what: text(p(NAMES[state.failed])), why: text(state.why) })}
+                ? t('made', { file: text(state.made) })
+                : t('failed', { what: text(t(NAMES[state.failed])), why: text(state.why) })}
       </p>
       {making && state.making !== 'png' && (
         <button type="button" className="quiet" onClick={() => cancel.current?.()}>
-          {p('stop-making')}
+          {t('stop-making')}
         </button>
       )}
       {!matchMedia('(pointer: coarse)').matches && <Phone />}
@@ -302,24 +303,24 @@ function addressOf(links: boolean, design: Design): string | null {
 
 /** The same dock on a phone, by a code that holds its link. */
 function Phone() {
-  const { p } = usePaperWords()
+  const { t } = useWords(DOCUMENTS)
   const host = useHost()
   const design = useLeadline((s) => s.design)
   const address = addressOf(host.links, design)
   return (
     <>
-      <h3>{p('phone')}</h3>
+      <h3>{t('phone')}</h3>
       {address !== null ? (
         <>
-          <p className="hint">{p('phone-what')}</p>
-          <Qr text={address} label={p('code')} />
+          <p className="hint">{t('phone-what')}</p>
+          <Qr text={address} label={t('code')} />
         </>
       ) : (
         <>
-          <p className="hint">{p(host.links ? 'phone-too-large' : 'phone-no-link')}</p>
+          <p className="hint">{t(host.links ? 'phone-too-large' : 'phone-no-link')}</p>
           <div className="actions">
             <button type="button" onClick={() => host.saveFile()}>
-              {p('phone-file')}
+              {t('phone-file')}
             </button>
           </div>
         </>

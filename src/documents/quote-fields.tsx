@@ -8,8 +8,9 @@ import type { Service } from '../../rules/catalog/index.ts'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
 import type { QuoteFile } from '../../rules/papers/quote-file.ts'
 import { useDock, useLeadline } from '../state/store.ts'
+import { DOCUMENTS } from '../words/documents.ts'
 import { text } from '../words/index.ts'
-import { usePaperWords } from '../words/use-paper-words.ts'
+import { useWords } from '../words/use-words.ts'
 import { QuoteSince } from './quote-since.tsx'
 
 export interface QuoteChoice {
@@ -66,7 +67,7 @@ interface Props {
 }
 
 export function QuoteFields({ choice, date, choose }: Props) {
-  const { p, money } = usePaperWords()
+  const { t, money } = useWords(DOCUMENTS)
   const dock = useDock()
   const catalog = useLeadline((s) => s.catalog)
   const audience = useLeadline((s) => s.audience)
@@ -82,7 +83,7 @@ export function QuoteFields({ choice, date, choose }: Props) {
       <Fragment key={code}>
         <label className="switch">
           <span>
-            {name} <span className="hint">{p(`price-${per}`, { price: text(money(price)) })}</span>
+            {name} <span className="hint">{t(`price-${per}`, { price: text(money(price)) })}</span>
           </span>
           <input
             type="checkbox"
@@ -92,7 +93,7 @@ export function QuoteFields({ choice, date, choose }: Props) {
         </label>
         {chosen !== undefined && per !== 'job' && (
           <div className="paper-options">
-            <label htmlFor={`${id}-${code}`}>{p(`count-${per}`)}</label>
+            <label htmlFor={`${id}-${code}`}>{t(`count-${per}`)}</label>
             <input
               id={`${id}-${code}`}
               type="number"
@@ -101,7 +102,7 @@ export function QuoteFields({ choice, date, choose }: Props) {
               step={per === 'hour' ? 0.5 : 1}
               value={chosen}
               placeholder={String(per === 'section' ? dock.sections.length : 1)}
-              aria-label={p('count-of', { service: text(name), what: text(p(`count-${per}`)) })}
+              aria-label={t('count-of', { service: text(name), what: text(t(`count-${per}`)) })}
               onChange={(e) => choosing(code, e.currentTarget.value)}
             />
           </div>
@@ -126,17 +127,17 @@ export function QuoteFields({ choice, date, choose }: Props) {
   if (audience !== 'shop')
     return (
       <fieldset className="group">
-        <legend>{p('estimate')}</legend>
-        <p className="care">{p('estimate-what')}</p>
+        <legend>{t('estimate')}</legend>
+        <p className="care">{t('estimate-what')}</p>
         {compare}
       </fieldset>
     )
   return (
     <fieldset className="group">
-      <legend>{p('on-quote')}</legend>
+      <legend>{t('on-quote')}</legend>
       {catalog.services?.map(service)}
       <div className="paper-options">
-        <label htmlFor={`${id}-discount`}>{p('discount')}</label>
+        <label htmlFor={`${id}-discount`}>{t('discount')}</label>
         <input
           id={`${id}-discount`}
           type="number"
@@ -148,9 +149,9 @@ export function QuoteFields({ choice, date, choose }: Props) {
           onChange={(e) => choose({ ...choice, discount: e.currentTarget.value })}
         />
       </div>
-      {catalog.quote?.freight && tick(p('fetched'), fetched, (on) => choose({ ...choice, fetched: on }))}
+      {catalog.quote?.freight && tick(t('fetched'), fetched, (on) => choose({ ...choice, fetched: on }))}
       {catalog.quote?.tax &&
-        tick(p('untaxed', { tax: text(catalog.quote.tax.name) }), untaxed, (on) =>
+        tick(t('untaxed', { tax: text(catalog.quote.tax.name) }), untaxed, (on) =>
           choose({ ...choice, untaxed: on }),
         )}
       {compare}

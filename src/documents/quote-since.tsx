@@ -5,8 +5,9 @@ import type { QuoteFile } from '../../rules/papers/quote-file.ts'
 import type { Since } from '../../rules/papers/quote-since.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { FilePick } from '../ui/file-picker.tsx'
+import { DOCUMENTS } from '../words/documents.ts'
 import { text } from '../words/index.ts'
-import { usePaperWords } from '../words/use-paper-words.ts'
+import { useWords } from '../words/use-words.ts'
 
 /** Faults of a file that are told; the rest would say the same. */
 const TOLD = 3
@@ -21,7 +22,7 @@ interface Props {
 }
 
 export function QuoteSince({ since, asked, quoted, choose }: Props) {
-  const { p } = usePaperWords()
+  const { t } = useWords(DOCUMENTS)
   const [fault, setFault] = useState<string | null>(null)
   const open = async (file: File): Promise<void> => {
     const { parseQuoteText } = await import('./files/since.ts')
@@ -29,7 +30,7 @@ export function QuoteSince({ since, asked, quoted, choose }: Props) {
     setFault(
       parsed.ok
         ? null
-        : p('since-bad', {
+        : t('since-bad', {
             file: text(file.name),
             why: text(
               parsed.issues
@@ -44,12 +45,12 @@ export function QuoteSince({ since, asked, quoted, choose }: Props) {
   }
   return (
     <div className="since">
-      <p className="hint">{p(quoted ? 'since-what' : 'since-estimate')}</p>
+      <p className="hint">{t(quoted ? 'since-what' : 'since-estimate')}</p>
       <div className="actions">
-        <FilePick label={p(quoted ? 'since-pick' : 'since-pick-shop')} take={open} />
+        <FilePick label={t(quoted ? 'since-pick' : 'since-pick-shop')} take={open} />
         {since && (
           <button type="button" onClick={() => choose(null)}>
-            {p('since-none')}
+            {t('since-none')}
           </button>
         )}
       </div>
@@ -72,7 +73,7 @@ function Changes({
   readonly asked: QuoteAsked
   readonly quoted: boolean
 }) {
-  const { p, lang, units } = usePaperWords()
+  const { t, reader } = useWords(DOCUMENTS)
   const dock = useDock()
   const judged = useLeadline(isJudged)
   const design = useLeadline((s) => s.design)
@@ -84,19 +85,19 @@ function Changes({
     if (!judged) return
     let over = false
     import('./files/since.ts').then(({ changesSince }) => {
-      if (!over) setSaid(changesSince(since, { dock, design, catalog }, asked, quoted, { lang, units }))
+      if (!over) setSaid(changesSince(since, { dock, design, catalog }, asked, quoted, reader))
     })
     return () => {
       over = true
     }
-  }, [since, dock, design, catalog, judged, key, quoted, lang, units])
+  }, [since, dock, design, catalog, judged, key, quoted, reader])
   if (!said) return null
   const { total } = said
   const [line, ...figures] = said.columns
   return (
     <section aria-label={said.title}>
       <h3>{said.title}</h3>
-      {said.shops && <p className="care">{p('since-shops')}</p>}
+      {said.shops && <p className="care">{t('since-shops')}</p>}
       {said.note !== null && <p className="hint">{said.note}</p>}
       {total && (
         <table className="changes">
@@ -136,7 +137,7 @@ function Changes({
       )}
       {said.legs.length > 0 && (
         <>
-          <h3>{p('since-legs')}</h3>
+          <h3>{t('since-legs')}</h3>
           <ul className="hint">
             {said.legs.map((leg) => (
               <li key={leg}>{leg}</li>

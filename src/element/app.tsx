@@ -1,5 +1,6 @@
 /** The whole screen of one element: head, picture and section, panel, foot. */
 import { useEffect, useMemo, useRef } from 'react'
+import { spokenIn } from '../../rules/index.ts'
 import { Panel } from '../panel/panel.tsx'
 import { SectionStrip } from '../section-strip/section-strip.tsx'
 import { useLeadline, useLeadlineStore } from '../state/store.ts'
@@ -21,7 +22,7 @@ const legend = chunk(() => import('../viewport/legend.tsx').then((m) => m.Legend
 export function App({ mode }: { readonly mode: Mode }) {
   const store = useLeadlineStore()
   const theme = useLeadline((s) => s.theme)
-  const lang = useLeadline((s) => s.lang)
+  const language = useLeadline((s) => s.language)
   const asked = useLeadline((s) => s.forces || s.sway !== 'none')
   const stale = useLeadline((s) => s.stale)
   const app = useRef<HTMLDivElement>(null)
@@ -51,7 +52,7 @@ export function App({ mode }: { readonly mode: Mode }) {
     <div
       className="app"
       ref={app}
-      lang={lang}
+      lang={spokenIn(language)}
       data-theme={theme}
       data-mode={mode}
       data-stale={stale || undefined}

@@ -10,7 +10,7 @@ import { useWords } from '../words/use-words.ts'
 export function FileMenu() {
   const host = useHost()
   const kept = useLeadline((s) => s.kept)
-  const { t, lang } = useWords()
+  const { t, language } = useWords()
   const menu = useRef<HTMLDetailsElement>(null)
   const summary = useRef<HTMLElement>(null)
   const [earlier, setEarlier] = useState<readonly Earlier[] | null>(null)
@@ -77,7 +77,9 @@ export function FileMenu() {
           >
             {t('file.earlier-at', {
               name: text(design.name || t('name.none')),
-              when: text(new Date(at).toLocaleString(lang, { dateStyle: 'medium', timeStyle: 'short' })),
+              when: text(
+                new Date(at).toLocaleString(language.tag, { dateStyle: 'medium', timeStyle: 'short' }),
+              ),
             })}
           </button>
         ))}

@@ -10,7 +10,8 @@ import {
   demoCatalog,
   demoDesign,
   deriveKit,
-  localeOf,
+  type Language,
+  languageOf,
   parseCatalog,
   parseDesign,
 } from '../../rules/index.ts'
@@ -29,6 +30,7 @@ const ATTRIBUTES = [
   'design',
   'units',
   'lang',
+  'words',
   'theme',
   'mode',
   'storage-key',
@@ -56,6 +58,8 @@ export class LeadlineDock extends Base {
   #early: Fault[] = []
   #farewell: ReturnType<typeof setTimeout> | undefined
   #ready = false
+  /** Of the file that `words` names. */
+  #language: Language | null = null
 
   /**
    * The design in hand. Text set to it is an address, as the attribute's. Setting one that is not valid tells `leadline-error` and leaves
@@ -150,6 +154,7 @@ export class LeadlineDock extends Base {
         if (now === null) return
         this.#catalog = null
       }
+      if (name === 'words') this.#language = null
       // Another catalog, another place to keep it, another owner of the link: begin again, with the design in hand.
       this.#restart()
     }
@@ -177,6 +182,7 @@ export class LeadlineDock extends Base {
         link: this.hasAttribute('link'),
         requestUrl: this.getAttribute('request-url'),
         view: this.#view(),
+        words: this.getAttribute('words'),
         store: this.#store,
         place: `${location.pathname}#${[...document.querySelectorAll(this.localName)].indexOf(this)}`,
         tell: (type, detail, cancelable = false) =>
@@ -194,6 +200,7 @@ export class LeadlineDock extends Base {
         return
       }
       this.#store = session.store
+      this.#language = session.language
       this.#shownFrom = source
       this.#screen.show(
         () => {
@@ -240,7 +247,7 @@ export class LeadlineDock extends Base {
     if (this.isConnected) void this.#begin()
   }
 
-  #view(): Pick<ViewState, 'units' | 'theme' | 'lang' | 'audience'> {
+  #view(): Pick<ViewState, 'units' | 'theme' | 'language' | 'audience'> {
     const units = this.getAttribute('units')
     const theme = this.getAttribute('theme')
     const audience = this.getAttribute('audience')
@@ -248,7 +255,9 @@ export class LeadlineDock extends Base {
       units: units === 'metric' ? 'metric' : 'imperial',
       theme: theme === 'light' || theme === 'dark' ? theme : 'auto',
       audience: audience === 'shop' || audience === 'crew' ? audience : 'customer',
-      lang: localeOf(this.getAttribute('lang') ?? this.closest('[lang]')?.getAttribute('lang') ?? 'en'),
+      language:
+        this.#language ??
+        languageOf(this.getAttribute('lang') ?? this.closest('[lang]')?.getAttribute('lang') ?? 'en'),
     }
   }
 

@@ -2,9 +2,10 @@
 import { options } from 'preact'
 import { Component, type ReactNode, useEffect, useState } from 'react'
 import { createRoot } from 'react-dom/client'
+import { say, spokenIn } from '../../rules/index.ts'
 import { HostContext } from '../state/host.ts'
 import { StoreContext } from '../state/store.ts'
-import { say, type Word } from '../words/index.ts'
+import { SCREEN, type Word } from '../words/index.ts'
 import { App, type Mode } from './app.tsx'
 import type { Session } from './session.ts'
 import type { Fault } from './sources.ts'
@@ -50,7 +51,7 @@ options.debounceRendering = (draw) => queueMicrotask(() => change(draw))
 export function showScreen(
   shadow: ShadowRoot,
   session: Session | null,
-  view: Pick<ReturnType<Session['store']['getState']>, 'lang' | 'units' | 'theme'>,
+  view: Pick<ReturnType<Session['store']['getState']>, 'language' | 'units' | 'theme'>,
   mode: Mode,
   again: () => void,
 ): Screen {
@@ -63,10 +64,10 @@ export function showScreen(
   let told: { painted: () => void; broken: (error: unknown) => void } | null = null
   const render = (what: ReactNode): void => change(() => root.render(what))
   const card = (key: Word, ways: readonly Way[], more: { role: string; lines?: readonly string[] }) => {
-    const { lang, units, theme } = session?.store.getState() ?? view
+    const { theme, ...reader } = session?.store.getState() ?? view
     return (
-      <div className="app failed" role={more.role} lang={lang} data-theme={theme}>
-        <p>{say(lang, units, key)}</p>
+      <div className="app failed" role={more.role} lang={spokenIn(reader.language)} data-theme={theme}>
+        <p>{say(SCREEN, reader, key)}</p>
         {more.lines?.map((line) => (
           <p key={line} className="hint">
             {line}
@@ -75,7 +76,7 @@ export function showScreen(
         <div className="actions">
           {ways.map(({ key: word, act }) => (
             <button key={word} type="button" onClick={act}>
-              {say(lang, units, word)}
+              {say(SCREEN, reader, word)}
             </button>
           ))}
         </div>

@@ -2,7 +2,7 @@
  * What goes on between one element's store and the world: where its design comes from, where it is kept, what is told to the page.
  * No React, no drawing. Begins when the element is connected and ends when it is gone for good.
  */
-import { type Catalog, type Design, demoDesign } from '../../rules/index.ts'
+import { type Catalog, type Design, demoDesign, type Language } from '../../rules/index.ts'
 import { judge } from '../assessment/start-assessment.ts'
 import { Autosave } from '../autosave/autosave.ts'
 import type { Earlier } from '../autosave/database.ts'
@@ -29,6 +29,7 @@ import {
   readCatalogFrom,
   readDesignFile,
   readDesignFrom,
+  readLanguageFrom,
 } from './sources.ts'
 
 export interface SessionOptions {
@@ -39,6 +40,8 @@ export interface SessionOptions {
   readonly link: boolean
   readonly requestUrl: string | null
   readonly view: StoreInit['view']
+  /** Address of a language file; null: English. */
+  readonly words: string | null
   /** Of a session that ended when the element was taken out: put back, it goes on where it was. */
   readonly store: LeadlineStore | null
   /** Names the element among those of its page. */
@@ -61,6 +64,8 @@ export class Session implements Host {
   readonly keeps: boolean
   readonly links: boolean
   readonly requestUrl: string | null
+  /** Of the file that the page's words come from; null: none, or it could not be had, which is told, and all is said in English. */
+  language: Language | null = null
   /** Why `begin` gave up. */
   faults: readonly Fault[] = []
   readonly #options: SessionOptions
@@ -119,13 +124,19 @@ export class Session implements Host {
   async begin(): Promise<boolean> {
     const { design, store } = this.#options
     const { signal } = this.#over
-    const [shop, base, linked, kept] = await Promise.all([
+    const { words } = this.#options
+    const [shop, language, base, linked, kept] = await Promise.all([
       this.#readCatalog(),
+      words === null ? null : readLanguageFrom(words, signal),
       store === null && design && 'url' in design ? readDesignFrom(design.url, signal) : null,
       store === null ? this.#readLink(location.hash) : null,
       this.#keeping.begin(),
     ])
     if (signal.aborted) return false
+    if (language?.ok) {
+      this.language = language.value
+      this.store.getState().set({ language: language.value })
+    } else if (language) this.fail(language.faults)
     if (shop && !shop.ok) {
       this.faults = shop.faults
       this.fail(shop.faults)

@@ -2,6 +2,7 @@
 import {
   type Catalog,
   type Design,
+  type Language,
   LIMITS,
   type Parsed,
   parseCatalogText,
@@ -10,7 +11,7 @@ import {
 import { within } from '../platform/time-limit.ts'
 
 export interface Fault {
-  readonly code: 'catalog' | 'design' | 'file' | 'link' | 'storage' | 'request' | 'start'
+  readonly code: 'catalog' | 'design' | 'file' | 'link' | 'storage' | 'request' | 'start' | 'words'
   /** Place in the file, as in `site.soundings[3].depth`; or the address that failed. */
   readonly path: string
   readonly message: string
@@ -39,6 +40,15 @@ export const readCatalogFrom = (url: string, signal: AbortSignal): Promise<Read<
 export const readDesignFrom = (url: string, signal: AbortSignal): Promise<Read<Design>> =>
   readFrom(url, 'design', parseDesignText, signal)
 
+/** What reads it comes with it: most pages are in English. */
+export const readLanguageFrom = (url: string, signal: AbortSignal): Promise<Read<Language>> =>
+  readFrom(
+    url,
+    'words',
+    async (text) => (await import('../../rules/words/language-file.ts')).parseLanguageText(text),
+    signal,
+  )
+
 /** A file that was picked. One that is no design for its size alone is not read into memory. */
 export async function readDesignFile(file: File): Promise<Read<Design>> {
   if (file.size > LIMITS.textBytes)
@@ -53,8 +63,8 @@ export async function readDesignFile(file: File): Promise<Read<Design>> {
 
 async function readFrom<T>(
   url: string,
-  code: 'catalog' | 'design',
-  parse: (text: string) => Parsed<T>,
+  code: 'catalog' | 'design' | 'words',
+  parse: (text: string) => Parsed<T> | Promise<Parsed<T>>,
   over: AbortSignal,
 ): Promise<Read<T>> {
   const stop = new AbortController()
@@ -63,7 +73,7 @@ async function readFrom<T>(
     const answer = async (): Promise<Read<T>> => {
       const response = await fetch(url, { signal: stop.signal })
       if (!response.ok) return failed(code, url, `${response.status} ${response.statusText}`.trim())
-      return faultsOf(parse(await response.text()), code)
+      return faultsOf(await parse(await response.text()), code)
     }
     return await within(LONGEST, answer())
   } catch (error) {

@@ -3,13 +3,14 @@ import { useMemo } from 'react'
 import { gapsOf } from '../../geometry/index.ts'
 import { isJudged, useLeadline } from '../state/store.ts'
 import { meters } from '../words/index.ts'
-import { useMoreWords } from '../words/use-more-words.ts'
+import { REASONS } from '../words/reasons.ts'
+import { useWords } from '../words/use-words.ts'
 
 export function Clearances({ id }: { readonly id: string }) {
   const project = useLeadline((s) => s.project)
   // When the hand rests: it takes longer than what is drawn in the frame of an edit may take.
   const rests = useLeadline(isJudged)
-  const { more } = useMoreWords()
+  const { t } = useWords(REASONS)
   const gaps = useMemo(() => (rests ? gapsOf(id, project) : []), [rests, id, project])
   if (gaps.length === 0) return null
   return (
@@ -17,8 +18,8 @@ export function Clearances({ id }: { readonly id: string }) {
       {gaps.map(({ to, gap }) => (
         <li key={to?.of ?? ''}>
           {to
-            ? more('near.part', { height: meters(gap), what: { value: to.kind, unit: 'kind' } })
-            : more('near.ground', { height: meters(gap) })}
+            ? t('near.part', { height: meters(gap), what: { value: to.kind, unit: 'kind' } })
+            : t('near.ground', { height: meters(gap) })}
         </li>
       ))}
     </ul>

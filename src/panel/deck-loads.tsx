@@ -1,10 +1,11 @@
 /** People and boat: what the dock must carry and hold, and what that comes to. */
-import type { Figure } from '../../rules/index.ts'
+import { basisIn, type Figure } from '../../rules/index.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { Choice, Hint, LengthField, QuantityField } from '../ui/controls.tsx'
 import { massStep, parseMass } from '../units/mass.ts'
 import { text } from '../words/index.ts'
-import { type MoreWord, useMoreWords } from '../words/use-more-words.ts'
+import { PEOPLE_AND_BOAT, type PeopleAndBoatWord } from '../words/people-and-boat.ts'
+import { useWords } from '../words/use-words.ts'
 import * as carry from './deck-load-edits.ts'
 
 export function DeckLoads() {
@@ -22,27 +23,27 @@ const pressure = (value: number): Figure => ({ value, unit: 'Pa' })
 function People() {
   const now = useLeadline((s) => carry.loadOf(s.design))
   const edit = useLeadline((s) => s.edit)
-  const { more } = useMoreWords()
+  const { t, language } = useWords(PEOPLE_AND_BOAT)
   const known = carry.LOADS.find((load) => Math.abs(load.pressure - now) < 0.5)
   const option = (key: string, value: number) => ({
     value: key,
     label: (
       <>
-        {more('carried.load', { load: pressure(value) })}
-        <small>{more(`carried.load.${key}` as MoreWord)}</small>
+        {t('carried.load', { load: pressure(value) })}
+        <small>{t(`carried.load.${key}` as PeopleAndBoatWord)}</small>
       </>
     ),
   })
   return (
     <div>
       <Choice
-        legend={more('carried.people')}
+        legend={t('carried.people')}
         value={known ? String(known.psf) : 'own'}
         options={[
           ...carry.LOADS.map((load) => option(String(load.psf), load.pressure)),
           ...(known ? [] : [option('own', now)]),
         ]}
-        hint={more('carried.people.hint')}
+        hint={t('carried.people.hint')}
         set={(key) => {
           const load = carry.LOADS.find(({ psf }) => String(psf) === key)
           if (load) edit((d) => carry.setLoad(d, load.pressure))
@@ -51,7 +52,7 @@ function People() {
       <Hint>
         <Used />
       </Hint>
-      {known && <Hint>{more('why.from', { basis: text(known.basis) })}</Hint>}
+      {known && <Hint>{t('carried.from', { basis: text(basisIn(known.basis, { language })) })}</Hint>}
     </div>
   )
 }
@@ -60,13 +61,13 @@ function People() {
 function Used() {
   const { structure } = useDock()
   const whole = useLeadline(isJudged)
-  const { more } = useMoreWords()
-  if (!structure || structure.legs.length === 0) return whole ? null : more('carried.checking')
+  const { t } = useWords(PEOPLE_AND_BOAT)
+  if (!structure || structure.legs.length === 0) return whole ? null : t('carried.checking')
   const most = (list: readonly { readonly use: number }[]): Figure => ({
     value: list.reduce((high, { use }) => Math.max(high, use), 0),
     unit: 'share',
   })
-  return more('carried.used', { legs: most(structure.legs), frames: most(structure.rails) })
+  return t('carried.used', { legs: most(structure.legs), frames: most(structure.rails) })
 }
 
 const KINDS = ['none', 'fishing', 'runabout', 'pontoon'] as const
@@ -74,17 +75,17 @@ const KINDS = ['none', 'fishing', 'runabout', 'pontoon'] as const
 function BoatKinds() {
   const kind = useLeadline((s) => carry.boatKind(s.design))
   const edit = useLeadline((s) => s.edit)
-  const { more } = useMoreWords()
+  const { t } = useWords(PEOPLE_AND_BOAT)
   return (
     <Choice<carry.BoatKind>
-      legend={more('carried.boat')}
+      legend={t('carried.boat')}
       value={kind}
       columns={2}
       options={[...KINDS, ...(kind === 'own' ? (['own'] as const) : [])].map((value) => ({
         value,
-        label: more(`carried.boat.${value}`),
+        label: t(`carried.boat.${value}`),
       }))}
-      hint={more(kind === 'none' ? 'carried.boat.without' : 'carried.boat.hint')}
+      hint={t(kind === 'none' ? 'carried.boat.without' : 'carried.boat.hint')}
       set={(to) => edit((d) => carry.setBoatKind(d, to))}
     />
   )
@@ -93,11 +94,11 @@ function BoatKinds() {
 function BoatFields() {
   const boat = useLeadline((s) => s.design.dock.boat)
   const edit = useLeadline((s) => s.edit)
-  const { units, more, mass } = useMoreWords()
+  const { units, t, mass } = useWords(PEOPLE_AND_BOAT)
   if (!boat) return null
   const field = (key: 'length' | 'height' | 'draught') => (
     <LengthField
-      label={more(`carried.boat.${key}`)}
+      label={t(`carried.boat.${key}`)}
       value={boat[key]}
       commit={(to) => edit((d) => carry.setBoat(d, { [key]: to }))}
     />
@@ -109,12 +110,12 @@ function BoatFields() {
         {field('height')}
         {field('draught')}
         <QuantityField
-          label={more('carried.boat.mass')}
+          label={t('carried.boat.mass')}
           value={boat.mass}
           shown={mass(boat.mass)}
           read={(typed) => {
             const value = parseMass(typed, units)
-            const example = units === 'imperial' ? '2000 lb' : '900 kg'
+            const example = t(`example.mass.${units}`)
             return value === null ? { fault: 'mass.not-a-mass', example } : { value }
           }}
           next={(way, large) => Math.max(0, boat.mass + way * massStep(units, large))}
@@ -122,16 +123,16 @@ function BoatFields() {
         />
       </div>
       <Choice
-        legend={more('carried.boat.side')}
+        legend={t('carried.boat.side')}
         value={boat.side}
         columns={2}
         options={(['left', 'right'] as const).map((side) => ({
           value: side,
-          label: more(`carried.side.${side}`),
+          label: t(`carried.side.${side}`),
         }))}
         set={(side) => edit((d) => carry.setBoat(d, { side }))}
       />
-      <Hint>{more('carried.boat.storm')}</Hint>
+      <Hint>{t('carried.boat.storm')}</Hint>
     </>
   )
 }

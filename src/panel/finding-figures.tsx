@@ -1,24 +1,19 @@
 /** The figures of a finding: what it says with numbers, its case in words, and what it goes by. */
-import { type Finding, findingIn } from '../../rules/index.ts'
+import { basisIn, type Finding, findingIn } from '../../rules/index.ts'
 import { useLeadline } from '../state/store.ts'
 import { text } from '../words/index.ts'
-import { useLoadWords } from '../words/use-load-words.ts'
-import { caseInWords } from './load-case-words.ts'
+import { withCaseInWords } from '../words/load-case-words.ts'
+import { LOADS } from '../words/loads.ts'
+import { useWords } from '../words/use-words.ts'
 
 export function Figures({ finding }: { readonly finding: Finding }) {
-  const words = useLoadWords()
-  const { units, lang, loads } = words
-  const { values } = finding
-  const more = useLeadline((s) => s.moreWords)
-  const named = values.case
-  const said =
-    named === undefined
-      ? finding
-      : { ...finding, values: { ...values, case: text(caseInWords(String(named.value), words)) } }
+  const words = useWords(LOADS)
+  const { reader, t } = words
+  const more = useLeadline((s) => s.foundLater)
   return (
     <>
-      <p>{findingIn(said, 'text', units, lang, more)}</p>
-      <p className="hint">{loads('basis', { basis: text(finding.basis) })}</p>
+      <p>{findingIn(withCaseInWords(finding, words), 'text', reader, more)}</p>
+      <p className="hint">{t('basis', { basis: text(basisIn(finding.basis, reader)) })}</p>
     </>
   )
 }

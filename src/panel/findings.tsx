@@ -1,6 +1,6 @@
 /** Does it stand? Each finding in plain words, its remedy one tap away, its figures a tap deeper. */
 import { useState } from 'react'
-import { applyPatch, type Finding, findingIn, remedyIn, wordsIn } from '../../rules/index.ts'
+import { applyPatch, type Finding, findingIn, remedyIn, severityWord } from '../../rules/index.ts'
 import { findingId } from '../state/highlight.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
@@ -114,10 +114,10 @@ export function Mark({ state }: { readonly state: MarkName }) {
 }
 
 function Item({ finding }: { readonly finding: Finding }) {
-  const { units, lang, t } = useWords()
+  const { reader, t } = useWords()
   const edit = useLeadline((s) => s.edit)
   const set = useLeadline((s) => s.set)
-  const more = useLeadline((s) => s.moreWords)
+  const more = useLeadline((s) => s.foundLater)
   const id = findingId(finding)
   const chosen = useLeadline((s) => s.selection === id)
   const [failed, setFailed] = useState<string | null>(null)
@@ -139,13 +139,13 @@ function Item({ finding }: { readonly finding: Finding }) {
       <Mark state={severity} />
       <div>
         <p>
-          <span className="unseen">{`${wordsIn(lang).severities[severity]}: `}</span>
-          {findingIn(finding, 'plain', units, lang, more)}
+          <span className="unseen">{`${severityWord(severity, reader)}: `}</span>
+          {findingIn(finding, 'plain', reader, more)}
         </p>
         <div className="actions">
           {remedy && (
             <button type="button" className="remedy" onClick={mend}>
-              {remedyIn(remedy, units, lang, more)}
+              {remedyIn(remedy, reader, more)}
             </button>
           )}
           {finding.parts.length > 0 && (

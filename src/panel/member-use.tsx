@@ -1,13 +1,14 @@
 /** What a picked leg or brace carries in its worst case, beside the reasons why it is as it is. */
 import type { Dock } from '../../rules/index.ts'
 import { text } from '../words/index.ts'
-import { type LoadWords, useLoadWords } from '../words/use-load-words.ts'
-import { caseInWords } from './load-case-words.ts'
+import { caseInWords } from '../words/load-case-words.ts'
+import { LOADS, type LoadWord } from '../words/loads.ts'
+import { useWords, type Words } from '../words/use-words.ts'
 import { forceInWords, Use } from './structure-loads.tsx'
 
 export function MemberUse({ id, dock }: { readonly id: string; readonly dock: Dock }) {
-  const words = useLoadWords()
-  if (!dock.structure) return dock.pending ? <p className="hint">{words.loads('use.pending')}</p> : null
+  const words = useWords(LOADS)
+  if (!dock.structure) return dock.pending ? <p className="hint">{words.t('use.pending')}</p> : null
   const told = toldOf(id, dock, dock.structure, words)
   return (
     <>
@@ -20,14 +21,19 @@ export function MemberUse({ id, dock }: { readonly id: string; readonly dock: Do
   )
 }
 
-interface Told {
+interface Line {
   readonly use: number | null
   readonly line: string
 }
 
 /** Of a leg also what the brace of its pair carries, and what the braces are for. */
-function toldOf(id: string, dock: Dock, structure: NonNullable<Dock['structure']>, words: LoadWords): Told[] {
-  const { loads } = words
+function toldOf(
+  id: string,
+  dock: Dock,
+  structure: NonNullable<Dock['structure']>,
+  words: Words<LoadWord>,
+): Line[] {
+  const { t } = words
   const leg = structure.legs.find((l) => l.leg === id)
   const pair = dock.pairs.find((p) => p.id === id || p.legs.includes(id))
   const brace = structure.braces.find((b) => b.pair === pair?.id)
@@ -38,7 +44,7 @@ function toldOf(id: string, dock: Dock, structure: NonNullable<Dock['structure']
       ? [
           {
             use: leg.use,
-            line: loads('use.leg', {
+            line: t('use.leg', {
               case: text(caseInWords(leg.case, words)),
               use: share(leg.use),
               axial: { value: leg.axial, unit: 'N' },
@@ -51,7 +57,7 @@ function toldOf(id: string, dock: Dock, structure: NonNullable<Dock['structure']
       ? [
           {
             use: brace.use,
-            line: loads('use.brace', {
+            line: t('use.brace', {
               case: text(caseInWords(brace.case, words)),
               use: share(brace.use),
               axial: text(forceInWords(brace.axial, words)),
@@ -59,7 +65,7 @@ function toldOf(id: string, dock: Dock, structure: NonNullable<Dock['structure']
           },
           {
             use: null,
-            line: loads('use.brace-why', {
+            line: t('use.brace-why', {
               bare: small(structure.swayUnbracedAcross),
               sway: small(structure.swayAcross),
             }),

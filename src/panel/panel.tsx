@@ -1,5 +1,5 @@
 /** The panel: the few parameters, then the answers in the order in which they are asked for. */
-import { wordsIn } from '../../rules/index.ts'
+import { cautionsIn } from '../../rules/index.ts'
 import { Fold } from '../ui/fold.tsx'
 import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../words/use-words.ts'
@@ -12,7 +12,7 @@ const papers = chunk(() => import('../documents/documents-panel.tsx').then((m) =
 const why = chunk(() => import('./reasons.tsx').then((m) => m.Reasons))
 
 export function Panel() {
-  const { lang, t } = useWords()
+  const { t, language } = useWords()
   return (
     <div className="panel" part="panel">
       <Parameters />
@@ -27,7 +27,7 @@ export function Panel() {
       </Fold>
       <Fold className="answer cautions" id="cautions" title={t('cautions.title')} print>
         <ul>
-          {wordsIn(lang).cautions.map((caution) => (
+          {cautionsIn({ language }).map((caution) => (
             <li key={caution}>{caution}</li>
           ))}
         </ul>

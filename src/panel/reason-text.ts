@@ -1,10 +1,18 @@
 /** A reason in words: each rule of the engine has a sentence; one that has none yet is told by its terms. */
-import { type Figure, formatFigure, type Reason, wordsIn } from '../../rules/index.ts'
-import { isMoreWord, type MoreWords } from '../words/use-more-words.ts'
+import {
+  type Corner,
+  cornerWord,
+  type Figure,
+  fill,
+  formatFigure,
+  type Reader,
+  type Reason,
+  say,
+} from '../../rules/index.ts'
+import { templateOf } from '../../rules/words/say.ts'
+import { REASONS } from '../words/reasons.ts'
 
-export function reasonText(reason: Reason, words: MoreWords): string {
-  const { more, units, lang } = words
-  const { corners } = wordsIn(lang)
+export function reasonText(reason: Reason, reader: Reader): string {
   const values: Record<string, Figure> = { result: reason.result }
   for (const { key, value, unit } of reason.terms) values[key] = { value, unit }
   let { rule } = reason
@@ -16,15 +24,16 @@ export function reasonText(reason: Reason, words: MoreWords): string {
   if (rule === 'set-height' && bed && Number(bed.value) > 0) rule = 'set-height-high'
   if (bed) values.bed = { ...bed, value: Math.abs(Number(bed.value)) }
   if (rule === 'length' && reason.result.value === 'none') rule = 'length-none'
+  if (values.longest?.value === 'none') rule = `${rule}-none`
   if (reason.result.value === 'yes' || reason.result.value === 'no')
-    values.result = { value: more(reason.result.value), unit: 'text' }
+    values.result = { value: say(REASONS, reader, reason.result.value), unit: 'text' }
   const low = values.low
   if (low && typeof low.value === 'string') {
     const corner = low.value.split('.').slice(1).join('.')
-    values.low = { value: corners[corner as keyof typeof corners] ?? low.value, unit: 'text' }
+    values.low = { value: cornerWord(corner as Corner, reader), unit: 'text' }
   }
-  const key = `reason.${rule}`
-  if (isMoreWord(key)) return more(key, values)
-  const terms = reason.terms.map((t) => `${t.key} ${formatFigure(t, units)}`)
-  return `${reason.rule}: ${terms.join(', ')} → ${formatFigure(reason.result, units)}`
+  const template = templateOf([REASONS], `reason.${rule}`, reader.language)
+  if (template !== undefined) return fill(template, values, reader)
+  const terms = reason.terms.map((t) => `${t.key} ${formatFigure(t, reader)}`)
+  return `${reason.rule}: ${terms.join(', ')} → ${formatFigure(reason.result, reader)}`
 }

@@ -1,9 +1,10 @@
 /** Why? The reasons of what is picked, and the table of every leg: the same that the drawing shows, to be read. */
-import { type Dock, type Leg, type Reason, wordsIn } from '../../rules/index.ts'
+import { basisIn, cornerWord, type Dock, type Leg, type Reason } from '../../rules/index.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
 import { meters, text } from '../words/index.ts'
-import { type MoreWords, useMoreWords } from '../words/use-more-words.ts'
+import { REASONS, type ReasonWord } from '../words/reasons.ts'
+import { useWords, type Words } from '../words/use-words.ts'
 import { Clearances } from './clearances.tsx'
 import { MemberUse } from './member-use.tsx'
 import { reasonText } from './reason-text.ts'
@@ -12,21 +13,21 @@ export function Reasons() {
   const dock = useDock()
   const selection = useLeadline((s) => s.selection)
   const set = useLeadline((s) => s.set)
-  const words = useMoreWords()
-  const { more } = words
+  const words = useWords(REASONS)
+  const { t } = words
   const picked = selection !== null && (selection in dock.reasons.legs || selection in dock.reasons.pairs)
   const braced = dock.pairs.filter((pair) => pair.needsBrace || pair.brace)
   return (
     <div className="reasons">
-      <p className="hint">{more('why.hint')}</p>
+      <p className="hint">{t('why.hint')}</p>
       <label className="pick">
-        <span className="unseen">{more('why.pick')}</span>
+        <span className="unseen">{t('why.pick')}</span>
         <select
           value={picked ? selection : ''}
           onChange={(event) => set({ selection: event.currentTarget.value || null })}
         >
-          <option value="">{more('why.none')}</option>
-          <optgroup label={more('why.legs')}>
+          <option value="">{t('why.none')}</option>
+          <optgroup label={t('why.legs')}>
             {dock.legs.map((leg) => (
               <option key={leg.id} value={leg.id}>
                 {legName(leg, words)}
@@ -34,10 +35,10 @@ export function Reasons() {
             ))}
           </optgroup>
           {braced.length > 0 && (
-            <optgroup label={more('why.pairs')}>
+            <optgroup label={t('why.pairs')}>
               {braced.map((pair) => (
                 <option key={pair.id} value={pair.id}>
-                  {more('why.pair', { x: meters(dock.legs.find((leg) => leg.id === pair.legs[0])?.x ?? 0) })}
+                  {t('why.pair', { x: meters(dock.legs.find((leg) => leg.id === pair.legs[0])?.x ?? 0) })}
                 </option>
               ))}
             </optgroup>
@@ -49,7 +50,7 @@ export function Reasons() {
       />
       {picked && <Clearances id={selection} />}
       {picked && <MemberUse id={selection} dock={dock} />}
-      <Fold summary={more('why.table')}>
+      <Fold summary={t('why.table')}>
         <LegTable />
       </Fold>
     </div>
@@ -63,21 +64,22 @@ function reasonsOf(id: string, { reasons, pairs }: Dock): readonly Reason[] {
   return pair ? [...own, ...(reasons.pairs[pair.id] ?? [])] : own
 }
 
-function legName(leg: Leg, { more, length, lang }: MoreWords): string {
-  const corner = text(wordsIn(lang).corners[leg.corner])
+function legName(leg: Leg, { t, length, reader }: Words<ReasonWord>): string {
+  const corner = text(cornerWord(leg.corner, reader))
   const x = meters(leg.x)
   return leg.stock === null
-    ? more('why.leg-none', { corner, x })
-    : more('why.leg', { corner, x, length: text(length(leg.stock)) })
+    ? t('why.leg-none', { corner, x })
+    : t('why.leg', { corner, x, length: text(length(leg.stock)) })
 }
 
 function ReasonList({ reasons }: { readonly reasons: readonly Reason[] }) {
-  const words = useMoreWords()
+  const words = useWords(REASONS)
   return (
     <ol className="steps">
       {reasons.map((reason) => (
         <li key={`${reason.rule} ${reason.result.value}`}>
-          {reasonText(reason, words)} <small>{words.more('why.from', { basis: text(reason.basis) })}</small>
+          {reasonText(reason, words.reader)}{' '}
+          <small>{words.t('why.from', { basis: text(basisIn(reason.basis, words)) })}</small>
         </li>
       ))}
     </ol>
@@ -88,21 +90,20 @@ function LegTable() {
   const { legs } = useDock()
   const set = useLeadline((s) => s.set)
   const selection = useLeadline((s) => s.selection)
-  const { more, length, lang } = useMoreWords()
-  const { corners } = wordsIn(lang)
+  const { t, length, reader } = useWords(REASONS)
   return (
     <div className="scroll">
       <table className="legs">
         <thead>
           <tr>
-            <th scope="col">{more('why.place')}</th>
-            <th scope="col">{more('why.out')}</th>
-            <th scope="col">{more('why.depth')}</th>
-            <th scope="col">{more('why.set')}</th>
-            <th scope="col">{more('why.frame-top')}</th>
-            <th scope="col">{more('why.length')}</th>
-            <th scope="col">{more('why.above')}</th>
-            <th scope="col">{more('why.brace')}</th>
+            <th scope="col">{t('why.place')}</th>
+            <th scope="col">{t('why.out')}</th>
+            <th scope="col">{t('why.depth')}</th>
+            <th scope="col">{t('why.set')}</th>
+            <th scope="col">{t('why.frame-top')}</th>
+            <th scope="col">{t('why.length')}</th>
+            <th scope="col">{t('why.above')}</th>
+            <th scope="col">{t('why.brace')}</th>
           </tr>
         </thead>
         <tbody>
@@ -121,7 +122,7 @@ function LegTable() {
                   aria-pressed={selection === leg.id}
                   onClick={() => set({ selection: selection === leg.id ? null : leg.id })}
                 >
-                  {`${leg.section} ${corners[leg.corner]}`}
+                  {`${leg.section} ${cornerWord(leg.corner, reader)}`}
                 </button>
               </th>
               <td>{length(leg.x)}</td>
@@ -130,7 +131,7 @@ function LegTable() {
               <td>{length(leg.setHeightFrame)}</td>
               <td data-stock={leg.stock ?? ''}>{leg.stock === null ? '?' : length(leg.stock)}</td>
               <td>{leg.aboveDeck === null ? '?' : length(leg.aboveDeck)}</td>
-              <td>{more(leg.braced ? 'why.brace-yes' : 'why.brace-no')}</td>
+              <td>{t(leg.braced ? 'why.brace-yes' : 'why.brace-no')}</td>
             </tr>
           ))}
         </tbody>

@@ -1,6 +1,6 @@
 /** What every part takes: the figures behind the verdict, for whoever asks. Each in its worst case, and that case in words. */
 import type { ReactNode } from 'react'
-import { type Dock, type Figure, type Structure, wordsIn } from '../../rules/index.ts'
+import { cornerWord, type Dock, type Figure, type Structure } from '../../rules/index.ts'
 import { BARE_BED } from '../../rules/structure/strength/bearing.ts'
 import { GUARD_PUSH } from '../../rules/structure/strength/loads-published.ts'
 import { swayWord } from '../../rules/structure/strength/serviceability.ts'
@@ -8,8 +8,9 @@ import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
 import { type Band, bandOf } from '../utilization/utilization-band.ts'
 import { count, meters, text } from '../words/index.ts'
-import { type LoadWords, useLoadWords } from '../words/use-load-words.ts'
-import { caseInWords } from './load-case-words.ts'
+import { caseInWords } from '../words/load-case-words.ts'
+import { LOADS, type LoadWord } from '../words/loads.ts'
+import { useWords, type Words } from '../words/use-words.ts'
 import { StableHeight } from './stable-height.tsx'
 
 const newtons = (value: number): Figure => ({ value, unit: 'N' })
@@ -20,28 +21,28 @@ export function Loads() {
   const dock = useDock()
   const whole = useLeadline(isJudged)
   const { structure } = dock
-  const { loads } = useLoadWords()
+  const { t } = useWords(LOADS)
   return (
     <StableHeight whole={whole}>
       {structure ? (
         <Told dock={dock} structure={structure} />
       ) : (
-        <p className="hint">{loads(dock.pending ? 'loads.checking' : 'loads.none')}</p>
+        <p className="hint">{t(dock.pending ? 'loads.checking' : 'loads.none')}</p>
       )}
     </StableHeight>
   )
 }
 
 function Told({ dock, structure }: { readonly dock: Dock; readonly structure: Structure }) {
-  const { loads } = useLoadWords()
-  const intro = loads(dock.waves ? 'loads.intro' : 'loads.intro-calm', {
+  const { t } = useWords(LOADS)
+  const intro = t(dock.waves ? 'loads.intro' : 'loads.intro-calm', {
     cases: count(structure.cases),
     live: { value: structure.live, unit: 'Pa' },
   })
   return (
     <div className="loads">
       {structure.legs.length === 0 ? (
-        <p className="hint">{loads('loads.past', { live: { value: structure.live, unit: 'Pa' } })}</p>
+        <p className="hint">{t('loads.past', { live: { value: structure.live, unit: 'Pa' } })}</p>
       ) : (
         <>
           <p className="hint">{intro}</p>
@@ -54,27 +55,27 @@ function Told({ dock, structure }: { readonly dock: Dock; readonly structure: St
       {structure.hooks.length > 0 && <Hooks dock={dock} structure={structure} />}
       <Sway dock={dock} structure={structure} />
       <Lean structure={structure} />
-      <p className="hint">{loads('loads.screening')}</p>
+      <p className="hint">{t('loads.screening')}</p>
     </div>
   )
 }
 
 /** A bar, a figure and a word: none of them alone. */
 export function Use({ use }: { readonly use: number }) {
-  const { loads } = useLoadWords()
+  const { t } = useWords(LOADS)
   const band = bandOf(use)
-  return <Bar use={use} full={1} band={band} word={loads(`loads.word.${band}`)} />
+  return <Bar use={use} full={1} band={band} word={t(`loads.word.${band}`)} />
 }
 
 /** What a bare bed is trusted with is half of what it is presumed to bear: from the one to the other a foot settles, beyond it sinks. */
 function BedUse({ use }: { readonly use: number }) {
-  const { loads } = useLoadWords()
+  const { t } = useWords(LOADS)
   const [band, word] =
     use <= 1
-      ? (['little', loads('loads.bed.holds')] as const)
+      ? (['little', t('loads.bed.holds')] as const)
       : use * BARE_BED <= 1
-        ? (['much', loads('loads.bed.settles')] as const)
-        : (['over', loads('loads.bed.sinks')] as const)
+        ? (['much', t('loads.bed.settles')] as const)
+        : (['over', t('loads.bed.sinks')] as const)
   return <Bar use={use} full={1 / BARE_BED} band={band} word={word} />
 }
 
@@ -85,20 +86,17 @@ function Bar(props: {
   readonly word: string
 }) {
   const { use, full, band, word } = props
+  const { figure } = useWords(LOADS)
   return (
     <span className={`use ${band}`}>
       <span className="use-bar" aria-hidden="true">
         <span style={{ inlineSize: `${Math.min(100, (use / full) * 100).toFixed(1)}%` }} />
       </span>
-      <span>{percent(use)}</span>
+      <span>{figure({ value: use, unit: 'use' })}</span>
       <small>{word}</small>
     </span>
   )
 }
-
-/** No digit more than the figure is worth. */
-const percent = (use: number): string =>
-  `${use < 0.995 || use > 1.005 ? Math.round(use * 100) : (use * 100).toFixed(1)} %`
 
 interface Row {
   readonly id: string
@@ -193,13 +191,13 @@ const Rows = ({ head, rows }: { readonly head: readonly string[]; readonly rows:
 const most = <T,>(list: readonly T[], figure: (item: T) => number): number =>
   list.reduce((high, item) => Math.max(high, figure(item)), 0)
 
-function legName(id: string, dock: Dock, { lang }: Pick<LoadWords, 'lang'>): string {
+function legName(id: string, dock: Dock, { language }: Pick<Words<LoadWord>, 'language'>): string {
   const leg = dock.legs.find((l) => l.id === id)
-  return leg ? `${leg.section} ${wordsIn(lang).corners[leg.corner]}` : id
+  return leg ? `${leg.section} ${cornerWord(leg.corner, { language })}` : id
 }
 
-const worstWith = (name: string, words: LoadWords): string =>
-  words.loads('loads.worst', { case: text(caseInWords(name, words)) })
+const worstWith = (name: string, words: Words<LoadWord>): string =>
+  words.t('loads.worst', { case: text(caseInWords(name, words)) })
 
 interface Shown {
   readonly dock: Dock
@@ -207,20 +205,20 @@ interface Shown {
 }
 
 function Legs({ dock, structure: { legs } }: Shown) {
-  const words = useLoadWords()
-  const { loads, figure } = words
+  const words = useWords(LOADS)
+  const { t, figure } = words
   return (
     <Group
-      name={loads('loads.legs')}
+      name={t('loads.legs')}
       use={<Use use={most(legs, (leg) => leg.use)} />}
-      head={['where', 'push', 'bending', 'used'].map((key) => loads(`loads.${key}` as 'loads.where'))}
+      head={['where', 'push', 'bending', 'used'].map((key) => t(`loads.${key}` as 'loads.where'))}
       rows={() =>
         legs.map(({ leg, axial, moment, use, case: name }) => ({
           id: leg,
           name: legName(leg, dock, words),
           notes: [worstWith(name, words)],
           cells: [
-            axial < 0 ? loads('loads.pulled', { force: newtons(-axial) }) : figure(newtons(axial)),
+            axial < 0 ? t('loads.pulled', { force: newtons(-axial) }) : figure(newtons(axial)),
             figure({ value: moment, unit: 'Nm' }),
             <Use key="use" use={use} />,
           ],
@@ -230,22 +228,22 @@ function Legs({ dock, structure: { legs } }: Shown) {
   )
 }
 
-export const forceInWords = (axial: number, { loads }: Pick<LoadWords, 'loads'>): string =>
-  loads(axial < 0 ? 'loads.pressed' : 'loads.pulled', { force: newtons(Math.abs(axial)) })
+export const forceInWords = (axial: number, { t }: Pick<Words<LoadWord>, 't'>): string =>
+  t(axial < 0 ? 'loads.pressed' : 'loads.pulled', { force: newtons(Math.abs(axial)) })
 
 function Braces({ dock, structure: { braces } }: Shown) {
-  const words = useLoadWords()
-  const { loads, length } = words
+  const words = useWords(LOADS)
+  const { t, length } = words
   const out = (id: string): string => {
     const pair = dock.pairs.find((p) => p.id === id)
     const leg = dock.legs.find((l) => l.id === pair?.legs[0])
-    return leg ? loads('loads.out', { x: text(length(leg.x)) }) : id
+    return leg ? t('loads.out', { x: text(length(leg.x)) }) : id
   }
   return (
     <Group
-      name={loads('loads.braces')}
+      name={t('loads.braces')}
       use={<Use use={most(braces, (brace) => brace.use)} />}
-      head={[loads('loads.where'), loads('loads.force'), loads('loads.used')]}
+      head={[t('loads.where'), t('loads.force'), t('loads.used')]}
       rows={() =>
         braces.map(({ pair, axial, use, case: name }) => ({
           id: pair,
@@ -259,20 +257,20 @@ function Braces({ dock, structure: { braces } }: Shown) {
 }
 
 function Frames({ structure: { rails } }: Pick<Shown, 'structure'>) {
-  const words = useLoadWords()
-  const { loads } = words
+  const words = useWords(LOADS)
+  const { t } = words
   return (
     <Group
-      name={loads('loads.frames')}
+      name={t('loads.frames')}
       use={<Use use={most(rails, (rail) => rail.use)} />}
-      head={[loads('loads.where'), loads('loads.sag'), loads('loads.used')]}
+      head={[t('loads.where'), t('loads.sag'), t('loads.used')]}
       rows={() =>
         rails.map(({ section, use, deflection, span, case: name }) => ({
           id: section,
           name: section,
           notes: [worstWith(name, words)],
           cells: [
-            loads('loads.sag-of', { sag: small(deflection), span: meters(span) }),
+            t('loads.sag-of', { sag: small(deflection), span: meters(span) }),
             <Use key="use" use={use} />,
           ],
         }))
@@ -282,15 +280,15 @@ function Frames({ structure: { rails } }: Pick<Shown, 'structure'>) {
 }
 
 function Feet({ dock, structure: { feet } }: Shown) {
-  const words = useLoadWords()
-  const { loads, figure } = words
+  const words = useWords(LOADS)
+  const { t, figure } = words
   const trusted = feet.flatMap(({ use }) => (use === null ? [] : [use]))
   return (
     <Group
-      name={loads('loads.feet')}
+      name={t('loads.feet')}
       use={trusted.length > 0 && <BedUse use={most(trusted, (use) => use)} />}
-      hint={loads('loads.bed')}
-      head={['where', 'presses', 'pressure', 'used'].map((key) => loads(`loads.${key}` as 'loads.where'))}
+      hint={t('loads.bed')}
+      head={['where', 'presses', 'pressure', 'used'].map((key) => t(`loads.${key}` as 'loads.where'))}
       rows={() =>
         feet.map((foot) => ({
           id: foot.leg,
@@ -298,14 +296,14 @@ function Feet({ dock, structure: { feet } }: Shown) {
           notes: [
             worstWith(foot.case, words),
             foot.lifts
-              ? loads('loads.lifts', { case: text(caseInWords(foot.liftCase ?? '', words)) })
-              : loads('loads.lifts-not'),
-            foot.slides ? loads('loads.slides') : loads('loads.slides-not', { push: share(foot.push) }),
+              ? t('loads.lifts', { case: text(caseInWords(foot.liftCase ?? '', words)) })
+              : t('loads.lifts-not'),
+            foot.slides ? t('loads.slides') : t('loads.slides-not', { push: share(foot.push) }),
           ],
           cells: [
             figure(newtons(foot.load)),
             figure({ value: foot.pressure, unit: 'Pa' }),
-            foot.use === null ? loads('loads.bed-none') : <BedUse key="use" use={foot.use} />,
+            foot.use === null ? t('loads.bed-none') : <BedUse key="use" use={foot.use} />,
           ],
         }))
       }
@@ -314,18 +312,18 @@ function Feet({ dock, structure: { feet } }: Shown) {
 }
 
 function Hooks({ dock, structure: { hooks } }: Shown) {
-  const words = useLoadWords()
-  const { loads, figure } = words
+  const words = useWords(LOADS)
+  const { t, figure } = words
   return (
     <Group
-      name={loads('loads.hooks')}
+      name={t('loads.hooks')}
       use={null}
-      head={[loads('loads.where'), loads('loads.bears'), loads('loads.pulled-up')]}
+      head={[t('loads.where'), t('loads.bears'), t('loads.pulled-up')]}
       rows={() =>
         hooks.map(({ joint, down, up, upCase }) => ({
           id: joint,
           name: dock.joints.find(({ id }) => id === joint)?.between.join(' – ') ?? joint,
-          notes: upCase === null ? [] : [loads('loads.up-with', { case: text(caseInWords(upCase, words)) })],
+          notes: upCase === null ? [] : [t('loads.up-with', { case: text(caseInWords(upCase, words)) })],
           cells: [figure(newtons(down)), figure(newtons(up))],
         }))
       }
@@ -334,42 +332,42 @@ function Hooks({ dock, structure: { hooks } }: Shown) {
 }
 
 function Sway({ dock, structure }: Shown) {
-  const words = useLoadWords()
-  const { loads } = words
+  const words = useWords(LOADS)
+  const { t } = words
   const { swayAcross, swayAlong, swayUnbracedAcross, playAlong, playAcross, uneven, braces, slides } =
     structure
-  const felt = (sway: number) => text(loads(`loads.sway.${swayWord(sway, GUARD_PUSH)}`))
+  const felt = (sway: number) => text(t(`loads.sway.${swayWord(sway, GUARD_PUSH)}`))
   return (
     <section>
-      <h3>{loads('loads.sway')}</h3>
+      <h3>{t('loads.sway')}</h3>
       <p>
-        {loads('loads.sway.across', {
+        {t('loads.sway.across', {
           push: newtons(GUARD_PUSH),
           sway: small(swayAcross),
           word: felt(swayAcross),
         })}{' '}
         {braces.length === 0
-          ? loads('loads.sway.no-braces')
-          : loads('loads.sway.bare', {
+          ? t('loads.sway.no-braces')
+          : t('loads.sway.bare', {
               sway: small(swayUnbracedAcross),
-              times: text((swayUnbracedAcross / Math.max(swayAcross, 1e-6)).toFixed(1)),
+              times: { value: swayUnbracedAcross / Math.max(swayAcross, 1e-6), unit: 'factor-rough' },
             })}
       </p>
-      <p>{loads('loads.sway.along', { sway: small(swayAlong), word: felt(swayAlong) })}</p>
-      <p>{loads('loads.play', { along: small(playAlong), across: small(playAcross) })}</p>
+      <p>{t('loads.sway.along', { sway: small(swayAlong), word: felt(swayAlong) })}</p>
+      <p>{t('loads.play', { along: small(playAlong), across: small(playAcross) })}</p>
       {uneven && (
         <p>
-          {loads('loads.uneven', {
+          {t('loads.uneven', {
             by: small(uneven.by),
             low: text(legName(uneven.low, dock, words)),
             leg: text(legName(uneven.leg, dock, words)),
             use: share(uneven.use),
           })}{' '}
-          {uneven.hangs.length > 0 && loads('loads.uneven.hangs', { legs: count(uneven.hangs.length) })}
+          {uneven.hangs.length > 0 && t('loads.uneven.hangs', { legs: count(uneven.hangs.length) })}
         </p>
       )}
       <p>
-        {loads(slides.slides ? 'loads.slip.over' : 'loads.slip.holds', {
+        {t(slides.slides ? 'loads.slip.over' : 'loads.slip.holds', {
           push: share(slides.push),
           case: text(caseInWords(slides.case ?? '', words)),
         })}
@@ -379,33 +377,30 @@ function Sway({ dock, structure }: Shown) {
 }
 
 function Lean({ structure }: Pick<Shown, 'structure'>) {
-  const { loads } = useLoadWords()
+  const { t } = useWords(LOADS)
   const { buckling, bucklingUnbraced, deep, braces, sleeve, sleeves } = structure
-  const times = (value: number | null) =>
-    text(value === null ? '–' : value < 10 ? value.toFixed(1) : value.toFixed(0))
+  const times = (value: number | null) => (value === null ? text('–') : { value, unit: 'factor-rough' })
   return (
     <section>
-      <h3>{loads('loads.lean')}</h3>
+      <h3>{t('loads.lean')}</h3>
       {!deep ? (
-        <p>{loads('loads.lean.later')}</p>
+        <p>{t('loads.lean.later')}</p>
       ) : (
         <>
           <p>
-            {buckling === null
-              ? loads('loads.lean.none')
-              : loads('loads.lean.factor', { factor: times(buckling) })}{' '}
+            {buckling === null ? t('loads.lean.none') : t('loads.lean.factor', { factor: times(buckling) })}{' '}
             {braces.length > 0 && bucklingUnbraced !== null
-              ? loads('loads.lean.bare', { factor: times(bucklingUnbraced) })
+              ? t('loads.lean.bare', { factor: times(bucklingUnbraced) })
               : ''}
           </p>
           <p>
-            {loads('loads.sleeve', { stiffness: { value: sleeve.stiffness, unit: 'Nm' } })}{' '}
-            {sleeve.stated ? '' : loads('loads.sleeve.guess')}
+            {t('loads.sleeve', { stiffness: { value: sleeve.stiffness, unit: 'Nm' } })}{' '}
+            {sleeve.stated ? '' : t('loads.sleeve.guess')}
           </p>
           <ul>
             {sleeves.map(({ part, buckling: factor, legUse, swayAlong }) => (
               <li key={part}>
-                {loads(part < 1 ? 'loads.sleeve.half' : 'loads.sleeve.double', {
+                {t(part < 1 ? 'loads.sleeve.half' : 'loads.sleeve.double', {
                   factor: times(factor),
                   use: legUse === null ? text('–') : share(legUse),
                   along: small(swayAlong),

@@ -1,6 +1,4 @@
 /** What is it? One line of plain words. */
-
-import { EXACT } from '../../rules/index.ts'
 import { useLeadline, usePlaced } from '../state/store.ts'
 import { count, meters, text } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
@@ -10,14 +8,13 @@ import { factsOf } from './dock-facts.ts'
 export function useSummary(): string {
   const dock = usePlaced()
   const design = useLeadline((s) => s.design)
-  const { t, units } = useWords()
+  const { t } = useWords()
   const { shape, sections, length, depth } = factsOf(dock, design)
   const deck = design.dock.deckHeight
-  // The run to the nearest foot or tenth: inches of the gaps between sections say nothing here.
-  const about = units === 'imperial' ? `${Math.round(length / EXACT.foot)} ft` : `${length.toFixed(1)} m`
   return t(shape, {
     sections: count(sections),
-    length: text(about),
+    // Inches of the gaps between sections say nothing here.
+    length: { value: length, unit: 'm-rough' },
     stands: text(t(deck < 0 ? 'what.under' : 'what.over', { height: meters(Math.abs(deck)) })),
     depth: meters(depth),
   })

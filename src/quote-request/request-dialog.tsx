@@ -1,11 +1,12 @@
 /** Ask for a quote: a name, a way to answer, and what goes with it told beforehand. The cautions stand beside it. */
 import { useEffect, useId, useRef, useState } from 'react'
-import { wordsIn } from '../../rules/index.ts'
+import { cautionsIn, type Say } from '../../rules/index.ts'
 import { useSummary } from '../panel/summary.tsx'
 import { useHost } from '../state/host.ts'
 import { placedNow, useDock, useLeadlineStore } from '../state/store.ts'
 import { count, text } from '../words/index.ts'
-import { type MoreWords, useMoreWords } from '../words/use-more-words.ts'
+import { REQUEST, type RequestWord } from '../words/request.ts'
+import { useWords } from '../words/use-words.ts'
 import { type Contact, type Outcome, sendRequest } from './send-request.ts'
 import { SendYourself } from './send-yourself.tsx'
 
@@ -16,8 +17,9 @@ export function Request({ close }: { readonly close: () => void }) {
   const host = useHost()
   const store = useLeadlineStore()
   const dock = useDock()
-  const words = useMoreWords()
-  const { more, lang, t, money } = words
+  const words = useWords(REQUEST)
+  const { t, money } = words
+  const { t: screen } = useWords()
   const what = useSummary()
   const id = useId()
   const [name, setName] = useState('')
@@ -58,7 +60,7 @@ export function Request({ close }: { readonly close: () => void }) {
     const wrong = checked && missing[key]
     return (
       <div className="field">
-        <label htmlFor={`${id}-${key}`}>{more(`request.${key}`)}</label>
+        <label htmlFor={`${id}-${key}`}>{t(`request.${key}`)}</label>
         <input
           id={`${id}-${key}`}
           name={key}
@@ -73,7 +75,7 @@ export function Request({ close }: { readonly close: () => void }) {
         />
         {wrong && (
           <p className="fault" id={`${id}-${key}-fault`}>
-            {more(`request.${key}-missing`)}
+            {t(`request.${key}-missing`)}
           </p>
         )}
       </div>
@@ -90,24 +92,24 @@ export function Request({ close }: { readonly close: () => void }) {
           send()
         }}
       >
-        <h2 id={`${id}-title`}>{more('request.title')}</h2>
+        <h2 id={`${id}-title`}>{t('request.title')}</h2>
         <p className="line">{what}</p>
         <p className="figures">
           <strong>{money(dock.totals.price)}</strong>
         </p>
         {over ? (
           <p role="status" className="done">
-            {doneText(outcome, dock.fingerprint.all, more)}
+            {doneText(outcome, dock.fingerprint.all, t)}
           </p>
         ) : (
           <>
             {dock.findings.some(({ severity }) => severity === 'stop') && (
-              <p className="care">{more('request.stop')}</p>
+              <p className="care">{t('request.stop')}</p>
             )}
             {field('name', name, setName, 'name')}
             {field('contact', contact, setContact, 'email')}
             <div className="field">
-              <label htmlFor={`${id}-note`}>{more('request.note')}</label>
+              <label htmlFor={`${id}-note`}>{t('request.note')}</label>
               <textarea
                 id={`${id}-note`}
                 rows={2}
@@ -116,38 +118,38 @@ export function Request({ close }: { readonly close: () => void }) {
                 onChange={(event) => setNote(event.currentTarget.value)}
               />
             </div>
-            <p className="hint">{more('request.what')}</p>
+            <p className="hint">{t('request.what')}</p>
           </>
         )}
         {outcome && !over && (
           <div className="not-sent" role="alert">
-            <p className="fault">{faultText(outcome, more)}</p>
-            {outcome.kind === 'failed' && <p>{more('request.failed-then')}</p>}
+            <p className="fault">{faultText(outcome, t)}</p>
+            {outcome.kind === 'failed' && <p>{t('request.failed-then')}</p>}
             <SendYourself from={from} what={what} />
           </div>
         )}
         <div className="actions">
           {over ? (
             <button type="button" className="main" onClick={close}>
-              {more('request.done')}
+              {t('request.done')}
             </button>
           ) : (
             <>
               {outcome?.kind !== 'nobody' && (
                 <button type="submit" className="main" disabled={state === 'sending'}>
-                  {more(state === 'sending' ? 'request.sending' : outcome ? 'request.again' : 'request.send')}
+                  {t(state === 'sending' ? 'request.sending' : outcome ? 'request.again' : 'request.send')}
                 </button>
               )}
               <button type="button" onClick={close}>
-                {more(outcome ? 'request.done' : 'request.cancel')}
+                {t(outcome ? 'request.done' : 'request.cancel')}
               </button>
             </>
           )}
         </div>
         <aside className="cautions">
-          <h3>{t('cautions.title')}</h3>
+          <h3>{screen('cautions.title')}</h3>
           <ul>
-            {wordsIn(lang).cautions.map((caution) => (
+            {cautionsIn(words).map((caution) => (
               <li key={caution}>{caution}</li>
             ))}
           </ul>
@@ -157,23 +159,21 @@ export function Request({ close }: { readonly close: () => void }) {
   )
 }
 
-type More = MoreWords['more']
-
 function doneText(
   { kind, reference }: Extract<Outcome, { reference: unknown }>,
   code: string,
-  more: More,
+  t: Say<RequestWord>,
 ): string {
   const values = { code: text(code.slice(0, 12)) }
   return reference === null
-    ? more(`request.${kind}`, values)
-    : more(`request.${kind}-as`, { ...values, reference: text(reference) })
+    ? t(`request.${kind}`, values)
+    : t(`request.${kind}-as`, { ...values, reference: text(reference) })
 }
 
-function faultText(outcome: Outcome, more: More): string {
-  if (outcome.kind !== 'failed') return more('request.nobody')
+function faultText(outcome: Outcome, t: Say<RequestWord>): string {
+  if (outcome.kind !== 'failed') return t('request.nobody')
   const { why, status } = outcome
   return why === 'refused' && status !== undefined
-    ? more('request.failed-refused-with', { status: count(status) })
-    : more(`request.failed-${why}`)
+    ? t('request.failed-refused-with', { status: count(status) })
+    : t(`request.failed-${why}`)
 }

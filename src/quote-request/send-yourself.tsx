@@ -3,7 +3,8 @@ import { useState } from 'react'
 import { useHost } from '../state/host.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { text } from '../words/index.ts'
-import { useMoreWords } from '../words/use-more-words.ts'
+import { REQUEST } from '../words/request.ts'
+import { useWords } from '../words/use-words.ts'
 import type { Contact } from './send-request.ts'
 
 /** Mail programs cut longer addresses short; a link to a dock with many depths is longer. Characters. */
@@ -13,20 +14,21 @@ export function SendYourself({ from, what }: { readonly from: Contact; readonly 
   const host = useHost()
   const dock = useDock()
   const name = useLeadline((s) => s.design.name)
-  const { more, t, money } = useMoreWords()
+  const { t, money } = useWords(REQUEST)
+  const { t: screen } = useWords()
   const [copied, setCopied] = useState<'copied' | { readonly text: string } | null>(null)
 
-  const subject = more('request.mail-subject', { name: text(name || t('name.none')) })
+  const subject = t('request.mail-subject', { name: text(name || screen('name.none')) })
   const textWith = (link: string | null): string =>
     [
       what,
-      more('request.mail-total', { price: text(money(dock.totals.price)) }),
-      more('request.mail-code', { code: text(dock.fingerprint.all.slice(0, 12)) }),
+      t('request.mail-total', { price: text(money(dock.totals.price)) }),
+      t('request.mail-code', { code: text(dock.fingerprint.all.slice(0, 12)) }),
       ...(from.note === '' ? [] : ['', from.note]),
       '',
-      link === null ? more('request.mail-file') : more('request.mail-link', { link: text(link) }),
+      link === null ? t('request.mail-file') : t('request.mail-link', { link: text(link) }),
       '',
-      more('request.mail-from', { name: text(from.name), contact: text(from.contact) }),
+      t('request.mail-from', { name: text(from.name), contact: text(from.contact) }),
     ].join('\n')
   const copy = async (): Promise<void> => {
     const whole = `${subject}\n\n${textWith(await host.linkTo())}\n`
@@ -53,19 +55,19 @@ export function SendYourself({ from, what }: { readonly from: Contact; readonly 
     <>
       <div className="actions">
         <button type="button" onClick={() => host.saveFile()}>
-          {more('request.save')}
+          {t('request.save')}
         </button>
         <button type="button" onClick={copy}>
-          {more('request.copy')}
+          {t('request.copy')}
         </button>
         <button type="button" onClick={mail}>
-          {more('request.mail')}
+          {t('request.mail')}
         </button>
       </div>
-      {copied === 'copied' && <p role="status">{more('request.copied')}</p>}
+      {copied === 'copied' && <p role="status">{t('request.copied')}</p>}
       {typeof copied === 'object' && copied && (
         <label className="field">
-          {more('request.copy-here')}
+          {t('request.copy-here')}
           <textarea readOnly rows={6} value={copied.text} onFocus={(event) => event.currentTarget.select()} />
         </label>
       )}

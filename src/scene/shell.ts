@@ -1,7 +1,8 @@
 /** What the scene puts into its host besides the picture itself: box, hint, spoken words, what to do when the picture is lost. */
-import type { ViewState } from '../state/store.ts'
+
+import { type Reader, say } from '../../rules/index.ts'
+import { SCENE, type SceneWord } from '../words/scene.ts'
 import css from './scene.css?inline'
-import { type SceneWord, tell } from './words.ts'
 
 export interface Shell {
   readonly box: HTMLDivElement
@@ -10,7 +11,7 @@ export interface Shell {
   onFoot(changed: () => void): () => void
   /** Makes a canvas, in the place of the one before. */
   newCanvas(): HTMLCanvasElement
-  describe(canvas: HTMLCanvasElement, what: string, view: Pick<ViewState, 'lang' | 'units'>): void
+  describe(canvas: HTMLCanvasElement, what: string, reader: Reader): void
   /** Shows some words over the picture for a moment. */
   hint(text: string): void
   /** Words over the upper edge for as long as they hold; null takes them away. Gives the height that they take, px. */
@@ -18,7 +19,7 @@ export interface Shell {
   /** Said to those who do not see it. */
   say(text: string): void
   /** Offers to bring the picture back; null takes the offer away. */
-  offer(again: (() => void) | null, view: Pick<ViewState, 'lang' | 'units'>): void
+  offer(again: (() => void) | null, reader: Reader): void
   dispose(): void
 }
 
@@ -87,9 +88,9 @@ export function makeShell(host: HTMLElement, controls: HTMLElement | null): Shel
       box.prepend(canvas)
       return canvas
     },
-    describe(canvas, what, { lang, units }) {
-      const words = (key: SceneWord): string => tell(lang, units, key)
-      const label = tell(lang, units, 'label', { what: { value: what, unit: 'text' } })
+    describe(canvas, what, reader) {
+      const words = (key: SceneWord): string => say(SCENE, reader, key)
+      const label = say(SCENE, reader, 'label', { what: { value: what, unit: 'text' } })
       canvas.setAttribute('aria-label', label)
       canvas.setAttribute('aria-roledescription', words('role'))
       canvas.textContent = label
@@ -109,15 +110,15 @@ export function makeShell(host: HTMLElement, controls: HTMLElement | null): Shel
     say(text) {
       if (said.textContent !== text) said.textContent = text
     },
-    offer(again, { lang, units }) {
+    offer(again, reader) {
       lost.hidden = again === null
       lost.replaceChildren()
       if (!again) return
       const button = document.createElement('button')
       button.type = 'button'
-      button.textContent = tell(lang, units, 'again')
+      button.textContent = say(SCENE, reader, 'again')
       button.addEventListener('click', again)
-      lost.append(tell(lang, units, 'lost'), button)
+      lost.append(say(SCENE, reader, 'lost'), button)
     },
     dispose() {
       clearTimeout(timer)

@@ -3,8 +3,9 @@ import { type ClipboardEvent, useState } from 'react'
 import { useLeadline } from '../state/store.ts'
 import { LengthField, Sign } from '../ui/controls.tsx'
 import { bareUnit, parseLength } from '../units/parse.ts'
+import { DEPTHS } from '../words/depths.ts'
 import { count, meters } from '../words/index.ts'
-import { useMoreWords } from '../words/use-more-words.ts'
+import { useWords } from '../words/use-words.ts'
 import { DraftRow } from './draft-row.tsx'
 import { isGrid, readPaste } from './paste.ts'
 import { addSounding, changeSounding, nextPlace, removeSounding } from './soundings.ts'
@@ -16,7 +17,7 @@ const PAGE = 40
 export function Depths() {
   const design = useLeadline((s) => s.design)
   const edit = useLeadline((s) => s.edit)
-  const { more, units } = useMoreWords()
+  const { t, units } = useWords(DEPTHS)
   const [shown, setShown] = useState(PAGE)
   const [drafts, setDrafts] = useState<readonly Draft[]>([])
   const [told, setTold] = useState<readonly string[]>([])
@@ -40,8 +41,8 @@ export function Depths() {
     setNextKey(nextKey + taken.drafts.length)
     const wrong = taken.drafts.length
     setTold([
-      more('depths.pasted', { rows: count(taken.rows) }),
-      ...(wrong > 0 ? [more('depths.wrong', { wrong: count(wrong) })] : []),
+      t('depths.pasted', { rows: count(taken.rows) }),
+      ...(wrong > 0 ? [t('depths.wrong', { wrong: count(wrong) })] : []),
     ])
   }
   const add = (): void => {
@@ -61,13 +62,13 @@ export function Depths() {
 
   return (
     <div className="depths" onPaste={paste}>
-      <p className="hint">{more('depths.hint')}</p>
+      <p className="hint">{t('depths.hint')}</p>
       <table>
         <thead>
           <tr>
-            <th scope="col">{more('depths.distance')}</th>
-            <th scope="col">{more('depths.where')}</th>
-            <th scope="col">{more('depths.depth')}</th>
+            <th scope="col">{t('depths.distance')}</th>
+            <th scope="col">{t('depths.where')}</th>
+            <th scope="col">{t('depths.depth')}</th>
             <td />
           </tr>
         </thead>
@@ -84,11 +85,11 @@ export function Depths() {
       <div className="actions">
         <button type="button" onClick={add}>
           <Sign d="M4 9h10M9 4v10" />
-          {more('depths.add')}
+          {t('depths.add')}
         </button>
         {shown < soundings.length && (
           <button type="button" className="quiet" onClick={() => setShown(shown + 5 * PAGE)}>
-            {more('depths.more')} ({soundings.length - shown})
+            {t('depths.more')} ({soundings.length - shown})
           </button>
         )}
       </div>
@@ -109,7 +110,7 @@ function Row({ index }: { readonly index: number }) {
   const sounding = useLeadline((s) => s.design.site.soundings[index])
   const only = useLeadline((s) => s.design.site.soundings.length < 2)
   const edit = useLeadline((s) => s.edit)
-  const { more } = useMoreWords()
+  const { t } = useWords(DEPTHS)
   if (!sounding) return null
   const { distance, offset, depth } = sounding
   const back = distance < 0
@@ -130,29 +131,29 @@ function Row({ index }: { readonly index: number }) {
     <tr data-row={index}>
       <td data-cell="distance">
         <LengthField
-          label={more('depths.distance')}
+          label={t('depths.distance')}
           hideLabel
           value={Math.abs(distance)}
           commit={(to) => edit((d) => changeSounding(d, index, { distance: (back ? -to : to) + 0 }))}
         />
-        {offset !== 0 && <small>{more('depths.aside', { offset: meters(Math.abs(offset)) })}</small>}
+        {offset !== 0 && <small>{t('depths.aside', { offset: meters(Math.abs(offset)) })}</small>}
       </td>
       <td>
         <select
-          aria-label={more('depths.where')}
+          aria-label={t('depths.where')}
           value={where}
           onChange={(event) => set(event.currentTarget.value as Where)}
         >
           {options.map((option) => (
             <option key={option} value={option}>
-              {more(`depths.${option}`)}
+              {t(`depths.${option}`)}
             </option>
           ))}
         </select>
       </td>
       <td data-cell="depth">
         <LengthField
-          label={more('depths.depth')}
+          label={t('depths.depth')}
           hideLabel
           value={Math.abs(depth)}
           commit={(to) =>
@@ -165,7 +166,7 @@ function Row({ index }: { readonly index: number }) {
           type="button"
           className="quiet icon"
           disabled={only}
-          aria-label={more(back ? 'depths.remove-back' : 'depths.remove', {
+          aria-label={t(back ? 'depths.remove-back' : 'depths.remove', {
             distance: meters(Math.abs(distance)),
           })}
           onClick={() => edit((d) => removeSounding(d, index))}

@@ -2,8 +2,9 @@
 import { useId, useState } from 'react'
 import { Sign } from '../ui/controls.tsx'
 import { bareUnit, parseLength } from '../units/parse.ts'
+import { DEPTHS } from '../words/depths.ts'
 import { text } from '../words/index.ts'
-import { useMoreWords } from '../words/use-more-words.ts'
+import { useWords } from '../words/use-words.ts'
 import type { Draft } from './take-paste.ts'
 
 interface DraftRowProps {
@@ -13,15 +14,16 @@ interface DraftRowProps {
 }
 
 export function DraftRow({ draft, take, drop }: DraftRowProps) {
-  const { more, t, units } = useMoreWords()
+  const { t, units } = useWords(DEPTHS)
+  const { t: screen } = useWords()
   const id = useId()
   const [distance, setDistance] = useState(draft.distance)
   const [depth, setDepth] = useState(draft.depth)
   const [taken, setTaken] = useState(draft.taken)
-  const example = text(units === 'imperial' ? '7\' 2", 86 in or 7.2 ft' : '2.1 m or 210 cm')
+  const example = text(screen(`example.length.${units}`))
   const faultOf = (typed: string): string | null => {
     const read = parseLength(typed, bareUnit(units))
-    return read.ok ? null : t(`length.${read.fault}`, { example })
+    return read.ok ? null : screen(`length.${read.fault}`, { example })
   }
   const commit = (): void => setTaken(take(draft, distance, depth) === 'taken')
   const cell = (name: string, label: string, value: string, set: (to: string) => void) => {
@@ -40,7 +42,7 @@ export function DraftRow({ draft, take, drop }: DraftRowProps) {
             onKeyDown={(event) => event.key === 'Enter' && commit()}
           />
           <p className="fault" id={`${id}-${name}`}>
-            {fault ?? (taken && name === 'distance' ? more('depths.taken') : '')}
+            {fault ?? (taken && name === 'distance' ? t('depths.taken') : '')}
           </p>
         </div>
       </td>
@@ -48,11 +50,11 @@ export function DraftRow({ draft, take, drop }: DraftRowProps) {
   }
   return (
     <tr className="draft">
-      {cell('distance', more('depths.distance'), distance, setDistance)}
+      {cell('distance', t('depths.distance'), distance, setDistance)}
       <td />
-      {cell('depth', more('depths.depth'), depth, setDepth)}
+      {cell('depth', t('depths.depth'), depth, setDepth)}
       <td>
-        <button type="button" className="quiet icon" aria-label={more('depths.remove-draft')} onClick={drop}>
+        <button type="button" className="quiet icon" aria-label={t('depths.remove-draft')} onClick={drop}>
           <Sign d="M5 5l8 8M13 5l-8 8" />
         </button>
       </td>

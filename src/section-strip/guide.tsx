@@ -1,19 +1,20 @@
 /** How to measure your shore, in plain steps. */
-import { useMoreWords } from '../words/use-more-words.ts'
+import { DEPTHS } from '../words/depths.ts'
+import { useWords } from '../words/use-words.ts'
 
 const STEPS = ['guide.1', 'guide.2', 'guide.3', 'guide.4', 'guide.5', 'guide.6'] as const
 
 export function Guide() {
-  const { more } = useMoreWords()
+  const { t } = useWords(DEPTHS)
   return (
     <div className="guide">
-      <p>{more('guide.intro')}</p>
+      <p>{t('guide.intro')}</p>
       <ol className="steps">
         {STEPS.map((step) => (
-          <li key={step}>{more(step)}</li>
+          <li key={step}>{t(step)}</li>
         ))}
       </ol>
-      <p className="care">{more('guide.safe')}</p>
+      <p className="care">{t('guide.safe')}</p>
     </div>
   )
 }

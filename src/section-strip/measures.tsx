@@ -1,8 +1,8 @@
 /** The measures of what is selected, where they are: bed to deck, stand-up, clearances of a brace. */
 import type { Dock, Leg, Pair } from '../../rules/index.ts'
 import { useLeadline, usePlaced } from '../state/store.ts'
-import { meters } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
+import { meters, type Word } from '../words/index.ts'
+import { useWords, type Words } from '../words/use-words.ts'
 import { Decor } from './decor.tsx'
 import type { Scale } from './scale.ts'
 
@@ -48,9 +48,7 @@ export function Measures({ scale }: { readonly scale: Scale }) {
   )
 }
 
-type Words = ReturnType<typeof useWords>
-
-function ofLeg({ x, bed, setHeight, aboveDeck }: Leg, deck: number, { t }: Words): Measure[] {
+function ofLeg({ x, bed, setHeight, aboveDeck }: Leg, deck: number, { t }: Words<Word>): Measure[] {
   const list: Measure[] = [
     { x, from: bed, to: deck, side: 1, text: t('measure.set-height', { height: meters(setHeight) }) },
   ]
@@ -65,7 +63,7 @@ function ofLeg({ x, bed, setHeight, aboveDeck }: Leg, deck: number, { t }: Words
   return list
 }
 
-function ofPair({ legs, brace }: Pair, dock: Dock, { t }: Words): Measure[] {
+function ofPair({ legs, brace }: Pair, dock: Dock, { t }: Words<Word>): Measure[] {
   const low = dock.legs.find((leg) => leg.id === (brace?.low ?? legs[0]))
   if (!brace || !low) return []
   const { x } = low

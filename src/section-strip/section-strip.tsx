@@ -1,6 +1,6 @@
 /** The section through the lake: bed, water, the dock on its legs, and all that can be dragged. Drawn from the Dock alone. */
 import { useMemo } from 'react'
-import { EXACT } from '../../rules/index.ts'
+import { EXACT, formatDistance } from '../../rules/index.ts'
 import { litIds } from '../state/highlight.ts'
 import { pointedOf, useLeadline, usePlaced } from '../state/store.ts'
 import { useWords } from '../words/use-words.ts'
@@ -189,9 +189,8 @@ function LegLengths({ legs, scale }: { readonly legs: readonly SideLeg[]; readon
 
 function Distances({ scale }: { readonly scale: Scale }) {
   const range = useLeadline((s) => s.range)
-  const { units } = useWords()
+  const { units, reader } = useWords()
   const unit = units === 'imperial' ? EXACT.foot : 1
-  const name = units === 'imperial' ? 'ft' : 'm'
   return (
     <Decor className="distances">
       {ticks(range, scale.perX, unit).map((n) => {
@@ -199,7 +198,7 @@ function Distances({ scale }: { readonly scale: Scale }) {
         return x < 14 || x > scale.width - 18 ? null : (
           <g key={n} transform={`translate(${x} ${scale.height})`}>
             <line y1={-4} y2={0} />
-            <text y={-8}>{`${Math.abs(n)}${n === 0 ? ` ${name}` : ''}`}</text>
+            <text y={-8}>{n === 0 ? formatDistance(0, reader) : String(Math.abs(n))}</text>
           </g>
         )
       })}

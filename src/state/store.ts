@@ -14,10 +14,12 @@ import {
   demoCatalog,
   demoDesign,
   deriveKit,
+  ENGLISH,
   type Issue,
-  type MoreWords,
+  type Language,
   type Project,
   projectOf,
+  type Subject,
 } from '../../rules/index.ts'
 import type { Word } from '../words/index.ts'
 import { BLANK } from './blank-dock.ts'
@@ -27,7 +29,7 @@ import { type Range, rangeOf } from './strip-range.ts'
 
 export interface ViewState {
   readonly units: 'imperial' | 'metric'
-  readonly lang: string
+  readonly language: Language
   readonly theme: 'light' | 'dark' | 'auto'
   /** Who looks on: what is offered, no guard against anyone. */
   readonly audience: 'customer' | 'shop' | 'crew'
@@ -53,7 +55,7 @@ export interface ViewState {
   /** Whether the design is kept on this device. */
   readonly kept: 'no' | 'saving' | 'saved'
   /** The words of what is found after the frame of an edit: they come with the code that finds it. */
-  readonly moreWords: MoreWords
+  readonly foundLater: readonly Subject[]
 }
 
 /**
@@ -127,7 +129,7 @@ export interface StoreInit {
 
 const initialView: ViewState = {
   units: 'imperial',
-  lang: 'en',
+  language: ENGLISH,
   theme: 'auto',
   audience: 'customer',
   selection: null,
@@ -143,7 +145,7 @@ const initialView: ViewState = {
   dragging: false,
   notice: null,
   kept: 'no',
-  moreWords: {},
+  foundLater: [],
 }
 
 export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {

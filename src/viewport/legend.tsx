@@ -1,16 +1,17 @@
 /** What the colors on the parts mean and what the swaying dock shows, in words and figures, under the picture. */
 import type { Figure, Structure } from '../../rules/index.ts'
-import { wordsIn } from '../../rules/index.ts'
+import { cornerWord } from '../../rules/index.ts'
 import { GUARD_PUSH } from '../../rules/structure/strength/loads-published.ts'
-import { caseInWords } from '../panel/load-case-words.ts'
 import { exaggeration } from '../scene/sway/exaggeration.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { Choice } from '../ui/controls.tsx'
 import { colorOf, gradient } from '../utilization/utilization-colors.ts'
 import { type Worst, worstOf } from '../utilization/worst-member.ts'
+import { FORCES, type ForceWord } from '../words/forces.ts'
 import { text } from '../words/index.ts'
-import { type SeenWord, seen } from '../words/seen.ts'
-import { useLoadWords } from '../words/use-load-words.ts'
+import { caseInWords } from '../words/load-case-words.ts'
+import { LOADS } from '../words/loads.ts'
+import { useWords } from '../words/use-words.ts'
 
 const small = (meters: number): Figure => ({ value: meters * 1000, unit: 'mm' })
 
@@ -25,28 +26,21 @@ export function Legend() {
   )
 }
 
-function useSeen() {
-  const words = useLoadWords()
-  const told = (key: SeenWord, values?: Readonly<Record<string, Figure>>): string =>
-    seen(words.lang, words.units, key, values)
-  return { ...words, told }
-}
-
 function Forces() {
   const { structure, pending } = useDock()
-  const { told } = useSeen()
+  const { t } = useWords(FORCES)
   return (
-    <section aria-label={told('forces.title')}>
+    <section aria-label={t('forces.title')}>
       <div>
-        <p>{told('forces.title')}</p>
+        <p>{t('forces.title')}</p>
         <div className="ramp" aria-hidden="true" style={{ backgroundImage: gradient() }} />
         <div className="ramp-ends">
-          <span>{told('forces.none')}</span>
-          <span>{told('forces.half')}</span>
-          <span>{told('forces.all')}</span>
+          <span>{t('forces.none')}</span>
+          <span>{t('forces.half')}</span>
+          <span>{t('forces.all')}</span>
         </div>
         <p className="over">
-          <Swatch use={2} /> {told('forces.over')}
+          <Swatch use={2} /> {t('forces.over')}
         </p>
       </div>
       {structure ? (
@@ -56,7 +50,7 @@ function Forces() {
           ))}
         </ul>
       ) : (
-        <p className="hint">{told(pending ? 'forces.checking' : 'forces.not-known')}</p>
+        <p className="hint">{t(pending ? 'forces.checking' : 'forces.not-known')}</p>
       )}
     </section>
   )
@@ -71,21 +65,21 @@ const Swatch = ({ use }: { readonly use: number }) => {
 
 function Line({ worst: { kind, id, use, case: name } }: { readonly worst: Worst }) {
   const dock = useDock()
-  const words = useSeen()
-  const { told, lang, length } = words
+  const { t, reader, length } = useWords(FORCES)
+  const { t: loads } = useWords(LOADS)
   const leg = dock.legs.find((l) => l.id === id)
   const ofPair = dock.legs.find((l) => l.id === dock.pairs.find((pair) => pair.id === id)?.legs[0])
   const where = leg
-    ? `${leg.section} ${wordsIn(lang).corners[leg.corner]}`
+    ? `${leg.section} ${cornerWord(leg.corner, reader)}`
     : ofPair
-      ? words.loads('loads.out', { x: text(length(ofPair.x)) })
+      ? loads('loads.out', { x: text(length(ofPair.x)) })
       : id
   return (
     <li>
       <Swatch use={use} />
       <span>
-        {told(`forces.${kind}`, { where: text(where), use: { value: use, unit: 'share' } })}{' '}
-        <small>{told('forces.with', { case: text(caseInWords(name, words)) })}</small>
+        {t(`forces.${kind}`, { where: text(where), use: { value: use, unit: 'share' } })}{' '}
+        <small>{t('forces.with', { case: text(caseInWords(name, { t: loads })) })}</small>
       </span>
     </li>
   )
@@ -95,32 +89,32 @@ function Sway({ way }: { readonly way: 'across' | 'along' }) {
   const { structure, pending } = useDock()
   const dragging = useLeadline((s) => s.dragging)
   const set = useLeadline((s) => s.set)
-  const { told } = useSeen()
+  const { t } = useWords(FORCES)
   return (
-    <section aria-label={told('sway.title')}>
+    <section aria-label={t('sway.title')}>
       <Choice
-        legend={told('sway.title')}
+        legend={t('sway.title')}
         value={way}
         columns={2}
         options={[
-          { value: 'across', label: told('sway.across') },
-          { value: 'along', label: told('sway.along') },
+          { value: 'across', label: t('sway.across') },
+          { value: 'along', label: t('sway.along') },
         ]}
         set={(sway) => set({ sway })}
       />
       {dragging ? (
-        <p className="hint">{told('sway.dragging')}</p>
+        <p className="hint">{t('sway.dragging')}</p>
       ) : structure ? (
         <HowFar structure={structure} way={way} />
       ) : (
-        <p className="hint">{told(pending ? 'forces.checking' : 'forces.not-known')}</p>
+        <p className="hint">{t(pending ? 'forces.checking' : 'forces.not-known')}</p>
       )}
     </section>
   )
 }
 
 function HowFar({ structure, way }: { readonly structure: Structure; readonly way: 'across' | 'along' }) {
-  const { told } = useSeen()
+  const { t } = useWords(FORCES)
   const { swayAcross, swayUnbracedAcross, swayAlong, braces } = structure
   const still = matchMedia('(prefers-reduced-motion: reduce)').matches
   const twice = way === 'across' && braces.length > 0
@@ -130,21 +124,21 @@ function HowFar({ structure, way }: { readonly structure: Structure; readonly wa
     <div>
       {twice ? (
         <p>
-          <strong>{told('sway.braced', { sway: small(swayAcross) })}</strong>
+          <strong>{t('sway.braced', { sway: small(swayAcross) })}</strong>
           <br />
-          <strong>{told('sway.bare', { sway: small(swayUnbracedAcross) })}</strong>
+          <strong>{t('sway.bare', { sway: small(swayUnbracedAcross) })}</strong>
         </p>
       ) : (
         <p>
-          <strong>{told('sway.single', { sway: small(most) })}</strong>
+          <strong>{t('sway.single', { sway: small(most) })}</strong>
         </p>
       )}
       <p className="hint">
-        {told('sway.push', { push: { value: GUARD_PUSH, unit: 'N' } })}{' '}
-        {told(`sway.${times > 1 ? 'times' : 'true'}${still ? '-still' : ''}` as SeenWord, {
+        {t('sway.push', { push: { value: GUARD_PUSH, unit: 'N' } })}{' '}
+        {t(`sway.${times > 1 ? 'times' : 'true'}${still ? '-still' : ''}` as ForceWord, {
           times: text(String(times)),
         })}{' '}
-        {way === 'along' && told('sway.along-why')}
+        {way === 'along' && t('sway.along-why')}
       </p>
     </div>
   )

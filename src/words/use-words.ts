@@ -1,26 +1,53 @@
 /** The words and figures of one element's screen: its language, its units, its catalog's currency. */
 import { useMemo } from 'react'
-import { type Figure, formatLength, formatMass, formatMoney, formatSlope } from '../../rules/index.ts'
+import {
+  type Figure,
+  formatFigure,
+  formatLength,
+  formatMass,
+  formatSlope,
+  moneyIn,
+  type Reader,
+  type Say,
+  type Subject,
+  wordsOf,
+} from '../../rules/index.ts'
 import { useLeadline } from '../state/store.ts'
-import { say, type Word } from './index.ts'
+import { SCREEN, type Word } from './index.ts'
 
-export function useWords() {
+/** Whom the screen is told to, and how it tells one subject. */
+export interface Words<K extends string> extends Reader {
+  readonly reader: Reader
+  readonly t: Say<K>
+  /** A crew sets docks up; what they cost is not its concern. */
+  readonly priced: boolean
+  length(meters: number): string
+  mass(kg: number): string
+  slope(slope: number): string
+  figure(of: Figure): string
+  /** An amount in the catalog's smallest coin. */
+  money(minor: number): string
+}
+
+export function useWords(): Words<Word>
+export function useWords<K extends string>(of: Subject<K>): Words<K>
+export function useWords(of: Subject = SCREEN): Words<string> {
   const units = useLeadline((s) => s.units)
-  const lang = useLeadline((s) => s.lang)
+  const language = useLeadline((s) => s.language)
   const currency = useLeadline((s) => s.catalog.currency)
   const priced = useLeadline((s) => s.audience !== 'crew')
-  return useMemo(
-    () => ({
-      units,
-      lang,
-      /** A crew sets docks up; what they cost is not its concern. */
+  return useMemo(() => {
+    const reader = { language, units }
+    return {
+      ...reader,
+      reader,
       priced,
-      t: (key: Word, values?: Readonly<Record<string, Figure>>) => say(lang, units, key, values),
-      length: (meters: number) => formatLength(meters, units),
-      mass: (kg: number) => formatMass(kg, units),
-      slope: formatSlope,
-      money: (minor: number) => formatMoney(minor, currency, lang),
-    }),
-    [units, lang, currency, priced],
-  )
+      t: wordsOf(of, reader),
+      length: (meters) => formatLength(meters, reader),
+      mass: (kg) => formatMass(kg, reader),
+      slope: (slope) => formatSlope(slope, reader),
+      figure: (figure) => formatFigure(figure, reader),
+      money: moneyIn(currency, language),
+    }
+  }, [of, units, language, currency, priced])
 }

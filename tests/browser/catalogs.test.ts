@@ -1,7 +1,7 @@
 import { rmSync, writeFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { afterAll, beforeAll, expect, inject, test } from 'vitest'
-import { demoCatalog, demoDesign, derive, formatMoney, parseCatalog } from '../../rules/index.ts'
+import { demoCatalog, demoDesign, derive, ENGLISH, moneyIn, parseCatalog } from '../../rules/index.ts'
 import { buildFrameworks, FRAMEWORKS } from './frameworks/build.ts'
 import { events, open, read, withBrowser } from './support/open.ts'
 import { type Site, serve } from './support/server.ts'
@@ -35,8 +35,8 @@ afterAll(async () => {
   rmSync(folder, { recursive: true })
 })
 
-const price = formatMoney(derive(demoDesign, shop).totals.price, shop.currency, 'en')
-const demoPrice = formatMoney(derive(demoDesign, demoCatalog).totals.price, demoCatalog.currency, 'en')
+const price = moneyIn(shop.currency, ENGLISH)(derive(demoDesign, shop).totals.price)
+const demoPrice = moneyIn(demoCatalog.currency, ENGLISH)(derive(demoDesign, demoCatalog).totals.price)
 
 test('the two shops are told apart by their prices', () => {
   expect(derive(demoDesign, shop).totals.price).toBe(2 * derive(demoDesign, demoCatalog).totals.price)

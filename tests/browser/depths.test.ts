@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import words from '../../src/words/en.json' with { type: 'json' }
+import words from '../../rules/words/en/screen.json' with { type: 'json' }
 import { open, PHONE, read, withBrowser } from './support/open.ts'
 
 withBrowser()

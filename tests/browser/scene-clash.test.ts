@@ -1,7 +1,15 @@
 /** Parts in each other's way, in the real page: told when the hand rests, lit, and picked by a tap on what is told of them. */
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { type Design, demoCatalog, demoDesign, derive, feetInches, parseDesign } from '../../rules/index.ts'
+import {
+  type Design,
+  demoCatalog,
+  demoDesign,
+  derive,
+  english,
+  formatLength,
+  parseDesign,
+} from '../../rules/index.ts'
 import { colorAt, settled } from './scene-in-page.ts'
 import { open, read, withBrowser } from './support/open.ts'
 
@@ -32,7 +40,7 @@ test('a clash is told with its parts and depth, as many stops as in the terminal
   await expect.poll(() => stopsOf(page), SOON).toBe(here.findings.filter((f) => f.severity === 'stop').length)
   const told = await items.allTextContents()
   for (const clash of clashes) {
-    const depth = feetInches(Number(clash.values.depth!.value))
+    const depth = formatLength(Number(clash.values.depth!.value), english('imperial'))
     expect(told.filter((t) => t.includes(`by ${depth}: foot pad and anchor post`)).length).toBeGreaterThan(0)
   }
   expect(await page.locator('.verdict').first().textContent()).toMatch(/^It must not be built so/)

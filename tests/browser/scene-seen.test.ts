@@ -1,7 +1,8 @@
 /** Seen on request: use in color with its legend, and the sway. Off at first, true to the figures, and still where nothing moves. */
 import { AxeBuilder } from '@axe-core/playwright'
 import { describe, expect, it, test } from 'vitest'
-import { seen } from '../../src/words/seen.ts'
+import { english, say } from '../../rules/index.ts'
+import { FORCES } from '../../src/words/forces.ts'
 import { differing, shot } from './scene-pixels.ts'
 import { openScenes, withScenes } from './scene-support.ts'
 import { open, read, withBrowser } from './support/open.ts'
@@ -60,7 +61,7 @@ describe('the sway', () => {
     const labels = await page.locator('.scene-label.picked').allTextContents()
     const { across, bare } = await page.evaluate(() => scenes.swayOf(0))
     const word = (key: 'sway.label-braced' | 'sway.label-bare', sway: number) =>
-      seen('en', 'imperial', key, { sway: { value: sway * 1000, unit: 'mm' } })
+      say(FORCES, english('imperial'), key, { sway: { value: sway * 1000, unit: 'mm' } })
     expect(labels).toEqual(
       expect.arrayContaining([word('sway.label-braced', across), word('sway.label-bare', bare)]),
     )

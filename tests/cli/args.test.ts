@@ -65,7 +65,10 @@ describe('wrong arguments', () => {
     [['list', '-', '--have', '-'], '-: given twice; expected once, for it is read once'],
     [['check', '/dev/stdin', '-'], '-: given twice; expected once, for it is read once'],
     [['demo', 'a'], 'demo: 1 files; expected none'],
-    [['fly'], 'fly: not a command; expected derive, list, sheet, verify, check, demo (see leadline --help)'],
+    [
+      ['fly'],
+      'fly: not a command; expected derive, list, sheet, verify, check, demo, words (see leadline --help)',
+    ],
   ])('%j: one line', (args, line) => {
     expect(run(args)).toEqual({ code: 2, out: '', err: `${line}\n` })
   })

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import Papa from 'papaparse'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { demoCatalog, demoDesign, derive, formatMoney } from '../../rules/index.ts'
+import { demoCatalog, demoDesign, derive, ENGLISH, moneyIn } from '../../rules/index.ts'
 import type { Quote } from '../../rules/papers/quote.ts'
 import { Unusable } from '../../src/cli/files.ts'
 import { sheet } from '../../src/cli/sheet.ts'
@@ -85,7 +85,7 @@ describe('leadline sheet', () => {
     expect(made.freight.by).toBe('fetched')
     const svg = await words(['--out', 'x.svg', '--what', 'quote', ...asked])
     expect(svg).toContain('Delivery to the shore')
-    expect(svg).toContain(formatMoney(made.total, made.currency, 'en'))
+    expect(svg).toContain(moneyIn(made.currency, ENGLISH)(made.total))
     const plain = JSON.parse(await words(['--out', 'x.json', '--what', 'quote'])) as Quote
     expect(plain.lines.some(({ group }) => group === 'services')).toBe(false)
     const amount = JSON.parse(

@@ -1,6 +1,6 @@
 /** Files written beside the page, or on it where there are no workers. */
 import { describe, expect, it, vi } from 'vitest'
-import { demoCatalog, demoDesign, derive } from '../../rules/index.ts'
+import { demoCatalog, demoDesign, derive, ENGLISH } from '../../rules/index.ts'
 import type { Job, Told } from '../../src/documents/files/file-worker.ts'
 import { makeFile, patienceOf, SilentError } from '../../src/documents/files/make-file.ts'
 import { type Asked, writeFile } from '../../src/documents/files/write-file.ts'
@@ -11,7 +11,7 @@ const asked: Asked = {
   dock: derive(demoDesign, demoCatalog),
   design: demoDesign,
   catalog: demoCatalog,
-  options: { units: 'imperial', lang: 'en', size: 'letter', date: '2026-05-01', by: '' },
+  options: { units: 'imperial', language: ENGLISH, size: 'letter', date: '2026-05-01', by: '' },
 }
 const noFonts = (): never => {
   throw new Error('no fonts are asked for')

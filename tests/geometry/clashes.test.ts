@@ -8,8 +8,9 @@ import {
   type Dock,
   demoCatalog,
   deriveKit,
-  feetInches,
+  english,
   findingText,
+  formatLength,
   makeBed,
   remedyText,
 } from '../../rules/index.ts'
@@ -69,7 +70,7 @@ describe('clashes', () => {
       values: { a: { value: 'foot-pad' }, b: { value: 'anchor-post' } },
     })
     expect(findings.map((f) => f.parts.join())).toEqual([...new Set(findings.map((f) => f.parts.join()))])
-    expect(findingText(findings[0]!, 'plain', 'imperial')).toBe(
+    expect(findingText(findings[0]!, 'plain', english('imperial'))).toBe(
       `Two parts would be in the same place, by ${inches(findings[0]!.values.depth!.value)}: foot pad and anchor post.`,
     )
     // Its remedy is a step that makes it go.
@@ -169,4 +170,4 @@ describe('clashes', () => {
 })
 
 const RANK = ['stop', 'warn', 'note']
-const inches = (meters: unknown): string => feetInches(Number(meters))
+const inches = (meters: unknown): string => formatLength(Number(meters), english('imperial'))

@@ -66,15 +66,15 @@ describe('in an engine that is loaded afresh', () => {
 
   it('derive registers nothing: the same words before and after, and texts in words all the same', async () => {
     const engine = await import('../../rules/index.ts')
-    const words = await import('../../rules/words/words.ts')
+    const words = await import('../../rules/words/finding-words.ts')
     const structural = {
       code: 'dock-slides',
       values: { push: { value: 1.5, unit: 'share' }, case: { value: '0.6D+W today left', unit: 'case' } },
     }
     const state = () => [
-      words.findingIn(structural, 'plain'),
+      words.findingIn(structural, 'plain', engine.english('metric')),
       engine.findingText(structural, 'plain'),
-      JSON.stringify([words, engine.wordsIn('en'), engine.CHECKS, engine.demoCatalog, engine.demoDesign]),
+      JSON.stringify([words, engine.ENGLISH, engine.CHECKS, engine.demoCatalog, engine.demoDesign]),
     ]
     const before = state()
     const dock = engine.derive(windy, engine.demoCatalog)

@@ -4,8 +4,8 @@ import { describe, expect, it } from 'vitest'
 import { elevationView } from '../../geometry/drawing/elevation.ts'
 import { planView } from '../../geometry/drawing/plan.ts'
 import { proposeKit } from '../../rules/assess-kit.ts'
-import { derive, deriveKit, projectOf } from '../../rules/index.ts'
-import { countCards, estimate, paperWords, sentence } from '../../rules/papers.ts'
+import { derive, deriveKit, ENGLISH, english, projectOf, wordsOf } from '../../rules/index.ts'
+import { countCards, estimate, PAPERS, sentence } from '../../rules/papers.ts'
 import { sideView } from '../../src/section-strip/section-view.ts'
 import { anyCase } from '../support/arbitraries.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
@@ -95,7 +95,7 @@ describe('fender boards', () => {
 
   it('are in the plan, in the view from the side and in the section strip, to their full length', () => {
     const project = projectOf(design, catalog, dock)
-    const drawn = { ...project, units: 'imperial', lang: 'en' } as const
+    const drawn = { ...project, units: 'imperial', language: ENGLISH } as const
     const own = (view: ReturnType<typeof planView>) =>
       view.paths.filter(({ layer, of: ids }) => layer === 'EXTRA' && ids?.includes('fender-board.2'))
     expect(own(planView(drawn))).toHaveLength(1)
@@ -120,7 +120,7 @@ describe('fender boards', () => {
     expect(card.rows.map(({ code, quantity, needed }) => [code, quantity, needed])).toEqual([
       ['fender-bolt-4', 4, 4],
     ])
-    expect(sentence(card.rows[0]!.goes, paperWords('en', 'imperial'))).toContain('let into the board')
+    expect(sentence(card.rows[0]!.goes, wordsOf(PAPERS, english('imperial')))).toContain('let into the board')
   })
 
   it('keep every law on random docks of both shops', () => {

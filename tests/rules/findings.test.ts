@@ -11,6 +11,7 @@ import {
   demoDesign,
   derive,
   deriveKit,
+  english,
   findingText,
   type Remedy,
   remedyText,
@@ -627,7 +628,7 @@ describe('every check', () => {
       const finding = dock.findings.find((f) => f.code === code)!
       for (const form of ['plain', 'text'] as const)
         for (const units of ['metric', 'imperial'] as const) {
-          const words = findingText(finding, form, units)
+          const words = findingText(finding, form, english(units))
           expect(words.length).toBeGreaterThan(10)
           expect(words).not.toMatch(/[{}]|undefined|NaN/)
         }
@@ -694,7 +695,7 @@ describe('soundings over an area', () => {
     const dock = deriveAtOnce(designOf({ site }), demoCatalog)
     const finding = dock.findings.find((f) => f.code === 'soundings-differ')!
     expect(finding.severity).toBe('warn')
-    expect(findingText(finding, 'text', 'metric')).toMatch(/8.*8\.05.*0\.9.*1\.4/)
+    expect(findingText(finding, 'text')).toMatch(/8.*8\.05.*0\.9.*1\.4/)
     expect(dock.legs.length).toBeGreaterThan(0)
   })
 })

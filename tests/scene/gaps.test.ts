@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { gapsOf } from '../../geometry/index.ts'
-import { demoCatalog, formatLength, parseDesign, projectOf } from '../../rules/index.ts'
+import { demoCatalog, english, formatLength, parseDesign, projectOf } from '../../rules/index.ts'
 import { measureGaps } from '../../src/scene/measures/gaps.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 import { contractDemo } from '../support/worked-designs.ts'
@@ -23,8 +23,10 @@ describe('the gaps in the picture', () => {
       ['s5.end.left', ' to the anchor post'],
     ] as const) {
       const gaps = gapsOf(id, projectOf(design, demoCatalog, dock))
-      const { lines, notes } = measureGaps(gaps, 'en', 'imperial')
-      expect(notes.map((n) => n.text)).toEqual(gaps.map((g) => `${formatLength(g.gap, 'imperial')}${words}`))
+      const { lines, notes } = measureGaps(gaps, english('imperial'))
+      expect(notes.map((n) => n.text)).toEqual(
+        gaps.map((g) => `${formatLength(g.gap, english('imperial'))}${words}`),
+      )
       expect(lines.length).toBe(1)
       const [{ from, to, stroke }] = lines as [(typeof lines)[0]]
       expect(Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2])).toBeCloseTo(gaps[0]!.gap, 6)
@@ -34,6 +36,6 @@ describe('the gaps in the picture', () => {
   })
 
   it('are none where nothing is near', () => {
-    expect(measureGaps([], 'en', 'metric')).toEqual({ lines: [], notes: [] })
+    expect(measureGaps([], english('metric'))).toEqual({ lines: [], notes: [] })
   })
 })

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { bedMesh } from '../../geometry/index.ts'
-import { demoCatalog, demoDesign, formatLength, makeBed, parseDesign } from '../../rules/index.ts'
+import { demoCatalog, demoDesign, english, formatLength, makeBed, parseDesign } from '../../rules/index.ts'
 import { contourStep, type MeasuredFrom, measure } from '../../src/scene/measures/measures.ts'
 import { findingId } from '../../src/state/highlight.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
@@ -17,8 +17,7 @@ function measured(change: Partial<MeasuredFrom> = {}, dockChange: Record<string,
     selection: null,
     labels: true,
     level: 0,
-    units: 'metric',
-    lang: 'en',
+    reader: english('metric'),
     ground: bed.bedAt,
     mesh: bedMesh(bed, { x0: -10, x1: 30, y0: -8, y1: 8 }, 1),
     contour: 0.25,
@@ -53,9 +52,9 @@ describe('the measures in the picture', () => {
     const { dock } = measured()
     for (const leg of dock.legs) {
       const { text, lines } = measured({ selection: leg.id, level: 0.1 })
-      expect(text(`${leg.id} set`)).toContain(formatLength(leg.setHeight, 'metric'))
-      expect(text(`${leg.id} above`)).toContain(formatLength(leg.aboveDeck!, 'metric'))
-      expect(text(`${leg.id} deep`)).toContain(formatLength(0.1 - leg.bed, 'metric'))
+      expect(text(`${leg.id} set`)).toContain(formatLength(leg.setHeight, english('metric')))
+      expect(text(`${leg.id} above`)).toContain(formatLength(leg.aboveDeck!, english('metric')))
+      expect(text(`${leg.id} deep`)).toContain(formatLength(0.1 - leg.bed, english('metric')))
       expect(lines.map(long).map((n) => n.toFixed(6))).toEqual(
         [leg.setHeight, leg.aboveDeck!, 0.1 - leg.bed].map((n) => n.toFixed(6)),
       )
@@ -69,8 +68,8 @@ describe('the measures in the picture', () => {
     expect(braced.length).toBeGreaterThan(1)
     for (const { id, brace } of braced) {
       const { text, lines } = measured({ selection: id })
-      expect(text(`${id} low`)).toContain(formatLength(brace!.lowClearance, 'metric'))
-      expect(text(`${id} high`)).toContain(formatLength(brace!.highClearance, 'metric'))
+      expect(text(`${id} low`)).toContain(formatLength(brace!.lowClearance, english('metric')))
+      expect(text(`${id} high`)).toContain(formatLength(brace!.highClearance, english('metric')))
       expect(lines.map(long).map((n) => n.toFixed(6))).toEqual(
         [brace!.lowClearance, brace!.highClearance].map((n) => n.toFixed(6)),
       )
@@ -78,7 +77,7 @@ describe('the measures in the picture', () => {
   })
 
   it('are in the reader’s units', () => {
-    expect(measured({ units: 'imperial' }).text('over')).toBe('1 ft 5 3/4 in over water')
+    expect(measured({ reader: english('imperial') }).text('over')).toBe('1 ft 5 3/4 in over water')
   })
 
   it('have a depth at each contour line, on the line', () => {
@@ -88,7 +87,7 @@ describe('the measures in the picture', () => {
     expect(depths.length).toBeGreaterThan(4)
     for (const { id, at, text } of depths) {
       const depth = Number(id.slice(8)) * 0.25
-      expect(text).toBe(formatLength(depth, 'metric'))
+      expect(text).toBe(formatLength(depth, english('metric')))
       for (const [x, y] of at) expect(-bed.bedAt(x, y)).toBeCloseTo(depth, 6)
     }
   })

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { feetInches, fixed } from '../../rules/index.ts'
+import { english, feetInches, fixed } from '../../rules/index.ts'
 import { bareUnit, type LengthUnit, parseLength } from '../../src/units/parse.ts'
 import { keyStep, snap } from '../../src/units/steps.ts'
 
@@ -88,7 +88,7 @@ describe('a length as typed', () => {
     fc.assert(
       fc.property(fc.integer({ min: -200_000, max: 200_000 }), (sixteenths) => {
         const meters = (sixteenths / 16) * IN
-        const read = parseLength(feetInches(meters, 16), 'ft')
+        const read = parseLength(feetInches(meters, english('imperial'), 16), 'ft')
         return read.ok && Math.abs(read.meters - meters) < 1e-9
       }),
       { numRuns: 2000 },
@@ -98,7 +98,7 @@ describe('a length as typed', () => {
   it('reads back every length to the fraction that the screen shows', () => {
     fc.assert(
       fc.property(fc.double({ min: -100, max: 300, noNaN: true }), (meters) => {
-        const inches = parseLength(feetInches(meters), bareUnit('imperial'))
+        const inches = parseLength(feetInches(meters, english('imperial')), bareUnit('imperial'))
         const metric = parseLength(`${fixed(meters, 2)} m`, bareUnit('metric'))
         return (
           inches.ok &&

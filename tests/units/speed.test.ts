@@ -1,6 +1,6 @@
 /** Speeds of wind as they are typed and told, and distances over water. */
 import { describe, expect, it } from 'vitest'
-import { formatDistance, formatFigure, formatSpeed, formatTime } from '../../rules/index.ts'
+import { english, formatDistance, formatFigure, formatSpeed, formatTime } from '../../rules/index.ts'
 import { parseLength } from '../../src/units/parse.ts'
 import { parseSpeed } from '../../src/units/speed.ts'
 import { snapUp } from '../../src/units/steps.ts'
@@ -28,9 +28,9 @@ describe('a speed', () => {
   })
 
   it('is told in miles per hour or meters a second', () => {
-    expect(formatSpeed(10, 'imperial')).toBe('22 mph')
-    expect(formatSpeed(10, 'metric')).toBe('10 m/s')
-    expect(formatSpeed(9.83488, 'metric')).toBe('9.8 m/s')
+    expect(formatSpeed(10, english('imperial'))).toBe('22 mph')
+    expect(formatSpeed(10, english('metric'))).toBe('10 m/s')
+    expect(formatSpeed(9.83488, english('metric'))).toBe('9.8 m/s')
   })
 })
 
@@ -42,9 +42,9 @@ describe('a distance over water', () => {
     [1800, '1.1 mi', '1.8 km'],
     [15_000, '9.3 mi', '15 km'],
   ])('of %f m is told as %s or %s', (m, imperial, metric) => {
-    expect(formatDistance(m, 'imperial')).toBe(imperial)
-    expect(formatDistance(m, 'metric')).toBe(metric)
-    expect(formatFigure({ value: m, unit: 'fetch' }, 'metric')).toBe(metric)
+    expect(formatDistance(m, english('imperial'))).toBe(imperial)
+    expect(formatDistance(m, english('metric'))).toBe(metric)
+    expect(formatFigure({ value: m, unit: 'fetch' }, english('metric'))).toBe(metric)
   })
 
   it('is typed in miles and kilometers as well', () => {
@@ -61,7 +61,7 @@ describe('a time', () => {
     [456, '8 min'],
     [12_600, '3.5 h'],
   ])('of %f s is told as %s', (s, told) => {
-    expect(formatTime(s)).toBe(told)
+    expect(formatTime(s, english('metric'))).toBe(told)
   })
 })
 

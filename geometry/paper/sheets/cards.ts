@@ -2,8 +2,8 @@
 import { formatMass } from '../../../rules/index.ts'
 import { countCards } from '../../../rules/papers/count-cards.ts'
 import { sentence } from '../../../rules/papers/saying.ts'
-import { paperWords } from '../../../rules/words/papers.ts'
-import { sheetWords } from '../../../rules/words/sheets.ts'
+import { PAPERS } from '../../../rules/words/papers.ts'
+import { wordsOf } from '../../../rules/words/say.ts'
 import { label, paragraph } from '../blocks.ts'
 import { codeOf, cutApart, documentOf, head, type PaperOf, widthOf } from '../document.ts'
 import { type Block, block, type Flow, together } from '../flow.ts'
@@ -15,8 +15,7 @@ const COLUMNS = 2
 
 export function cardsPaper(of: PaperOf): Paper {
   const { dock, catalog, options } = of
-  const t = sheetWords(options.lang, options.units)
-  const say = paperWords(options.lang, options.units)
+  const t = wordsOf(PAPERS, options)
   const width = widthOf(options)
   const cell = (width - 6 * (COLUMNS - 1)) / COLUMNS
   const inner = cell - 2 * PAD
@@ -24,7 +23,7 @@ export function cardsPaper(of: PaperOf): Paper {
     const body = together([
       block(9, (x, y) => [
         label([x, y + 6.4], t('bag', { id: bag.id }), { size: 6.6, weight: 'bold' }),
-        label([x + inner, y + 6.4], formatMass(bag.mass, options.units), { anchor: 'end', ink: GRAY }),
+        label([x + inner, y + 6.4], formatMass(bag.mass, options), { anchor: 'end', ink: GRAY }),
       ]),
       ...rows.flatMap((row): Block[] => [
         ...paragraph(`${row.quantity}${row.spares > 0 ? ` + ${row.spares}` : ''} × ${row.name}`, inner, {
@@ -32,13 +31,11 @@ export function cardsPaper(of: PaperOf): Paper {
           weight: 'bold',
           before: 2.6,
         }),
-        ...paragraph(sentence(row.goes, say), inner, { size: SIZE.small, before: 0.4 }),
+        ...paragraph(sentence(row.goes, t), inner, { size: SIZE.small, before: 0.4 }),
         ...(row.wrench === null
           ? []
           : paragraph(
-              [`${t('wrench')} ${row.wrench}`, ...row.turns.map((turn) => sentence(turn.say, say))].join(
-                ' · ',
-              ),
+              [`${t('wrench')} ${row.wrench}`, ...row.turns.map((turn) => sentence(turn.say, t))].join(' · '),
               inner,
               { size: SIZE.small, before: 0.4 },
             )),

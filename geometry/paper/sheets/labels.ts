@@ -1,8 +1,8 @@
 /** Labels that stay on frames and legs: large id, where it goes, a square code that a phone reads. Cut along the dashes. */
 import { labels } from '../../../rules/papers/labels.ts'
 import { sentence } from '../../../rules/papers/saying.ts'
-import { paperWords } from '../../../rules/words/papers.ts'
-import { sheetWords } from '../../../rules/words/sheets.ts'
+import { PAPERS } from '../../../rules/words/papers.ts'
+import { wordsOf } from '../../../rules/words/say.ts'
 import { label, paragraph } from '../blocks.ts'
 import { codeOf, cutApart, documentOf, head, type PaperOf, widthOf } from '../document.ts'
 import { type Block, block, type Flow, together } from '../flow.ts'
@@ -18,8 +18,7 @@ const CODE = 24
 
 export function labelsPaper(of: PaperOf): Paper {
   const { dock, catalog, options } = of
-  const t = sheetWords(options.lang, options.units)
-  const say = paperWords(options.lang, options.units)
+  const t = wordsOf(PAPERS, options)
   const width = widthOf(options)
   const cell = (width - 6 * (COLUMNS - 1)) / COLUMNS
   const inner = cell - 3 * PAD - CODE
@@ -29,7 +28,7 @@ export function labelsPaper(of: PaperOf): Paper {
         label([x, y + 6.6], fitText(id, inner, 6.6, 'bold'), { size: 6.6, weight: 'bold' }),
       ]),
       ...paragraph(name, inner, { size: SIZE.sub, before: 0.6 }),
-      ...where.flatMap((line) => paragraph(sentence(line, say), inner, { size: SIZE.small, before: 0.5 })),
+      ...where.flatMap((line) => paragraph(sentence(line, t), inner, { size: SIZE.small, before: 0.5 })),
       ...paragraph(codeOf(dock), inner, { size: SIZE.tiny, ink: GRAY, before: 0.8 }),
     ])
     const height = Math.max(HEIGHT, text.height + 2 * PAD)

@@ -1,7 +1,8 @@
 /** The packing list: package by package, bag by bag, to be ticked off; spares apart. */
 import { formatLength, formatMass } from '../../../rules/index.ts'
 import { type Bag, cartons, type Package, type PackedItem } from '../../../rules/papers/cartons.ts'
-import { sheetWords } from '../../../rules/words/sheets.ts'
+import { PAPERS } from '../../../rules/words/papers.ts'
+import { wordsOf } from '../../../rules/words/say.ts'
 import { band, facts, paragraph, writeOn } from '../blocks.ts'
 import { documentOf, type PaperOf, head as sheetHead, widthOf } from '../document.ts'
 import { type Block, block, type Flow, heightOf, together } from '../flow.ts'
@@ -11,8 +12,7 @@ import { type Column, table, tableHead } from '../table.ts'
 
 export function packingPaper(of: PaperOf): Paper {
   const { dock, catalog, options } = of
-  const { units, lang } = options
-  const t = sheetWords(lang, units)
+  const t = wordsOf(PAPERS, options)
   const width = widthOf(options)
   const packed = cartons(dock, catalog)
   const columns: Column[] = [
@@ -31,7 +31,7 @@ export function packingPaper(of: PaperOf): Paper {
     name,
     code,
     places.join(', '),
-    formatMass(mass, units),
+    formatMass(mass, options),
   ]
   const every = packed.packages.flatMap(({ items, bags }) => [...items, ...bags.flatMap((one) => one.items)])
   const like = every.map(row)
@@ -43,17 +43,17 @@ export function packingPaper(of: PaperOf): Paper {
       [
         `${t('package', { n: one.number })} · ${t(`package-${one.kind}`)}`,
         one.over && one.limit !== null
-          ? `(${t('package-over', { limit: formatMass(one.limit, units) })})`
+          ? `(${t('package-over', { limit: formatMass(one.limit, options) })})`
           : '',
       ]
         .filter(Boolean)
         .join(' '),
-      formatMass(one.mass, units),
+      formatMass(one.mass, options),
       width,
       { head, name: t('package', { n: one.number }) },
     )
   const bag = (one: Bag): Block[] => {
-    const lines = paragraph(`${t('bag', { id: one.id })} · ${formatMass(one.mass, units)}`, width - 1.6, {
+    const lines = paragraph(`${t('bag', { id: one.id })} · ${formatMass(one.mass, options)}`, width - 1.6, {
       size: SIZE.small + 0.25,
       weight: 'bold',
       ink: GRAY,
@@ -69,9 +69,9 @@ export function packingPaper(of: PaperOf): Paper {
       [
         { label: t('packages'), value: String(packed.packages.length) },
         { label: t('pieces'), value: String(packed.pieces) },
-        { label: t('shipping-mass'), value: formatMass(packed.mass, units) },
-        { label: t('longest'), value: formatLength(packed.longest, units) },
-        { label: t('heaviest'), value: formatMass(packed.heaviest, units) },
+        { label: t('shipping-mass'), value: formatMass(packed.mass, options) },
+        { label: t('longest'), value: formatLength(packed.longest, options) },
+        { label: t('heaviest'), value: formatMass(packed.heaviest, options) },
       ],
       width,
       5,

@@ -2,7 +2,7 @@
  * The quote: lines by group, what is taken off, tax, freight, total; how long it holds, on which terms; the dock that it is for. The estimate:
  * the same lines at the catalog's prices, without what binds the shop.
  */
-import { type Dock, formatLength, formatMass, formatMoney, projectOf } from '../../../rules/index.ts'
+import { type Dock, formatLength, formatMass, moneyIn, projectOf } from '../../../rules/index.ts'
 import {
   type Estimate,
   estimate,
@@ -14,8 +14,8 @@ import {
 import type { QuoteFile } from '../../../rules/papers/quote-file.ts'
 import { sinceSaid } from '../../../rules/papers/quote-since.ts'
 import { inFours } from '../../../rules/words/fours.ts'
-import { paperWords } from '../../../rules/words/papers.ts'
-import { sheetWords } from '../../../rules/words/sheets.ts'
+import { PAPERS, type PaperWords } from '../../../rules/words/papers.ts'
+import { wordsOf } from '../../../rules/words/say.ts'
 import { planPicture, wholePicture } from '../../drawing/picture.ts'
 import { cornersOf } from '../../drawing/plan.ts'
 import { boundsOf } from '../../drawing/view.ts'
@@ -51,17 +51,15 @@ export function estimatePaper(of: PaperOf): Paper {
 
 function pricedPaper(bare: PaperOf, made: Quote | Estimate, since?: QuoteFile): Paper {
   const { dock, design, catalog, options } = bare
-  const { units, lang } = options
-  const t = sheetWords(lang, units)
-  const say = paperWords(lang, units)
+  const t = wordsOf(PAPERS, options)
   const width = widthOf(options)
   const binds = made.format === 'leadline/quote'
   const kind = binds ? 'quote' : 'estimate'
   const of: PaperOf = {
     ...bare,
-    check: { name: say(`check-${kind}`), dockName: say('check-dock'), code: inFours(made.check) },
+    check: { name: t(`check-${kind}`), dockName: t('check-dock'), code: inFours(made.check) },
   }
-  const money = (minor: number): string => formatMoney(minor, made.currency, lang)
+  const money = moneyIn(made.currency, options.language)
   const columns: Column[] = [
     { title: t('count'), align: 'end' },
     { title: t('quote-line'), flex: true },
@@ -72,13 +70,13 @@ function pricedPaper(bare: PaperOf, made: Quote | Estimate, since?: QuoteFile): 
     line.per === 'piece' ? String(line.quantity) : `${line.quantity} ${t(`per-${line.per}`)}`,
     [
       line.group === 'freight'
-        ? say('quote-freight-line', {
-            mass: formatMass(made.freight.mass, units),
-            longest: formatLength(made.freight.longest, units),
+        ? t('quote-freight-line', {
+            mass: formatMass(made.freight.mass, options),
+            longest: formatLength(made.freight.longest, options),
           })
         : line.name,
       line.spares > 0
-        ? `(${say(line.sparesPriced ? 'quote-spares-charged' : 'quote-spares', { count: { value: line.spares, unit: 'count' } })})`
+        ? `(${t(line.sparesPriced ? 'quote-spares-charged' : 'quote-spares', { count: { value: line.spares, unit: 'count' } })})`
         : '',
     ]
       .filter(Boolean)
@@ -86,15 +84,15 @@ function pricedPaper(bare: PaperOf, made: Quote | Estimate, since?: QuoteFile): 
     money(line.unitPrice),
     money(line.amount),
   ]
-  const drawn = { ...projectOf(design, catalog, dock), units, lang }
+  const drawn = { ...projectOf(design, catalog, dock), units: options.units, language: options.language }
   const picture = wholePicture(drawn, width)
   const rows = made.lines.map(row)
   const top = tableHead(columns, rows, width)
   const high = planHeight(dock)
   const plan = planPicture(drawn, [], { x0: 0, y0: 0, x1: width, y1: high })
   const flow: Flow = [
-    ...head(say(kind), of, options, catalog),
-    ...(binds ? [] : paragraph(say('estimate-lead'), width, { weight: 'bold' })),
+    ...head(t(kind), of, options, catalog),
+    ...(binds ? [] : paragraph(t('estimate-lead'), width, { weight: 'bold' })),
     ...(picture
       ? [figure(picture, width), { ...figure({ marks: plan, width, height: high }, width), before: 1 }]
       : []),
@@ -102,76 +100,76 @@ function pricedPaper(bare: PaperOf, made: Quote | Estimate, since?: QuoteFile): 
       const lines = made.lines.filter((line) => line.group === group)
       return lines.length > 0
         ? [
-            band(say(`quote-${group}`), money(amount), width, { head: top, name: say(`quote-${group}`) }),
+            band(t(`quote-${group}`), money(amount), width, { head: top, name: t(`quote-${group}`) }),
             ...table(columns, lines.map(row), width, { like: rows, head: top }),
           ]
         : []
     }),
-    ...sums(made, say, money, width).map((one, i) => (i === 0 ? { ...one, before: 5 } : one)),
+    ...sums(made, t, money, width).map((one, i) => (i === 0 ? { ...one, before: 5 } : one)),
     ...(made.freight.by === 'none'
       ? paragraph(
-          say('quote-freight-ask', {
-            mass: formatMass(made.freight.mass, units),
-            longest: formatLength(made.freight.longest, units),
+          t('quote-freight-ask', {
+            mass: formatMass(made.freight.mass, options),
+            longest: formatLength(made.freight.longest, options),
           }),
           width,
           { before: 3 },
         )
       : []),
     ...(made.until
-      ? paragraph(say('quote-until', { date: made.until }), width, { before: 3, weight: 'bold' })
+      ? paragraph(t('quote-until', { date: made.until }), width, { before: 3, weight: 'bold' })
       : []),
-    ...paragraph(`${say('quote-rounding')} ${say('check-what', { name: say(`check-${kind}`) })}`, width, {
+    ...paragraph(`${t('quote-rounding')} ${t('check-what', { name: t(`check-${kind}`) })}`, width, {
       size: SIZE.small,
       ink: GRAY,
     }),
     ...(since ? sinceBlocks(sinceSaid(since, { dock, quote: made }, catalog, options), width) : []),
     ...(made.terms.length > 0
       ? [
-          subheading(say('quote-terms'), width),
+          subheading(t('quote-terms'), width),
           // The signatures never stand without the terms.
           ...list(made.terms, width, 'dot', { size: SIZE.small }).map((one) => ({ ...one, keep: true })),
         ]
       : []),
     ...(binds ? [writeOn([t('agreed'), t('for-shop')], width, 14)] : []),
   ]
-  return documentOf(say(kind), flow, catalog, options, of)
+  return documentOf(t(kind), flow, catalog, options, of)
 }
 
 /** Sums at the right, the total last and strong; one block, which is not cut. */
 function sums(
   made: Quote | Estimate,
-  say: ReturnType<typeof paperWords>,
+  t: PaperWords,
   money: (minor: number) => string,
   width: number,
 ): Block[] {
   const wide = width / 2
   const { discount, tax } = made
   const all = [
-    { label: say('quote-goods'), value: money(made.goods) },
+    { label: t('quote-goods'), value: money(made.goods) },
     ...(discount.amount !== 0
       ? [
           {
             label:
               discount.share === null
-                ? say('quote-discount')
-                : say('quote-discount-share', { share: { value: discount.share, unit: 'share' } }),
+                ? t('quote-discount')
+                : t('quote-discount-share', { share: { value: discount.share, unit: 'share' } }),
             value: money(discount.amount),
           },
         ]
       : []),
-    { label: say('quote-net'), value: money(made.net) },
+    { label: t('quote-net'), value: money(made.net) },
     ...(tax
       ? [
-          { label: say('quote-taxable'), value: money(tax.taxable) },
+          { label: t('quote-taxable'), value: money(tax.taxable) },
           {
-            label: say('quote-tax', { name: tax.name, share: `${Number((tax.share * 100).toFixed(4))} %` }),
+            label: t('quote-tax', { name: tax.name, share: { value: tax.share, unit: 'share-fine' } }),
             value: money(tax.amount),
           },
         ]
       : []),
     {
-      label: say(made.format === 'leadline/quote' ? 'quote-total' : 'estimate-total'),
+      label: t(made.format === 'leadline/quote' ? 'quote-total' : 'estimate-total'),
       value: money(made.total),
       strong: true,
     },

@@ -4,8 +4,8 @@ import { sentence } from '../../../rules/papers/saying.ts'
 import { type StationLeg, stations } from '../../../rules/papers/stations.ts'
 import { autumn, steps } from '../../../rules/papers/steps/set-up.ts'
 import type { Step } from '../../../rules/papers/steps/step.ts'
-import { paperWords } from '../../../rules/words/papers.ts'
-import { sheetWords } from '../../../rules/words/sheets.ts'
+import { PAPERS } from '../../../rules/words/papers.ts'
+import { wordsOf } from '../../../rules/words/say.ts'
 import { stationPicture, wholePicture } from '../../drawing/picture.ts'
 import {
   figure,
@@ -30,24 +30,22 @@ const PICTURE = 42
 
 export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
   const { dock, design, catalog, options } = of
-  const { units, lang } = options
-  const t = sheetWords(lang, units)
-  const say = paperWords(lang, units)
+  const t = wordsOf(PAPERS, options)
   const width = widthOf(options)
   const sheet = (season === 'set-up' ? steps : autumn)(dock, design, catalog)
-  const drawn = { ...projectOf(design, catalog, dock), units, lang }
-  const places = { shore: say('shore'), water: say('water'), deck: say('deck') }
+  const drawn = { ...projectOf(design, catalog, dock), units: options.units, language: options.language }
+  const places = { shore: t('shore'), water: t('water'), deck: t('deck') }
   const step = (one: Step, before: readonly string[]): Block[] => {
     const who = one.crew
       .filter(({ people }) => people > 0)
       .map(({ place, people }) => t('who-at', { people: String(people), place: places[place] }))
     const told = [
       { name: t('who'), text: who.join(', ') },
-      { name: t('step-tools'), text: one.tools.map((tool) => sentence(tool.say, say)).join(', ') },
-      { name: t('lift'), text: one.lift ? sentence(one.lift.say, say) : '' },
+      { name: t('step-tools'), text: one.tools.map((tool) => sentence(tool.say, t)).join(', ') },
+      { name: t('step-lift'), text: one.lift ? sentence(one.lift.say, t) : '' },
     ].filter(({ text }) => text !== '')
-    const loose = one.loose.map((line) => sentence(line, say))
-    const care = one.cautions.map((key) => say(key))
+    const loose = one.loose.map((line) => sentence(line, t))
+    const care = one.cautions.map((key) => t(key))
     const aside = noteWidth(width)
     const small = { size: SIZE.small, before: 0.5 }
     // What comes to stand in this step, or ceases to: the dock as it is with that section the last.
@@ -58,14 +56,14 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
         ? []
         : stationPicture(drawn, moved, { x0: 0, y0: 0, x1: width, y1: PICTURE }, one.crew)
     const lines = list(
-      one.lines.map((line) => sentence(line.say, say)),
+      one.lines.map((line) => sentence(line.say, t)),
       width,
       'tick',
     )
     return [
       {
-        ...subheading(`${one.number}. ${sentence(one.title, say)}`, width),
-        name: `${one.number}. ${sentence(one.title, say)}`,
+        ...subheading(`${one.number}. ${sentence(one.title, t)}`, width),
+        name: `${one.number}. ${sentence(one.title, t)}`,
         before: 6,
       },
       // With the step's own title and its first line.
@@ -109,7 +107,7 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
       [
         ...paragraph(t('cautions'), noteWidth(width), { weight: 'bold', before: 0 }),
         ...sheet.cautions.flatMap((key) =>
-          paragraph(say(key), noteWidth(width), { size: SIZE.small, before: 0.5 }),
+          paragraph(t(key), noteWidth(width), { size: SIZE.small, before: 0.5 }),
         ),
       ],
       ALERT,
@@ -118,7 +116,7 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
       ...named(
         [
           { name: t('people'), text: String(sheet.people) },
-          { name: t('tools'), text: sheet.tools.map((tool) => sentence(tool.say, say)).join(', ') },
+          { name: t('tools'), text: sheet.tools.map((tool) => sentence(tool.say, t)).join(', ') },
         ],
         width,
       ),
@@ -154,11 +152,10 @@ const baseOf = (mark: Mark): number => (mark.kind === 'text' ? mark.at[1] : 0)
 
 /** One row a leg, its station's distance in the first; an empty column for what is found on the day. */
 function stationTable({ dock, design, options }: PaperOf): Block[] {
-  const { units, lang } = options
-  const t = sheetWords(lang, units)
+  const t = wordsOf(PAPERS, options)
   const width = widthOf(options)
   const all = stations(dock, design)
-  const length = (value: number | null): string => (value === null ? '—' : formatLength(value, units))
+  const length = (value: number | null): string => (value === null ? '—' : formatLength(value, options))
   const columns: Column[] = [
     { title: t('station'), align: 'end' },
     { title: t('station-section') },
@@ -194,9 +191,9 @@ function stationTable({ dock, design, options }: PaperOf): Block[] {
     { ...heading(t('station-table'), width), name: t('station-table'), before: 5 },
     ...paragraph(
       t('station-lead', {
-        deck: formatLength(all.deckHeight, units),
-        low: formatLength(-all.levels.low, units),
-        high: formatLength(all.levels.high, units),
+        deck: formatLength(all.deckHeight, options),
+        low: formatLength(-all.levels.low, options),
+        high: formatLength(all.levels.high, options),
       }),
       width,
       { size: SIZE.small, ink: GRAY, before: 0.6 },
@@ -209,9 +206,9 @@ function stationTable({ dock, design, options }: PaperOf): Block[] {
     ...(ramp
       ? paragraph(
           t(ramp.shoreX <= 0 ? 'ramp-lands' : 'ramp-lands-out', {
-            at: formatLength(Math.abs(ramp.shoreX), units),
-            height: formatLength(ramp.shoreZ, units),
-            step: formatLength(ramp.step, units),
+            at: formatLength(Math.abs(ramp.shoreX), options),
+            height: formatLength(ramp.shoreZ, options),
+            step: formatLength(ramp.step, options),
           }),
           width,
           { size: SIZE.small, before: 2 },

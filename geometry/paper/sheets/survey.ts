@@ -1,8 +1,8 @@
 /** The survey sheet: a form to fill in by hand on the shore, before there is any dock. */
-import { type Catalog, formatLength } from '../../../rules/index.ts'
+import { type Catalog, formatLength, unitWord } from '../../../rules/index.ts'
 import { type SurveyField, survey } from '../../../rules/papers/survey.ts'
-import { paperWords } from '../../../rules/words/papers.ts'
-import { type SheetWords, sheetWords } from '../../../rules/words/sheets.ts'
+import { PAPERS, type PaperWords } from '../../../rules/words/papers.ts'
+import { wordsOf } from '../../../rules/words/say.ts'
 import { heading, label, line, lineHeight, list, paragraph, subheading, tick } from '../blocks.ts'
 import { documentOf, head, inColumns, widthOf } from '../document.ts'
 import { type Block, block, type Flow, together } from '../flow.ts'
@@ -17,21 +17,20 @@ const LINE = 7.3
 const ROW = 6.4
 
 export function surveyPaper(catalog: Catalog, options: PaperOptions): Paper {
-  const { units, lang } = options
-  const t = sheetWords(lang, units)
-  const say = paperWords(lang, units)
+  const { units } = options
+  const t = wordsOf(PAPERS, options)
   const width = widthOf(options)
   const form = survey(units)
   const cell = (width - 6) / 2
   const field = ({ label: key, hint, unit, choices, lines }: SurveyField): Block => {
-    const name = say(key)
+    const name = t(key)
     const height = Math.max(1, lines) * LINE + (hint ? lineHeight(SIZE.tiny) : 0.6)
     return block(height + 1, (x, y) => {
       const from = x + textWidth(name, SIZE.small, 'bold') + 2
       const ends = Array.from({ length: Math.max(1, lines) }, (_, i) => y + (i + 1) * LINE - 1.6)
       const boxes = choices.reduce<{ at: number; marks: ReturnType<typeof tick>[] }>(
         ({ at, marks }, choice) => {
-          const word = say(choice)
+          const word = t(choice)
           return {
             at: at + 5 + textWidth(word, SIZE.small) + 3,
             marks: [
@@ -56,7 +55,7 @@ export function surveyPaper(catalog: Catalog, options: PaperOptions): Paper {
             )),
         ...(unit && choices.length === 0
           ? [
-              label([x + cell, ends[0]!], unit === 'deg' ? '°' : unit, {
+              label([x + cell, ends[0]!], unitWord(unit, options), {
                 size: SIZE.small,
                 ink: GRAY,
                 anchor: 'end',
@@ -65,7 +64,7 @@ export function surveyPaper(catalog: Catalog, options: PaperOptions): Paper {
           : []),
         ...(hint
           ? [
-              label([x, ends.at(-1)! + 3.8], fitText(say(hint), cell, SIZE.tiny), {
+              label([x, ends.at(-1)! + 3.8], fitText(t(hint), cell, SIZE.tiny), {
                 size: SIZE.tiny,
                 ink: GRAY,
               }),
@@ -78,29 +77,29 @@ export function surveyPaper(catalog: Catalog, options: PaperOptions): Paper {
     ...form.rows.map(({ distance, place }) => [
       place === 'edge'
         ? `0 (${t('water-edge')})`
-        : `${formatLength(Math.abs(distance), units)}${place === 'bank' ? ` (${t('bank')})` : ''}`,
+        : `${formatLength(Math.abs(distance), options)}${place === 'bank' ? ` (${t('bank')})` : ''}`,
       ...form.columns.map(() => ''),
     ]),
     ...Array.from({ length: form.spareRows }, () => ['', ...form.columns.map(() => '')]),
   ]
   const flow: Flow = [
-    ...head(say(form.title), null, options, catalog),
+    ...head(t(form.title), null, options, catalog),
     ...list(
-      form.how.map((key) => say(key)),
+      form.how.map((key) => t(key)),
       width,
       'number',
       { size: SIZE.small },
     ),
-    sketch(width, t, say),
+    sketch(width, t),
     ...form.parts.flatMap(({ title, fields }): Block[] => {
       const [first, ...more] = inColumns(fields.map(field), 2, width)
-      return first ? [together([subheading(say(title), width), first], { before: 3 }), ...more] : []
+      return first ? [together([subheading(t(title), width), first], { before: 3 }), ...more] : []
     }),
     { ...heading(t('soundings'), width), name: t('soundings') },
     ...table(
       [
         { title: t('distance') },
-        ...form.columns.map((key) => ({ title: say(key), least: 26, write: true })),
+        ...form.columns.map((key) => ({ title: t(key), least: 26, write: true })),
       ].map((column, c, all) => ({
         ...column,
         ...(c === all.length - 1 && { flex: true }),
@@ -109,16 +108,16 @@ export function surveyPaper(catalog: Catalog, options: PaperOptions): Paper {
       width,
       { row: ROW },
     ),
-    ...form.cautions.flatMap((key) => paragraph(say(key), width, { size: SIZE.small, before: 1.4 })),
+    ...form.cautions.flatMap((key) => paragraph(t(key), width, { size: SIZE.small, before: 1.4 })),
   ]
-  return documentOf(say(form.title), flow, catalog, options, null)
+  return documentOf(t(form.title), flow, catalog, options, null)
 }
 
 const GROUND: Ink = '#f3ede0'
 const EARTH: Ink = '#7a6340'
 
 /** How to measure, drawn: the line from the bank outward, rods on it, the fixed mark. Of no lake, and to no scale. */
-function sketch(width: number, t: SheetWords, say: ReturnType<typeof paperWords>): Block {
+function sketch(width: number, t: PaperWords): Block {
   const height = 37
   const surface = 15
   const inset = 8
@@ -239,7 +238,7 @@ function sketch(width: number, t: SheetWords, say: ReturnType<typeof paperWords>
         ),
         tip(second + 2.5, surface, 0, -1),
         tip(second + 2.5, depthAt(second + 2.5), 0, 1),
-        label(p(second + 4, (surface + depthAt(second)) / 2 + 1.4), say('survey-col-depth'), small),
+        label(p(second + 4, (surface + depthAt(second)) / 2 + 1.4), t('survey-col-depth'), small),
         path(
           [
             [third + 2.5, surface],
@@ -249,7 +248,7 @@ function sketch(width: number, t: SheetWords, say: ReturnType<typeof paperWords>
         ),
         tip(third + 2.5, surface, 0, -1),
         tip(third + 2.5, firm, 0, 1),
-        label(p(third + 4, (surface + depthAt(third)) / 2 + 1.4), say('survey-col-firm'), small),
+        label(p(third + 4, (surface + depthAt(third)) / 2 + 1.4), t('survey-col-firm'), small),
         // The fixed mark, and its height over the water.
         { kind: 'circle', at: p(mark, 5.7), radius: 1, stroke: null, fill: INK },
         path(
@@ -267,7 +266,7 @@ function sketch(width: number, t: SheetWords, say: ReturnType<typeof paperWords>
           thin,
         ),
         tip(mark, surface, 0, 1),
-        label(p(mark + 2, surface + 3.4), say('survey-mark-over'), small),
+        label(p(mark + 2, surface + 3.4), t('survey-mark-over'), small),
       ]
     },
     { before: 3.5 },

@@ -1,5 +1,5 @@
 /** Ordinary boats, loaded, in figures of our own that part one kind from the next. Typed ones are better. */
-import { EXACT } from '../../words/format.ts'
+import { EXACT } from '../../words/figures.ts'
 
 const { foot, inch, pound } = EXACT
 /** m, kg */

@@ -104,7 +104,7 @@ export async function writeFile(
       return new TextEncoder().encode(
         svgOfSheets(
           papers.flatMap(({ sheets }) => sheets),
-          { title: [dock.name, ...papers.map(({ title }) => title)].join(', '), lang: options.lang },
+          { title: [dock.name, ...papers.map(({ title }) => title)].join(', '), lang: options.language.tag },
         ),
       )
     }

@@ -2,13 +2,15 @@
 import { useThree } from '@react-three/fiber'
 import { useEffect, useLayoutEffect, useMemo } from 'react'
 import { useStore } from 'zustand'
-import type { Dock, Units } from '../../../rules/index.ts'
+import type { Dock } from '../../../rules/index.ts'
+import { type Reader, say } from '../../../rules/index.ts'
 import { dockOf, type LeadlineStore } from '../../state/store.ts'
 import { worstOf } from '../../utilization/worst-member.ts'
-import { seen } from '../../words/seen.ts'
+import { FORCES } from '../../words/forces.ts'
 import type { World } from '../look/world.ts'
 import type { Joined } from '../measures/joined.ts'
 import { anchorOf, type Note } from '../measures/measures.ts'
+import { useReader } from '../use-reader.ts'
 import { makePaint } from './paint.ts'
 
 export interface ForcesProps {
@@ -21,14 +23,13 @@ export function Forces({ world, store, overlay }: ForcesProps) {
   const invalidate = useThree((s) => s.invalidate)
   const dock = useStore(store, dockOf)
   const catalog = useStore(store, (s) => s.catalog)
-  const lang = useStore(store, (s) => s.lang)
-  const units = useStore(store, (s) => s.units)
+  const reader = useReader(store)
   const paint = useMemo(() => makePaint(world), [world])
   useLayoutEffect(() => {
     paint.show(dock, catalog)
-    overlay.add('forces', notesOf(dock, lang, units))
+    overlay.add('forces', notesOf(dock, reader))
     invalidate()
-  }, [paint, overlay, dock, catalog, lang, units, invalidate])
+  }, [paint, overlay, dock, catalog, reader, invalidate])
   useEffect(
     () => () => {
       overlay.add('forces', [])
@@ -40,12 +41,12 @@ export function Forces({ world, store, overlay }: ForcesProps) {
   return <primitive object={paint.group} />
 }
 
-function notesOf(dock: Dock, lang: string, units: Units): Note[] {
+function notesOf(dock: Dock, reader: Reader): Note[] {
   if (!dock.structure) return []
   return worstOf(dock.structure).flatMap(({ kind, id, use }): Note[] => {
     const at = anchorOf(id, dock)
     if (!at) return []
-    const text = seen(lang, units, `forces.label-${kind}`, { use: { value: use, unit: 'share' } })
+    const text = say(FORCES, reader, `forces.label-${kind}`, { use: { value: use, unit: 'share' } })
     return [{ id: `use ${kind}`, at: [at], text, tone: use > 1 ? 'stop' : 'picked', sign: false }]
   })
 }

@@ -1,13 +1,14 @@
 /** How near a picked part is to the ground and to the next part: lines between the nearest points, and the words at them. */
 import type { Gap } from '../../../geometry/index.ts'
-import type { Units, Vec3 } from '../../../rules/index.ts'
+import type { Vec3 } from '../../../rules/index.ts'
+import { type Reader, say } from '../../../rules/index.ts'
 import { meters } from '../../words/index.ts'
-import { tell } from '../words.ts'
+import { SCENE } from '../../words/scene.ts'
 import type { Measured } from './measures.ts'
 
 const STROKE = 0.05
 
-export function measureGaps(gaps: readonly Gap[], lang: string, units: Units): Measured {
+export function measureGaps(gaps: readonly Gap[], reader: Reader): Measured {
   const at = ([a, b]: Gap['line'], t: number): Vec3 => [
     a[0] + (b[0] - a[0]) * t,
     a[1] + (b[1] - a[1]) * t,
@@ -19,8 +20,8 @@ export function measureGaps(gaps: readonly Gap[], lang: string, units: Units): M
       id: `gap ${to?.of ?? ''}`,
       at: [at(line, 0.5), at(line, 1), at(line, 0)],
       text: to
-        ? tell(lang, units, 'gap.part', { height: meters(gap), what: { value: to.kind, unit: 'kind' } })
-        : tell(lang, units, 'gap.ground', { height: meters(gap) }),
+        ? say(SCENE, reader, 'gap.part', { height: meters(gap), what: { value: to.kind, unit: 'kind' } })
+        : say(SCENE, reader, 'gap.ground', { height: meters(gap) }),
       tone: 'picked',
       sign: false,
     })),

@@ -10,17 +10,19 @@ import {
   type Figure,
   findingIn,
   type Leg,
-  type MoreWords,
   type Pair,
+  type Reader,
   type Section,
+  type Subject,
+  say,
   type Units,
   type Vec3,
 } from '../../../rules/index.ts'
 import { findingOf } from '../../state/highlight.ts'
-import { meters, say } from '../../words/index.ts'
+import { meters, SCREEN } from '../../words/index.ts'
+import { SCENE, type SceneWord } from '../../words/scene.ts'
 import { warnedParts } from '../parts/marks.ts'
 import { boundsOf, rectOf } from '../slabs.ts'
-import { type SceneWord, tell } from '../words.ts'
 
 export type Tone = 'plain' | 'water' | 'picked' | 'warn' | 'stop'
 
@@ -55,10 +57,9 @@ export interface MeasuredFrom {
   readonly labels: boolean
   /** m over the survey level. */
   readonly level: number
-  readonly units: Units
-  readonly lang: string
+  readonly reader: Reader
   /** Words of findings that come later. */
-  readonly moreWords?: MoreWords
+  readonly foundLater?: readonly Subject[]
   /** Elevation of the ground that is drawn, m, and the ground itself. */
   readonly ground: (x: number, y: number) => number
   readonly mesh: BedMesh
@@ -84,12 +85,12 @@ interface Sheet {
 }
 
 export function measure(from: MeasuredFrom): Measured {
-  const { dock, selection, units, lang, labels } = from
+  const { dock, selection, reader, labels } = from
   const sheet: Sheet = {
     from,
     lines: [],
     notes: [],
-    tell: (key, values) => tell(lang, units, key, values),
+    tell: (key, values) => say(SCENE, reader, key, values),
   }
   const leg = dock.legs.find((l) => l.id === selection)
   const pair = dock.pairs.find((p) => p.id === selection)
@@ -126,7 +127,7 @@ function dimension(
 
 /** Bed to deck, leg over deck, the water there. */
 function ofLeg(leg: Leg, sheet: Sheet): void {
-  const { design, level, units, lang } = sheet.from
+  const { design, level, reader } = sheet.from
   const deck = design.dock.deckHeight
   const side = leg.corner.endsWith('left') ? 1 : -1
   const section = sheet.from.dock.sections.find((s) => s.id === leg.section)
@@ -140,10 +141,10 @@ function ofLeg(leg: Leg, sheet: Sheet): void {
     const [x, y] = out(far)
     dimension(sheet, `${leg.id} ${key}`, [x, y, z0], [x, y, z1], stroke, tone, text)
   }
-  const height = say(lang, units, 'measure.set-height', { height: meters(leg.setHeight) })
+  const height = say(SCREEN, reader, 'measure.set-height', { height: meters(leg.setHeight) })
   upright('set', BESIDE, leg.bed, leg.bed + leg.setHeight, 'picked', height)
   if (leg.aboveDeck !== null) {
-    const above = say(lang, units, 'measure.above-deck', { height: meters(leg.aboveDeck) })
+    const above = say(SCREEN, reader, 'measure.above-deck', { height: meters(leg.aboveDeck) })
     upright('above', BESIDE, deck, deck + leg.aboveDeck, 'picked', above)
   }
   const depth = level - leg.bed
@@ -161,7 +162,7 @@ function ofLeg(leg: Leg, sheet: Sheet): void {
 
 /** Clearance of the brace's foot, and of its head to the frame. */
 function ofPair(pair: Pair, sheet: Sheet): void {
-  const { dock, units, lang } = sheet.from
+  const { dock, reader } = sheet.from
   const { brace } = pair
   const low = dock.legs.find((leg) => leg.id === brace?.low)
   const high = dock.legs.find((leg) => leg.id === pair.legs.find((id) => id !== brace?.low))
@@ -180,7 +181,7 @@ function ofPair(pair: Pair, sheet: Sheet): void {
     [lx, ly, brace.lowZ],
     stroke,
     'picked',
-    say(lang, units, 'measure.brace-low', { height: meters(brace.lowClearance) }),
+    say(SCREEN, reader, 'measure.brace-low', { height: meters(brace.lowClearance) }),
   )
   dimension(
     sheet,
@@ -189,7 +190,7 @@ function ofPair(pair: Pair, sheet: Sheet): void {
     [hx, hy, brace.highZ + brace.highClearance],
     stroke,
     'picked',
-    say(lang, units, 'measure.brace-high', { height: meters(brace.highClearance) }),
+    say(SCREEN, reader, 'measure.brace-high', { height: meters(brace.highClearance) }),
   )
 }
 
@@ -225,7 +226,7 @@ const MOST_SIGNS = 60
 
 /** A sign at what a finding is about; the picked one says itself. */
 function ofFindings(sheet: Sheet): void {
-  const { dock, selection, units, lang } = sheet.from
+  const { dock, selection, reader } = sheet.from
   const picked = findingOf(dock, selection)
   if (picked) {
     const at = picked.parts
@@ -236,7 +237,7 @@ function ofFindings(sheet: Sheet): void {
       sheet.notes.push({
         id: 'finding',
         at,
-        text: findingIn(picked, 'plain', units, lang, sheet.from.moreWords),
+        text: findingIn(picked, 'plain', reader, sheet.from.foundLater),
         tone: toneOf(picked.severity),
         sign: false,
       })

@@ -4,7 +4,9 @@ import { useEffect, useLayoutEffect, useMemo, useRef } from 'react'
 import { type PerspectiveCamera, Vector3 } from 'three'
 import { useStore } from 'zustand'
 import type { Vec3 } from '../../../rules/index.ts'
+import { type Reader, say } from '../../../rules/index.ts'
 import type { LeadlineStore } from '../../state/store.ts'
+import { SCENE } from '../../words/scene.ts'
 import { listen } from '../camera/gestures.ts'
 import { makeRig, type Rig } from '../camera/rig.ts'
 import { poseOf } from '../camera/views.ts'
@@ -13,7 +15,6 @@ import type { Parts } from '../parts/parts.ts'
 import { pick } from '../parts/pick.ts'
 import type { Shell } from '../shell.ts'
 import { rectOf } from '../slabs.ts'
-import { tell } from '../words.ts'
 import type { Facts } from './facts.ts'
 import { useMedia } from './use-media.ts'
 
@@ -190,14 +191,14 @@ function useGestures(canvas: HTMLCanvasElement, hands: Hands): void {
       },
       onBlocked(kind) {
         const { store, shell } = latest.current
-        const { lang, units } = store.getState()
+        const reader = store.getState()
         const apple = /Mac|iP(hone|ad)/.test(navigator.platform)
-        shell.hint(tell(lang, units, kind === 'touch' ? 'touch' : apple ? 'wheel.meta' : 'wheel.ctrl'))
+        shell.hint(say(SCENE, reader, kind === 'touch' ? 'touch' : apple ? 'wheel.meta' : 'wheel.ctrl'))
       },
       onTurned() {
         const { store, shell } = latest.current
-        const { lang, units } = store.getState()
-        shell.say(seenFrom(rig, lang, units))
+        const reader = store.getState()
+        shell.say(seenFrom(rig, reader))
       },
       onReset: () => latest.current.reset(true),
       onEscape: () => latest.current.store.getState().set({ selection: null }),
@@ -235,7 +236,7 @@ function rayAt(
 }
 
 /** In quarters, not in degrees: what one wants to hear. */
-function seenFrom({ pose }: Rig, lang: string, units: 'imperial' | 'metric'): string {
+function seenFrom({ pose }: Rig, reader: Reader): string {
   const turn = ((pose.azimuth % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI)
   const side = (['side.lake', 'side.left', 'side.shore', 'side.right'] as const)[
     Math.round(turn / (Math.PI / 2)) % 4
@@ -249,8 +250,8 @@ function seenFrom({ pose }: Rig, lang: string, units: 'imperial' | 'metric'): st
           ? 'height.level'
           : 'height.under'
   const text = (value: string) => ({ value, unit: 'text' })
-  return tell(lang, units, 'seen.from', {
-    side: text(tell(lang, units, side)),
-    height: text(tell(lang, units, height)),
+  return say(SCENE, reader, 'seen.from', {
+    side: text(say(SCENE, reader, side)),
+    height: text(say(SCENE, reader, height)),
   })
 }

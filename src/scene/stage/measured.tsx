@@ -9,6 +9,7 @@ import { measureGaps } from '../measures/gaps.ts'
 import { makeLines } from '../measures/lines.ts'
 import { type Line, measure } from '../measures/measures.ts'
 import type { Overlay } from '../measures/overlay.ts'
+import { useReader } from '../use-reader.ts'
 import type { Facts } from './facts.ts'
 import { useGaps } from './use-gaps.ts'
 
@@ -28,9 +29,8 @@ export function Measured({ world, facts, store, overlay, plane, left, flat }: Pr
   const { dock, design, land, level, contour, range, dark } = facts
   const invalidate = useThree((s) => s.invalidate)
   const selection = useStore(store, (s) => s.selection)
-  const units = useStore(store, (s) => s.units)
-  const lang = useStore(store, (s) => s.lang)
-  const moreWords = useStore(store, (s) => s.moreWords)
+  const reader = useReader(store)
+  const foundLater = useStore(store, (s) => s.foundLater)
   const labels = useStore(store, (s) => s.labels)
   const gaps = useGaps(store)
   const lines = useMemo(() => makeLines(world), [world])
@@ -42,9 +42,8 @@ export function Measured({ world, facts, store, overlay, plane, left, flat }: Pr
       selection,
       labels,
       level,
-      units,
-      lang,
-      moreWords,
+      reader,
+      foundLater,
       ground: land.at,
       mesh: land.mesh,
       contour,
@@ -52,7 +51,7 @@ export function Measured({ world, facts, store, overlay, plane, left, flat }: Pr
       plane,
       left,
     })
-    const near = measureGaps(gaps, lang, units)
+    const near = measureGaps(gaps, reader)
     const waterline = plane === null || !flat ? [] : waterlineOf(land, plane, level)
     lines.show([...measured.lines, ...near.lines, ...waterline], dark)
     overlay.show([...near.notes, ...measured.notes])
@@ -66,9 +65,8 @@ export function Measured({ world, facts, store, overlay, plane, left, flat }: Pr
     gaps,
     labels,
     level,
-    units,
-    lang,
-    moreWords,
+    reader,
+    foundLater,
     land,
     contour,
     range,

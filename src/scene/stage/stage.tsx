@@ -10,6 +10,7 @@ import { makeOverlay } from '../measures/overlay.ts'
 import { makeParts, type Parts } from '../parts/parts.ts'
 import type { Shell } from '../shell.ts'
 import { asideOf, both } from '../sway/aside.ts'
+import { useReader } from '../use-reader.ts'
 import { useCaption } from '../water/use-caption.ts'
 import { useSea } from '../water/use-sea.ts'
 import { DockParts } from './dock.tsx'
@@ -66,12 +67,8 @@ export function Stage({ store, shell, draw }: Props) {
   }, [world, level, deck, contour, high, left, plane, slab, bounds, invalidate])
 
   const { play, surface, edge } = useSea(store, world, facts, plane)
-  const lang = useStore(store, (s) => s.lang)
-  const units = useStore(store, (s) => s.units)
-  useEffect(
-    () => shell.describe(gl.domElement, design.name, { lang, units }),
-    [shell, gl, design.name, lang, units],
-  )
+  const reader = useReader(store)
+  useEffect(() => shell.describe(gl.domElement, design.name, reader), [shell, gl, design.name, reader])
   const forces = useStore(store, (s) => s.forces)
   const swaying = useStore(store, (s) => s.sway !== 'none')
   const twice = useStore(store, (s) => s.sway === 'across' && placedOf(s).legs.some(({ braced }) => braced))
@@ -81,7 +78,7 @@ export function Stage({ store, shell, draw }: Props) {
     [facts, twice, bounds, aside],
   )
   const moving = useRef(false)
-  const head = useCaption(shell, surface && facts.dock.waves, { lang, units })
+  const head = useCaption(shell, surface && facts.dock.waves, reader)
   return (
     <>
       <Lake world={world} facts={facts} plane={plane} sea={surface} edge={edge} />

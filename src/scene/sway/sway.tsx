@@ -6,16 +6,17 @@
 import { useFrame, useThree } from '@react-three/fiber'
 import { type RefObject, useEffect, useLayoutEffect, useMemo } from 'react'
 import { useStore } from 'zustand'
-import { type Dock, deriveKit, type Project, type Units, type Vec3 } from '../../../rules/index.ts'
+import { type Dock, deriveKit, type Project, type Reader, say, type Vec3 } from '../../../rules/index.ts'
 import { type SwayShape, swayShape, type Way } from '../../../rules/structure/dock/sway-shape.ts'
 import { type LeadlineStore, placedOf } from '../../state/store.ts'
-import { seen } from '../../words/seen.ts'
+import { FORCES } from '../../words/forces.ts'
 import type { World } from '../look/world.ts'
 import type { Joined } from '../measures/joined.ts'
 import type { Note } from '../measures/measures.ts'
 import type { Parts } from '../parts/parts.ts'
 import { rectOf } from '../slabs.ts'
 import { useMedia } from '../stage/use-media.ts'
+import { useReader } from '../use-reader.ts'
 import { exaggeration } from './exaggeration.ts'
 import { makeModel } from './model.ts'
 
@@ -39,8 +40,7 @@ export function Sway({ world, store, overlay, parts, aside, moving }: SwayProps)
   const project = useStore(store, (s) => s.project)
   const way = useStore(store, (s) => s.sway)
   const dragging = useStore(store, (s) => s.dragging)
-  const lang = useStore(store, (s) => s.lang)
-  const units = useStore(store, (s) => s.units)
+  const reader = useReader(store)
   const reduced = useMedia('(prefers-reduced-motion: reduce)')
   const uSway = useMemo(() => ({ value: 0 }), [])
   const shapes = useMemo(
@@ -66,10 +66,10 @@ export function Sway({ world, store, overlay, parts, aside, moving }: SwayProps)
   }, [models, parts, shapes, dock, project, invalidate])
   useLayoutEffect(() => {
     models[1].group.position.y = aside
-    overlay.add('sway', notesOf(shapes, dock, aside, lang, units))
+    overlay.add('sway', notesOf(shapes, dock, aside, reader))
     invalidate()
     return () => overlay.add('sway', [])
-  }, [models, overlay, shapes, dock, aside, lang, units, invalidate])
+  }, [models, overlay, shapes, dock, aside, reader, invalidate])
   useEffect(() => {
     moving.current = shapes.length > 0 && !reduced
     uSway.value = reduced ? times : 0
@@ -105,13 +105,7 @@ function shapesOf({ design, catalog, bed }: Project, way: Way): readonly SwaySha
   }
 }
 
-function notesOf(
-  shapes: readonly SwayShape[],
-  dock: Dock,
-  aside: number,
-  lang: string,
-  units: Units,
-): Note[] {
+function notesOf(shapes: readonly SwayShape[], dock: Dock, aside: number, reader: Reader): Note[] {
   const far = dock.sections.map(rectOf).reduce((a, b) => (b.x1 > a.x1 ? b : a), rectOf(dock.sections[0]!))
   const z = dock.sections[0]!.z
   return shapes.map(({ most, braces }, i): Note => {
@@ -121,7 +115,7 @@ function notesOf(
     return {
       id: `sway ${key}`,
       at: [at],
-      text: seen(lang, units, `sway.label-${key}`, { sway }),
+      text: say(FORCES, reader, `sway.label-${key}`, { sway }),
       tone: 'picked',
       sign: false,
     }

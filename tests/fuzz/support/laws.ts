@@ -6,6 +6,7 @@ import {
   type Design,
   type Dock,
   deriveKit,
+  english,
   findingText,
   fingerprintOf,
   formatFigure,
@@ -120,9 +121,9 @@ export function dockBroken(design: Design, catalog: Catalog, far: Far): string[]
 function sentencesOf({ findings, reasons }: Dock): string[] {
   const said = (['metric', 'imperial'] as const).flatMap((units) =>
     findings.flatMap((finding) => [
-      findingText(finding, 'plain', units),
-      findingText(finding, 'text', units),
-      ...(finding.remedy ? [remedyText(finding.remedy, units)] : []),
+      findingText(finding, 'plain', english(units)),
+      findingText(finding, 'text', english(units)),
+      ...(finding.remedy ? [remedyText(finding.remedy, english(units))] : []),
     ]),
   )
   const { waves, start, ramp, legs, pairs, placements, totals } = reasons
@@ -130,7 +131,7 @@ function sentencesOf({ findings, reasons }: Dock): string[] {
   return [
     ...said,
     ...why.flatMap(({ terms, result }) =>
-      [...terms, result].map((figure) => formatFigure(figure, 'imperial')),
+      [...terms, result].map((figure) => formatFigure(figure, english('imperial'))),
     ),
   ]
 }

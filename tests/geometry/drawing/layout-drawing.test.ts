@@ -21,6 +21,8 @@ import {
   demoCatalog,
   demoDesign,
   deriveKit,
+  ENGLISH,
+  english,
   formatLength,
   projectOf,
   type Units,
@@ -32,7 +34,7 @@ const jsQr = ((jsQrModule as unknown as { default?: unknown }).default ??
   jsQrModule) as typeof import('jsqr').default
 const OPTIONS: PaperOptions = {
   units: 'imperial',
-  lang: 'en',
+  language: ENGLISH,
   size: 'letter',
   date: '2026-05-01',
   by: 'A. Person',
@@ -142,7 +144,7 @@ describe('labels', () => {
 /** Of the title block. */
 function scaleOf(sheet: Sheet, units: Units): number {
   const texts = textsOf(sheet).map(({ text }) => text)
-  return SCALES[units].find((scale) => texts.includes(scaleText(scale, units))) ?? Number.NaN
+  return SCALES[units].find((scale) => texts.includes(scaleText(scale, english(units)))) ?? Number.NaN
 }
 
 /** A line that is so long at a scale, with the figure beside it. */
@@ -201,7 +203,7 @@ describe('a drawing', () => {
       it(`of ${name} on ${size} is true to scale within 0.5 %, and says what the Dock says`, () => {
         const design = parsedDesign({ ...demoDesign, dock: { ...demoDesign.dock, ...change } })
         const dock = quick(design)
-        const drawn: Drawn = { ...projectOf(design, demoCatalog, dock), units, lang: 'en' }
+        const drawn: Drawn = { ...projectOf(design, demoCatalog, dock), units, language: ENGLISH }
         // Frames as outlines of their side rails: the longest straight edge on the FRAME layer is a section's length.
         const plan = planView(drawn)
         const painted = paintView(plan, [0, 0], scale)
@@ -224,7 +226,7 @@ describe('a drawing', () => {
           for (const { from, to, along, text } of view.dimensions) {
             const [dx, dy] = [Math.abs(to[0] - from[0]), Math.abs(to[1] - from[1])]
             const long = along === 'slope' ? Math.hypot(dx, dy) : along === 'y' ? dy : dx
-            expect(text).toBe(formatLength(long, units))
+            expect(text).toBe(formatLength(long, english(units)))
             const [line] = paintView(
               {
                 ...view,
@@ -243,8 +245,8 @@ describe('a drawing', () => {
         const texts = paper.sheets.flatMap(textsOf).map(({ text }) => text)
         for (const leg of dock.legs) {
           for (const value of [leg.setHeight, leg.setHeightFrame, leg.x, -leg.bed])
-            expect(texts).toContain(formatLength(value, units))
-          if (leg.stock !== null) expect(texts).toContain(formatLength(leg.stock, units))
+            expect(texts).toContain(formatLength(value, english(units)))
+          if (leg.stock !== null) expect(texts).toContain(formatLength(leg.stock, english(units)))
         }
         for (const { id } of dock.sections) expect(texts).toContain(id)
         const code = dock.fingerprint.all.slice(0, 12).replace(/(.{4})(?=.)/g, '$1 ')
@@ -274,13 +276,15 @@ describe('a drawing', () => {
         const measured = (text: string, meters: number): boolean =>
           sheets.some((sheet) => dimensioned(sheet, scaleOf(sheet, units), text, meters))
         for (const { id, length, role } of dock.sections)
-          if (role !== 'ramp') expect([id, measured(formatLength(length, units), length)]).toEqual([id, true])
+          if (role !== 'ramp')
+            expect([id, measured(formatLength(length, english(units)), length)]).toEqual([id, true])
         for (const { id, spacing } of dock.pairs)
-          expect([id, measured(formatLength(spacing, units), spacing)]).toEqual([id, true])
+          expect([id, measured(formatLength(spacing, english(units)), spacing)]).toEqual([id, true])
         for (const { id, setHeight } of dock.legs)
-          expect([id, measured(formatLength(setHeight, units), setHeight)]).toEqual([id, true])
+          expect([id, measured(formatLength(setHeight, english(units)), setHeight)]).toEqual([id, true])
         for (const { id, brace } of dock.pairs)
-          if (brace) expect([id, measured(formatLength(brace.stock, units), brace.stock)]).toEqual([id, true])
+          if (brace)
+            expect([id, measured(formatLength(brace.stock, english(units)), brace.stock)]).toEqual([id, true])
         // Where each leg stands on the plan, from each other.
         const found = new Set<string>()
         for (const sheet of sheets.filter(({ bookmark }) => bookmark?.startsWith('Plan')))
@@ -297,7 +301,7 @@ describe('a drawing', () => {
     const dock = quick(demoDesign)
     const [sheet] = layoutDrawing(dock, demoDesign, demoCatalog, OPTIONS).sheets
     const { length } = dock.sections.find(({ role }) => role !== 'ramp')!
-    const text = formatLength(length, 'imperial')
+    const text = formatLength(length, english('imperial'))
     const scale = scaleOf(sheet!, 'imperial')
     expect(dimensioned(sheet!, scale, text, length)).toBe(true)
     expect(dimensioned(sheet!, scale * 1.01, text, length)).toBe(false)

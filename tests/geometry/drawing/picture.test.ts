@@ -6,7 +6,15 @@ import { PERSON, peopleAt, spanOf, topOf } from '../../../geometry/drawing/peopl
 import { picture, planPicture, standingPicture, stationPicture } from '../../../geometry/drawing/picture.ts'
 import { type Drawn, planView } from '../../../geometry/drawing/plan.ts'
 import type { Mark, TextMark } from '../../../geometry/paper/marks.ts'
-import { assessKit, demoCatalog, demoDesign, deriveKit, makeBed, projectOf } from '../../../rules/index.ts'
+import {
+  assessKit,
+  demoCatalog,
+  demoDesign,
+  deriveKit,
+  ENGLISH,
+  makeBed,
+  projectOf,
+} from '../../../rules/index.ts'
 import { steps } from '../../../rules/papers.ts'
 import { parsedDesign } from '../../support/arbitraries.ts'
 
@@ -16,7 +24,7 @@ const design = parsedDesign({
   dock: { ...demoDesign.dock, sections: 4, head: { shape: 'tee', sections: 4 } },
 })
 const dock = assessKit(deriveKit(design, demoCatalog))
-const drawn: Drawn = { ...projectOf(design, demoCatalog, dock), units: 'imperial', lang: 'en' }
+const drawn: Drawn = { ...projectOf(design, demoCatalog, dock), units: 'imperial', language: ENGLISH }
 
 const textsOf = (marks: readonly Mark[]): TextMark[] => marks.filter((mark) => mark.kind === 'text')
 const tinted = (marks: readonly Mark[]): Mark[] =>

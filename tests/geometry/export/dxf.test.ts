@@ -5,13 +5,13 @@ import { planView } from '../../../geometry/drawing/plan.ts'
 import { PENS } from '../../../geometry/drawing/view.ts'
 import { dxfOf } from '../../../geometry/export/dxf.ts'
 import type { PaperOptions } from '../../../geometry/paper/options.ts'
-import { demoCatalog, demoDesign, projectOf } from '../../../rules/index.ts'
+import { demoCatalog, demoDesign, ENGLISH, projectOf } from '../../../rules/index.ts'
 import { parsedDesign } from '../../support/arbitraries.ts'
 import { deriveFound } from '../../support/at-once.ts'
 
 const OPTIONS: PaperOptions = {
   units: 'imperial',
-  lang: 'en',
+  language: ENGLISH,
   size: 'letter',
   date: '2026-05-01',
   by: 'A. Person',
@@ -49,7 +49,7 @@ describe('a DXF', () => {
         })
         // The plan lies where the Dock has it: as far as its frames go.
         type Line = { type: string; layer: string; vertices: { x: number; y: number }[] }
-        const { bounds } = planView({ ...projectOf(design, demoCatalog, dock), units, lang: 'en' })
+        const { bounds } = planView({ ...projectOf(design, demoCatalog, dock), units, language: ENGLISH })
         const frames = (read.entities as unknown as Line[])
           .filter(({ layer, vertices }) => layer === 'FRAME' && vertices)
           .flatMap(({ vertices }) => vertices)
@@ -81,7 +81,7 @@ describe('a DXF', () => {
           return [Math.min(...xs), Math.max(...xs)]
         })
         .reduce((most, one) => (one[1] - one[0] > most[1] - most[0] ? one : most))
-      const { bounds } = planView({ ...projectOf(demoDesign, demoCatalog, dock), units, lang: 'en' })
+      const { bounds } = planView({ ...projectOf(demoDesign, demoCatalog, dock), units, language: ENGLISH })
       expect(x0).toBeCloseTo(bounds.x0, 4)
       expect(x1).toBeCloseTo(bounds.x1, 4)
       // And every section's outline is there, at its corners.

@@ -22,9 +22,11 @@ import {
   demoCatalog,
   demoDesign,
   deriveKit,
+  ENGLISH,
+  english,
   formatLength,
   formatMass,
-  formatMoney,
+  moneyIn,
 } from '../../../rules/index.ts'
 import { cartons } from '../../../rules/papers/cartons.ts'
 import { estimate, quote } from '../../../rules/papers/quote.ts'
@@ -32,6 +34,7 @@ import { paperFonts } from '../../../src/cli/fonts.ts'
 import { anyCase, parsedDesign } from '../../support/arbitraries.ts'
 import { runs } from '../../support/runs.ts'
 
+const usd = moneyIn('USD', ENGLISH)
 const jsQr = ((jsQrModule as unknown as { default?: unknown }).default ??
   jsQrModule) as typeof import('jsqr').default
 const FONTS = paperFonts()
@@ -45,7 +48,7 @@ const paperFor = (
   dock: assessKit(deriveKit(design, catalog)),
   design,
   catalog,
-  options: { units: 'imperial', lang: 'en', size: 'letter', date: DATE, by: 'A. Person', ...change },
+  options: { units: 'imperial', language: ENGLISH, size: 'letter', date: DATE, by: 'A. Person', ...change },
 })
 
 async function readBack(bytes: Uint8Array) {
@@ -97,7 +100,7 @@ describe('papers as PDF', () => {
           expect(read.texts.join('').replace(/\s/g, '')).toBe(said.replace(/\s/g, ''))
           return read.texts
         }
-        const length = (value: number): string => formatLength(value, units)
+        const length = (value: number): string => formatLength(value, english(units))
         const setUp = await told(paperOf('set-up', of))
         for (const leg of dock.legs) {
           for (const value of [leg.setHeight, leg.setHeightFrame, -leg.bed])
@@ -107,11 +110,11 @@ describe('papers as PDF', () => {
         const packing = await told(paperOf('packing', of))
         const packed = cartons(dock, demoCatalog)
         for (const { mass, items, bags } of packed.packages) {
-          expect(packing.join(' ')).toContain(formatMass(mass, units))
+          expect(packing.join(' ')).toContain(formatMass(mass, english(units)))
           for (const item of [...items, ...bags.flatMap((bag) => bag.items)]) {
             expect(packing).toContain(String(item.quantity))
             expect(packing).toContain(item.code)
-            expect(packing).toContain(formatMass(item.mass, units))
+            expect(packing).toContain(formatMass(item.mass, english(units)))
           }
         }
         const priced = await told(paperOf('quote', of, { services: [{ code: 'delivery' }] }))
@@ -123,7 +126,7 @@ describe('papers as PDF', () => {
           made.tax!.amount,
           ...made.lines.flatMap((line) => [line.unitPrice, line.amount]),
         ])
-          expect(priced).toContain(formatMoney(amount, 'USD', 'en'))
+          expect(priced).toContain(usd(amount))
         expect(priced).toContain('B. Sample')
         const code = dock.fingerprint.all.slice(0, 12).replace(/(.{4})(?=.)/g, '$1 ')
         for (const paper of packetOf(of))
@@ -163,7 +166,7 @@ describe('papers as PDF', () => {
         expect(told).toMatch(new RegExp(`${name} ${inFours(made.check)}`))
         expect(told).toContain(`Check code of the dock ${inFours(of.dock.fingerprint.all)}`)
       }
-      expect(texts).toContain(formatMoney(made.total, 'USD', 'en'))
+      expect(texts).toContain(usd(made.total))
     }
     const [binding, estimated] = await Promise.all(
       (['quote', 'estimate'] as const).map(async (what) =>

@@ -147,7 +147,7 @@ describe('the same dock', () => {
     import { packetOf } from './geometry/paper/packet.ts'
     import { demoCatalog, demoDesign, derive } from './rules/index.ts'
     import { paperFonts } from './src/cli/fonts.ts'
-    const options = { units: 'imperial', lang: 'en', size: 'letter', date: process.argv[1], by: 'A. Person' }
+    const options = { units: 'imperial', language: { tag: 'en', decimal: '.', digits: '0123456789', words: {} }, size: 'letter', date: process.argv[1], by: 'A. Person' }
     const papers = packetOf({ dock: derive(demoDesign, demoCatalog), design: demoDesign, catalog: demoCatalog, options })
     const bytes = pdfOf(papers, paperFonts(), { date: process.argv[1] })
     process.stdout.write(createHash('sha256').update(bytes).digest('hex'))`

@@ -1,6 +1,6 @@
 /** What changed between two quotes, on lines written down by hand, and how it is said. */
 import { describe, expect, it } from 'vitest'
-import { assessKit, type Design, demoCatalog, demoDesign, deriveKit } from '../../../rules/index.ts'
+import { assessKit, type Design, demoCatalog, demoDesign, deriveKit, ENGLISH } from '../../../rules/index.ts'
 import type { QuoteLine } from '../../../rules/papers/quote.ts'
 import { sinceSaid } from '../../../rules/papers/quote-since.ts'
 import { type Quote, quote, quoteChanges, quoteFile } from '../../../rules/papers.ts'
@@ -154,7 +154,7 @@ describe('since the last quote, in words', () => {
     const now = dockOf(design)
     const made = quote(now, design, demoCatalog, { date: '2026-04-01' })
     return sinceSaid(was, { dock: now, quote: { ...made, ...more } }, demoCatalog, {
-      lang: 'en',
+      language: ENGLISH,
       units: 'metric',
     })
   }

@@ -9,12 +9,14 @@ import {
   demoCatalog,
   demoDesign,
   deriveKit,
+  english,
+  wordsOf,
 } from '../../../rules/index.ts'
 import { productOf, shareOf } from '../../../rules/papers/money.ts'
 import {
   daysAfter,
   isDay,
-  paperWords,
+  PAPERS,
   type QuoteAsked,
   quote,
   quoteChanges,
@@ -317,7 +319,7 @@ describe('what changed', () => {
     const higher = { ...demoDesign, dock: { ...demoDesign.dock, deckHeight: 0.7, start: dock.start } }
     const now = dockOf(higher, demoCatalog)
     const { legs } = quoteChanges(before, { dock: now, quote: quote(now, higher, demoCatalog, DAY) })
-    const words = paperWords('en', 'metric')
+    const words = wordsOf(PAPERS, english('metric'))
     const said = legs.flatMap(({ say, why }) =>
       [say, ...why.map((term) => term.say)].map((one) => sentence(one, words)),
     )

@@ -9,10 +9,12 @@ import {
   demoCatalog,
   demoDesign,
   deriveKit,
+  english,
+  wordsOf,
 } from '../../../rules/index.ts'
 import {
   autumn,
-  paperWords,
+  PAPERS,
   type Saying,
   type Step,
   type Steps,
@@ -27,7 +29,7 @@ import { runs } from '../../support/runs.ts'
 const SEED = Number(process.env.LEADLINE_SEED ?? 51_002)
 const RUNS = runs(250)
 
-const words = [paperWords('en', 'imperial'), paperWords('en', 'metric')]
+const words = [wordsOf(PAPERS, english('imperial')), wordsOf(PAPERS, english('metric'))]
 const seen = { docks: 0, sections: 0, braced: 0, across: 0, ties: 0, hinges: 0, empty: 0, heavy: 0 }
 
 const sayingsOf = ({ title, lines, lift, loose, tools }: Step): Saying[] => [
@@ -374,7 +376,7 @@ describe('the papers’ words', () => {
   })
 
   it('have each line of work for both seasons', async () => {
-    const { default: en } = await import('../../../rules/words/papers.en.json')
+    const { default: en } = await import('../../../rules/words/en/papers.json')
     const keys = Object.keys(en)
     const only = (season: string): string[] =>
       keys.flatMap((key) =>

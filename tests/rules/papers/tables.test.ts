@@ -9,23 +9,17 @@ import {
   demoCatalog,
   demoDesign,
   deriveKit,
+  english,
+  wordsOf,
 } from '../../../rules/index.ts'
-import {
-  countCards,
-  fraction,
-  labels,
-  paperWords,
-  sentence,
-  stations,
-  survey,
-} from '../../../rules/papers.ts'
-import en from '../../../rules/words/papers.en.json' with { type: 'json' }
+import { countCards, fraction, labels, PAPERS, sentence, stations, survey } from '../../../rules/papers.ts'
+import en from '../../../rules/words/en/papers.json' with { type: 'json' }
 import { anyCase } from '../../support/arbitraries.ts'
 import { runs } from '../../support/runs.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 51_005)
 const RUNS = runs(200)
-const words = [paperWords('en', 'imperial'), paperWords('en', 'metric')]
+const words = [wordsOf(PAPERS, english('imperial')), wordsOf(PAPERS, english('metric'))]
 const dockOf = (design: Design, catalog: Catalog): Dock => assessKit(deriveKit(design, catalog))
 
 describe('the stations of the demo dock', () => {

@@ -1,18 +1,22 @@
 /** Figures of findings and remedies: numbers, ids, codes, names and keys. Words of ours are in the language files alone. */
 import type { Catalog } from '../../../rules/catalog/schema.ts'
 import type { Dock, Figure } from '../../../rules/dock.ts'
-import english from '../../../rules/words/en.json' with { type: 'json' }
-import later from '../../../rules/words/structure.en.json' with { type: 'json' }
+import dock from '../../../rules/words/en/dock.json' with { type: 'json' }
+import findings from '../../../rules/words/en/findings.json' with { type: 'json' }
+import structure from '../../../rules/words/en/structure.json' with { type: 'json' }
 import type { Law } from './law.ts'
 
 const NUMBERS = 'm fetch m/s s mm kg N Nm Pa slope share factor count deg'.split(' ')
 /** Cases of loads as `rules/structure/dock/combinations.ts` names them: `D+L left`, `0.6D+W high left`, `D+P end.left lake`. */
 const CASE = /^(0\.6)?D(\+[\w.]+)*( [\w.-]+)*$/
-type Keys = Readonly<Record<string, Readonly<Record<string, string>>>>
-const KEYS: readonly Keys[] = [english.keys, later.keys]
-const CODES = new Set([english.findings, english.clashes, later.findings].flatMap(Object.keys))
+const WORDS = Object.entries({ ...findings, ...structure })
+const CODES = new Set(
+  WORDS.flatMap(([key]) => (key.endsWith('.plain') ? [key.slice(0, -'.plain'.length)] : [])),
+)
+/** `name.TABLE.KEY` to its word. */
+const KEYS = new Map(WORDS.filter(([key]) => key.startsWith('name.')))
 /** Of ours, though files of others say them too: a language must be able to say them its own way. */
-const OURS = new Set(KEYS.flatMap((keys) => Object.values(keys).flatMap(Object.entries).flat()))
+const OURS = new Set<unknown>([...KEYS].flatMap(([key, word]) => [key.split('.').slice(2).join('.'), word]))
 
 /** Texts and keys anywhere in a file of the user's or the shop's. */
 function textsIn(value: unknown, into: Set<string>): Set<string> {
@@ -31,14 +35,14 @@ const shopTexts = (catalog: Catalog): Set<string> => {
   return known
 }
 
-export const figuresHoldNoWords: Law = (dock, design, catalog) => {
-  const figures = dock.findings.flatMap((f) =>
+export const figuresHoldNoWords: Law = (of, design, catalog) => {
+  const figures = of.findings.flatMap((f) =>
     [f.values, f.remedy?.values ?? {}].flatMap((values) =>
       Object.entries(values).map(([name, figure]) => ({ code: f.code, name, figure })),
     ),
   )
   if (figures.length === 0) return []
-  const own = namesOf(dock)
+  const own = namesOf(of)
   textsIn(design, own)
   own.add(`${design.catalog?.id} ${design.catalog?.version}`).add(`${catalog.id} ${catalog.edition}`)
   const isName = (item: string): boolean => (own.has(item) || shopTexts(catalog).has(item)) && !OURS.has(item)
@@ -46,8 +50,8 @@ export const figuresHoldNoWords: Law = (dock, design, catalog) => {
     if (NUMBERS.includes(unit)) return typeof item === 'number' && Number.isFinite(item)
     if (typeof item !== 'string') return false
     if (unit === 'text') return isName(item)
-    if (unit === 'kind') return Object.hasOwn(english.kinds, item)
-    if (unit === 'key') return KEYS.some((keys) => Object.hasOwn(keys[name] ?? {}, item))
+    if (unit === 'kind') return Object.hasOwn(dock, `kind-in-sentence.${item}`)
+    if (unit === 'key') return KEYS.has(`name.${name}.${item}`)
     if (unit === 'code') return CODES.has(item)
     return unit === 'case' && CASE.test(item)
   }

@@ -1,16 +1,15 @@
 /** Every case that the engine names is told in words; a name that it does not know is told as it is. */
 import { expect, it } from 'vitest'
-import { fill } from '../../rules/index.ts'
+import { english, wordsOf } from '../../rules/index.ts'
 import { combinations } from '../../rules/structure/dock/combinations.ts'
-import { caseInWords } from '../../src/panel/load-case-words.ts'
-import words from '../../src/words/loads.json' with { type: 'json' }
-import type { LoadWord } from '../../src/words/use-load-words.ts'
+import { caseInWords } from '../../src/words/load-case-words.ts'
+import { LOADS, type LoadWord } from '../../src/words/loads.ts'
 
-const loads = (key: LoadWord, values = {}): string => {
-  if (!(key in words)) throw new Error(`no word ${key}`)
-  return fill(words[key], values)
+const t = (key: LoadWord, values = {}): string => {
+  if (!(key in LOADS.english)) throw new Error(`no word ${key}`)
+  return wordsOf(LOADS, english('imperial'))(key, values)
 }
-const said = (name: string) => caseInWords(name, { loads })
+const said = (name: string) => caseInWords(name, { t })
 
 it('each combination of loads has words of its own, and none of its signs is left in them', () => {
   const ways = ['left', 'right', 'shore', 'lake'] as const

@@ -1,0 +1,75 @@
+/**
+ * A language as plain data: its words by subject, and how it writes a number. English is built in, each subject with what says it
+ * (`en/*.json`); any other language is a file of the same keys (`language-file.ts`), and what it lacks is said in English.
+ */
+import type { Units } from './figures.ts'
+
+/** A sentence with `{names}`, or the forms of one by the figure that `count` names (keys as of Intl.PluralRules). */
+export type Template =
+  | string
+  | { readonly count: string; readonly other: string; readonly [form: string]: string }
+
+export type SubjectWords = Readonly<Record<string, Template>>
+
+export interface Language {
+  /** BCP 47, canonical. */
+  readonly tag: string
+  readonly decimal: string
+  /** Its ten digits, from nought on. */
+  readonly digits: string
+  /** By subject, then by key. Empty for English. */
+  readonly words: Readonly<Record<string, SubjectWords>>
+}
+
+/** Whom something is told: in these words and units. */
+export interface Reader {
+  readonly language: Language
+  readonly units: Units
+}
+
+export const ENGLISH: Language = { tag: 'en', decimal: '.', digits: '0123456789', words: {} }
+
+/** @param tag as a page says it: `fr`, `fr-CA`, `en_US`, nothing, or anything (then English) */
+export function languageOf(tag: string, words: Language['words'] = {}): Language {
+  const locale = localeOf(tag)
+  if (locale === 'en') return { ...ENGLISH, words }
+  const format = new Intl.NumberFormat(locale, { useGrouping: false })
+  const decimal = format.formatToParts(0.5).find(({ type }) => type === 'decimal')?.value ?? '.'
+  return {
+    tag: locale,
+    decimal,
+    digits: [...ENGLISH.digits].map((n) => format.format(Number(n))).join(''),
+    words,
+  }
+}
+
+/** The language that a text is in: English where the language has no words of its own. */
+export const spokenIn = ({ tag, words }: Language): string =>
+  Object.keys(words).length > 0 || tag.startsWith('en') ? tag : 'en'
+
+export const english = (units: Units): Reader => ({ language: ENGLISH, units })
+
+/** The tag of a language (BCP 47) that formats take: a page may say `en_US`, nothing, or anything; English where it is none. */
+export function localeOf(lang: string): string {
+  if (lang === 'en') return lang
+  try {
+    return Intl.getCanonicalLocales(lang.replaceAll('_', '-'))[0] ?? 'en'
+  } catch {
+    return 'en'
+  }
+}
+
+/** A number that is written with a point, as the language writes it. */
+export function inDigits(text: string, { decimal, digits }: Language): string {
+  if (decimal === '.' && digits === ENGLISH.digits) return text
+  return text.replace(/[\d.]/g, (sign) => (sign === '.' ? decimal : (digits[Number(sign)] ?? sign)))
+}
+
+/** The form of a sentence that a count asks for. */
+export const pluralOf = (count: number, { tag }: Language): string =>
+  tag === 'en' ? (count === 1 ? 'one' : 'other') : new Intl.PluralRules(tag).select(count)
+
+export const listOf = (items: readonly string[], { tag }: Language): string =>
+  tag === 'en'
+    ? items.join(', ')
+    : new Intl.ListFormat(tag, { type: 'unit', style: 'short' }).format([...items])

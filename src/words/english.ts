@@ -1,0 +1,41 @@
+/** All that is said in English, by subject: what a translator begins with, and what another language is held against. */
+import basis from '../../rules/words/en/basis.json' with { type: 'json' }
+import depths from '../../rules/words/en/depths.json' with { type: 'json' }
+import dock from '../../rules/words/en/dock.json' with { type: 'json' }
+import documents from '../../rules/words/en/documents.json' with { type: 'json' }
+import drawing from '../../rules/words/en/drawing.json' with { type: 'json' }
+import figures from '../../rules/words/en/figures.json' with { type: 'json' }
+import findings from '../../rules/words/en/findings.json' with { type: 'json' }
+import forces from '../../rules/words/en/forces.json' with { type: 'json' }
+import loads from '../../rules/words/en/loads.json' with { type: 'json' }
+import papers from '../../rules/words/en/papers.json' with { type: 'json' }
+import peopleAndBoat from '../../rules/words/en/people-and-boat.json' with { type: 'json' }
+import reasons from '../../rules/words/en/reasons.json' with { type: 'json' }
+import request from '../../rules/words/en/request.json' with { type: 'json' }
+import scene from '../../rules/words/en/scene.json' with { type: 'json' }
+import screen from '../../rules/words/en/screen.json' with { type: 'json' }
+import structure from '../../rules/words/en/structure.json' with { type: 'json' }
+import terminal from '../../rules/words/en/terminal.json' with { type: 'json' }
+import waves from '../../rules/words/en/waves.json' with { type: 'json' }
+import type { SubjectWords } from '../../rules/words/language.ts'
+
+export const ENGLISH_WORDS: Readonly<Record<string, SubjectWords>> = {
+  basis,
+  depths,
+  dock,
+  documents,
+  drawing,
+  figures,
+  findings,
+  forces,
+  loads,
+  papers,
+  'people-and-boat': peopleAndBoat,
+  reasons,
+  request,
+  scene,
+  screen,
+  structure,
+  terminal,
+  waves,
+}
