@@ -1,7 +1,7 @@
 /** A kit judged and published, but for its structure, clashes and remedies: all that can be told in the frame of a drag. */
 import { findAll } from './checks/index.ts'
 import type { Brace, Dock, Joint, Leg, Pair, Ramp, Section } from './dock.ts'
-import { fingerprintOf } from './fingerprint.ts'
+import { fingerprintIn } from './fingerprint.ts'
 import { type Kit, placementsOf, poseOf } from './kit.ts'
 import { round6 } from './numbers.ts'
 import { lowClearance, riseOf, toBed, toFrame } from './parts/braces.ts'
@@ -46,7 +46,7 @@ export function proposeKit(kit: Kit): Dock {
     pending: true,
     findings: findAll(kit, waves),
     reasons: explain(kit, waves),
-    fingerprint: fingerprintOf(design, shop.catalog),
+    fingerprint: fingerprintIn(design, shop),
   })
 }
 

@@ -19,6 +19,7 @@ import {
 } from './layout/index.ts'
 import { bearing, findStart, type Start } from './layout/start.ts'
 import { round6 } from './numbers.ts'
+import { type Once, onceOf } from './once.ts'
 import { putBrace } from './parts/brace-parts.ts'
 import { type BracedPair, braceAll } from './parts/braces.ts'
 import { type Count, countParts } from './parts/count.ts'
@@ -58,7 +59,12 @@ export interface Kit {
   readonly pairs: readonly BracedPair[]
   readonly extras: Extras
   readonly count: Count
+  /** What several checks ask of the same kit. */
+  readonly once: Once<Kit>
 }
+
+/** Before its parts are counted. */
+type PlacedKit = Omit<Kit, 'count' | 'once'>
 
 /**
  * Everything that follows from a valid Design by geometry and counting. Pure; never throws on a valid Design and Catalog.
@@ -83,12 +89,17 @@ export function deriveKit(design: Design, catalog: Catalog, bed: Bed = makeBed(d
   const ramp = layout.ramp ? restRamp(layout, design, shop, bed, start.x) : null
 
   const placed = { design, shop, bed, start, layout, joints, ramp, legs, pairs, extras }
-  return { ...placed, count: countParts(familiesOf(placed), layout, shop) }
+  const kit: Kit = {
+    ...placed,
+    count: countParts(familiesOf(placed), layout, shop),
+    once: onceOf(() => kit),
+  }
+  return kit
 }
 
 /** Every part family of a dock, in a steady order. */
 const familiesOf =
-  ({ design, shop, layout, joints, ramp, legs, pairs, extras }: Omit<Kit, 'count'>): EachFamily =>
+  ({ design, shop, layout, joints, ramp, legs, pairs, extras }: PlacedKit): EachFamily =>
   (take) => {
     const deck = design.dock.deckHeight
     const pose = (p: Placed): Pose => poseOf(p, { design, ramp })
@@ -135,7 +146,7 @@ const NO_CORNERS: readonly Corner[] = []
 const ontoItself = ({ pair: { legs } }: BracedPair): boolean => legs[0].section === legs[1].section
 
 /** Every piece of a dock, each once, in a steady order. */
-function putAll(kit: Omit<Kit, 'count'>, put: Put): void {
+function putAll(kit: PlacedKit, put: Put): void {
   familiesOf(kit)((family) => {
     for (const item of family.all) family.put(put, item)
   })

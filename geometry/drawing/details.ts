@@ -1,9 +1,9 @@
 /** Hinge and hook joint at a larger scale, as they are built: what goes where, which wrench. */
 import { type Dock, formatLength, type Joint, type PartKind, wordsIn } from '../../rules/index.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
+import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
 import { dot } from '../vec.ts'
-import type { Drawn } from './plan.ts'
 import { type Eye, project, type Shown } from './project.ts'
 import {
   type Bounds,

@@ -1,9 +1,10 @@
 /** The dock from its right side, on its bed: levels, deck over water, each leg's length and set height. */
-import { type Catalog, type Dock, formatLength } from '../../rules/index.ts'
+import { type Dock, formatLength } from '../../rules/index.ts'
 import { factsOf } from '../../rules/part-kinds.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
+import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
-import { type Drawn, rangeOf } from './plan.ts'
+import { rangeOf } from './plan.ts'
 import { placementsOf, project, type Shown, SIDE } from './project.ts'
 import {
   type Bounds,
@@ -22,19 +23,13 @@ const GROUND = 0.35
 const SAME = 0.02
 
 /** Outlines of a whole dock: many pictures are made of one, with more and more of it standing. */
-const known = new WeakMap<Dock, readonly Shown[]>()
-function outlines(dock: Dock, catalog: Catalog): readonly Shown[] {
-  const shown =
-    known.get(dock) ??
-    project(
-      placementsOf(dock, (kind) => factsOf(kind).side !== null),
-      catalog,
-      SIDE,
-      (kind) => factsOf(kind).side === 'outline',
-    )
-  known.set(dock, shown)
-  return shown
-}
+const outlines = ({ dock, catalog }: Drawn): readonly Shown[] =>
+  project(
+    placementsOf(dock, (kind) => factsOf(kind).side !== null),
+    catalog,
+    SIDE,
+    (kind) => factsOf(kind).side === 'outline',
+  )
 
 /** What belongs to some of a dock's sections. */
 function partOf(dock: Dock, has: ReadonlySet<string>): Dock {
@@ -47,11 +42,11 @@ function partOf(dock: Dock, has: ReadonlySet<string>): Dock {
 
 /** @param only the sections that stand; where absent all of them. What is shown of the lake is the same. */
 export function elevationView(drawn: Drawn, only?: readonly string[]): View {
-  const { design, catalog, units, lang, bed } = drawn
+  const { design, units, lang, bed } = drawn
   const has = only && new Set(only)
   const dock = has ? partOf(drawn.dock, has) : drawn.dock
   const t = drawingWords(lang, units)
-  const all = outlines(drawn.dock, catalog)
+  const all = drawn.once(outlines)
   const shown = has ? all.filter(({ section }) => has.has(section)) : all
   const own = boundsOf(shown.flatMap(({ path }) => path.points))
   const { x0, x1 } = rangeOf(drawn.dock)

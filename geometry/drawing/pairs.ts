@@ -1,9 +1,10 @@
 /** Each different pair of legs from the shore: set heights, spacing, the brace between its clamps. */
 import { type Dock, formatLength, type Pair, type Vec3 } from '../../rules/index.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
+import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
 import { cross, dot } from '../vec.ts'
-import { type Drawn, numberOf } from './plan.ts'
+import { numberOf } from './plan.ts'
 import { type Eye, project } from './project.ts'
 import { boundsOf, EARTH, type View, type ViewDimension, type ViewPath } from './view.ts'
 

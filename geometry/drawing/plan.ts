@@ -1,9 +1,11 @@
 /** The dock from above: frames and decking, legs with their numbers, what lies under the deck in dashes, the lake's depths. */
-import { type Bed, type Dock, formatLength, type Project, type Units } from '../../rules/index.ts'
+
+import { type Bed, type Dock, formatLength } from '../../rules/index.ts'
 import { factsOf } from '../../rules/part-kinds.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
 import { bedMesh } from '../bed.ts'
 import { contours } from '../contours.ts'
+import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
 import { INK } from '../paper/style.ts'
 import { ABOVE, placementsOf, project } from './project.ts'
@@ -16,12 +18,6 @@ import {
   type ViewNote,
   type ViewPath,
 } from './view.ts'
-
-/** A project as a paper shows it: made once for all views of a file. */
-export interface Drawn extends Project {
-  readonly units: Units
-  readonly lang: string
-}
 
 /** Legs by number, as on every sheet: in the Dock's own order, from 1. */
 export const numberOf = (dock: Dock, leg: string): number => dock.legs.findIndex(({ id }) => id === leg) + 1

@@ -10,24 +10,16 @@ import {
   point3d,
   TextHorizontalAlignment,
 } from '@tarikjabiri/dxf'
-import {
-  type Catalog,
-  type Design,
-  type Dock,
-  EXACT,
-  projectOf,
-  sectionProperties,
-} from '../../rules/index.ts'
+import { type Catalog, EXACT, sectionProperties } from '../../rules/index.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
 import { elevationView } from '../drawing/elevation.ts'
 import { PAPER, placeLabels } from '../drawing/labels.ts'
 import { boxOfView, paintView } from '../drawing/paint.ts'
 import { alikePairs, pairView } from '../drawing/pairs.ts'
-import { type Drawn, planView } from '../drawing/plan.ts'
+import { planView } from '../drawing/plan.ts'
 import { type Layer, PENS, type View } from '../drawing/view.ts'
-import { codeOf } from '../paper/document.ts'
+import { codeOf, type PaperOf } from '../paper/document.ts'
 import type { Mark, Point } from '../paper/marks.ts'
-import type { PaperOptions } from '../paper/options.ts'
 import { CAP_HEIGHT, printable } from '../paper/text.ts'
 
 /** Color number of each layer, of the format's own 255: 7 is black or white, whichever shows. */
@@ -65,10 +57,9 @@ const figure = (value: number): number => Math.round(value * DIGITS) / DIGITS
  * DXF text (version AC1021), inches for imperial units and millimeters for metric ones. The same text for the same dock, date and
  * options.
  */
-export function dxfOf(dock: Dock, design: Design, catalog: Catalog, options: PaperOptions): string {
-  const { units, lang } = options
+export function dxfOf(drawn: PaperOf): string {
+  const { dock, catalog, options, units, lang } = drawn
   const t = drawingWords(lang, units)
-  const drawn: Drawn = { ...projectOf(design, catalog, dock), units, lang }
   const k = units === 'imperial' ? 1 / EXACT.inch : 1000
   const dxf = new DxfWriter()
   dxf.setUnits(units === 'imperial' ? DxfUnits.Inches : DxfUnits.Millimeters)

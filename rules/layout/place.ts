@@ -20,6 +20,8 @@ export interface Placed {
   /** The section that it hangs on; null for the ramp and the standing section. */
   readonly host: Placed | null
   readonly plan: Planned
+  /** Its frame's own edges: all sections of a frame share them. */
+  readonly edges: OwnEdges
 }
 
 /** A side of a section: from its start corner (start and end edges: the left corner) along `d` for `length`; `n` points outward. */
@@ -56,25 +58,24 @@ function ownEdge(frame: Frame, edge: Edge): EdgeLine {
   }
 }
 
-/** The four edges of a frame, made once: a long dock asks for them at every joint. */
-const ownEdges = new WeakMap<Frame, Record<Edge, EdgeLine>>()
+type OwnEdges = Readonly<Record<Edge, EdgeLine>>
 
-function edgesOf(frame: Frame): Record<Edge, EdgeLine> {
-  let edges = ownEdges.get(frame)
-  if (!edges) {
-    edges = {
-      start: ownEdge(frame, 'start'),
-      end: ownEdge(frame, 'end'),
-      left: ownEdge(frame, 'left'),
-      right: ownEdge(frame, 'right'),
-    }
-    ownEdges.set(frame, edges)
-  }
-  return edges
-}
+/** The four edges of each frame: a long dock asks for them at every joint. */
+const edgesOfFrames = ({ catalog }: Shop): ReadonlyMap<Frame, OwnEdges> =>
+  new Map(
+    catalog.frames.map((frame) => [
+      frame,
+      {
+        start: ownEdge(frame, 'start'),
+        end: ownEdge(frame, 'end'),
+        left: ownEdge(frame, 'left'),
+        right: ownEdge(frame, 'right'),
+      },
+    ]),
+  )
 
 export function edgeOf(p: Placed, edge: Edge): EdgeLine {
-  const own = edgesOf(p.frame)[edge]
+  const own = p.edges[edge]
   const { c, s } = p
   return {
     x: p.x + c * own.x - s * own.y,
@@ -144,6 +145,7 @@ export interface Layout {
 export function place(plan: readonly Planned[], shop: Shop, start: number): Layout {
   const gap = shop.rules.jointGap
   const children = childrenOf(plan)
+  const edgesOf = shop.once(edgesOfFrames)
   const results: (Placed | undefined)[] = new Array(plan.length)
   const workOrder: Placed[] = []
   const put = (
@@ -158,7 +160,9 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
     const item = plan[i]!
     const c = COS[quarter]!
     const s = SIN[quarter]!
-    const placed = { id: item.id, index: i, role, frame, x, y, heading: 90 * quarter, c, s, host, plan: item }
+    const edges = edgesOf.get(frame)!
+    const heading = 90 * quarter
+    const placed = { id: item.id, index: i, role, frame, x, y, heading, c, s, host, plan: item, edges }
     results[i] = placed
     workOrder.push(placed)
     return placed
@@ -188,7 +192,7 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
       const frame = shop.frames.get(item.frame)
       if (results[i] || !frame) continue
       const on = edgeOf(host, item.edge)
-      const own = edgesOf(frame)[item.with]
+      const own = edgesOf.get(frame)![item.with]
       // The mating edge's outward direction is against the host's; both are of unit length along an axis.
       const c = -(own.nx * on.nx + own.ny * on.ny)
       const s = -(own.nx * on.ny - own.ny * on.nx)

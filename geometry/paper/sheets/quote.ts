@@ -2,7 +2,7 @@
  * The quote: lines by group, what is taken off, tax, freight, total; how long it holds, on which terms; the dock that it is for. The estimate:
  * the same lines at the catalog's prices, without what binds the shop.
  */
-import { type Dock, formatLength, formatMass, formatMoney, projectOf } from '../../../rules/index.ts'
+import { type Dock, formatLength, formatMass, formatMoney } from '../../../rules/index.ts'
 import {
   type Estimate,
   estimate,
@@ -50,7 +50,7 @@ export function estimatePaper(of: PaperOf): Paper {
 }
 
 function pricedPaper(bare: PaperOf, made: Quote | Estimate, since?: QuoteFile): Paper {
-  const { dock, design, catalog, options } = bare
+  const { dock, catalog, options } = bare
   const { units, lang } = options
   const t = sheetWords(lang, units)
   const say = paperWords(lang, units)
@@ -86,12 +86,11 @@ function pricedPaper(bare: PaperOf, made: Quote | Estimate, since?: QuoteFile): 
     money(line.unitPrice),
     money(line.amount),
   ]
-  const drawn = { ...projectOf(design, catalog, dock), units, lang }
-  const picture = wholePicture(drawn, width)
+  const picture = wholePicture(of, width)
   const rows = made.lines.map(row)
   const top = tableHead(columns, rows, width)
   const high = planHeight(dock)
-  const plan = planPicture(drawn, [], { x0: 0, y0: 0, x1: width, y1: high })
+  const plan = planPicture(of, [], { x0: 0, y0: 0, x1: width, y1: high })
   const flow: Flow = [
     ...head(say(kind), of, options, catalog),
     ...(binds ? [] : paragraph(say('estimate-lead'), width, { weight: 'bold' })),

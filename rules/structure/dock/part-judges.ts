@@ -12,7 +12,7 @@ const lengthOf = ({ nodes, members }: DockFrame, member: number): number => {
 export const legJudges = (frame: DockFrame): MemberJudge[] =>
   frame.legs.map(({ leg, members }) =>
     memberJudge(
-      frame.kit.shop.catalog,
+      frame.kit.shop,
       leg.stock!.stock,
       members.map((m) => {
         const length = lengthOf(frame, m)
@@ -28,7 +28,7 @@ export const railJudges = (frame: DockFrame): MemberJudge[] =>
     const side = rail.edge === 'left' || rail.edge === 'right'
     const held = side ? size.length / (size.cross.count + 1) : size.width
     return memberJudge(
-      frame.kit.shop.catalog,
+      frame.kit.shop,
       side ? size.rail : size.ends,
       rail.members.map((m) => ({ at: frame.slot[m]!, length: lengthOf(frame, m), held })),
       'ends',

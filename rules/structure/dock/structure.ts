@@ -64,7 +64,7 @@ export function structureOf(
     buckling,
     bucklingUnbraced: deep ? bare.buckling() : null,
     sleeve: {
-      stiffness: round6(sleeveStiffness(kit.shop.catalog)),
+      stiffness: round6(sleeveStiffness(kit.shop)),
       stated: kit.shop.catalog.sleeve.stiffness !== undefined,
     },
     sleeves: deep ? SLEEVES.map((part) => withSleeves(kit, waves, part)) : [],

@@ -121,7 +121,7 @@ function sectionsOf({ kit, corners, nodes }: DockFrame, at: (node: number) => Mo
  * (Euler-Bernoulli, no load along it), in each upright plane: k (corner − end) = M(end).
  */
 function legsOf(frame: DockFrame, at: (node: number) => Move): SwayingLeg[] {
-  const spring = sleeveStiffness(frame.kit.shop.catalog)
+  const spring = sleeveStiffness(frame.kit.shop)
   return frame.legs.map(({ leg, members }) => {
     const points: LegPoint[] = members.map((member) => {
       const node = frame.members[member]!.from

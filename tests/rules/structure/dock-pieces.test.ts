@@ -1,6 +1,6 @@
 /** Small pieces of a dock's structure by hand: where a boat lies, how far sleeves let a deck go, who judges which part, why nobody can. */
 import { describe, expect, it } from 'vitest'
-import { type Catalog, demoCatalog } from '../../../rules/index.ts'
+import { type Catalog, demoCatalog, shopOf } from '../../../rules/index.ts'
 import type { Kit } from '../../../rules/kit.ts'
 import { analyze, outerCorners } from '../../../rules/structure/dock/analysis.ts'
 import { berth, bumperAt } from '../../../rules/structure/dock/boat.ts'
@@ -173,7 +173,7 @@ describe('play', () => {
 describe('a member', () => {
   // The demo's leg, 1.5 m long in one piece, not welded; forces on its two ends in its own axes, x along it.
   const length = 1.5
-  const judge = () => memberJudge(demoCatalog, 'pipe-2', [{ at: 0, length, held: length }], 'none')
+  const judge = () => memberJudge(shopOf(demoCatalog), 'pipe-2', [{ at: 0, length, held: length }], 'none')
   const ends = (from: number[], to: number[]) => Float64Array.from([...from, ...to])
   const strengths = strengthsOfStock(demoCatalog, 'pipe-2', { length, weld: 'none' })!
 

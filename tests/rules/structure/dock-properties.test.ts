@@ -292,7 +292,7 @@ describe('every case of a dock', () => {
         cornerLoads,
         fc.double({ min: 1, max: 3, noNaN: true }),
         fc.constantFrom(0, 1),
-        ({ kit, catalog }, list, times, live) => {
+        ({ kit }, list, times, live) => {
           const built = dockFrame(kit)
           // What holds up to a limit and no more does not scale: locks and posts are left out.
           const frame = {
@@ -325,7 +325,7 @@ describe('every case of a dock', () => {
               stands,
               uses: frame.legs.map(({ leg, members }) => {
                 const judge = memberJudge(
-                  catalog,
+                  frame.kit.shop,
                   leg.stock!.stock,
                   members.map((m) => ({
                     at: frame.slot[m]!,

@@ -1,0 +1,19 @@
+/** A project as papers show it: made once for all views of a file. */
+import type { Project, Units } from '../rules/index.ts'
+import { type Once, onceOf } from '../rules/once.ts'
+
+export interface Drawn extends Project {
+  readonly units: Units
+  readonly lang: string
+  /** What several views of it share: a paper has as many pictures of one dock as that has sections. */
+  readonly once: Once<Drawn>
+}
+
+/** What else `project` may hold is of no account. */
+export function drawnOf(
+  { design, catalog, shop, bed, dock }: Project,
+  { units, lang }: Pick<Drawn, 'units' | 'lang'>,
+): Drawn {
+  const drawn: Drawn = { design, catalog, shop, bed, dock, units, lang, once: onceOf(() => drawn) }
+  return drawn
+}
