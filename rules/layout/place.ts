@@ -148,7 +148,7 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
   const edgesOf = shop.once(edgesOfFrames)
   const results: (Placed | undefined)[] = new Array(plan.length)
   const workOrder: Placed[] = []
-  const put = (
+  const add = (
     i: number,
     frame: Frame,
     role: Role,
@@ -172,9 +172,9 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
   let ramp: Placed | null = null
   let standing: Placed | null = null
   if (shoreEnd) {
-    standing = put(shoreEnd.standingIndex, shoreEnd.standing, 'standing', start, 0, 0, null)
+    standing = add(shoreEnd.standingIndex, shoreEnd.standing, 'standing', start, 0, 0, null)
     if (shoreEnd.ramp)
-      ramp = put(
+      ramp = add(
         shoreEnd.rampIndex,
         shoreEnd.ramp,
         'ramp',
@@ -202,7 +202,7 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
       const my = on.y + on.dy * mid + on.ny * gap
       const ox = own.x + (own.dx * own.length) / 2
       const oy = own.y + (own.dy * own.length) / 2
-      put(i, frame, 'following', mx - (c * ox - s * oy), my - (s * ox + c * oy), quarter, host)
+      add(i, frame, 'following', mx - (c * ox - s * oy), my - (s * ox + c * oy), quarter, host)
     }
   }
   const unknown = plan.filter((item) => !shop.frames.has(item.frame))

@@ -13,10 +13,10 @@ import type { Edge } from '../dock.ts'
 import { edgeLength, edgeOf, type Joints, type Layout, type Placed } from '../layout/index.ts'
 import { atLeast, SLACK } from '../numbers.ts'
 import { PART_KINDS } from '../part-kinds.ts'
+import { type EmitPart, frameTop, spread } from './emit-part.ts'
 import { freeEdges, type Interval } from './free-edges.ts'
 import type { LegSite, PlacedLeg } from './legs.ts'
 import { blockedFor } from './post-room.ts'
-import { frameTop, type Put, spread } from './put.ts'
 import { headingOf, quarterTurn } from './turn.ts'
 
 export interface PlacedExtra {
@@ -157,13 +157,13 @@ function fitPost(
   return { bed, required, stock: stock ?? null }
 }
 
-export function putExtra(put: Put, item: PlacedExtra, deck: number, shop: Shop): void {
+export function emitExtra(emit: EmitPart, item: PlacedExtra, deck: number, shop: Shop): void {
   const { extra, id, section, x, y, nx, ny, post } = item
   const outward = quarterTurn(headingOf(nx, ny))
   const top = deck + frameTop(shop)
   if (post?.stock && extra.place === 'post') {
     const z = post.bed - embedOf(extra, shop)
-    put(shop.type('anchor-post', post.stock.code), id, section, x, y, z, quarterTurn(section.heading))
+    emit(shop.type('anchor-post', post.stock.code), id, section, x, y, z, quarterTurn(section.heading))
   }
   const depth = shop.shape(section.frame).depth + frameTop(shop)
   for (const part of extra.parts) {
@@ -172,11 +172,11 @@ export function putExtra(put: Put, item: PlacedExtra, deck: number, shop: Shop):
     for (let i = 0; i < part.count; i++)
       switch (frame) {
         case 'post-at-bed':
-          put(type, id, section, x, y, post?.bed ?? 0, outward)
+          emit(type, id, section, x, y, post?.bed ?? 0, outward)
           break
         case 'post-at-rail': {
           const inward = quarterTurn(headingOf(-nx, -ny))
-          put(type, id, section, x, y, top - (depth * (i + 0.5)) / part.count, inward)
+          emit(type, id, section, x, y, top - (depth * (i + 0.5)) / part.count, inward)
           break
         }
         case 'edge-at-rail': {
@@ -186,12 +186,12 @@ export function putExtra(put: Put, item: PlacedExtra, deck: number, shop: Shop):
           const aside = spread(i % n, n, n * (boards?.size[1] ?? 0))
           const row = Math.floor(i / n)
           const z = top - (depth * (row + 0.5)) / Math.ceil(part.count / n)
-          put(type, id, section, x - ny * aside, y + nx * aside, z, outward)
+          emit(type, id, section, x - ny * aside, y + nx * aside, z, outward)
           break
         }
         case 'edge': {
           const aside = spread(i, part.count, part.count * part.size[1])
-          put(type, id, section, x - ny * aside, y + nx * aside, deck, outward)
+          emit(type, id, section, x - ny * aside, y + nx * aside, deck, outward)
           break
         }
         default:
