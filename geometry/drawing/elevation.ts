@@ -4,8 +4,9 @@ import { factsOf } from '../../rules/part-kinds.ts'
 import { drawingWords } from '../../rules/words/drawing.ts'
 import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
-import { rangeOf } from './plan.ts'
-import { placementsOf, project, type Shown, SIDE } from './project.ts'
+import { SIDE } from '../projection.ts'
+import { outlinesFrom, placementsOf, type Shown } from './outlines.ts'
+import { shownAlong } from './plan.ts'
 import {
   type Bounds,
   boundsOf,
@@ -23,8 +24,8 @@ const GROUND = 0.35
 const SAME = 0.02
 
 /** Outlines of a whole dock: many pictures are made of one, with more and more of it standing. */
-const outlines = ({ dock, catalog }: Drawn): readonly Shown[] =>
-  project(
+const sideOutlines = ({ dock, catalog }: Drawn): readonly Shown[] =>
+  outlinesFrom(
     placementsOf(dock, (kind) => factsOf(kind).side !== null),
     catalog,
     SIDE,
@@ -46,10 +47,10 @@ export function elevationView(drawn: Drawn, only?: readonly string[]): View {
   const has = only && new Set(only)
   const dock = has ? partOf(drawn.dock, has) : drawn.dock
   const t = drawingWords(lang, units)
-  const all = drawn.once(outlines)
+  const all = drawn.once(sideOutlines)
   const shown = has ? all.filter(({ section }) => has.has(section)) : all
   const own = boundsOf(shown.flatMap(({ path }) => path.points))
-  const { x0, x1 } = rangeOf(drawn.dock)
+  const { x0, x1 } = shownAlong(drawn.dock)
   const ground = bed.knots(x0, x1).map((x): Point => [x, bed.bedAt(x, bed.lineY)])
   const { low, high } = design.site.levels
   const depths = ground.map(([, z]) => z)

@@ -1,4 +1,5 @@
 export { berthSection } from './berth.ts'
+export { toPlan } from './footprint.ts'
 export {
   CORNERS,
   hasHooks,
@@ -18,6 +19,5 @@ export {
   type Placed,
   place,
   shoreEndOf,
-  toPlan,
 } from './place.ts'
 export { planOf } from './plan.ts'

@@ -2,6 +2,7 @@
 import type { Frame } from '../catalog/index.ts'
 import type { Shop } from '../catalog-index.ts'
 import type { Edge, Role } from '../dock.ts'
+import { cosOf, footprintAt, type Rectangle, sinOf } from './footprint.ts'
 import type { Planned } from './plan.ts'
 
 export interface Placed {
@@ -34,15 +35,6 @@ export interface EdgeLine {
   readonly ny: number
   readonly length: number
 }
-
-const COS = [1, 0, -1, 0] as const
-const SIN = [0, 1, 0, -1] as const
-
-/** Own coordinates of a section to the dock's plan. */
-export const toPlan = (p: Pick<Placed, 'x' | 'y' | 'c' | 's'>, x: number, y: number): [number, number] => [
-  p.x + p.c * x - p.s * y,
-  p.y + p.s * x + p.c * y,
-]
 
 function ownEdge(frame: Frame, edge: Edge): EdgeLine {
   const half = frame.width / 2
@@ -158,8 +150,8 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
     host: Placed | null,
   ): Placed => {
     const item = plan[i]!
-    const c = COS[quarter]!
-    const s = SIN[quarter]!
+    const c = cosOf(quarter)
+    const s = sinOf(quarter)
     const edges = edgesOf.get(frame)!
     const heading = 90 * quarter
     const placed = { id: item.id, index: i, role, frame, x, y, heading, c, s, host, plan: item, edges }
@@ -216,23 +208,8 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
   }
 }
 
-export interface Rectangle {
-  readonly x0: number
-  readonly x1: number
-  readonly y0: number
-  readonly y1: number
-}
-
 export const edgeLength = (p: Placed, edge: Edge): number =>
   edge === 'left' || edge === 'right' ? p.frame.length : p.frame.width
 
 /** What a section covers in plan. */
-export function footprint(p: Placed): Rectangle {
-  const { x, y, c, s } = p
-  const { length, width } = p.frame
-  const ax = x - (s * width) / 2
-  const ay = y + (c * width) / 2
-  const bx = x + c * length + (s * width) / 2
-  const by = y + s * length - (c * width) / 2
-  return { x0: Math.min(ax, bx), x1: Math.max(ax, bx), y0: Math.min(ay, by), y1: Math.max(ay, by) }
-}
+export const footprint = (p: Placed): Rectangle => footprintAt(p, p.frame.length, p.frame.width)

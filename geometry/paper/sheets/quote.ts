@@ -3,6 +3,7 @@
  * the same lines at the catalog's prices, without what binds the shop.
  */
 import { type Dock, formatLength, formatMass, formatMoney } from '../../../rules/index.ts'
+import { footprintOfAll } from '../../../rules/layout/footprint.ts'
 import {
   type Estimate,
   estimate,
@@ -17,8 +18,6 @@ import { inFours } from '../../../rules/words/fours.ts'
 import { paperWords } from '../../../rules/words/papers.ts'
 import { sheetWords } from '../../../rules/words/sheets.ts'
 import { planPicture, wholePicture } from '../../drawing/picture.ts'
-import { cornersOf } from '../../drawing/plan.ts'
-import { boundsOf } from '../../drawing/view.ts'
 import { band, figure, keyValues, list, paragraph, subheading, writeOn } from '../blocks.ts'
 import { documentOf, head, type PaperOf, widthOf } from '../document.ts'
 import { type Block, block, type Flow } from '../flow.ts'
@@ -34,8 +33,9 @@ export type QuoteWanted = Omit<QuoteAsked, 'date'> & {
 
 /** Height of the dock from above, mm: more for one that reaches sideways. */
 function planHeight({ sections }: Dock): number {
-  if (sections.length === 0) return 0
-  const { x0, x1, y0, y1 } = boundsOf(sections.flatMap(cornersOf))
+  const covered = footprintOfAll(sections)
+  if (!covered) return 0
+  const { x0, x1, y0, y1 } = covered
   return Math.min(76, Math.max(42, (130 * (y1 - y0)) / (x1 - x0)))
 }
 

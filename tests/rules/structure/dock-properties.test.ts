@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { deriveKit } from '../../../rules/index.ts'
-import { analyze, outerCorners, type Solved } from '../../../rules/structure/dock/analysis.ts'
+import { analyze } from '../../../rules/structure/dock/analysis.ts'
 import {
   deadLoad,
   leanLoad,
@@ -16,7 +16,9 @@ import { AS_BUILT, type DockFrame, dockFrame } from '../../../rules/structure/do
 import { letGo } from '../../../rules/structure/dock/lift-off.ts'
 import { memberJudge } from '../../../rules/structure/dock/member-use.ts'
 import { whyNotJudged } from '../../../rules/structure/dock/not-judged.ts'
+import type { Solved } from '../../../rules/structure/dock/soften.ts'
 import { structureOf } from '../../../rules/structure/dock/structure.ts'
+import { outerCorners } from '../../../rules/structure/dock/sway.ts'
 import type { FrameMember, FrameModel, Vec3 } from '../../../rules/structure/index.ts'
 import {
   type CaseLoad,
