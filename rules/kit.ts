@@ -11,8 +11,8 @@ import {
   type Joints,
   join,
   type Layout,
-  type Placed,
   type PlacedJoint,
+  type PlacedSection,
   place,
   planOf,
   shoreEndOf,
@@ -102,9 +102,9 @@ const familiesOf =
   ({ design, shop, layout, joints, ramp, legs, pairs, extras }: PlacedKit): EachFamily =>
   (take) => {
     const deck = design.dock.deckHeight
-    const pose = (p: Placed): Pose => poseOf(p, { design, ramp })
-    const legged = (p: Placed): readonly Corner[] => joints.legCorners[p.index] ?? NO_CORNERS
-    take<Placed>({
+    const pose = (p: PlacedSection): Pose => poseOf(p, { design, ramp })
+    const legged = (p: PlacedSection): readonly Corner[] => joints.legCorners[p.index] ?? NO_CORNERS
+    take<PlacedSection>({
       all: layout.placed,
       alike: (a, b) => a.frame === b.frame && legged(a) === legged(b),
       carriers: { first: (p) => p, second: (p) => p },
@@ -162,7 +162,7 @@ export function placementsOf(kit: Kit): Placement[] {
 }
 
 /** A section in space: level at the deck's height, or the ramp as it rests. */
-export const poseOf = (p: Placed, { design, ramp }: Pick<Kit, 'design' | 'ramp'>): Pose =>
+export const poseOf = (p: PlacedSection, { design, ramp }: Pick<Kit, 'design' | 'ramp'>): Pose =>
   p.role === 'ramp' && ramp ? ramp.pose : { placed: p, x: p.x, y: p.y, z: design.dock.deckHeight, tilt: 0 }
 
 function restRamp(layout: Layout, design: Design, shop: Shop, bed: Bed, hingeX: number): RampRest {

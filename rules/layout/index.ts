@@ -16,7 +16,7 @@ export {
   edgeOf,
   footprint,
   type Layout,
-  type Placed,
+  type PlacedSection,
   place,
   shoreEndOf,
 } from './place.ts'

@@ -5,7 +5,7 @@ import type { Edge, Role } from '../dock.ts'
 import { cosOf, footprintAt, type Rectangle, sinOf } from './footprint.ts'
 import type { Planned } from './plan.ts'
 
-export interface Placed {
+export interface PlacedSection {
   readonly id: string
   readonly index: number
   readonly role: Role
@@ -19,7 +19,7 @@ export interface Placed {
   readonly c: number
   readonly s: number
   /** The section that it hangs on; null for the ramp and the standing section. */
-  readonly host: Placed | null
+  readonly host: PlacedSection | null
   readonly plan: Planned
   /** Its frame's own edges: all sections of a frame share them. */
   readonly edges: OwnEdges
@@ -66,7 +66,7 @@ const edgesOfFrames = ({ catalog }: Shop): ReadonlyMap<Frame, OwnEdges> =>
     ]),
   )
 
-export function edgeOf(p: Placed, edge: Edge): EdgeLine {
+export function edgeOf(p: PlacedSection, edge: Edge): EdgeLine {
   const own = p.edges[edge]
   const { c, s } = p
   return {
@@ -119,15 +119,15 @@ function childrenOf(plan: readonly Planned[]): { first: Int32Array; next: Int32A
 
 export interface Layout {
   /** In the plan's order. */
-  readonly placed: readonly Placed[]
-  readonly ramp: Placed | null
-  readonly standing: Placed | null
+  readonly placed: readonly PlacedSection[]
+  readonly ramp: PlacedSection | null
+  readonly standing: PlacedSection | null
   /** Sections whose host is missing, or that hang in a circle. */
   readonly unreachable: readonly string[]
   /** Sections of a frame that the catalog does not have. */
   readonly unknownFrames: readonly { readonly id: string; readonly frame: string }[]
   /** In the order of work: standing section, ramp, then outward. */
-  readonly workOrder: readonly Placed[]
+  readonly workOrder: readonly PlacedSection[]
 }
 
 /**
@@ -138,8 +138,8 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
   const gap = shop.rules.jointGap
   const children = childrenOf(plan)
   const edgesOf = shop.once(edgesOfFrames)
-  const results: (Placed | undefined)[] = new Array(plan.length)
-  const workOrder: Placed[] = []
+  const results: (PlacedSection | undefined)[] = new Array(plan.length)
+  const workOrder: PlacedSection[] = []
   const add = (
     i: number,
     frame: Frame,
@@ -147,8 +147,8 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
     x: number,
     y: number,
     quarter: number,
-    host: Placed | null,
-  ): Placed => {
+    host: PlacedSection | null,
+  ): PlacedSection => {
     const item = plan[i]!
     const c = cosOf(quarter)
     const s = sinOf(quarter)
@@ -161,8 +161,8 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
   }
 
   const shoreEnd = shoreEndOf(plan, shop)
-  let ramp: Placed | null = null
-  let standing: Placed | null = null
+  let ramp: PlacedSection | null = null
+  let standing: PlacedSection | null = null
   if (shoreEnd) {
     standing = add(shoreEnd.standingIndex, shoreEnd.standing, 'standing', start, 0, 0, null)
     if (shoreEnd.ramp)
@@ -208,8 +208,8 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
   }
 }
 
-export const edgeLength = (p: Placed, edge: Edge): number =>
+export const edgeLength = (p: PlacedSection, edge: Edge): number =>
   edge === 'left' || edge === 'right' ? p.frame.length : p.frame.width
 
 /** What a section covers in plan. */
-export const footprint = (p: Placed): Rectangle => footprintAt(p, p.frame.length, p.frame.width)
+export const footprint = (p: PlacedSection): Rectangle => footprintAt(p, p.frame.length, p.frame.width)

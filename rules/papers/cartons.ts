@@ -10,7 +10,7 @@ import { type Shop, shopOf } from '../catalog-index.ts'
 import type { Dock, Fingerprint, PartKind, PartRow } from '../dock.ts'
 import { fill, gramsOf, type Load, loadGrams } from './fill.ts'
 import { type Packaging, packagingOf } from './packaging.ts'
-import { lengthOf } from './piece-size.ts'
+import { pieceLength } from './piece-size.ts'
 
 export interface PackedItem {
   readonly kind: PartKind
@@ -88,9 +88,9 @@ export function cartons(dock: Dock, catalog: Catalog): Packages {
   const how = packagingOf(catalog)
   const itemsOf = itemMaker(dock)
   const longestOf = (rows: readonly Pick<PartRow, 'kind' | 'code'>[]): number =>
-    rows.reduce((most, row) => Math.max(most, lengthOf(shop, row.kind, row.code)), 0)
+    rows.reduce((most, row) => Math.max(most, pieceLength(shop, row.kind, row.code)), 0)
   const rowsBy = (way: Way): PartRow[] =>
-    dock.parts.filter((row) => wayOf(row, lengthOf(shop, row.kind, row.code), how) === way)
+    dock.parts.filter((row) => wayOf(row, pieceLength(shop, row.kind, row.code), how) === way)
 
   const packages: Package[] = []
   const bags: Bag[] = []
@@ -164,7 +164,7 @@ function wayOf(row: PartRow, length: number, how: Packaging): Way {
 /** Long goods by kind, the longest of a kind first. */
 function byKind(rows: readonly PartRow[], shop: Shop): PartRow[][] {
   const kinds = [...new Set(rows.map(({ kind }) => kind))]
-  const length = (row: PartRow): number => lengthOf(shop, row.kind, row.code)
+  const length = (row: PartRow): number => pieceLength(shop, row.kind, row.code)
   return kinds.map((kind) => rows.filter((row) => row.kind === kind).sort((a, b) => length(b) - length(a)))
 }
 

@@ -4,7 +4,7 @@ import type { PartKind } from '../dock.ts'
 import { round6 } from '../numbers.ts'
 
 /** Longest side of a piece of the catalog, m; 0 for a code that it has not. */
-export const lengthOf = (shop: Shop, kind: PartKind, code: string): number =>
+export const pieceLength = (shop: Shop, kind: PartKind, code: string): number =>
   shop.once(allLengths).get(`${kind}\n${code}`) ?? 0
 
 function allLengths({ catalog }: Shop): ReadonlyMap<string, number> {

@@ -2,7 +2,7 @@
 
 import type { PartType, Shop } from '../catalog-index.ts'
 import type { Quat } from '../dock.ts'
-import type { Placed } from '../layout/index.ts'
+import type { PlacedSection } from '../layout/index.ts'
 import { round6 } from '../numbers.ts'
 import { quarterTurn, yawPitch } from './turn.ts'
 
@@ -16,7 +16,7 @@ import { quarterTurn, yawPitch } from './turn.ts'
 export type EmitPart = (
   type: PartType,
   of: string,
-  section: Placed,
+  section: PlacedSection,
   x: number,
   y: number,
   z: number,
@@ -25,7 +25,7 @@ export type EmitPart = (
 
 /** A section's own frame in space: the deck plane of its start edge's middle; a ramp's is tilted. */
 export interface Pose {
-  readonly placed: Placed
+  readonly placed: PlacedSection
   readonly x: number
   readonly y: number
   readonly z: number

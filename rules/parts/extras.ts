@@ -10,7 +10,7 @@ import type { Shop } from '../catalog-index.ts'
 import type { Design } from '../design/index.ts'
 import { pointer } from '../design/pointer.ts'
 import type { Edge } from '../dock.ts'
-import { edgeLength, edgeOf, type Joints, type Layout, type Placed } from '../layout/index.ts'
+import { edgeLength, edgeOf, type Joints, type Layout, type PlacedSection } from '../layout/index.ts'
 import { atLeast, SLACK } from '../numbers.ts'
 import { PART_KINDS } from '../part-kinds.ts'
 import { type EmitPart, frameTop, spread } from './emit-part.ts'
@@ -23,7 +23,7 @@ export interface PlacedExtra {
   /** `bumper.1` */
   readonly id: string
   readonly extra: Extra
-  readonly section: Placed
+  readonly section: PlacedSection
   readonly edge: Edge
   readonly along: number
   /** On the edge; of a post its axis. */
@@ -61,7 +61,7 @@ interface Placing {
   readonly legs: readonly PlacedLeg[]
   readonly free: ReturnType<typeof freeEdges>
   /** Sections from the outermost inward. */
-  readonly inward: readonly Placed[]
+  readonly inward: readonly PlacedSection[]
   readonly placed: PlacedExtra[]
   /** Of each code so far. */
   readonly counts: Map<string, number>
@@ -91,7 +91,7 @@ const asked = (extras: Design['dock']['extras']): [code: string, count: number][
 function add(
   { site: { design, shop, bed }, placed, counts }: Placing,
   extra: Extra,
-  section: Placed,
+  section: PlacedSection,
   edge: Edge,
   along: number,
 ): void {

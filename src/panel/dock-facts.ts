@@ -15,7 +15,7 @@ export interface Facts {
   readonly depth: number
 }
 
-export function factsOf(dock: Dock, design: Design): Facts {
+export function dockFacts(dock: Dock, design: Design): Facts {
   const { x0, x1: reach } = footprintOfAll(dock.sections) ?? { x0: 0, x1: 0 }
   const shape = design.dock.plan
     ? 'plan'

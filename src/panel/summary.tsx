@@ -4,14 +4,14 @@ import { EXACT } from '../../rules/index.ts'
 import { useLeadline, usePlaced } from '../state/store.ts'
 import { count, meters, text } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
-import { factsOf } from './dock-facts.ts'
+import { dockFacts } from './dock-facts.ts'
 
 /** The line itself, for wherever the dock is to be told in words. */
 export function useSummary(): string {
   const dock = usePlaced()
   const design = useLeadline((s) => s.design)
   const { t, units } = useWords()
-  const { shape, sections, length, depth } = factsOf(dock, design)
+  const { shape, sections, length, depth } = dockFacts(dock, design)
   const deck = design.dock.deckHeight
   // The run to the nearest foot or tenth: inches of the gaps between sections say nothing here.
   const about = units === 'imperial' ? `${Math.round(length / EXACT.foot)} ft` : `${length.toFixed(1)} m`

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { shopOf } from '../../rules/catalog-index.ts'
 import { type Catalog, demoCatalog, demoDesign, deriveKit } from '../../rules/index.ts'
-import type { Placed } from '../../rules/layout/index.ts'
+import type { PlacedSection } from '../../rules/layout/index.ts'
 import { frameBody, padBody, padHeight, panelBody } from '../../rules/parts/bodies.ts'
 import { type EmitPart, emitIn, type Pose, spread } from '../../rules/parts/emit-part.ts'
 import { emitExtra } from '../../rules/parts/extras.ts'
@@ -132,7 +132,7 @@ describe('turns', () => {
 
   it('on a tilted ramp are the quarter first, then the tilt; its places go down with it', () => {
     const tilt = 0.3
-    const pose = { placed: { heading: 0 } as Placed, x: 2, y: 0.5, z: 1, tilt } satisfies Pose
+    const pose = { placed: { heading: 0 } as PlacedSection, x: 2, y: 0.5, z: 1, tilt } satisfies Pose
     const seen: number[][] = []
     const emit: EmitPart = (_type, _of, _section, x, y, z, turn) => void seen.push([x, y, z, ...turn])
     for (const quarter of [0, 90, 180, 270]) emitIn(emit, shop.types.tie, 'r', pose, 1, 0.2, 0.1, quarter)
@@ -192,7 +192,7 @@ describe('a frame', () => {
       copy.rules.clipsPerPanel.value = count
       const own = shopOf(structuredClone(copy) as unknown as Catalog)
       const seen: number[][] = []
-      const placed = { frame, id: 's1', heading: 0, c: 1, s: 0 } as Placed
+      const placed = { frame, id: 's1', heading: 0, c: 1, s: 0 } as PlacedSection
       emitFrame(
         (type, _of, _section, x, y, z) => void (type.kind === 'deck-clip' && seen.push([x, y, z])),
         { placed, x: 0, y: 0, z: 0, tilt: 0 },

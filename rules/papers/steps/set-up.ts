@@ -10,7 +10,7 @@ import { saying, text } from '../saying.ts'
 import { allot } from './allot.ts'
 import { type Draft, drafts, type Season } from './drafts.ts'
 import { peopleOf, toolsOf } from './hands.ts'
-import { planOf } from './plan.ts'
+import { workPlanOf } from './plan.ts'
 import type { Step, Steps, Tool } from './step.ts'
 
 export const steps = (project: Project): Steps => sheet(project, 'set-up')
@@ -19,7 +19,7 @@ export const steps = (project: Project): Steps => sheet(project, 'set-up')
 export const autumn = (project: Project): Steps => sheet(project, 'autumn')
 
 function sheet({ dock, design, catalog, shop }: Project, season: Season): Steps {
-  const plan = planOf(dock)
+  const plan = workPlanOf(dock)
   const all = drafts({ dock, design, catalog, plan, allotted: allot(dock, shop, plan), season })
   const ready = all.filter(({ phase }) => phase === 'ready')
   const work = all.filter(({ phase }) => phase !== 'ready')

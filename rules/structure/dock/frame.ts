@@ -17,7 +17,7 @@
 import type { Stock } from '../../catalog/index.ts'
 import type { Kit } from '../../kit.ts'
 import { poseOf } from '../../kit.ts'
-import { hooksOf, type Placed, type PlacedJoint } from '../../layout/index.ts'
+import { hooksOf, type PlacedJoint, type PlacedSection } from '../../layout/index.ts'
 import type { BracedPair } from '../../parts/braces.ts'
 import type { Pose } from '../../parts/emit-part.ts'
 import { axisAcross, axisAlong, type PlacedLeg } from '../../parts/legs.ts'
@@ -49,7 +49,7 @@ export interface LegInFrame {
 }
 
 export interface RailInFrame {
-  readonly section: Placed
+  readonly section: PlacedSection
   readonly edge: 'start' | 'end' | 'left' | 'right'
   readonly stock: Stock
   /** From the edge's start (start and end: left) corner on. */
@@ -116,7 +116,7 @@ interface Build {
 
 interface Edges {
   readonly pose: Pose
-  readonly placed: Placed
+  readonly placed: PlacedSection
   /** Half the distances of the leg axes, and the first one's own x. */
   readonly x0: number
   readonly x1: number
@@ -219,7 +219,7 @@ function inSpace({ placed, x, y, z, tilt }: Pose, ox: number, oy: number, oz: nu
   return { x: x + ox * c - oz * s, y: y + oy, z: z + ox * s + oz * c }
 }
 
-function sectionNodes(build: Build, placed: Placed): Edges {
+function sectionNodes(build: Build, placed: PlacedSection): Edges {
   const { kit } = build
   const { catalog } = kit.shop
   const pose = poseOf(placed, kit)
