@@ -1,5 +1,6 @@
 /** How much of the lake is shown round a dock. */
 import type { Design, Dock } from '../rules/index.ts'
+import { footprintOfAll } from '../rules/layout/footprint.ts'
 import type { Extent } from './types.ts'
 
 /** Ground and water shown beyond the dock on each side: a part of its length within these bounds, m. */
@@ -19,12 +20,10 @@ export function extentOf(dock: Dock, design: Design): Extent {
     y0 = Math.min(y0, y)
     y1 = Math.max(y1, y)
   }
-  for (const { x, y, heading, length, width } of dock.sections) {
-    const c = Math.cos((heading * Math.PI) / 180)
-    const s = Math.sin((heading * Math.PI) / 180)
-    for (const along of [0, length])
-      for (const across of [-width / 2, width / 2])
-        hold(x + c * along - s * across, y + s * along + c * across)
+  const covered = footprintOfAll(dock.sections)
+  if (covered) {
+    hold(covered.x0, covered.y0)
+    hold(covered.x1, covered.y1)
   }
   if (dock.ramp) hold(dock.ramp.shoreX, 0)
   const margin = Math.min(MOST, Math.max(LEAST, SHARE * Math.max(x1 - x0, y1 - y0)))

@@ -1,13 +1,13 @@
 /** A kit judged and published, but for its structure, clashes and remedies: all that can be told in the frame of a drag. */
 import { findAll } from './checks/index.ts'
 import type { Brace, Dock, Joint, Leg, Pair, Ramp, Section } from './dock.ts'
-import { fingerprintOf } from './fingerprint.ts'
+import { fingerprintIn } from './fingerprint.ts'
 import { type Kit, placementsOf, poseOf } from './kit.ts'
 import { round6 } from './numbers.ts'
 import { lowClearance, riseOf, toBed, toFrame } from './parts/braces.ts'
 import { totalsOf } from './parts/count.ts'
+import { frameTop } from './parts/emit-part.ts'
 import { aboveDeck, requiredOf, reserveOf, setHeightOf } from './parts/legs.ts'
-import { frameTop } from './parts/put.ts'
 import { explain } from './reasons.ts'
 import { wavesOf } from './site/waves/waves.ts'
 import { ENGINE_VERSION } from './version.ts'
@@ -46,7 +46,7 @@ export function proposeKit(kit: Kit): Dock {
     pending: true,
     findings: findAll(kit, waves),
     reasons: explain(kit, waves),
-    fingerprint: fingerprintOf(design, shop.catalog),
+    fingerprint: fingerprintIn(design, shop),
   })
 }
 

@@ -12,6 +12,7 @@ import type {
 } from './catalog/index.ts'
 import type { PartKind } from './dock.ts'
 import { grams } from './numbers.ts'
+import { type Once, onceOf } from './once.ts'
 import {
   braceBody,
   frameBody,
@@ -64,13 +65,19 @@ export interface Shop {
   shape(frame: Frame): FrameShape
   /** Half the height of a brace's tube, m. */
   tubeHalf(brace: BraceStock): number
+  /** What others work out of the same catalog: bars and strengths, shapes, lengths, the check code. */
+  readonly once: Once<Shop>
 }
 
 type SingleType = 'clamp' | 'bracket' | 'tie' | 'hingeBar' | 'hingePin' | 'deckClip' | 'legCap' | 'sleeveCap'
 
+/**
+ * The one thing that a module of the engine remembers. A host calls `derive(design, catalog)` at every change with the catalog that it has:
+ * there is nothing else to keep a shop on, and to make one anew takes longer than to place a dock. Catalogs are read-only.
+ */
 const shops = new WeakMap<Catalog, Shop>()
 
-/** Made once for each catalog object: catalogs are read-only. */
+/** The same shop each time for the same catalog object. */
 export function shopOf(catalog: Catalog): Shop {
   const known = shops.get(catalog)
   if (known) return known
@@ -114,7 +121,7 @@ function makeShop(catalog: Catalog): Shop {
     catalog.hardware.map(({ kind, code }) => [kind, type(kind, code)]),
   ) as Record<Bolt['kind'], PartType>
   const { hinge, decking, caps } = catalog
-  return {
+  const shop: Shop = {
     catalog,
     rules,
     frames: new Map(catalog.frames.map((f) => [f.code, f])),
@@ -138,7 +145,9 @@ function makeShop(catalog: Catalog): Shop {
     type,
     shape: (frame) => shapes.get(frame)!,
     tubeHalf: (brace) => halves.get(brace)!,
+    once: onceOf(() => shop),
   }
+  return shop
 }
 
 interface Item {

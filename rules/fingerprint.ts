@@ -7,6 +7,7 @@ import { sha256 } from '@noble/hashes/sha2.js'
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
 import canonicalize from 'canonicalize'
 import type { Catalog } from './catalog/index.ts'
+import { type Shop, shopOf } from './catalog-index.ts'
 import type { Design } from './design/index.ts'
 import type { Fingerprint } from './dock.ts'
 import { ENGINE_VERSION } from './version.ts'
@@ -16,22 +17,17 @@ const digest = (text: string): string => bytesToHex(sha256(utf8ToBytes(text)))
 /** Of any plain data, by the same rule: hex digits. */
 export const digestOf = (data: unknown): string => digest(canonicalize(data) ?? '')
 
-/** Catalogs are read-only and long: each is hashed once. */
-const catalogs = new WeakMap<Catalog, string>()
+/** A catalog is long: each is hashed once. */
+const catalogDigest = ({ catalog }: Shop): string => digestOf(catalog)
 
-function catalogDigest(catalog: Catalog): string {
-  const known = catalogs.get(catalog)
-  if (known !== undefined) return known
-  const hash = digestOf(catalog)
-  catalogs.set(catalog, hash)
-  return hash
-}
+export const fingerprintOf = (design: Design, catalog: Catalog): Fingerprint =>
+  fingerprintIn(design, shopOf(catalog))
 
-export function fingerprintOf(design: Design, catalog: Catalog): Fingerprint {
+export function fingerprintIn(design: Design, shop: Shop): Fingerprint {
   const { name: _name, job: _job, ...rest } = design
   const parts = {
     design: digestOf(rest),
-    catalog: catalogDigest(catalog),
+    catalog: shop.once(catalogDigest),
     engine: ENGINE_VERSION,
   }
   return { all: digestOf(parts), ...parts }

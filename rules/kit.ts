@@ -11,25 +11,26 @@ import {
   type Joints,
   join,
   type Layout,
-  type Placed,
   type PlacedJoint,
+  type PlacedSection,
   place,
   planOf,
   shoreEndOf,
 } from './layout/index.ts'
 import { bearing, findStart, type Start } from './layout/start.ts'
 import { round6 } from './numbers.ts'
-import { putBrace } from './parts/brace-parts.ts'
+import { type Once, onceOf } from './once.ts'
+import { emitBrace } from './parts/brace-parts.ts'
 import { type BracedPair, braceAll } from './parts/braces.ts'
 import { type Count, countParts } from './parts/count.ts'
-import { type Extras, type PlacedExtra, placeExtras, putExtra } from './parts/extras.ts'
+import type { EmitPart, Pose } from './parts/emit-part.ts'
+import { type Extras, emitExtra, type PlacedExtra, placeExtras } from './parts/extras.ts'
 import type { EachFamily } from './parts/family.ts'
-import { putFrame } from './parts/frames.ts'
-import { putHinge, putHooks, putTies } from './parts/joint-parts.ts'
-import { putLeg } from './parts/leg-parts.ts'
+import { emitFrame } from './parts/frames.ts'
+import { emitHinge, emitHooks, emitTies } from './parts/joint-parts.ts'
+import { emitLeg } from './parts/leg-parts.ts'
 import { type PlacedLeg, placeLegs } from './parts/legs.ts'
 import { pairLegs } from './parts/pairs.ts'
-import type { Pose, Put } from './parts/put.ts'
 import { groundAlong, type RampContact, rampContact, rampPoint, rampShape } from './parts/ramp.ts'
 import { type Bed, makeBed } from './site/index.ts'
 
@@ -58,7 +59,12 @@ export interface Kit {
   readonly pairs: readonly BracedPair[]
   readonly extras: Extras
   readonly count: Count
+  /** What several checks ask of the same kit. */
+  readonly once: Once<Kit>
 }
+
+/** Before its parts are counted. */
+type PlacedKit = Omit<Kit, 'count' | 'once'>
 
 /**
  * Everything that follows from a valid Design by geometry and counting. Pure; never throws on a valid Design and Catalog.
@@ -83,49 +89,54 @@ export function deriveKit(design: Design, catalog: Catalog, bed: Bed = makeBed(d
   const ramp = layout.ramp ? restRamp(layout, design, shop, bed, start.x) : null
 
   const placed = { design, shop, bed, start, layout, joints, ramp, legs, pairs, extras }
-  return { ...placed, count: countParts(familiesOf(placed), layout, shop) }
+  const kit: Kit = {
+    ...placed,
+    count: countParts(familiesOf(placed), layout, shop),
+    once: onceOf(() => kit),
+  }
+  return kit
 }
 
 /** Every part family of a dock, in a steady order. */
 const familiesOf =
-  ({ design, shop, layout, joints, ramp, legs, pairs, extras }: Omit<Kit, 'count'>): EachFamily =>
+  ({ design, shop, layout, joints, ramp, legs, pairs, extras }: PlacedKit): EachFamily =>
   (take) => {
     const deck = design.dock.deckHeight
-    const pose = (p: Placed): Pose => poseOf(p, { design, ramp })
-    const legged = (p: Placed): readonly Corner[] => joints.legCorners[p.index] ?? NO_CORNERS
-    take<Placed>({
+    const pose = (p: PlacedSection): Pose => poseOf(p, { design, ramp })
+    const legged = (p: PlacedSection): readonly Corner[] => joints.legCorners[p.index] ?? NO_CORNERS
+    take<PlacedSection>({
       all: layout.placed,
       alike: (a, b) => a.frame === b.frame && legged(a) === legged(b),
       carriers: { first: (p) => p, second: (p) => p },
-      put: (put, p) => putFrame(put, pose(p), legged(p), shop),
+      emit: (emit, p) => emitFrame(emit, pose(p), legged(p), shop),
     })
     take<PlacedLeg>({
       all: legs,
       alike: (a, b) => a.stock === b.stock && a.pad === b.pad,
       carriers: { first: (leg) => leg.section, second: (leg) => leg.section },
-      put: (put, leg) => putLeg(put, leg, deck, shop),
+      emit: (emit, leg) => emitLeg(emit, leg, deck, shop),
     })
     take<BracedPair>({
       all: pairs.filter(({ fit }) => fit),
       alike: (a, b) => a.fit!.brace === b.fit!.brace && ontoItself(a) === ontoItself(b),
       carriers: { first: ({ fit }) => fit!.low.section, second: ({ fit }) => fit!.high.section },
-      put: (put, { pair, fit }) => putBrace(put, pair, fit!, shop),
+      emit: (emit, { pair, fit }) => emitBrace(emit, pair, fit!, shop),
     })
     take<PlacedJoint>({
       all: joints.all,
       alike: (a, b) => a.kind === b.kind && hasHooks(a) === hasHooks(b),
       carriers: { first: (joint) => joint.host, second: (joint) => joint.guest },
-      put: (put, joint) => {
-        if (joint.kind === 'hinge') putHinge(put, joint, pose(joint.guest), ramp!.pose, shop)
-        else if (joint.kind === 'hook') putHooks(put, joint, deck, shop)
-        else putTies(put, joint, deck, shop)
+      emit: (emit, joint) => {
+        if (joint.kind === 'hinge') emitHinge(emit, joint, pose(joint.guest), ramp!.pose, shop)
+        else if (joint.kind === 'hook') emitHooks(emit, joint, deck, shop)
+        else emitTies(emit, joint, deck, shop)
       },
     })
     take<PlacedExtra>({
       all: extras.placed,
       alike: (a, b) => a.extra === b.extra && a.post?.stock === b.post?.stock,
       carriers: { first: (extra) => extra.section, second: (extra) => extra.section },
-      put: (put, extra) => putExtra(put, extra, deck, shop),
+      emit: (emit, extra) => emitExtra(emit, extra, deck, shop),
     })
   }
 
@@ -135,23 +146,23 @@ const NO_CORNERS: readonly Corner[] = []
 const ontoItself = ({ pair: { legs } }: BracedPair): boolean => legs[0].section === legs[1].section
 
 /** Every piece of a dock, each once, in a steady order. */
-function putAll(kit: Omit<Kit, 'count'>, put: Put): void {
+function emitAll(kit: PlacedKit, emit: EmitPart): void {
   familiesOf(kit)((family) => {
-    for (const item of family.all) family.put(put, item)
+    for (const item of family.all) family.emit(emit, item)
   })
 }
 
 /** The same as the Dock lists them. */
 export function placementsOf(kit: Kit): Placement[] {
   const placements: Placement[] = []
-  putAll(kit, ({ kind, code }, of, section, x, y, z, turn) => {
+  emitAll(kit, ({ kind, code }, of, section, x, y, z, turn) => {
     placements.push({ kind, code, of, section: section.id, at: [round6(x), round6(y), round6(z)], turn })
   })
   return placements
 }
 
 /** A section in space: level at the deck's height, or the ramp as it rests. */
-export const poseOf = (p: Placed, { design, ramp }: Pick<Kit, 'design' | 'ramp'>): Pose =>
+export const poseOf = (p: PlacedSection, { design, ramp }: Pick<Kit, 'design' | 'ramp'>): Pose =>
   p.role === 'ramp' && ramp ? ramp.pose : { placed: p, x: p.x, y: p.y, z: design.dock.deckHeight, tilt: 0 }
 
 function restRamp(layout: Layout, design: Design, shop: Shop, bed: Bed, hingeX: number): RampRest {

@@ -50,88 +50,107 @@ class Fault extends Error {
 }
 
 export function plainOf(input: unknown): Plain {
-  const keys: PathKey[] = []
-  const above: unknown[] = []
-  const faults: Issue[] = []
-  const odd: Issue[] = []
-  const notices: Notice[] = []
-  let values = 0
-  let characters = 0
+  const copier = new Copier()
+  const { faults, odd, notices } = copier
+  try {
+    return { value: copier.copyOf(input), faults, odd, notices }
+  } catch (error) {
+    // A getter that throws, a proxy that was revoked: what they throw may itself be anything.
+    const fault =
+      error instanceof Fault
+        ? error.issue
+        : issue(pathOf(copier.keys), 'cannot be read', 'plain data as in a JSON file')
+    return { value: null, faults: [...faults, fault], odd, notices }
+  }
+}
 
-  const isFull = (): boolean => faults.length + odd.length >= MOST_ISSUES
-  const tell = (message: string): void => {
-    if (notices.length < MOST.notices) notices.push({ path: pathOf(keys), message })
-  }
-  const textOf = (text: string): string => {
-    characters += text.length
-    if (characters > MOST.characters)
-      throw new Fault(keys, `more than ${MOST.characters} characters`, 'a shorter text')
-    if (!SUSPECT.test(text)) return text
-    const shown = text.replace(UNFIT, '\ufffd')
-    if (shown !== text) tell('letters that cannot be shown; \ufffd stands in their place')
-    const straight = shown.replace(TURNING, '')
-    if (straight !== shown) tell('marks that turn the direction of text; taken out')
-    return straight
-  }
-  /** A value that JSON has not; where a list has nothing at all, too. */
-  const oddOf = (value: unknown, expected: string): unknown => {
-    odd.push(issue(pathOf(keys), show(value), expected))
-    return value
-  }
-  const copyOf = (value: unknown): unknown => {
-    if (++values > MOST.values) throw new Fault(keys, `more than ${MOST.values} values`, 'fewer')
-    if (typeof value === 'string') return textOf(value)
+/** One reading of one input: where it is, what it has found, how much it has read. */
+class Copier {
+  /** Of the place that is being read. */
+  readonly keys: PathKey[] = []
+  readonly faults: Issue[] = []
+  readonly odd: Issue[] = []
+  readonly notices: Notice[] = []
+  /** Objects that this place lies within. */
+  readonly #above: unknown[] = []
+  #values = 0
+  #characters = 0
+
+  /** Throws a `Fault` where nothing can be made of it. */
+  copyOf(value: unknown): unknown {
+    const { keys } = this
+    if (++this.#values > MOST.values) throw new Fault(keys, `more than ${MOST.values} values`, 'fewer')
+    if (typeof value === 'string') return this.#textOf(value)
     // JSON has no -0.
-    if (typeof value === 'number') return Number.isFinite(value) ? value + 0 : oddOf(value, 'a number')
+    if (typeof value === 'number') return Number.isFinite(value) ? value + 0 : this.#oddOf(value, 'a number')
     if (value === null || typeof value === 'boolean') return value
-    if (typeof value !== 'object') return oddOf(value, 'a value as in a JSON file')
-    if (above.includes(value)) throw new Fault(keys, 'an object within itself', 'plain data')
+    if (typeof value !== 'object') return this.#oddOf(value, 'a value as in a JSON file')
+    if (this.#above.includes(value)) throw new Fault(keys, 'an object within itself', 'plain data')
     if (keys.length > MOST.depth) throw new Fault(keys, 'nested too deeply', `at most ${MOST.depth} levels`)
-    above.push(value)
-    const copy = Array.isArray(value) ? listOf(value) : objectOf(value)
-    above.pop()
+    this.#above.push(value)
+    const copy = Array.isArray(value) ? this.#listOf(value) : this.#objectOf(value)
+    this.#above.pop()
     return copy
   }
-  const listOf = (list: readonly unknown[]): unknown[] => {
+
+  #isFull(): boolean {
+    return this.faults.length + this.odd.length >= MOST_ISSUES
+  }
+
+  #tell(message: string): void {
+    if (this.notices.length < MOST.notices) this.notices.push({ path: pathOf(this.keys), message })
+  }
+
+  #textOf(text: string): string {
+    this.#characters += text.length
+    if (this.#characters > MOST.characters)
+      throw new Fault(this.keys, `more than ${MOST.characters} characters`, 'a shorter text')
+    if (!SUSPECT.test(text)) return text
+    const shown = text.replace(UNFIT, '\ufffd')
+    if (shown !== text) this.#tell('letters that cannot be shown; \ufffd stands in their place')
+    const straight = shown.replace(TURNING, '')
+    if (straight !== shown) this.#tell('marks that turn the direction of text; taken out')
+    return straight
+  }
+
+  /** A value that JSON has not; where a list has nothing at all, too. */
+  #oddOf(value: unknown, expected: string): unknown {
+    this.odd.push(issue(pathOf(this.keys), show(value), expected))
+    return value
+  }
+
+  #listOf(list: readonly unknown[]): unknown[] {
     const { length } = list
-    if (length > MOST.list) throw new Fault(keys, show(list), `at most ${MOST.list} entries`)
+    if (length > MOST.list) throw new Fault(this.keys, show(list), `at most ${MOST.list} entries`)
     const copy: unknown[] = []
-    for (let i = 0; i < length && !isFull(); i++) {
-      keys.push(i)
-      copy.push(copyOf(list[i]))
-      keys.pop()
+    for (let i = 0; i < length && !this.#isFull(); i++) {
+      this.keys.push(i)
+      copy.push(this.copyOf(list[i]))
+      this.keys.pop()
     }
     return copy
   }
-  const objectOf = (object: object): Record<string, unknown> => {
+
+  #objectOf(object: object): Record<string, unknown> {
+    const { keys, faults } = this
     const copy: Record<string, unknown> = {}
     // Of a class of its own (a Date, a Map), from this page or another frame: its data is not in its keys.
     const parent = Object.getPrototypeOf(object)
     if (parent !== null && Object.getPrototypeOf(parent) !== null)
       throw new Fault(keys, 'an object of a class', 'plain data as in a JSON file')
     for (const given of Object.keys(object)) {
-      if (isFull()) break
-      const key = textOf(given)
+      if (this.#isFull()) break
+      const key = this.#textOf(given)
       keys.push(key)
       if (FORBIDDEN.has(key)) faults.push(issue(pathOf(keys), 'key not allowed', 'another name'))
       else if (Object.hasOwn(copy, key)) faults.push(issue(pathOf(keys), 'a second time', 'keys that differ'))
       else {
         const entry = (object as Record<string, unknown>)[given]
         // As in JSON, an entry that is undefined is not there.
-        if (entry !== undefined) copy[key] = copyOf(entry)
+        if (entry !== undefined) copy[key] = this.copyOf(entry)
       }
       keys.pop()
     }
     return copy
-  }
-  try {
-    return { value: copyOf(input), faults, odd, notices }
-  } catch (error) {
-    // A getter that throws, a proxy that was revoked: what they throw may itself be anything.
-    const fault =
-      error instanceof Fault
-        ? error.issue
-        : issue(pathOf(keys), 'cannot be read', 'plain data as in a JSON file')
-    return { value: null, faults: [...faults, fault], odd, notices }
   }
 }

@@ -1,11 +1,13 @@
 /** Hinge and hook joint at a larger scale, as they are built: what goes where, which wrench. */
+
 import { type Dock, formatLength, type Joint, kindWord, type PartKind } from '../../rules/index.ts'
+import { stanceOf } from '../../rules/layout/footprint.ts'
 import { DRAWING } from '../../rules/words/drawing.ts'
 import { wordsOf } from '../../rules/words/say.ts'
+import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
-import { dot } from '../vec.ts'
-import type { Drawn } from './plan.ts'
-import { type Eye, project, type Shown } from './project.ts'
+import { type Eye, levelEye, nearness } from '../projection.ts'
+import { outlinesFrom, type Shown } from './outlines.ts'
 import {
   type Bounds,
   boundsOf,
@@ -38,7 +40,7 @@ export function jointView(drawn: Drawn, kind: 'hinge' | 'hook'): View | null {
     own.find(({ kind: part }) => part === (kind === 'hinge' ? 'hinge-pin' : 'hook-bracket')) ?? own[0]
   if (!at) return null
   const eye = across(dock, joint)
-  const shown = project(
+  const shown = outlinesFrom(
     dock.placements.filter(
       ({ kind: part, of }) =>
         of === joint.id || (joint.between.includes(of) && (part === 'frame' || part === 'deck-panel')),
@@ -46,9 +48,9 @@ export function jointView(drawn: Drawn, kind: 'hinge' | 'hook'): View | null {
     catalog,
     eye,
     undefined,
-    dot(eye.toward, at.at) + 1e-4,
+    nearness(eye, at.at) + 1e-4,
   )
-  const place = boundsOf(project(own, catalog, eye).flatMap(({ path }) => path.points))
+  const place = boundsOf(outlinesFrom(own, catalog, eye).flatMap(({ path }) => path.points))
   const [cx, cy] = [(place.x0 + place.x1) / 2, place.y1]
   const bounds = { x0: cx - HALF.x, x1: cx + HALF.x, y0: cy - HALF.down, y1: cy + HALF.up }
   const named = NAMED[kind].flatMap((part): { at: Point; text: string }[] => {
@@ -152,7 +154,6 @@ const off = ({ x0, x1 }: Bounds, x: number): number => Math.abs((x0 + x1) / 2 - 
 function across(dock: Dock, joint: Joint): Eye {
   const host = dock.sections.find(({ id }) => id === joint.between[0])!
   const guest = dock.sections.find(({ id }) => id === joint.between[1])!
-  const turn = ((host.role === 'ramp' ? guest : host).heading * Math.PI) / 180
-  const right = [Math.cos(turn), Math.sin(turn), 0] as const
-  return { right, up: [0, 0, 1], toward: [right[1], -right[0], 0] }
+  const { c, s } = stanceOf(host.role === 'ramp' ? guest : host)
+  return levelEye([c, s, 0])
 }

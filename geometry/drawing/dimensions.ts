@@ -24,13 +24,13 @@ export function textRoom({ from, to, along, text }: ViewDimension, scale: number
   return along === 'y' && isShort(long, text) ? textWidth(text, SIZE) + 3 : 4
 }
 
-interface Line {
+interface DimensionLine {
   readonly from: Point
   readonly to: Point
 }
 
 /** Where its line stands. */
-function lineOf({ from, to, along, side, off, line }: ViewDimension, on: (p: Point) => Point): Line {
+function lineOf({ from, to, along, side, off, line }: ViewDimension, on: (p: Point) => Point): DimensionLine {
   const [a, b] = [on(from), on(to)]
   const sign = side === 'below' || side === 'right' ? 1 : -1
   if (along === 'slope') {
@@ -119,7 +119,7 @@ export function paintDimension(
 /** Where the figure stands, and how it is turned. */
 function figure(
   { along, side, text, over }: ViewDimension,
-  { from, to }: Line,
+  { from, to }: DimensionLine,
   long: number,
 ): Pick<Label, 'wish' | 'angle' | 'firm'> {
   const middle: Point = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]

@@ -1,11 +1,14 @@
 /** The dock from its right side, on its bed: levels, deck over water, each leg's length and set height. */
-import { type Catalog, type Dock, formatLength } from '../../rules/index.ts'
+
+import { type Dock, formatLength } from '../../rules/index.ts'
 import { factsOf } from '../../rules/part-kinds.ts'
 import { DRAWING } from '../../rules/words/drawing.ts'
 import { wordsOf } from '../../rules/words/say.ts'
+import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
-import { type Drawn, rangeOf } from './plan.ts'
-import { placementsOf, project, type Shown, SIDE } from './project.ts'
+import { SIDE } from '../projection.ts'
+import { outlinesFrom, placementsOf, type Shown } from './outlines.ts'
+import { shownAlong } from './plan.ts'
 import {
   type Bounds,
   boundsOf,
@@ -23,19 +26,13 @@ const GROUND = 0.35
 const SAME = 0.02
 
 /** Outlines of a whole dock: many pictures are made of one, with more and more of it standing. */
-const known = new WeakMap<Dock, readonly Shown[]>()
-function outlines(dock: Dock, catalog: Catalog): readonly Shown[] {
-  const shown =
-    known.get(dock) ??
-    project(
-      placementsOf(dock, (kind) => factsOf(kind).side !== null),
-      catalog,
-      SIDE,
-      (kind) => factsOf(kind).side === 'outline',
-    )
-  known.set(dock, shown)
-  return shown
-}
+const sideOutlines = ({ dock, catalog }: Drawn): readonly Shown[] =>
+  outlinesFrom(
+    placementsOf(dock, (kind) => factsOf(kind).side !== null),
+    catalog,
+    SIDE,
+    (kind) => factsOf(kind).side === 'outline',
+  )
 
 /** What belongs to some of a dock's sections. */
 function partOf(dock: Dock, has: ReadonlySet<string>): Dock {
@@ -48,14 +45,14 @@ function partOf(dock: Dock, has: ReadonlySet<string>): Dock {
 
 /** @param only the sections that stand; where absent all of them. What is shown of the lake is the same. */
 export function elevationView(drawn: Drawn, only?: readonly string[]): View {
-  const { design, catalog, bed } = drawn
+  const { design, bed } = drawn
   const has = only && new Set(only)
   const dock = has ? partOf(drawn.dock, has) : drawn.dock
   const t = wordsOf(DRAWING, drawn)
-  const all = outlines(drawn.dock, catalog)
+  const all = drawn.once(sideOutlines)
   const shown = has ? all.filter(({ section }) => has.has(section)) : all
   const own = boundsOf(shown.flatMap(({ path }) => path.points))
-  const { x0, x1 } = rangeOf(drawn.dock)
+  const { x0, x1 } = shownAlong(drawn.dock)
   const ground = bed.knots(x0, x1).map((x): Point => [x, bed.bedAt(x, bed.lineY)])
   const { low, high } = design.site.levels
   const depths = ground.map(([, z]) => z)

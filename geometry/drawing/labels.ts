@@ -65,7 +65,7 @@ function turnOf(angle: number): readonly [number, number] {
 
 const DESCENT_UP = Math.abs(DESCENT)
 
-export interface Placed {
+export interface PlacedLabels {
   readonly marks: readonly Mark[]
   readonly boxes: readonly Box[]
   /** Those for which there was no room; only optional ones, unless the sheet is full. */
@@ -83,7 +83,7 @@ export function placeLabels(
     taken,
     segments,
   }: { readonly bounds: Box; readonly taken: readonly Box[]; readonly segments: readonly Segment[] },
-): Placed {
+): PlacedLabels {
   const sheet = writtenOn(bounds, taken, segments)
   const marks: Mark[] = []
   const left: Label[] = []

@@ -2,19 +2,18 @@
  * The layout drawing: the dock from above over its own side view, each different pair of legs, hinge and hook joint, and the table of
  * legs. As many sheets as it takes to be read.
  */
-import { type Catalog, type Design, type Dock, projectOf } from '../../rules/index.ts'
 import { DRAWING } from '../../rules/words/drawing.ts'
 import { wordsOf } from '../../rules/words/say.ts'
-import { codeOf } from '../paper/document.ts'
+import type { Drawn } from '../drawn.ts'
+import { codeOf, type PaperOf } from '../paper/document.ts'
 import type { Paper } from '../paper/marks.ts'
-import type { PaperOptions } from '../paper/options.ts'
 import { jointView } from './details.ts'
 import { elevationView } from './elevation.ts'
 import { legTable } from './leg-table.ts'
 import { roomOf } from './paint.ts'
 import { alikePairs, pairView } from './pairs.ts'
 import { putPhoneCode } from './phone-code.ts'
-import { type Drawn, planView } from './plan.ts'
+import { planView } from './plan.ts'
 import { cellOf, type Draft, type DrawingOf, draft, finish, putView, roomOn, SCALES } from './sheet.ts'
 import { SMALLEST, type View, type ViewNote, type ViewPath, windowOf } from './view.ts'
 
@@ -25,14 +24,10 @@ const PAIRS_COARSEST = { imperial: 48, metric: 50 } as const
 const PAIRS_FINEST = 12
 const BETWEEN = 5
 
-export function layoutDrawing(dock: Dock, design: Design, catalog: Catalog, options: PaperOptions): Paper {
-  const t = wordsOf(DRAWING, options)
+export function layoutDrawing(drawn: PaperOf): Paper {
+  const { dock, design, catalog, options } = drawn
+  const t = wordsOf(DRAWING, drawn)
   const about: DrawingOf = { dock, design, catalog, options, t }
-  const drawn: Drawn = {
-    ...projectOf(design, catalog, dock),
-    units: options.units,
-    language: options.language,
-  }
   const drafts =
     dock.sections.length === 0
       ? [draft(t('drawing'))]

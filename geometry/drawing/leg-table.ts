@@ -1,9 +1,10 @@
 /** The table of legs, and hinge and hook beside it. */
+
 import { cornerWord, formatLength } from '../../rules/index.ts'
+import type { Drawn } from '../drawn.ts'
 import { label, line } from '../paper/blocks.ts'
 import { HAIR, INK, TINT } from '../paper/style.ts'
 import { fitText, textWidth } from '../paper/text.ts'
-import type { Drawn } from './plan.ts'
 import { cellOf, type Draft, type DrawingOf, draft, putView, roomOn, SCALES } from './sheet.ts'
 import type { View } from './view.ts'
 

@@ -1,11 +1,14 @@
 /** Each different pair of legs from the shore: set heights, spacing, the brace between its clamps. */
+
 import { type Dock, formatLength, type Pair, type Vec3 } from '../../rules/index.ts'
 import { DRAWING } from '../../rules/words/drawing.ts'
 import { wordsOf } from '../../rules/words/say.ts'
+import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
-import { cross, dot } from '../vec.ts'
-import { type Drawn, numberOf } from './plan.ts'
-import { type Eye, project } from './project.ts'
+import { levelEye } from '../projection.ts'
+import { dot } from '../vec.ts'
+import { outlinesFrom } from './outlines.ts'
+import { numberOf } from './plan.ts'
 import { boundsOf, EARTH, type View, type ViewDimension, type ViewPath } from './view.ts'
 
 /** Bed shown beyond the legs, m. */
@@ -53,11 +56,10 @@ export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
   const [a, b] = leftFirst(dock, pair).map((id) => dock.legs.find((leg) => leg.id === id)!) as [Leg, Leg]
   const span = Math.hypot(b.x - a.x, b.y - a.y)
   const right: Vec3 = [(b.x - a.x) / span, (b.y - a.y) / span, 0]
-  const up: Vec3 = [0, 0, 1]
-  const eye: Eye = { right, up, toward: cross(right, up) }
+  const eye = levelEye(right)
   const mine = new Set([a.id, b.id, pair.id])
   const frames = new Set([a.section, b.section])
-  const shown = project(
+  const shown = outlinesFrom(
     dock.placements.filter(
       ({ kind, of }) =>
         (mine.has(of) && kind !== 'set-bolt' && kind !== 'pad-bolt') || (kind === 'frame' && frames.has(of)),

@@ -1,9 +1,9 @@
 /** Who stands where, in the pictures of the steps: a person of common height beside the dock, m of the side view. */
 import type { Bed, Dock, Section } from '../../rules/index.ts'
+import { footprintOf } from '../../rules/layout/footprint.ts'
 import type { Crew } from '../../rules/papers/steps/step.ts'
 import type { Ink, Point } from '../paper/marks.ts'
-import { cornersOf } from './plan.ts'
-import { boundsOf, type ViewPath } from './view.ts'
+import type { ViewPath } from './view.ts'
 
 /** Common practice, no source: a grown person, for scale. */
 const TALL = 1.75
@@ -35,7 +35,7 @@ export interface Ground {
 
 /** Where a section reaches from and to, as seen from the side. */
 export function spanOf(section: Section): readonly [number, number] {
-  const { x0, x1 } = boundsOf(cornersOf(section))
+  const { x0, x1 } = footprintOf(section)
   return [x0, x1]
 }
 

@@ -1,13 +1,14 @@
 /** Small pictures for the papers that are read on the shore: a view in a box, as large as it goes, with its labels where there is room. */
 
 import type { Crew } from '../../rules/papers/steps/step.ts'
+import type { Drawn } from '../drawn.ts'
 import type { Ink, Mark } from '../paper/marks.ts'
 import type { Box } from './cells.ts'
 import { elevationView } from './elevation.ts'
 import { placeLabels } from './labels.ts'
 import { paintView, roomOf } from './paint.ts'
 import { peopleAt, spanOf, topOf } from './people.ts'
-import { type Drawn, planView } from './plan.ts'
+import { planView } from './plan.ts'
 import { type View, windowOf } from './view.ts'
 
 export interface Picture {

@@ -1,13 +1,17 @@
 /** The dock from above: frames and decking, legs with their numbers, what lies under the deck in dashes, the lake's depths. */
-import { type Bed, type Dock, formatLength, type Project, type Reader } from '../../rules/index.ts'
+
+import { type Bed, type Dock, formatLength } from '../../rules/index.ts'
+import { cornersOf, footprintOf, footprintOfAll } from '../../rules/layout/footprint.ts'
 import { factsOf } from '../../rules/part-kinds.ts'
 import { DRAWING } from '../../rules/words/drawing.ts'
 import { wordsOf } from '../../rules/words/say.ts'
 import { bedMesh } from '../bed.ts'
 import { contours } from '../contours.ts'
+import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
 import { INK } from '../paper/style.ts'
-import { ABOVE, placementsOf, project } from './project.ts'
+import { ABOVE } from '../projection.ts'
+import { outlinesFrom, placementsOf } from './outlines.ts'
 import {
   type Bounds,
   boundsOf,
@@ -18,9 +22,6 @@ import {
   type ViewPath,
 } from './view.ts'
 
-/** A project as a paper shows it: made once for all views of a file. */
-export interface Drawn extends Project, Reader {}
-
 /** Legs by number, as on every sheet: in the Dock's own order, from 1. */
 export const numberOf = (dock: Dock, leg: string): number => dock.legs.findIndex(({ id }) => id === leg) + 1
 
@@ -28,15 +29,11 @@ export const numberOf = (dock: Dock, leg: string): number => dock.legs.findIndex
 const AROUND = 1
 
 /** Distances that plan and side both show, so that one stands over the other, m. */
-export function rangeOf(dock: Dock): { readonly x0: number; readonly x1: number } {
-  const xs = dock.sections.flatMap(({ x, heading, length, width }) => {
-    const turn = (heading * Math.PI) / 180
-    const [c, s] = [Math.cos(turn), Math.abs(Math.sin(turn)) * (width / 2)]
-    return [x - s, x + s, x + c * length - s, x + c * length + s]
-  })
+export function shownAlong(dock: Dock): { readonly x0: number; readonly x1: number } {
+  const covered = footprintOfAll(dock.sections)
   return {
-    x0: Math.min(0, dock.ramp?.shoreX ?? 0, ...xs) - AROUND,
-    x1: Math.max(0, ...xs) + AROUND,
+    x0: Math.min(0, dock.ramp?.shoreX ?? 0, covered?.x0 ?? 0) - AROUND,
+    x1: Math.max(0, covered?.x1 ?? 0) + AROUND,
   }
 }
 
@@ -44,7 +41,7 @@ export function planView(drawn: Drawn): View {
   const { dock, catalog } = drawn
   const t = wordsOf(DRAWING, drawn)
   const seenAt = (level: 'top' | 'under') =>
-    project(
+    outlinesFrom(
       placementsOf(dock, (kind) => factsOf(kind).plan?.[0] === level),
       catalog,
       ABOVE,
@@ -54,7 +51,7 @@ export function planView(drawn: Drawn): View {
   const under = seenAt('under')
   const own = boundsOf([...top, ...under].flatMap(({ path }) => path.points))
   const bounds: Bounds = {
-    ...rangeOf(dock),
+    ...shownAlong(dock),
     y0: own.y0 - AROUND,
     y1: own.y1 + AROUND,
   }
@@ -160,7 +157,7 @@ function planDimensions(drawn: Drawn, own: Bounds): ViewDimension[] {
     const long = along === 'x' ? Math.abs(to[0] - from[0]) : Math.abs(to[1] - from[1])
     list.push({ from, to, along, side, off, line, text: length(long) })
   }
-  const footprints = dock.sections.map((section) => boundsOf(cornersOf(section)))
+  const footprints = dock.sections.map(footprintOf)
   const covered = (box: Bounds): boolean =>
     footprints.some(
       (f) => f.x0 < box.x1 - 1e-6 && box.x0 + 1e-6 < f.x1 && f.y0 < box.y1 - 1e-6 && box.y0 + 1e-6 < f.y1,
@@ -196,23 +193,11 @@ function planDimensions(drawn: Drawn, own: Bounds): ViewDimension[] {
     if (!covered(box)) add([edge, box.y0], [edge, box.y1], 'right', ROW, edge)
   }
   if (turned.length > 0) {
-    const all = boundsOf(squares.flatMap(cornersOf))
+    const all = footprintOfAll(squares)!
     if (all.y1 - all.y0 > standing.width * 1.5)
       add([all.x1, all.y0], [all.x1, all.y1], 'right', 2 * ROW, all.x1)
   }
   return list
-}
-
-/** Corners of a section as it lies, seen from above, m. */
-export function cornersOf({ x, y, heading, length, width }: Dock['sections'][number]): Point[] {
-  const turn = (heading * Math.PI) / 180
-  const [c, s] = [Math.cos(turn), Math.sin(turn)]
-  return [
-    [0, -width / 2],
-    [0, width / 2],
-    [length, width / 2],
-    [length, -width / 2],
-  ].map(([u, v]): Point => [x + c * u! - s * v!, y + s * u! + c * v!])
 }
 
 /** Sections as they lie: the decking's outline is what is seen of them, over their frames. */

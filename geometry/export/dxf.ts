@@ -2,6 +2,7 @@
  * The views of a layout drawing as DXF, model space in true units: plan where the Dock has it, x along the dock; the side view under it,
  * pairs of legs in a row under that. Dimensions are lines and text: figures as the Dock has them, whatever a reader measures with.
  */
+
 import {
   Units as DxfUnits,
   DxfWriter,
@@ -10,25 +11,17 @@ import {
   point3d,
   TextHorizontalAlignment,
 } from '@tarikjabiri/dxf'
-import {
-  type Catalog,
-  type Design,
-  type Dock,
-  EXACT,
-  projectOf,
-  sectionProperties,
-} from '../../rules/index.ts'
+import { type Catalog, EXACT, sectionProperties } from '../../rules/index.ts'
 import { DRAWING } from '../../rules/words/drawing.ts'
 import { wordsOf } from '../../rules/words/say.ts'
 import { elevationView } from '../drawing/elevation.ts'
 import { PAPER, placeLabels } from '../drawing/labels.ts'
 import { boxOfView, paintView } from '../drawing/paint.ts'
 import { alikePairs, pairView } from '../drawing/pairs.ts'
-import { type Drawn, planView } from '../drawing/plan.ts'
+import { planView } from '../drawing/plan.ts'
 import { type Layer, PENS, type View } from '../drawing/view.ts'
-import { codeOf } from '../paper/document.ts'
+import { codeOf, type PaperOf } from '../paper/document.ts'
 import type { Mark, Point } from '../paper/marks.ts'
-import type { PaperOptions } from '../paper/options.ts'
 import { CAP_HEIGHT, printable } from '../paper/text.ts'
 
 /** Color number of each layer, of the format's own 255: 7 is black or white, whichever shows. */
@@ -66,10 +59,9 @@ const figure = (value: number): number => Math.round(value * DIGITS) / DIGITS
  * DXF text (version AC1021), inches for imperial units and millimeters for metric ones. The same text for the same dock, date and
  * options.
  */
-export function dxfOf(dock: Dock, design: Design, catalog: Catalog, options: PaperOptions): string {
-  const { units, language } = options
-  const t = wordsOf(DRAWING, options)
-  const drawn: Drawn = { ...projectOf(design, catalog, dock), units, language }
+export function dxfOf(drawn: PaperOf): string {
+  const { dock, catalog, options, units } = drawn
+  const t = wordsOf(DRAWING, drawn)
   const k = units === 'imperial' ? 1 / EXACT.inch : 1000
   const dxf = new DxfWriter()
   dxf.setUnits(units === 'imperial' ? DxfUnits.Inches : DxfUnits.Millimeters)

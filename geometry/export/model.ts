@@ -66,7 +66,7 @@ export function modelOf(dock: Dock, catalog: Catalog): Model {
       })),
     }
   })
-  const { min, max } = boundsOf(parts)
+  const { min, max } = partsBounds(parts)
   const origin: Vec3 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, 0]
   return {
     name: dock.name,
@@ -82,7 +82,7 @@ export function modelOf(dock: Dock, catalog: Catalog): Model {
 }
 
 /** The box that holds every vertex of every piece, in the frame of the pieces; all zero for an empty dock. */
-function boundsOf(parts: readonly ModelPart[]): { readonly min: Vec3; readonly max: Vec3 } {
+function partsBounds(parts: readonly ModelPart[]): { readonly min: Vec3; readonly max: Vec3 } {
   const min: [number, number, number] = [Infinity, Infinity, Infinity]
   const max: [number, number, number] = [-Infinity, -Infinity, -Infinity]
   for (const { solid, pieces } of parts) {

@@ -12,10 +12,10 @@ import { surveyPaper } from './sheets/survey.ts'
 
 /** @param quote what the quote is asked for with */
 export function paperOf(name: PaperName, of: PaperOf, quote: QuoteWanted = {}): Paper {
-  const { dock, design, catalog, options } = of
+  const { catalog, options } = of
   switch (name) {
     case 'drawing':
-      return layoutDrawing(dock, design, catalog, options)
+      return layoutDrawing(of)
     case 'packing':
       return packingPaper(of)
     case 'cards':

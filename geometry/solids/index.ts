@@ -1,5 +1,5 @@
 /** The shape of every part of a catalog, each made once. */
-import { bodies, type Catalog, type PartKind } from '../../rules/index.ts'
+import { bodies, type Catalog, type PartKind, shopOf } from '../../rules/index.ts'
 import { legStock } from '../../rules/parts/clamp-plates.ts'
 import type { Solid } from '../types.ts'
 import { augerBodies } from './augers.ts'
@@ -17,15 +17,15 @@ export const partKeyOf = (kind: PartKind, code: string): string => `${kind}\n${c
 
 type ExtraPart = Catalog['extras'][number]['parts'][number]
 
-const made = new WeakMap<Catalog, Map<string, Solid>>()
+/** Those that were asked for so far. */
+const solidsAsked = (): Map<string, Solid> => new Map()
 
 /**
  * The solid of a part in its own frame. The same object each time for the same catalog object (catalogs are read-only).
  * Throws where the catalog has no such part: placements name none.
  */
 export function solidOf(kind: PartKind, code: string, catalog: Catalog): Solid {
-  const solids = made.get(catalog) ?? new Map<string, Solid>()
-  made.set(catalog, solids)
+  const solids = shopOf(catalog).once(solidsAsked)
   const key = partKeyOf(kind, code)
   const known = solids.get(key)
   if (known) return known

@@ -57,89 +57,117 @@ function boredIssues({ hardware, braces, stock }: Catalog): Issue[] {
   ]
 }
 
-function referenceIssues(catalog: Catalog): Issue[] {
-  const issues: Issue[] = []
-  const within = (path: string, code: string, known: object, what: string): void => {
-    if (!Object.hasOwn(known, code)) issues.push(issue(path, show(code), `${what} of this catalog`))
-  }
-  const once = (path: string, codes: readonly string[]): void => {
-    codes.forEach((code, i) => {
-      if (codes.indexOf(code) < i)
-        issues.push(issue(`${path}[${i}].code`, `${show(code)} a second time`, 'codes that differ'))
-    })
-  }
-  for (const [name, stock] of Object.entries(catalog.stock)) {
-    within(`stock[${show(name)}].material`, stock.material, catalog.materials, 'a material')
-    if (stock.shape === 'round-tube' || stock.shape === 'rect-tube') {
-      const side = stock.shape === 'round-tube' ? stock.diameter : Math.min(stock.width, stock.height)
-      if (stock.wall > side / 2)
-        issues.push(issue(`stock[${show(name)}].wall`, show(stock.wall), `at most half of ${side}`))
-    }
-  }
-  for (const [name, { strength }] of Object.entries(catalog.materials)) {
-    if (!strength) continue
+/** What the schema cannot tell of one entry alone: that what is named is there, that codes differ, that figures agree with each other. */
+const referenceIssues = (catalog: Catalog): Issue[] => [
+  ...stockIssues(catalog),
+  ...strengthIssues(catalog),
+  ...frameIssues(catalog),
+  ...partIssues(catalog),
+  ...hardwareIssues(catalog),
+  ...codeIssues(catalog),
+]
+
+function within(path: string, code: string, known: object, what: string): Issue[] {
+  return Object.hasOwn(known, code) ? [] : [issue(path, show(code), `${what} of this catalog`)]
+}
+
+const stockIssues = ({ stock, materials }: Catalog): Issue[] =>
+  Object.entries(stock).flatMap(([name, one]) => {
+    const path = `stock[${show(name)}]`
+    const issues = within(`${path}.material`, one.material, materials, 'a material')
+    if (one.shape !== 'round-tube' && one.shape !== 'rect-tube') return issues
+    const side = one.shape === 'round-tube' ? one.diameter : Math.min(one.width, one.height)
+    return one.wall > side / 2
+      ? [...issues, issue(`${path}.wall`, show(one.wall), `at most half of ${side}`)]
+      : issues
+  })
+
+const strengthIssues = ({ materials }: Catalog): Issue[] =>
+  Object.entries(materials).flatMap(([name, { strength }]) => {
+    if (!strength) return []
     const path = `materials[${show(name)}].strength`
-    const atMost = (at: string, value: number, most: number, what: string): void => {
-      if (value > most) issues.push(issue(`${path}.${at}`, show(value), `at most ${most}, ${what}`))
-    }
-    atMost('yield', strength.yield, strength.ultimate, 'its ultimate strength')
+    const atMost = (at: string, value: number, most: number, what: string): Issue[] =>
+      value > most ? [issue(`${path}.${at}`, show(value), `at most ${most}, ${what}`)] : []
+    const issues = atMost('yield', strength.yield, strength.ultimate, 'its ultimate strength')
     // Poisson's ratio lies between 0 and 1/2 in what docks are made of.
     if (strength.G > strength.E / 2 || strength.G < strength.E / 3)
       issues.push(issue(`${path}.G`, show(strength.G), 'between a third and a half of E'))
     if (strength.family === 'aluminum' && strength.welded) {
-      atMost('welded.ultimate', strength.welded.ultimate, strength.ultimate, 'that away from a weld')
-      atMost('welded.yield', strength.welded.yield, strength.yield, 'that away from a weld')
-    }
-  }
-  const panels = Object.fromEntries(catalog.decking.panels.map((p) => [p.code, p]))
-  catalog.frames.forEach((frame, i) => {
-    within(`frames[${i}].rail`, frame.rail, catalog.stock, 'stock')
-    within(`frames[${i}].ends`, frame.ends, catalog.stock, 'stock')
-    within(`frames[${i}].cross.stock`, frame.cross.stock, catalog.stock, 'stock')
-    within(`frames[${i}].panel`, frame.panel, panels, 'a deck panel')
-    if (frame.width <= 2 * catalog.sleeve.across || frame.length <= 2 * catalog.sleeve.along)
+      const { welded } = strength
       issues.push(
-        issue(`frames[${i}]`, `${frame.length} x ${frame.width}`, 'a frame larger than its sleeves'),
+        ...atMost('welded.ultimate', welded.ultimate, strength.ultimate, 'that away from a weld'),
+        ...atMost('welded.yield', welded.yield, strength.yield, 'that away from a weld'),
       )
+    }
+    return issues
   })
-  within('sleeve.stock', catalog.sleeve.stock, catalog.stock, 'stock')
-  catalog.legs.forEach((leg, i) => {
-    within(`legs[${i}].stock`, leg.stock, catalog.stock, 'stock')
+
+function frameIssues({ frames, decking, sleeve, stock }: Catalog): Issue[] {
+  const panels = Object.fromEntries(decking.panels.map((p) => [p.code, p]))
+  return frames.flatMap((frame, i) => [
+    ...within(`frames[${i}].rail`, frame.rail, stock, 'stock'),
+    ...within(`frames[${i}].ends`, frame.ends, stock, 'stock'),
+    ...within(`frames[${i}].cross.stock`, frame.cross.stock, stock, 'stock'),
+    ...within(`frames[${i}].panel`, frame.panel, panels, 'a deck panel'),
+    ...(frame.width <= 2 * sleeve.across || frame.length <= 2 * sleeve.along
+      ? [issue(`frames[${i}]`, `${frame.length} x ${frame.width}`, 'a frame larger than its sleeves')]
+      : []),
+  ])
+}
+
+/** Stock and materials of what is not a frame. */
+function partIssues(catalog: Catalog): Issue[] {
+  const { stock, materials } = catalog
+  const ofStock = (path: string, code: string): Issue[] => within(path, code, stock, 'stock')
+  return [
+    ...ofStock('sleeve.stock', catalog.sleeve.stock),
+    ...catalog.legs.flatMap((leg, i) => ofStock(`legs[${i}].stock`, leg.stock)),
+    ...catalog.braces.flatMap((brace, i) => ofStock(`braces[${i}].stock`, brace.stock)),
+    ...boredIssues(catalog),
+    ...catalog.pads.flatMap((pad, i) => [
+      ...ofStock(`pads[${i}].socket.stock`, pad.socket.stock),
+      ...within(`pads[${i}].plate.material`, pad.plate.material, materials, 'a material'),
+    ]),
+    ...catalog.decking.panels.flatMap((panel, i) => [
+      ...ofStock(`decking.panels[${i}].plank.stock`, panel.plank.stock),
+      ...ofStock(`decking.panels[${i}].batten.stock`, panel.batten.stock),
+    ]),
+    ...ofStock('hinge.bar.stock', catalog.hinge.bar.stock),
+    ...catalog.extras.flatMap((extra, i) =>
+      extra.place === 'post'
+        ? extra.posts.flatMap((post, k) => ofStock(`extras[${i}].posts[${k}].stock`, post.stock))
+        : [],
+    ),
+  ]
+}
+
+const hardwareIssues = ({ hardware }: Catalog): Issue[] =>
+  kindsWith('list', 'hardware').flatMap((kind) => {
+    const bolts = hardware.filter((bolt) => bolt.kind === kind).length
+    return bolts === 1 ? [] : [issue('hardware', `${bolts} entries of kind ${kind}`, 'one')]
   })
-  catalog.braces.forEach((brace, i) => {
-    within(`braces[${i}].stock`, brace.stock, catalog.stock, 'stock')
-  })
-  issues.push(...boredIssues(catalog))
-  catalog.pads.forEach((pad, i) => {
-    within(`pads[${i}].socket.stock`, pad.socket.stock, catalog.stock, 'stock')
-    within(`pads[${i}].plate.material`, pad.plate.material, catalog.materials, 'a material')
-  })
-  catalog.decking.panels.forEach((panel, i) => {
-    within(`decking.panels[${i}].plank.stock`, panel.plank.stock, catalog.stock, 'stock')
-    within(`decking.panels[${i}].batten.stock`, panel.batten.stock, catalog.stock, 'stock')
-  })
-  within('hinge.bar.stock', catalog.hinge.bar.stock, catalog.stock, 'stock')
-  catalog.extras.forEach((extra, i) => {
-    if (extra.place === 'post')
-      extra.posts.forEach((post, k) => {
-        within(`extras[${i}].posts[${k}].stock`, post.stock, catalog.stock, 'stock')
-      })
-  })
-  for (const kind of kindsWith('list', 'hardware')) {
-    const bolts = catalog.hardware.filter((bolt) => bolt.kind === kind).length
-    if (bolts !== 1) issues.push(issue('hardware', `${bolts} entries of kind ${kind}`, 'one'))
-  }
-  const { frames, legs, braces, pads, decking, hardware, extras } = catalog
-  const services = catalog.services ?? []
-  const lists = { frames, legs, braces, pads, 'decking.panels': decking.panels, hardware, extras, services }
-  for (const [path, items] of Object.entries(lists))
-    once(
-      path,
-      items.map((item) => item.code),
+
+function codeIssues({ frames, legs, braces, pads, decking, hardware, extras, services }: Catalog): Issue[] {
+  const once = (path: string, codes: readonly string[]): Issue[] =>
+    codes.flatMap((code, i) =>
+      codes.indexOf(code) < i
+        ? [issue(`${path}[${i}].code`, `${show(code)} a second time`, 'codes that differ')]
+        : [],
     )
-  once(
-    'legs',
-    legs.map((leg) => String(leg.length)),
-  )
-  return issues
+  const lists = {
+    ...{ frames, legs, braces, pads, 'decking.panels': decking.panels },
+    ...{ hardware, extras, services: services ?? [] },
+  }
+  return [
+    ...Object.entries(lists).flatMap(([path, items]) =>
+      once(
+        path,
+        items.map(({ code }) => code),
+      ),
+    ),
+    ...once(
+      'legs',
+      legs.map(({ length }) => String(length)),
+    ),
+  ]
 }

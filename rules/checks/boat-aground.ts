@@ -1,5 +1,5 @@
 import { LIMITS } from '../design/index.ts'
-import { berthSection, type Placed, toPlan } from '../layout/index.ts'
+import { berthSection, type PlacedSection, toPlan } from '../layout/index.ts'
 import { type Check, type Judged, meters, number, remedy, replace } from './check.ts'
 
 /** So many sections more are tried. */
@@ -27,7 +27,7 @@ export const boatAground: Check = {
 }
 
 /** Water at the low level at the shallower of a section's two corners on a side; `out`: so far beyond its place, m. */
-function depthBeside({ design, bed }: Judged, p: Placed, side: 'left' | 'right', out: number): number {
+function depthBeside({ design, bed }: Judged, p: PlacedSection, side: 'left' | 'right', out: number): number {
   const sign = side === 'left' ? 1 : -1
   const half = p.frame.width / 2
   const corners = [0, p.frame.length].flatMap((x) => [toPlan(p, x, half), toPlan(p, x, -half)])
@@ -38,7 +38,7 @@ function depthBeside({ design, bed }: Judged, p: Placed, side: 'left' | 'right',
 }
 
 /** A straight dock can be made longer; of other shapes the boat's place is not its end alone. */
-function longer({ design, shop }: Judged, far: Placed, deep: (out: number) => boolean) {
+function longer({ design, shop }: Judged, far: PlacedSection, deep: (out: number) => boolean) {
   const { plan, sections, head } = design.dock
   if (plan || sections === undefined || (head && head.shape !== 'straight')) return null
   const pitch = far.frame.length + shop.rules.jointGap

@@ -7,23 +7,16 @@ export interface Under {
   readonly clear: number
 }
 
-const known = new WeakMap<Kit, Under[]>()
+/** Of every frame that stands in the water; the ramp lies on the shore and is not asked. Two checks ask. */
+export const clearancesUnder = (kit: Kit): readonly Under[] => kit.once(clearancesOf)
 
-/** Of every frame that stands in the water; the ramp lies on the shore and is not asked. Two checks ask: worked out once. */
-export function clearancesUnder(kit: Kit): Under[] {
-  let under = known.get(kit)
-  if (!under) {
-    const { bed, design, shop, layout } = kit
-    under = layout.placed
-      .filter((p) => p.role !== 'ramp')
-      .map((p) => {
-        const { x0, x1, y0, y1 } = footprint(p)
-        return {
-          id: p.id,
-          clear: design.dock.deckHeight - shop.shape(p.frame).lowest - bed.highest(x0, x1, y0, y1),
-        }
-      })
-    known.set(kit, under)
-  }
-  return under
-}
+const clearancesOf = ({ bed, design, shop, layout }: Kit): readonly Under[] =>
+  layout.placed
+    .filter((p) => p.role !== 'ramp')
+    .map((p) => {
+      const { x0, x1, y0, y1 } = footprint(p)
+      return {
+        id: p.id,
+        clear: design.dock.deckHeight - shop.shape(p.frame).lowest - bed.highest(x0, x1, y0, y1),
+      }
+    })

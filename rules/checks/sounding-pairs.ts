@@ -11,8 +11,16 @@ export interface SoundingPair {
 /** More than this are not all compared with each other: a drag must not wait. */
 const ALL = 150
 
-/** Corners of a kit's triangles as soundings: two checks ask. */
-const known = new WeakMap<Kit, Sounding[]>()
+/** Corners of the bed's triangles as soundings: two checks ask. */
+const cornersOfTriangles = ({ bed }: Kit): readonly Sounding[] => {
+  const { x, y } = bed.triangulation!
+  // In the order of their distances: each is looked for from where the one before was found.
+  return Array.from(x, (distance, i) => ({
+    distance,
+    offset: y[i]!,
+    depth: 0 - bed.bedAt(distance, y[i]!),
+  }))
+}
 
 /** Soundings at most so far from each other, m; of many only neighbors: along a triangle's edge, or next to each other along the dock. */
 export function soundingPairs(kit: Kit, most: number): SoundingPair[] {
@@ -35,16 +43,7 @@ export function soundingPairs(kit: Kit, most: number): SoundingPair[] {
     return out
   }
   const { x, y, triangles, halfedges } = bed.triangulation
-  // In the order of their distances: each is looked for from where the one before was found.
-  let places = known.get(kit)
-  if (!places) {
-    places = Array.from(x, (distance, i) => ({
-      distance,
-      offset: y[i]!,
-      depth: 0 - bed.bedAt(distance, y[i]!),
-    }))
-    known.set(kit, places)
-  }
+  const places = kit.once(cornersOfTriangles)
   const sounding = (i: number): Sounding => places[i]!
   for (let e = 0; e < triangles.length; e++) {
     if (halfedges[e]! > e) continue

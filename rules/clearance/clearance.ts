@@ -10,15 +10,15 @@ import { factsOf } from '../part-kinds.ts'
 import type { Bed } from '../site/index.ts'
 import { meantContacts } from './contacts.ts'
 import {
-  type Bounds,
   type Box,
   boundsNear,
-  boundsOf,
   type Convex,
   type Cylinder,
   joinBounds,
   middleOf,
   moved,
+  type ShapeBounds,
+  shapeBounds,
   shrunk,
 } from './convex.ts'
 import { distance } from './distance.ts'
@@ -71,12 +71,12 @@ const CELL = 1.5
 interface Part extends MeasuredPart {
   readonly placed: Placement
   readonly shapes: readonly Solid[]
-  readonly bounds: Bounds
+  readonly bounds: ShapeBounds
 }
 interface Solid {
   readonly shape: Cylinder | Box
   readonly sleeve: boolean
-  readonly bounds: Bounds
+  readonly bounds: ShapeBounds
 }
 
 /**
@@ -135,7 +135,7 @@ function partsOf(dock: Dock, catalog: Catalog): Part[] {
     own.set(key, shapes)
     const put = shapes.map(({ shape, sleeve }) => {
       const there = moved(shape, placed.at, placed.turn)
-      return { shape: there, sleeve, bounds: boundsOf(there) }
+      return { shape: there, sleeve, bounds: shapeBounds(there) }
     })
     const { of, section } = placed
     parts.push({
@@ -210,7 +210,7 @@ function overGround(part: Part, ground: Ground, within: number): Found | null {
     const around = [low[0] - best.gap, high[0] + best.gap, low[1] - best.gap, high[1] + best.gap] as const
     if (low[2] - best.gap - ground.slack > ground.highest(...around)) continue
     for (const face of ground.under(...around))
-      if (boundsNear(bounds, boundsOf(face), best.gap)) best.try(shape, face)
+      if (boundsNear(bounds, shapeBounds(face), best.gap)) best.try(shape, face)
   }
   return best.of(part, null, depth)
 }

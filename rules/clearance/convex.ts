@@ -26,7 +26,7 @@ export interface Triangle {
 export type Convex = Cylinder | Box | Triangle
 
 /** Least and most along each axis. */
-export interface Bounds {
+export interface ShapeBounds {
   readonly low: Vec3
   readonly high: Vec3
 }
@@ -75,7 +75,7 @@ export function middleOf(shape: Convex): Vec3 {
   return scale(add(a, add(b, c)), 1 / 3)
 }
 
-export function boundsOf(shape: Convex): Bounds {
+export function shapeBounds(shape: Convex): ShapeBounds {
   const least = (k: 0 | 1 | 2): [number, number] => {
     switch (shape.shape) {
       case 'box': {
@@ -97,7 +97,7 @@ export function boundsOf(shape: Convex): Bounds {
   return { low: [x[0], y[0], z[0]], high: [x[1], y[1], z[1]] }
 }
 
-export function joinBounds(list: readonly Bounds[]): Bounds {
+export function joinBounds(list: readonly ShapeBounds[]): ShapeBounds {
   const all = (k: 0 | 1 | 2): [number, number] => {
     let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
     for (const b of list) {
@@ -111,7 +111,7 @@ export function joinBounds(list: readonly Bounds[]): Bounds {
 }
 
 /** Could two shapes with these bounds be within `reach` of each other? */
-export const boundsNear = (a: Bounds, b: Bounds, reach: number): boolean =>
+export const boundsNear = (a: ShapeBounds, b: ShapeBounds, reach: number): boolean =>
   a.low[0] <= b.high[0] + reach &&
   b.low[0] <= a.high[0] + reach &&
   a.low[1] <= b.high[1] + reach &&

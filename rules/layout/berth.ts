@@ -1,14 +1,14 @@
 /** Where a boat lies: at the section farthest out, on its side. */
 import type { Side } from '../dock.ts'
-import type { Placed } from './place.ts'
+import type { PlacedSection } from './place.ts'
 
 /** Ends this near to each other lie equally far out, m. */
 const LEVEL = 1e-3
 
 /** Of several equally far out the one that is most to its side. Null where nothing stands. */
-export function berthSection(placed: readonly Placed[], side: Side): Placed | null {
+export function berthSection(placed: readonly PlacedSection[], side: Side): PlacedSection | null {
   const sign = side === 'left' ? 1 : -1
-  let berth: Placed | null = null
+  let berth: PlacedSection | null = null
   for (const p of placed) {
     if (p.role === 'ramp') continue
     const out = berth ? reach(p) - reach(berth) : 1
@@ -17,5 +17,5 @@ export function berthSection(placed: readonly Placed[], side: Side): Placed | nu
   return berth
 }
 
-const reach = ({ x, c, frame }: Placed): number => x + Math.max(0, c) * frame.length
-const middle = ({ y, s, frame }: Placed): number => y + (s * frame.length) / 2
+const reach = ({ x, c, frame }: PlacedSection): number => x + Math.max(0, c) * frame.length
+const middle = ({ y, s, frame }: PlacedSection): number => y + (s * frame.length) / 2

@@ -1,4 +1,5 @@
 export { berthSection } from './berth.ts'
+export { toPlan } from './footprint.ts'
 export {
   CORNERS,
   hasHooks,
@@ -15,9 +16,8 @@ export {
   edgeOf,
   footprint,
   type Layout,
-  type Placed,
+  type PlacedSection,
   place,
   shoreEndOf,
-  toPlan,
 } from './place.ts'
 export { planOf } from './plan.ts'

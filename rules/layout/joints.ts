@@ -8,7 +8,7 @@
 import type { Shop } from '../catalog-index.ts'
 import type { Corner, Edge } from '../dock.ts'
 import { atLeast, SLACK } from '../numbers.ts'
-import { edgeOf, footprint, type Layout, type Placed } from './place.ts'
+import { edgeOf, footprint, type Layout, type PlacedSection } from './place.ts'
 
 export interface Hook {
   /** On the carrying edge, in plan. */
@@ -20,9 +20,9 @@ export interface PlacedJoint {
   readonly id: string
   readonly kind: 'hinge' | 'hook' | 'tie'
   /** The carrying (or first) section, and its edge. */
-  readonly host: Placed
+  readonly host: PlacedSection
   readonly edge: Edge
-  readonly guest: Placed
+  readonly guest: PlacedSection
   readonly guestEdge: Edge
   /** Overlap of the two edges, along the host's edge from its start corner, m. */
   readonly from: number
@@ -47,7 +47,7 @@ const CORNER_SETS: readonly (readonly Corner[])[] = Array.from({ length: 16 }, (
 )
 
 /** The corners that no hook of a section's own carrying joint carries. */
-function standingCorners(p: Placed, joint: PlacedJoint, shop: Shop): readonly Corner[] {
+function standingCorners(p: PlacedSection, joint: PlacedJoint, shop: Shop): readonly Corner[] {
   if (!hasHooks(joint)) return CORNERS
   const on = edgeOf(joint.host, joint.edge)
   const reach = shop.rules.overhang + SLACK
@@ -70,7 +70,8 @@ function standingCorners(p: Placed, joint: PlacedJoint, shop: Shop): readonly Co
   return CORNER_SETS[mask]!
 }
 
-const jointId = (a: Placed, b: Placed): string => (a.index < b.index ? `${a.id}~${b.id}` : `${b.id}~${a.id}`)
+const jointId = (a: PlacedSection, b: PlacedSection): string =>
+  a.index < b.index ? `${a.id}~${b.id}` : `${b.id}~${a.id}`
 
 export function join(layout: Layout, shop: Shop): Joints {
   const all: PlacedJoint[] = []
@@ -135,9 +136,9 @@ export function hooksOf(joint: PlacedJoint, shop: Shop): readonly Hook[] {
 /** Two edges that face each other: what they share. */
 function meet(
   kind: PlacedJoint['kind'],
-  host: Placed,
+  host: PlacedSection,
   edge: Edge,
-  guest: Placed,
+  guest: PlacedSection,
   guestEdge: Edge,
 ): PlacedJoint {
   const on = edgeOf(host, edge)
@@ -150,7 +151,7 @@ function meet(
 }
 
 /** Of each section in a row: least and greatest x, least and greatest y of what it covers. */
-function footprints(placed: readonly Placed[]): Float64Array {
+function footprints(placed: readonly PlacedSection[]): Float64Array {
   const box = new Float64Array(4 * placed.length)
   for (let i = 0; i < placed.length; i++) {
     const r = footprint(placed[i]!)
@@ -232,7 +233,13 @@ function sweepOrder(box: Float64Array, along: number): Int32Array {
 }
 
 /** The edges of two sections that face each other across the joint gap, or null; `p` and `q` their footprints as above. */
-function facing(a: Placed, b: Placed, p: Float64Array, q: Float64Array, gap: number): [Edge, Edge] | null {
+function facing(
+  a: PlacedSection,
+  b: PlacedSection,
+  p: Float64Array,
+  q: Float64Array,
+  gap: number,
+): [Edge, Edge] | null {
   const near = (from: number, to: number): boolean => Math.abs(to - from - gap) <= 1e-3
   if (near(p[1]!, q[0]!)) return [edgeToward(a, 1, 0), edgeToward(b, -1, 0)]
   if (near(q[1]!, p[0]!)) return [edgeToward(a, -1, 0), edgeToward(b, 1, 0)]
@@ -242,7 +249,7 @@ function facing(a: Placed, b: Placed, p: Float64Array, q: Float64Array, gap: num
 }
 
 /** The edge whose outward direction is (nx, ny). */
-function edgeToward(p: Placed, nx: number, ny: number): Edge {
+function edgeToward(p: PlacedSection, nx: number, ny: number): Edge {
   const x = p.c * nx + p.s * ny
   const y = -p.s * nx + p.c * ny
   return x > 0.5 ? 'end' : x < -0.5 ? 'start' : y > 0.5 ? 'left' : 'right'

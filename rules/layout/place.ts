@@ -2,9 +2,10 @@
 import type { Frame } from '../catalog/index.ts'
 import type { Shop } from '../catalog-index.ts'
 import type { Edge, Role } from '../dock.ts'
+import { cosOf, footprintAt, type Rectangle, sinOf } from './footprint.ts'
 import type { Planned } from './plan.ts'
 
-export interface Placed {
+export interface PlacedSection {
   readonly id: string
   readonly index: number
   readonly role: Role
@@ -18,8 +19,10 @@ export interface Placed {
   readonly c: number
   readonly s: number
   /** The section that it hangs on; null for the ramp and the standing section. */
-  readonly host: Placed | null
+  readonly host: PlacedSection | null
   readonly plan: Planned
+  /** Its frame's own edges: all sections of a frame share them. */
+  readonly edges: OwnEdges
 }
 
 /** A side of a section: from its start corner (start and end edges: the left corner) along `d` for `length`; `n` points outward. */
@@ -32,15 +35,6 @@ export interface EdgeLine {
   readonly ny: number
   readonly length: number
 }
-
-const COS = [1, 0, -1, 0] as const
-const SIN = [0, 1, 0, -1] as const
-
-/** Own coordinates of a section to the dock's plan. */
-export const toPlan = (p: Pick<Placed, 'x' | 'y' | 'c' | 's'>, x: number, y: number): [number, number] => [
-  p.x + p.c * x - p.s * y,
-  p.y + p.s * x + p.c * y,
-]
 
 function ownEdge(frame: Frame, edge: Edge): EdgeLine {
   const half = frame.width / 2
@@ -56,25 +50,24 @@ function ownEdge(frame: Frame, edge: Edge): EdgeLine {
   }
 }
 
-/** The four edges of a frame, made once: a long dock asks for them at every joint. */
-const ownEdges = new WeakMap<Frame, Record<Edge, EdgeLine>>()
+type OwnEdges = Readonly<Record<Edge, EdgeLine>>
 
-function edgesOf(frame: Frame): Record<Edge, EdgeLine> {
-  let edges = ownEdges.get(frame)
-  if (!edges) {
-    edges = {
-      start: ownEdge(frame, 'start'),
-      end: ownEdge(frame, 'end'),
-      left: ownEdge(frame, 'left'),
-      right: ownEdge(frame, 'right'),
-    }
-    ownEdges.set(frame, edges)
-  }
-  return edges
-}
+/** The four edges of each frame: a long dock asks for them at every joint. */
+const edgesOfFrames = ({ catalog }: Shop): ReadonlyMap<Frame, OwnEdges> =>
+  new Map(
+    catalog.frames.map((frame) => [
+      frame,
+      {
+        start: ownEdge(frame, 'start'),
+        end: ownEdge(frame, 'end'),
+        left: ownEdge(frame, 'left'),
+        right: ownEdge(frame, 'right'),
+      },
+    ]),
+  )
 
-export function edgeOf(p: Placed, edge: Edge): EdgeLine {
-  const own = edgesOf(p.frame)[edge]
+export function edgeOf(p: PlacedSection, edge: Edge): EdgeLine {
+  const own = p.edges[edge]
   const { c, s } = p
   return {
     x: p.x + c * own.x - s * own.y,
@@ -126,15 +119,15 @@ function childrenOf(plan: readonly Planned[]): { first: Int32Array; next: Int32A
 
 export interface Layout {
   /** In the plan's order. */
-  readonly placed: readonly Placed[]
-  readonly ramp: Placed | null
-  readonly standing: Placed | null
+  readonly placed: readonly PlacedSection[]
+  readonly ramp: PlacedSection | null
+  readonly standing: PlacedSection | null
   /** Sections whose host is missing, or that hang in a circle. */
   readonly unreachable: readonly string[]
   /** Sections of a frame that the catalog does not have. */
   readonly unknownFrames: readonly { readonly id: string; readonly frame: string }[]
   /** In the order of work: standing section, ramp, then outward. */
-  readonly workOrder: readonly Placed[]
+  readonly workOrder: readonly PlacedSection[]
 }
 
 /**
@@ -144,33 +137,36 @@ export interface Layout {
 export function place(plan: readonly Planned[], shop: Shop, start: number): Layout {
   const gap = shop.rules.jointGap
   const children = childrenOf(plan)
-  const results: (Placed | undefined)[] = new Array(plan.length)
-  const workOrder: Placed[] = []
-  const put = (
+  const edgesOf = shop.once(edgesOfFrames)
+  const results: (PlacedSection | undefined)[] = new Array(plan.length)
+  const workOrder: PlacedSection[] = []
+  const add = (
     i: number,
     frame: Frame,
     role: Role,
     x: number,
     y: number,
     quarter: number,
-    host: Placed | null,
-  ): Placed => {
+    host: PlacedSection | null,
+  ): PlacedSection => {
     const item = plan[i]!
-    const c = COS[quarter]!
-    const s = SIN[quarter]!
-    const placed = { id: item.id, index: i, role, frame, x, y, heading: 90 * quarter, c, s, host, plan: item }
+    const c = cosOf(quarter)
+    const s = sinOf(quarter)
+    const edges = edgesOf.get(frame)!
+    const heading = 90 * quarter
+    const placed = { id: item.id, index: i, role, frame, x, y, heading, c, s, host, plan: item, edges }
     results[i] = placed
     workOrder.push(placed)
     return placed
   }
 
   const shoreEnd = shoreEndOf(plan, shop)
-  let ramp: Placed | null = null
-  let standing: Placed | null = null
+  let ramp: PlacedSection | null = null
+  let standing: PlacedSection | null = null
   if (shoreEnd) {
-    standing = put(shoreEnd.standingIndex, shoreEnd.standing, 'standing', start, 0, 0, null)
+    standing = add(shoreEnd.standingIndex, shoreEnd.standing, 'standing', start, 0, 0, null)
     if (shoreEnd.ramp)
-      ramp = put(
+      ramp = add(
         shoreEnd.rampIndex,
         shoreEnd.ramp,
         'ramp',
@@ -188,7 +184,7 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
       const frame = shop.frames.get(item.frame)
       if (results[i] || !frame) continue
       const on = edgeOf(host, item.edge)
-      const own = edgesOf(frame)[item.with]
+      const own = edgesOf.get(frame)![item.with]
       // The mating edge's outward direction is against the host's; both are of unit length along an axis.
       const c = -(own.nx * on.nx + own.ny * on.ny)
       const s = -(own.nx * on.ny - own.ny * on.nx)
@@ -198,7 +194,7 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
       const my = on.y + on.dy * mid + on.ny * gap
       const ox = own.x + (own.dx * own.length) / 2
       const oy = own.y + (own.dy * own.length) / 2
-      put(i, frame, 'following', mx - (c * ox - s * oy), my - (s * ox + c * oy), quarter, host)
+      add(i, frame, 'following', mx - (c * ox - s * oy), my - (s * ox + c * oy), quarter, host)
     }
   }
   const unknown = plan.filter((item) => !shop.frames.has(item.frame))
@@ -212,23 +208,8 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
   }
 }
 
-export interface Rectangle {
-  readonly x0: number
-  readonly x1: number
-  readonly y0: number
-  readonly y1: number
-}
-
-export const edgeLength = (p: Placed, edge: Edge): number =>
+export const edgeLength = (p: PlacedSection, edge: Edge): number =>
   edge === 'left' || edge === 'right' ? p.frame.length : p.frame.width
 
 /** What a section covers in plan. */
-export function footprint(p: Placed): Rectangle {
-  const { x, y, c, s } = p
-  const { length, width } = p.frame
-  const ax = x - (s * width) / 2
-  const ay = y + (c * width) / 2
-  const bx = x + c * length + (s * width) / 2
-  const by = y + s * length - (c * width) / 2
-  return { x0: Math.min(ax, bx), x1: Math.max(ax, bx), y0: Math.min(ay, by), y1: Math.max(ay, by) }
-}
+export const footprint = (p: PlacedSection): Rectangle => footprintAt(p, p.frame.length, p.frame.width)

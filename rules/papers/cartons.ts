@@ -6,10 +6,11 @@
  * what they are wrapped in, and add as whole grams.
  */
 import type { Catalog } from '../catalog/index.ts'
+import { type Shop, shopOf } from '../catalog-index.ts'
 import type { Dock, Fingerprint, PartKind, PartRow } from '../dock.ts'
 import { fill, gramsOf, type Load, loadGrams } from './fill.ts'
 import { type Packaging, packagingOf } from './packaging.ts'
-import { lengthOf } from './piece-size.ts'
+import { pieceLength } from './piece-size.ts'
 
 export interface PackedItem {
   readonly kind: PartKind
@@ -83,12 +84,13 @@ export interface Packages {
 type Way = 'loose' | 'bundle' | 'bag' | 'goods'
 
 export function cartons(dock: Dock, catalog: Catalog): Packages {
+  const shop = shopOf(catalog)
   const how = packagingOf(catalog)
   const itemsOf = itemMaker(dock)
   const longestOf = (rows: readonly Pick<PartRow, 'kind' | 'code'>[]): number =>
-    rows.reduce((most, row) => Math.max(most, lengthOf(catalog, row.kind, row.code)), 0)
+    rows.reduce((most, row) => Math.max(most, pieceLength(shop, row.kind, row.code)), 0)
   const rowsBy = (way: Way): PartRow[] =>
-    dock.parts.filter((row) => wayOf(row, lengthOf(catalog, row.kind, row.code), how) === way)
+    dock.parts.filter((row) => wayOf(row, pieceLength(shop, row.kind, row.code), how) === way)
 
   const packages: Package[] = []
   const bags: Bag[] = []
@@ -131,7 +133,7 @@ export function cartons(dock: Dock, catalog: Catalog): Packages {
   }
   for (const load of fill(rowsBy('goods'), { grams: how.carton, pieces: Number.POSITIVE_INFINITY }))
     add('goods', load, how.carton)
-  for (const rows of byKind(rowsBy('bundle'), catalog))
+  for (const rows of byKind(rowsBy('bundle'), shop))
     for (const load of fill(rows, { grams: how.bundle, pieces: how.pieces })) add('bundle', load, how.bundle)
   for (const load of fill(rowsBy('loose'), { grams: Number.POSITIVE_INFINITY, pieces: 1 }))
     add('loose', load, null)
@@ -160,9 +162,9 @@ function wayOf(row: PartRow, length: number, how: Packaging): Way {
 }
 
 /** Long goods by kind, the longest of a kind first. */
-function byKind(rows: readonly PartRow[], catalog: Catalog): PartRow[][] {
+function byKind(rows: readonly PartRow[], shop: Shop): PartRow[][] {
   const kinds = [...new Set(rows.map(({ kind }) => kind))]
-  const length = (row: PartRow): number => lengthOf(catalog, row.kind, row.code)
+  const length = (row: PartRow): number => pieceLength(shop, row.kind, row.code)
   return kinds.map((kind) => rows.filter((row) => row.kind === kind).sort((a, b) => length(b) - length(a)))
 }
 

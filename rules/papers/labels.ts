@@ -1,6 +1,6 @@
 /** Labels that stay on frames and legs over the years: which one it is, what it is, where it goes, and a code for a phone to read. */
-import type { Catalog } from '../catalog/index.ts'
-import type { Dock, Section } from '../dock.ts'
+import type { Section } from '../dock.ts'
+import type { Project } from '../project.ts'
 import { nameOf } from './names.ts'
 import { groupBy, sectionsInOrder } from './order.ts'
 import { list, meters, type Saying, saying, text } from './saying.ts'
@@ -21,7 +21,7 @@ export interface PartLabel {
 const CODE = 12
 
 /** Frames in the order of work, each followed by its legs. A leg that no stock length suits has no label: there is nothing to stick it on. */
-export function labels(dock: Dock, catalog: Catalog): PartLabel[] {
+export function labels({ dock, shop }: Pick<Project, 'dock' | 'shop'>): PartLabel[] {
   const code = dock.fingerprint.all.slice(0, CODE)
   const legs = groupBy(dock.legs, (leg) => leg.section)
   const order = sectionsInOrder(dock)
@@ -30,7 +30,7 @@ export function labels(dock: Dock, catalog: Catalog): PartLabel[] {
       kind: 'frame' as const,
       id: section.id,
       code: section.frame,
-      name: nameOf(catalog, 'frame', section.frame),
+      name: nameOf(shop, 'frame', section.frame),
       where: frameGoes(section, i + 1, order.length),
       qr: `${section.id} ${code}`,
     },
@@ -42,7 +42,7 @@ export function labels(dock: Dock, catalog: Catalog): PartLabel[] {
               kind: 'leg',
               id: leg.id,
               code: leg.code,
-              name: nameOf(catalog, 'leg', leg.code),
+              name: nameOf(shop, 'leg', leg.code),
               where: [
                 saying(`label-leg-${leg.corner}`, { section: text(section.id) }),
                 saying('label-set-height', {

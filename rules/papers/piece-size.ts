@@ -1,21 +1,13 @@
 /** How long a piece is over all: what a carrier asks, and what decides whether it goes into a carton. */
-import type { Catalog } from '../catalog/index.ts'
+import type { Shop } from '../catalog-index.ts'
 import type { PartKind } from '../dock.ts'
 import { round6 } from '../numbers.ts'
 
-const LENGTHS = new WeakMap<Catalog, ReadonlyMap<string, number>>()
-
 /** Longest side of a piece of the catalog, m; 0 for a code that it has not. */
-export function lengthOf(catalog: Catalog, kind: PartKind, code: string): number {
-  let lengths = LENGTHS.get(catalog)
-  if (!lengths) {
-    lengths = allLengths(catalog)
-    LENGTHS.set(catalog, lengths)
-  }
-  return lengths.get(`${kind}\n${code}`) ?? 0
-}
+export const pieceLength = (shop: Shop, kind: PartKind, code: string): number =>
+  shop.once(allLengths).get(`${kind}\n${code}`) ?? 0
 
-function allLengths(catalog: Catalog): ReadonlyMap<string, number> {
+function allLengths({ catalog }: Shop): ReadonlyMap<string, number> {
   const lengths = new Map<string, number>()
   /** The first of a kind and code counts, as in the parts list. */
   const add = (kind: PartKind, code: string, ...sides: readonly number[]): void => {

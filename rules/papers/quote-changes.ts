@@ -160,7 +160,7 @@ function changedLegs(before: Dock, after: Dock): ChangedLeg[] {
         after: is?.code ?? null,
         is: !was ? 'new' : !is ? 'gone' : 'other',
         why: was && is ? changedTerms(was, before, is, after) : [],
-        say: legSaid(id, lengthOf(before, was), lengthOf(after, is)),
+        say: legSaid(id, legLength(before, was), legLength(after, is)),
       },
     ]
   })
@@ -223,7 +223,7 @@ function termSaid(key: string, unit: string, before: number | string, after: num
 }
 
 /** A leg's stock length by its name; null where there is no such leg, a dash where none is long enough. */
-const lengthOf = ({ parts }: Dock, leg: Leg | undefined): string | null =>
+const legLength = ({ parts }: Dock, leg: Leg | undefined): string | null =>
   leg ? (parts.find(({ kind, code }) => kind === 'leg' && code === leg.code)?.name ?? '–') : null
 
 function legSaid(id: string, was: string | null, is: string | null): Saying {

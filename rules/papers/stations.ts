@@ -2,11 +2,9 @@
  * The station table: for each edge that stands on legs how far out it is, how deep it should be there, and how high its legs are set.
  * Told for the water of the survey day. What is measured on the day goes into the empty columns of the sheet.
  */
-import type { Catalog } from '../catalog/index.ts'
-import type { Design } from '../design/index.ts'
-import type { Dock, Edge, Leg } from '../dock.ts'
+import type { Edge, Leg } from '../dock.ts'
 import { round6 } from '../numbers.ts'
-import { makeBed } from '../site/index.ts'
+import type { Project } from '../project.ts'
 import { groupBy, sectionsInOrder } from './order.ts'
 
 export interface StationLeg {
@@ -62,9 +60,7 @@ export interface Stations {
   readonly stations: readonly Station[]
 }
 
-/** `catalog` is not asked: what a station tells is in the dock. Kept for one signature of all papers. */
-export function stations(dock: Dock, design: Design, _catalog?: Catalog): Stations {
-  const bed = makeBed(design.site)
+export function stations({ dock, design, bed }: Pick<Project, 'dock' | 'design' | 'bed'>): Stations {
   const braces = new Map(
     dock.pairs.flatMap(({ id, legs, brace }) =>
       brace

@@ -1,7 +1,7 @@
 /**
  * The parts list: placements counted, nothing else. Masses add as whole grams, prices as whole minor units.
  *
- * Frames alike, legs alike, joints alike have the same parts wherever they lie, so one of each kind is put piece by piece and
+ * Frames alike, legs alike, joints alike have the same parts wherever they lie, so one of each kind is emitted piece by piece and
  * counted, and then only how many there are of it.
  */
 
@@ -29,12 +29,12 @@ interface Tally<T> {
   times: number
 }
 
-function tallyOf<T>(one: T, { carriers, put }: Family<T>): Tally<T> {
+function tallyOf<T>(one: T, { carriers, emit }: Family<T>): Tally<T> {
   const first = carriers.first(one)
   const types: PartType[] = []
   const grams: [number, number] = [0, 0]
   const lift: [number, number] = [0, 0]
-  put((type, _, section) => {
+  emit((type, _, section) => {
     const on = section === first ? 0 : 1
     types.push(type)
     grams[on] += type.grams

@@ -10,20 +10,20 @@ import type { Shop } from '../catalog-index.ts'
 import type { Design } from '../design/index.ts'
 import { pointer } from '../design/pointer.ts'
 import type { Edge } from '../dock.ts'
-import { edgeLength, edgeOf, type Joints, type Layout, type Placed } from '../layout/index.ts'
+import { edgeLength, edgeOf, type Joints, type Layout, type PlacedSection } from '../layout/index.ts'
 import { atLeast, SLACK } from '../numbers.ts'
 import { PART_KINDS } from '../part-kinds.ts'
+import { type EmitPart, frameTop, spread } from './emit-part.ts'
 import { freeEdges, type Interval } from './free-edges.ts'
 import type { LegSite, PlacedLeg } from './legs.ts'
 import { blockedFor } from './post-room.ts'
-import { frameTop, type Put, spread } from './put.ts'
 import { headingOf, quarterTurn } from './turn.ts'
 
 export interface PlacedExtra {
   /** `bumper.1` */
   readonly id: string
   readonly extra: Extra
-  readonly section: Placed
+  readonly section: PlacedSection
   readonly edge: Edge
   readonly along: number
   /** On the edge; of a post its axis. */
@@ -54,44 +54,76 @@ export interface Extras {
 
 const NOTHING: readonly Interval[] = []
 
+/** What goes where it may: each takes its stretch of free edge as it comes. */
+interface Placing {
+  readonly site: LegSite
+  readonly layout: Layout
+  readonly legs: readonly PlacedLeg[]
+  readonly free: ReturnType<typeof freeEdges>
+  /** Sections from the outermost inward. */
+  readonly inward: readonly PlacedSection[]
+  readonly placed: PlacedExtra[]
+  /** Of each code so far. */
+  readonly counts: Map<string, number>
+}
+
 export function placeExtras(
   layout: Layout,
   joints: Joints,
   legs: readonly PlacedLeg[],
-  { design, shop, bed }: LegSite,
+  site: LegSite,
 ): Extras {
-  const placed: PlacedExtra[] = []
-  const unknown: { code: string; path: string }[] = []
-  const noRoom: { code: string; missing: number }[] = []
-  const noPlace: { index: number; code: string; why: 'section' | 'edge' | 'taken' }[] = []
-  const counts = new Map<string, number>()
-  const inward = layout.placed.filter((p) => p.role !== 'ramp').reverse()
   const free = freeEdges(layout, joints)
-  const byId = design.dock.placed?.length ? new Map(layout.placed.map((p) => [p.id, p])) : null
+  const inward = layout.placed.filter((p) => p.role !== 'ramp').reverse()
+  const placing: Placing = { site, layout, legs, free, inward, placed: [], counts: new Map() }
+  const { noPlace, unknown } = placeGiven(placing)
+  const noRoom = placeCounted(placing)
+  const { extras } = site.design.dock
+  const unknownCounted = asked(extras)
+    .filter(([code]) => !site.shop.extras.has(code))
+    .map(([code]) => ({ code, path: `/dock/extras/${pointer(code)}` }))
+  return { placed: placing.placed, unknown: [...unknown, ...unknownCounted], noRoom, noPlace }
+}
 
-  const add = (extra: Extra, section: Placed, edge: Edge, along: number): void => {
-    const n = (counts.get(extra.code) ?? 0) + 1
-    counts.set(extra.code, n)
-    const line = edgeOf(section, edge)
-    const off = extra.place === 'post' ? extra.standoff : 0
-    const x = line.x + line.dx * along + line.nx * off
-    const y = line.y + line.dy * along + line.ny * off
-    placed.push({
-      id: `${extra.code}.${n}`,
-      extra,
-      section,
-      edge,
-      along,
-      x,
-      y,
-      nx: line.nx,
-      ny: line.ny,
-      post: extra.place === 'post' ? fitPost(extra, design, shop, bed.bedAt(x, y)) : null,
-    })
-  }
+const asked = (extras: Design['dock']['extras']): [code: string, count: number][] =>
+  Object.entries(extras).filter(([, n]) => n > 0)
 
-  for (const [index, item] of (design.dock.placed ?? []).entries()) {
-    const extra = shop.extras.get(item.code)
+function add(
+  { site: { design, shop, bed }, placed, counts }: Placing,
+  extra: Extra,
+  section: PlacedSection,
+  edge: Edge,
+  along: number,
+): void {
+  const n = (counts.get(extra.code) ?? 0) + 1
+  counts.set(extra.code, n)
+  const line = edgeOf(section, edge)
+  const off = extra.place === 'post' ? extra.standoff : 0
+  const x = line.x + line.dx * along + line.nx * off
+  const y = line.y + line.dy * along + line.ny * off
+  placed.push({
+    id: `${extra.code}.${n}`,
+    extra,
+    section,
+    edge,
+    along,
+    x,
+    y,
+    nx: line.nx,
+    ny: line.ny,
+    post: extra.place === 'post' ? fitPost(extra, design, shop, bed.bedAt(x, y)) : null,
+  })
+}
+
+/** Those with a place. */
+function placeGiven(placing: Placing): Pick<Extras, 'unknown' | 'noPlace'> {
+  const { site, layout, free } = placing
+  const { placed: given } = site.design.dock
+  const unknown: Extras['unknown'][number][] = []
+  const noPlace: Extras['noPlace'][number][] = []
+  const byId = given?.length ? new Map(layout.placed.map((p) => [p.id, p])) : null
+  for (const [index, item] of (given ?? []).entries()) {
+    const extra = site.shop.extras.get(item.code)
     if (!extra) {
       unknown.push({ code: item.code, path: `/dock/placed/${index}` })
       continue
@@ -101,43 +133,53 @@ export function placeExtras(
     else if (item.along > edgeLength(section, item.edge) + SLACK)
       noPlace.push({ index, code: item.code, why: 'edge' })
     else if (free.take(section, item.edge, item.along, extra.space))
-      add(extra, section, item.edge, item.along)
+      add(placing, extra, section, item.edge, item.along)
     else noPlace.push({ index, code: item.code, why: 'taken' })
   }
+  return { unknown, noPlace }
+}
 
-  const first = design.dock.bracing?.first ?? 'left'
-  const sides: Edge[] = first === 'left' ? ['left', 'right'] : ['right', 'left']
-  const asked = Object.entries(design.dock.extras).filter(([, n]) => n > 0)
+/** Those by count, posts before the rest. */
+function placeCounted(placing: Placing): Extras['noRoom'] {
+  const { dock } = placing.site.design
+  const noRoom: Extras['noRoom'][number][] = []
   for (const place of ['post', 'edge'] as const)
-    for (const [code, wanted] of asked) {
-      const extra = shop.extras.get(code)
+    for (const [code, wanted] of asked(dock.extras)) {
+      const extra = placing.site.shop.extras.get(code)
       if (extra?.place !== place) continue
-      const blocked = extra.place === 'post' ? blockedFor(extra, layout, legs, shop) : () => NOTHING
-      let left = wanted
-      for (const edges of [sides, ['end', 'start'] as Edge[]]) {
-        // An edge without room has none later either: each is asked once more than it takes.
-        let open = left > 0 ? inward.flatMap((section) => edges.map((edge) => ({ section, edge }))) : []
-        while (left > 0 && open.length > 0) {
-          const still: typeof open = []
-          for (const at of open) {
-            if (left === 0) break
-            const { section, edge } = at
-            // Sides from their lakeward end; start and end edges, which run from the left corner, from the side that goes first.
-            const far = edge === 'left' || edge === 'right' || first === 'right'
-            const along = free.takeEnd(section, edge, extra.space, far, () => blocked(section, edge))
-            if (along === null) continue
-            add(extra, section, edge, along)
-            left--
-            still.push(at)
-          }
-          open = still
-        }
-      }
-      if (left > 0) noRoom.push({ code, missing: left })
+      const missing = placeAlike(placing, extra, wanted)
+      if (missing > 0) noRoom.push({ code, missing })
     }
-  for (const [code] of asked)
-    if (!shop.extras.has(code)) unknown.push({ code, path: `/dock/extras/${pointer(code)}` })
-  return { placed, unknown, noRoom, noPlace }
+  return noRoom
+}
+
+/** So many of one extra, in rounds; gives how many found no room. */
+function placeAlike(placing: Placing, extra: Extra, wanted: number): number {
+  const { site, layout, legs, free, inward } = placing
+  const first = site.design.dock.bracing?.first ?? 'left'
+  const sides: Edge[] = first === 'left' ? ['left', 'right'] : ['right', 'left']
+  const blocked = extra.place === 'post' ? blockedFor(extra, layout, legs, site.shop) : () => NOTHING
+  let left = wanted
+  for (const edges of [sides, ['end', 'start'] as Edge[]]) {
+    // An edge without room has none later either: each is asked once more than it takes.
+    let open = left > 0 ? inward.flatMap((section) => edges.map((edge) => ({ section, edge }))) : []
+    while (left > 0 && open.length > 0) {
+      const still: typeof open = []
+      for (const at of open) {
+        if (left === 0) break
+        const { section, edge } = at
+        // Sides from their lakeward end; start and end edges, which run from the left corner, from the side that goes first.
+        const far = edge === 'left' || edge === 'right' || first === 'right'
+        const along = free.takeEnd(section, edge, extra.space, far, () => blocked(section, edge))
+        if (along === null) continue
+        add(placing, extra, section, edge, along)
+        left--
+        still.push(at)
+      }
+      open = still
+    }
+  }
+  return left
 }
 
 /** How deep a post goes into the bottom, m. */
@@ -157,13 +199,13 @@ function fitPost(
   return { bed, required, stock: stock ?? null }
 }
 
-export function putExtra(put: Put, item: PlacedExtra, deck: number, shop: Shop): void {
+export function emitExtra(emit: EmitPart, item: PlacedExtra, deck: number, shop: Shop): void {
   const { extra, id, section, x, y, nx, ny, post } = item
   const outward = quarterTurn(headingOf(nx, ny))
   const top = deck + frameTop(shop)
   if (post?.stock && extra.place === 'post') {
     const z = post.bed - embedOf(extra, shop)
-    put(shop.type('anchor-post', post.stock.code), id, section, x, y, z, quarterTurn(section.heading))
+    emit(shop.type('anchor-post', post.stock.code), id, section, x, y, z, quarterTurn(section.heading))
   }
   const depth = shop.shape(section.frame).depth + frameTop(shop)
   for (const part of extra.parts) {
@@ -172,11 +214,11 @@ export function putExtra(put: Put, item: PlacedExtra, deck: number, shop: Shop):
     for (let i = 0; i < part.count; i++)
       switch (frame) {
         case 'post-at-bed':
-          put(type, id, section, x, y, post?.bed ?? 0, outward)
+          emit(type, id, section, x, y, post?.bed ?? 0, outward)
           break
         case 'post-at-rail': {
           const inward = quarterTurn(headingOf(-nx, -ny))
-          put(type, id, section, x, y, top - (depth * (i + 0.5)) / part.count, inward)
+          emit(type, id, section, x, y, top - (depth * (i + 0.5)) / part.count, inward)
           break
         }
         case 'edge-at-rail': {
@@ -186,12 +228,12 @@ export function putExtra(put: Put, item: PlacedExtra, deck: number, shop: Shop):
           const aside = spread(i % n, n, n * (boards?.size[1] ?? 0))
           const row = Math.floor(i / n)
           const z = top - (depth * (row + 0.5)) / Math.ceil(part.count / n)
-          put(type, id, section, x - ny * aside, y + nx * aside, z, outward)
+          emit(type, id, section, x - ny * aside, y + nx * aside, z, outward)
           break
         }
         case 'edge': {
           const aside = spread(i, part.count, part.count * part.size[1])
-          put(type, id, section, x - ny * aside, y + nx * aside, deck, outward)
+          emit(type, id, section, x - ny * aside, y + nx * aside, deck, outward)
           break
         }
         default:

@@ -3,14 +3,14 @@
 import type { Shop } from '../catalog-index.ts'
 import type { Corner } from '../dock.ts'
 import { CORNERS } from '../layout/index.ts'
+import { type EmitPart, emitIn, frameTop, type Pose, spread } from './emit-part.ts'
 import { axisAcross, axisAlong } from './legs.ts'
-import { frameTop, type Pose, type Put, putIn, spread } from './put.ts'
 
-export function putFrame(put: Put, pose: Pose, legged: readonly Corner[], shop: Shop): void {
+export function emitFrame(emit: EmitPart, pose: Pose, legged: readonly Corner[], shop: Shop): void {
   const { frame, id } = pose.placed
   const { catalog, rules, types } = shop
   const top = frameTop(shop)
-  putIn(put, shop.type('frame', frame.code), id, pose, 0, 0, 0)
+  emitIn(emit, shop.type('frame', frame.code), id, pose, 0, 0, 0)
 
   const panel = shop.panels.get(frame.panel)!
   const panelType = shop.type('deck-panel', panel.code)
@@ -18,11 +18,11 @@ export function putFrame(put: Put, pose: Pose, legged: readonly Corner[], shop: 
   for (let i = 0; i < frame.panels; i++) {
     const x = frame.length / 2 + spread(i, frame.panels, frame.length)
     const outward = i < Math.floor(frame.panels / 2) ? 180 : 0
-    putIn(put, panelType, id, pose, x, 0, 0, outward)
+    emitIn(emit, panelType, id, pose, x, 0, 0, outward)
     for (let k = 0; k < rules.clipsPerPanel; k++) {
       const side = k % 2 === 0 ? 1 : -1
       const along = x + spread(Math.floor(k / 2), rows, panel.length)
-      putIn(put, types.deckClip, id, pose, along, (side * panel.width) / 2, top, side > 0 ? 0 : 180)
+      emitIn(emit, types.deckClip, id, pose, along, (side * panel.width) / 2, top, side > 0 ? 0 : 180)
     }
   }
 
@@ -34,7 +34,7 @@ export function putFrame(put: Put, pose: Pose, legged: readonly Corner[], shop: 
       const inward = corner.startsWith('start') ? 0 : 180
       const of = `${id}.${corner}`
       for (const down of catalog.sleeve.bolts)
-        putIn(put, types['set-bolt'], of, pose, x, y, top - down, inward)
-    } else putIn(put, types.sleeveCap, id, pose, x, y, top)
+        emitIn(emit, types['set-bolt'], of, pose, x, y, top - down, inward)
+    } else emitIn(emit, types.sleeveCap, id, pose, x, y, top)
   }
 }

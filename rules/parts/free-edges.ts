@@ -5,8 +5,8 @@ import {
   edgeOf,
   type Joints,
   type Layout,
-  type Placed,
   type PlacedJoint,
+  type PlacedSection,
 } from '../layout/index.ts'
 import { atLeast, SLACK } from '../numbers.ts'
 
@@ -15,10 +15,10 @@ export type Interval = readonly [from: number, to: number]
 
 export interface FreeEdges {
   /** Takes a stretch about `along`, if that is free. What hangs over the end of the edge need not be. */
-  take(p: Placed, edge: Edge, along: number, space: number): boolean
+  take(p: PlacedSection, edge: Edge, along: number, space: number): boolean
   /** Takes `space` as near as can be to one end of what is free, its middle in none of the `blocked` stretches (asked where there is `space` at all); that middle, or null. */
   takeEnd(
-    p: Placed,
+    p: PlacedSection,
     edge: Edge,
     space: number,
     far: boolean,
@@ -29,8 +29,8 @@ export interface FreeEdges {
 export function freeEdges(layout: Layout, joints: Joints): FreeEdges {
   // Worked out when first asked: most edges of a long dock never are.
   const known = new Map<string, Interval[]>()
-  let jointsOf: ((p: Placed) => Iterable<PlacedJoint>) | null = null
-  const freeOf = (p: Placed, edge: Edge): Interval[] => {
+  let jointsOf: ((p: PlacedSection) => Iterable<PlacedJoint>) | null = null
+  const freeOf = (p: PlacedSection, edge: Edge): Interval[] => {
     const free = known.get(`${p.id}.${edge}`)
     if (free) return free
     jointsOf ??= jointsBySection(layout, joints)
@@ -42,7 +42,7 @@ export function freeEdges(layout: Layout, joints: Joints): FreeEdges {
     known.set(`${p.id}.${edge}`, list)
     return list
   }
-  const cutOut = (p: Placed, edge: Edge, from: number, to: number): void => {
+  const cutOut = (p: PlacedSection, edge: Edge, from: number, to: number): void => {
     known.set(`${p.id}.${edge}`, cut(freeOf(p, edge), from, to))
   }
   return {
@@ -91,7 +91,7 @@ function onGuest({ host, edge, guest, guestEdge, from, to }: PlacedJoint): Inter
 }
 
 /** A section's joints, in the order of them all: kept as linked lists, for there is a joint a section. */
-function jointsBySection({ placed }: Layout, { all }: Joints): (p: Placed) => Iterable<PlacedJoint> {
+function jointsBySection({ placed }: Layout, { all }: Joints): (p: PlacedSection) => Iterable<PlacedJoint> {
   const first = new Int32Array((placed.at(-1)?.index ?? -1) + 1).fill(-1)
   // The next joint of a joint's host, then of its guest.
   const next = new Int32Array(2 * all.length)

@@ -2,14 +2,14 @@
 
 import type { Shop } from '../catalog-index.ts'
 import { edgeOf, hooksOf, type PlacedJoint } from '../layout/index.ts'
-import { frameTop, type Pose, type Put, putIn, spread } from './put.ts'
+import { type EmitPart, emitIn, frameTop, type Pose, spread } from './emit-part.ts'
 import { headingOf, quarterTurn } from './turn.ts'
 
 /** Spacing of bolts that sit side by side, m. */
 const BESIDE = 0.04
 
 /** Brackets and their bolts: fixed to the carrying edge, locked to the hung one. */
-export function putHooks(put: Put, joint: PlacedJoint, deck: number, shop: Shop): void {
+export function emitHooks(emit: EmitPart, joint: PlacedJoint, deck: number, shop: Shop): void {
   const { id, host, guest } = joint
   const { nx, ny } = edgeOf(host, joint.edge)
   const { rules, types } = shop
@@ -23,20 +23,20 @@ export function putHooks(put: Put, joint: PlacedJoint, deck: number, shop: Shop)
       const aside = spread(b, rules.bracketsPerHook, rules.bracketsPerHook * bracket.size[1])
       const x = hook.x - ny * aside
       const y = hook.y + nx * aside
-      put(types.bracket, id, host, x, y, top, outward)
+      emit(types.bracket, id, host, x, y, top, outward)
       for (let i = 0; i < rules.boltsCarrier; i++) {
         const d = spread(i, rules.boltsCarrier, rules.boltsCarrier * BESIDE)
-        put(types['hook-bolt'], id, host, x - ny * d, y + nx * d, middle, inward)
+        emit(types['hook-bolt'], id, host, x - ny * d, y + nx * d, middle, inward)
       }
       for (let i = 0; i < rules.boltsHung; i++) {
         const d = spread(i, rules.boltsHung, rules.boltsHung * BESIDE)
         const gap = rules.jointGap
-        put(types['hook-bolt'], id, guest, x - ny * d + nx * gap, y + nx * d + ny * gap, middle, outward)
+        emit(types['hook-bolt'], id, guest, x - ny * d + nx * gap, y + nx * d + ny * gap, middle, outward)
       }
     }
 }
 
-export function putTies(put: Put, joint: PlacedJoint, deck: number, shop: Shop): void {
+export function emitTies(emit: EmitPart, joint: PlacedJoint, deck: number, shop: Shop): void {
   const [a, b] = hooksOf(joint, shop)
   if (!a || !b) return
   const { nx, ny } = edgeOf(joint.host, joint.edge)
@@ -47,27 +47,35 @@ export function putTies(put: Put, joint: PlacedJoint, deck: number, shop: Shop):
     const t = n === 1 ? 0.5 : i / (n - 1)
     const x = a.x + t * (b.x - a.x) + nx * half
     const y = a.y + t * (b.y - a.y) + ny * half
-    put(shop.types.tie, joint.id, joint.host, x, y, deck + frameTop(shop), turn)
+    emit(shop.types.tie, joint.id, joint.host, x, y, deck + frameTop(shop), turn)
   }
 }
 
 /** Bar and bar bolts on the standing section, pins and their bolts on the ramp. */
-export function putHinge(put: Put, joint: PlacedJoint, standing: Pose, ramp: Pose, shop: Shop): void {
+export function emitHinge(emit: EmitPart, joint: PlacedJoint, standing: Pose, ramp: Pose, shop: Shop): void {
   const { rules, types } = shop
   const { bar, drop } = shop.catalog.hinge
   // The middle of what the two edges share, in each section's own frame.
   const onRamp = joint.host.frame.width / 2 - (joint.from + joint.to) / 2
   const onBar = joint.guest.frame.width / 2 - (joint.from + joint.to) / 2 + joint.guest.plan.along
   const { length } = joint.host.frame
-  putIn(put, types.hingeBar, joint.id, standing, 0, onBar, -drop)
+  emitIn(emit, types.hingeBar, joint.id, standing, 0, onBar, -drop)
   for (let i = 0; i < rules.barBolts; i++)
-    putIn(put, types['bar-bolt'], joint.id, standing, 0, onBar + spread(i, rules.barBolts, bar.length), -drop)
+    emitIn(
+      emit,
+      types['bar-bolt'],
+      joint.id,
+      standing,
+      0,
+      onBar + spread(i, rules.barBolts, bar.length),
+      -drop,
+    )
   for (let i = 0; i < rules.hingePins; i++) {
     const y = onRamp + spread(i, rules.hingePins, bar.length)
-    putIn(put, types.hingePin, joint.id, ramp, length, y, -drop)
+    emitIn(emit, types.hingePin, joint.id, ramp, length, y, -drop)
     for (let k = 0; k < rules.pinBolts; k++)
-      putIn(
-        put,
+      emitIn(
+        emit,
         types['pin-bolt'],
         joint.id,
         ramp,

@@ -3,14 +3,14 @@ import type { Frame, LegStock, Pad } from '../catalog/index.ts'
 import type { Shop } from '../catalog-index.ts'
 import type { Design } from '../design/index.ts'
 import type { Corner } from '../dock.ts'
-import type { Joints, Layout, Placed } from '../layout/index.ts'
+import type { Joints, Layout, PlacedSection } from '../layout/index.ts'
 import { atLeast } from '../numbers.ts'
 import { footingAt } from '../site/footing.ts'
 import type { Bed } from '../site/index.ts'
 
 export interface PlacedLeg {
   readonly id: string
-  readonly section: Placed
+  readonly section: PlacedSection
   readonly corner: Corner
   /** Tube axis in plan, m. */
   readonly x: number

@@ -2,7 +2,7 @@
 import type { Extra } from '../catalog/index.ts'
 import type { Shop } from '../catalog-index.ts'
 import type { Edge } from '../dock.ts'
-import { edgeLength, edgeOf, type Layout, type Placed } from '../layout/index.ts'
+import { edgeLength, edgeOf, type Layout, type PlacedSection } from '../layout/index.ts'
 import type { Interval } from './free-edges.ts'
 import type { PlacedLeg } from './legs.ts'
 import { sectionProperties } from './section-properties.ts'
@@ -19,7 +19,7 @@ export function blockedFor(
   { placed }: Layout,
   legs: readonly PlacedLeg[],
   { catalog }: Shop,
-): (p: Placed, edge: Edge) => Interval[] {
+): (p: PlacedSection, edge: Edge) => Interval[] {
   const tube = Math.max(
     ...posts.map((post) => {
       const { width, height } = sectionProperties(catalog.stock[post.stock]!)
@@ -32,7 +32,7 @@ export function blockedFor(
   const wide = frames / 2 + standoff + tube + BESIDE + Math.max(plate, frames)
   const legsNear = nearby(legs, wide)
   const framesNear = nearby(placed, wide)
-  const known = new Map<Placed, Map<Edge, Interval[]>>()
+  const known = new Map<PlacedSection, Map<Edge, Interval[]>>()
   return (p, edge) => {
     const before = known.get(p)?.get(edge)
     if (before) return before

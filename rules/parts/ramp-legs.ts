@@ -5,8 +5,8 @@
  */
 import type { Shop } from '../catalog-index.ts'
 import { frameBody, type Piece } from './bodies.ts'
+import type { Pose } from './emit-part.ts'
 import type { PlacedLeg } from './legs.ts'
-import type { Pose } from './put.ts'
 import { sectionProperties } from './section-properties.ts'
 
 /** Overlapping by less is touching, m. */

@@ -10,7 +10,7 @@ import {
   type Places,
   solved,
 } from './kriging.ts'
-import { type Line, lineShares, missesOfLine } from './line.ts'
+import { lineShares, missesOfLine, type SoundingLine } from './line.ts'
 import { profileAt } from './profile.ts'
 import { tableAt } from './table.ts'
 
@@ -27,7 +27,7 @@ const once = <T>(make: () => T): (() => T) => {
 /** Of many soundings at most this many tell how rough the bed is. */
 const ASKED = 120
 
-export function lineErrors(line: Line, soundingError: number, wall: boolean): ErrorAt {
+export function lineErrors(line: SoundingLine, soundingError: number, wall: boolean): ErrorAt {
   const covariance = covarianceOf(!wall)
   const roughness = once(() => roughnessOf(missesOfLine(line, covariance, soundingError)))
   const { bottom, places } = line

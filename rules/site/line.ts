@@ -7,7 +7,7 @@ import { makeProfile, type Profile } from './profile.ts'
 const ON_LINE = 0.05
 
 /** Soundings at one distance (a line along the shore) count with their mean. */
-export interface Line {
+export interface SoundingLine {
   readonly places: Places
   readonly bottom: Profile
   readonly firm: Profile
@@ -27,7 +27,7 @@ export function makeLine(
   { x, y, bottom, firm }: Places & { readonly bottom: Float64Array; readonly firm: Float64Array },
   top: number,
   wall: boolean,
-): Line {
+): SoundingLine {
   const rows: { x: number; y: number; bottom: number; firm: number }[] = []
   for (let i = 0; i < x.length; ) {
     let k = i
@@ -71,7 +71,7 @@ export function lineShares({ x, slopeLand, slopeLake }: Profile, at: number): Sh
 
 /** Every sounding but the first and last, told from the two beside it. */
 export function missesOfLine(
-  { places, bottom }: Line,
+  { places, bottom }: SoundingLine,
   covariance: Covariance,
   soundingError: number,
 ): Miss[] {

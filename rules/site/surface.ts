@@ -33,21 +33,43 @@ export function makeSurface(places: Places): Surface {
     coords[2 * i + 1] = y[i]!
   }
   const { triangles, halfedges, hull } = new Delaunator(coords)
+  const triangulation: Triangulation = { x, y, triangles, halfedges, hull }
+  const find = finder(triangulation)
+  const sharesAt: Surface['sharesAt'] = (px, py) => {
+    const t = find(px, py)
+    if (t < 0) return nearestOnHull(triangulation, px, py)
+    const [a, b, c] = [triangles[t]!, triangles[t + 1]!, triangles[t + 2]!]
+    const all = cross(triangulation, a, b, x[c]!, y[c]!)
+    const [wc, wb] = [cross(triangulation, a, b, px, py) / all, cross(triangulation, c, a, px, py) / all]
+    return [
+      [a, 1 - wb - wc],
+      [b, wb],
+      [c, wc],
+    ]
+  }
+  return {
+    triangulation,
+    sharesAt,
+    at: (values, px, py) => {
+      let sum = 0
+      for (const [i, share] of sharesAt(px, py)) if (i < n) sum += share * values[i]!
+      return sum
+    },
+  }
+}
 
+/** Twice the area of corner a, corner b and a place: its sign tells on which side of a to b that is. */
+const cross = ({ x, y }: Places, a: number, b: number, px: number, py: number): number =>
+  (x[b]! - x[a]!) * (py - y[a]!) - (y[b]! - y[a]!) * (px - x[a]!)
+
+/** The triangle that a place lies in; -1 where it lies outside the hull. Walks there from the last one found: places come in rows. */
+function finder(triangulation: Triangulation): (px: number, py: number) => number {
+  const { x, y, triangles, halfedges } = triangulation
   // Triangles are wound clockwise or counter-clockwise alike; the sign of the first tells which.
-  const cross = (a: number, b: number, px: number, py: number): number =>
-    (x[b]! - x[a]!) * (py - y[a]!) - (y[b]! - y[a]!) * (px - x[a]!)
-  const corner = (t: number): [number, number, number] => [
-    triangles[t]!,
-    triangles[t + 1]!,
-    triangles[t + 2]!,
-  ]
-  const [c0, c1, c2] = corner(0)
-  const winding = Math.sign(cross(c0, c1, x[c2]!, y[c2]!))
-
+  const [c0, c1, c2] = [triangles[0]!, triangles[1]!, triangles[2]!]
+  const winding = Math.sign(cross(triangulation, c0, c1, x[c2]!, y[c2]!))
   let hint = 0
-  /** Walks from the last triangle found toward the point; -1 where it leaves the hull. */
-  const find = (px: number, py: number): number => {
+  return (px, py) => {
     let t = hint
     let entered = -1
     for (let guard = triangles.length; guard > 0; guard--) {
@@ -57,7 +79,7 @@ export function makeSurface(places: Places): Surface {
         if (t + k === entered) continue
         const a = triangles[t + k]!
         const b = triangles[t + ((k + 1) % 3)]!
-        if (cross(a, b, px, py) * winding < 0) {
+        if (cross(triangulation, a, b, px, py) * winding < 0) {
           next = halfedges[t + k]!
           break
         }
@@ -72,47 +94,27 @@ export function makeSurface(places: Places): Surface {
     }
     return -1
   }
-  const nearestOnHull = (px: number, py: number): [number, number][] => {
-    let best = Number.POSITIVE_INFINITY
-    let shares: [number, number][] = []
-    for (let i = 0; i < hull.length; i++) {
-      const a = hull[i]!
-      const b = hull[(i + 1) % hull.length]!
-      const dx = x[b]! - x[a]!
-      const dy = y[b]! - y[a]!
-      const t = Math.min(1, Math.max(0, ((px - x[a]!) * dx + (py - y[a]!) * dy) / (dx * dx + dy * dy)))
-      const d = (px - x[a]! - t * dx) ** 2 + (py - y[a]! - t * dy) ** 2
-      if (d < best) {
-        best = d
-        shares = [
-          [a, 1 - t],
-          [b, t],
-        ]
-      }
+}
+
+function nearestOnHull({ x, y, hull }: Triangulation, px: number, py: number): [number, number][] {
+  let best = Number.POSITIVE_INFINITY
+  let shares: [number, number][] = []
+  for (let i = 0; i < hull.length; i++) {
+    const a = hull[i]!
+    const b = hull[(i + 1) % hull.length]!
+    const dx = x[b]! - x[a]!
+    const dy = y[b]! - y[a]!
+    const t = Math.min(1, Math.max(0, ((px - x[a]!) * dx + (py - y[a]!) * dy) / (dx * dx + dy * dy)))
+    const d = (px - x[a]! - t * dx) ** 2 + (py - y[a]! - t * dy) ** 2
+    if (d < best) {
+      best = d
+      shares = [
+        [a, 1 - t],
+        [b, t],
+      ]
     }
-    return shares
   }
-  const sharesAt: Surface['sharesAt'] = (px, py) => {
-    const t = find(px, py)
-    if (t < 0) return nearestOnHull(px, py)
-    const [a, b, c] = corner(t)
-    const all = cross(a, b, x[c]!, y[c]!)
-    const [wc, wb] = [cross(a, b, px, py) / all, cross(c, a, px, py) / all]
-    return [
-      [a, 1 - wb - wc],
-      [b, wb],
-      [c, wc],
-    ]
-  }
-  return {
-    triangulation: { x, y, triangles, halfedges, hull },
-    sharesAt,
-    at: (values, px, py) => {
-      let sum = 0
-      for (const [i, share] of sharesAt(px, py)) if (i < n) sum += share * values[i]!
-      return sum
-    },
-  }
+  return shares
 }
 
 /** Where a row crosses the triangles' edges, ascending, m. */

@@ -23,6 +23,10 @@ export interface Layout {
   readonly places: Int32Array
   /** 1 for each held degree of freedom, six a node in the model's order. */
   readonly held: Uint8Array
+  /** What even loads of 1 along each own axis do to members whose joints give; filled as they are asked for, in case after case. */
+  readonly evenLoads: Map<number, readonly Float64Array[]>
+  /** Room for a member's twelve end forces while its load is worked out. */
+  readonly room: Float64Array
 }
 
 /** Checks the frame and lays it out. Throws RangeError as `checkFrame` and `memberAxes` do. */
@@ -45,7 +49,7 @@ export function layOut(model: Pick<FrameModel, 'nodes' | 'members'>): Layout {
     places[i * 4 + 2] = sharedBlock(pattern, from, to)
     places[i * 4 + 3] = pattern.position[from]! > pattern.position[to]! ? 1 : 0
   }
-  return { model, members, pattern, places, held }
+  return { model, members, pattern, places, held, evenLoads: new Map(), room: new Float64Array(12) }
 }
 
 /** Writes the matrix of one of a member's bending planes on (w1, φ1, w2, φ2); asked once for each plane. */

@@ -51,12 +51,16 @@ function element(EI: number, h: number, Na: number, Nb: number, out: Float64Arra
   out[14] = -w1f2
 }
 
-const pair = new Float64Array(36)
-const noLoad = new Float64Array(6)
-const next = new Float64Array(16)
+/** What is worked in, one member after the other. */
+interface Room {
+  readonly pair: Float64Array
+  readonly next: Float64Array
+  /** Stays zeros. */
+  readonly noLoad: Float64Array
+}
 
 /** Joins two pieces and condenses the node between them; gives how many negative eigenvalues that took away. */
-function join(left: Float64Array, right: Float64Array, out: Float64Array): number {
+function join({ pair, noLoad }: Room, left: Float64Array, right: Float64Array, out: Float64Array): number {
   pair.fill(0)
   for (let r = 0; r < 4; r++)
     for (let c = 0; c < 4; c++) {
@@ -71,19 +75,19 @@ function join(left: Float64Array, right: Float64Array, out: Float64Array): numbe
 }
 
 /** The member without its joints: elements in a row; alike ones by doubling. */
-function pieces(EI: number, h: number, axial: AxialForce, out: Float64Array): number {
+function pieces(room: Room, EI: number, h: number, axial: AxialForce, out: Float64Array): number {
   let negative = 0
   if (axial.from === axial.to) {
     element(EI, h, axial.from, axial.from, out)
     for (let joined = 2; joined <= ELEMENTS; joined *= 2)
-      negative += (ELEMENTS / joined) * join(out, out, out)
+      negative += (ELEMENTS / joined) * join(room, out, out, out)
     return negative
   }
   const step = (axial.to - axial.from) / ELEMENTS
   element(EI, h, axial.from, axial.from + step, out)
   for (let e = 1; e < ELEMENTS; e++) {
-    element(EI, h, axial.from + e * step, axial.from + (e + 1) * step, next)
-    negative += join(out, next, out)
+    element(EI, h, axial.from + e * step, axial.from + (e + 1) * step, room.next)
+    negative += join(room, out, room.next, out)
   }
   return negative
 }
@@ -95,23 +99,27 @@ function pieces(EI: number, h: number, axial: AxialForce, out: Float64Array): nu
  * @returns how many negative eigenvalues were condensed away with the inside and the joints: the factors
  *   already passed at which the member buckles between nodes that do not move
  */
-export function beamColumn(
-  { EI, length, joints }: MemberTable,
-  member: number,
-  plane: PlaneIndex,
-  axial: AxialForce,
-  out: Float64Array,
-): number {
-  const stiffness = EI[member * 2 + plane]!
-  const h = length[member]! / ELEMENTS
-  let negative = pieces(stiffness, h, axial, out)
-  for (const i of [1, 3, 0, 2]) {
-    const joint = joints[member * 8 + plane * 4 + i]!
-    if (joint === Number.POSITIVE_INFINITY) continue
-    const ofElement = (i % 2 === 0 ? 12 / h ** 3 : 4 / h) * stiffness
-    if (condense(out, 4, noLoad, i, joint, NOTHING * ofElement) < 0) negative++
+type BeamColumn = (member: number, plane: PlaneIndex, axial: AxialForce, out: Float64Array) => number
+
+/** For the members of one frame, one after the other: thousands are asked for, so what is worked in is made once. */
+export function beamColumns({ EI, length, joints }: MemberTable): BeamColumn {
+  const room: Room = {
+    pair: new Float64Array(36),
+    next: new Float64Array(16),
+    noLoad: new Float64Array(6),
   }
-  return negative
+  return (member, plane, axial, out) => {
+    const stiffness = EI[member * 2 + plane]!
+    const h = length[member]! / ELEMENTS
+    let negative = pieces(room, stiffness, h, axial, out)
+    for (const i of [1, 3, 0, 2]) {
+      const joint = joints[member * 8 + plane * 4 + i]!
+      if (joint === Number.POSITIVE_INFINITY) continue
+      const ofElement = (i % 2 === 0 ? 12 / h ** 3 : 4 / h) * stiffness
+      if (condense(out, 4, room.noLoad, i, joint, NOTHING * ofElement) < 0) negative++
+    }
+    return negative
+  }
 }
 
 /** A member without bending stiffness under its mean axial force: a string, or a bar that leans. */

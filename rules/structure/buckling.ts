@@ -2,7 +2,7 @@
  * Linear buckling of a space frame.
  */
 import { assemble, holdDirections, type Layout, straightBending } from './assembly.ts'
-import { type AxialForce, beamColumn, string } from './beam-column.ts'
+import { type AxialForce, beamColumns, string } from './beam-column.ts'
 import { factorBlocks } from './block-ldl.ts'
 import { nearestMove } from './directions.ts'
 import { factorFrame } from './factor-frame.ts'
@@ -135,11 +135,12 @@ function clamped(members: MemberTable, member: number, plane: PlaneIndex, force:
 }
 
 function refuseLoose(members: MemberTable, member: number, force: AxialForce): void {
+  const beamColumn = beamColumns(members)
   for (const plane of PLANE_INDEXES) {
     const little = 1e-10 * clamped(members, member, plane, force)
     const axial = { from: little * force.from, to: little * force.to }
     const hasBending = members.EI[member * 2 + plane]! > 0
-    if (hasBending && beamColumn(members, member, plane, axial, new Float64Array(16)) === 0) continue
+    if (hasBending && beamColumn(member, plane, axial, new Float64Array(16)) === 0) continue
     const why = `is the end of member ${member}, which is pressed and free to turn aside`
     const direction = nearestMove(axisOf(members, member, PLANES[plane].across))
     throw new UnstableFrameError(members.from[member]!, direction, why)
@@ -160,6 +161,7 @@ function counter(
 ): (factor: number) => number {
   const { members, pattern } = layout
   const straight = straightBending(members)
+  const beamColumn = beamColumns(members)
   const reference = new Float64Array(pattern.order.length * 6).fill(1)
   const first = new Float64Array(16)
   return (factor) => {
@@ -175,7 +177,7 @@ function counter(
         inside += insideFirst
         return
       }
-      const negative = beamColumn(members, member, plane, force, out)
+      const negative = beamColumn(member, plane, force, out)
       inside += negative
       if (plane === 0) {
         first.set(out)

@@ -7,9 +7,6 @@
 import type { EndLoads } from './member-loads.ts'
 import { type MemberTable, PLANES } from './member-table.ts'
 
-/** Stretch (m), twist (rad), then for each bending plane the slopes at from and to against the chord (rad). */
-const shape = new Float64Array(6)
-
 /** Component of v (three from `at`) along an axis. */
 const along = (axes: Float64Array, axis: number, v: Float64Array, at: number): number =>
   axes[axis]! * v[at]! + axes[axis + 1]! * v[at + 1]! + axes[axis + 2]! * v[at + 2]!
@@ -20,8 +17,18 @@ const apart = (axes: Float64Array, axis: number, v: Float64Array, to: number, fr
   axes[axis + 1]! * (v[to + 1]! - v[from + 1]!) +
   axes[axis + 2]! * (v[to + 2]! - v[from + 2]!)
 
-/** Writes `shape`. @param movement six for each node, global axes */
-function deform({ axes, from, to, length }: MemberTable, member: number, movement: Float64Array): void {
+/**
+ * Stretch (m), twist (rad), then for each bending plane the slopes at from and to against the chord (rad).
+ *
+ * @param movement six for each node, global axes; undefined at rest
+ */
+function deformed(
+  { axes, from, to, length }: MemberTable,
+  member: number,
+  movement: Float64Array | undefined,
+): Float64Array {
+  const shape = new Float64Array(6)
+  if (movement === undefined) return shape
   const a = from[member]! * 6
   const b = to[member]! * 6
   const x = member * 9
@@ -33,6 +40,7 @@ function deform({ axes, from, to, length }: MemberTable, member: number, movemen
     shape[2 + 2 * p] = sign * along(axes, x + turn, movement, a + 3) - tilt
     shape[3 + 2 * p] = sign * along(axes, x + turn, movement, b + 3) - tilt
   }
+  return shape
 }
 
 /**
@@ -49,8 +57,7 @@ export function memberEndForces(
   loads: EndLoads | undefined,
   out: Float64Array,
 ): void {
-  if (movement === undefined) shape.fill(0)
-  else deform(table, member, movement)
+  const shape = deformed(table, member, movement)
   const pull = table.axial[member]! * shape[0]!
   const twist = table.torsion[member]! * shape[1]!
   out[0] = -pull
@@ -107,7 +114,7 @@ export function addInGlobal(
 
 /** Twice the strain energy of a movement of the nodes, joints included, N·m. */
 export function strainEnergy(table: MemberTable, member: number, movement: Float64Array): number {
-  deform(table, member, movement)
+  const shape = deformed(table, member, movement)
   let energy = table.axial[member]! * shape[0]! ** 2 + table.torsion[member]! * shape[1]! ** 2
   for (let p = 0; p < 2; p++) {
     const at = member * 6 + p * 3

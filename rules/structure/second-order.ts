@@ -14,7 +14,7 @@ import {
   type PlaneSource,
   straightBending,
 } from './assembly.ts'
-import { beamColumn, string } from './beam-column.ts'
+import { beamColumns, string } from './beam-column.ts'
 import { type BlockFactor, factorBlocks, solveBlocks } from './block-ldl.ts'
 import { type FrameModel, UnstableFrameError } from './frame-model.ts'
 import { type FreeRotation, findFreeRotations, holdRotations } from './free-rotations.ts'
@@ -44,6 +44,8 @@ export interface State {
   readonly planes: Float64Array
   /** True where the axial forces are past the frame's buckling load: it has no answer then. */
   readonly buckled: boolean
+  /** Room for one member: how its two ends move in its own axes, and what that takes. Worked in anew by each call. */
+  readonly room: { readonly local: Float64Array; readonly forces: Float64Array }
 }
 
 /** Lays a frame out once for all its states. Throws as `factorFrame` does for a frame that cannot be meant. */
@@ -64,6 +66,7 @@ export function factorState(
   const { members, pattern } = layout
   const planes = new Float64Array(members.count * 32)
   const plain = straightBending(members)
+  const beamColumn = beamColumns(members)
   // Past its clamped load a member's own matrix no longer tells that it has buckled (Wittrick & Williams 1971): counted apart.
   let inside = 0
   const source: PlaneSource = (member, plane, out) => {
@@ -71,7 +74,7 @@ export function factorState(
     if (force === 0) plain(member, plane, out)
     else if (members.EI[member * 2 + plane] === 0)
       string(members.length[member]!, { from: force, to: force }, out)
-    else inside += beamColumn(members, member, plane, { from: force, to: force }, out)
+    else inside += beamColumn(member, plane, { from: force, to: force }, out)
     const at = member * 32 + plane * 16
     for (let i = 0; i < 16; i++) planes[at + i] = out[i]!
   }
@@ -82,7 +85,13 @@ export function factorState(
   const factor = factorBlocks(pattern, values, { reference, suspect: 1e-12, vanished: 0 })
   if (axial === null && (factor.suspects.length > 0 || factor.negativePivots > 0))
     throw new UnstableFrameError(pattern.order[Math.floor((factor.suspects[0] ?? 0) / 6)]!, 'ux')
-  return { layout, factor, planes, buckled: inside + factor.negativePivots > 0 }
+  return {
+    layout,
+    factor,
+    planes,
+    buckled: inside + factor.negativePivots > 0,
+    room: { local: new Float64Array(12), forces: new Float64Array(12) },
+  }
 }
 
 export const noLoad = ({ members, held }: Layout): CaseLoad => ({
@@ -102,8 +111,6 @@ export function loadNode(
     onNodes[node * 6 + 3 + k]! += moment[k]!
   }
 }
-
-const forces = new Float64Array(12)
 
 /** Most members have no joints that give, and their share of an even load is known. */
 function isRigid({ joints, along, EI }: MemberTable, member: number): boolean {
@@ -135,7 +142,7 @@ export function loadMember(
   member: number,
   perLength: readonly [number, number, number],
 ): void {
-  const { members } = layout
+  const { members, room: forces } = layout
   const { axes } = members
   const x = member * 9
   const own = [0, 3, 6].map(
@@ -150,24 +157,16 @@ export function loadMember(
   addInGlobal(members, member, forces, 6, load.onNodes)
 }
 
-/** What even loads of 1 along each own axis do to members whose joints give: it is asked for in every case. */
-const jointed = new WeakMap<Layout, Map<number, readonly Float64Array[]>>()
-
 function jointedLoad(
   layout: Layout,
   member: number,
   own: readonly [number, number, number],
   out: Float64Array,
 ): void {
-  let known = jointed.get(layout)
-  if (!known) {
-    known = new Map()
-    jointed.set(layout, known)
-  }
-  let units = known.get(member)
+  let units = layout.evenLoads.get(member)
   if (!units) {
     units = ([0, 1, 2] as const).map((axis) => unitLoad(layout, member, axis))
-    known.set(member, units)
+    layout.evenLoads.set(member, units)
   }
   for (let axis = 0; axis < 3; axis++) {
     const q = own[axis]!
@@ -207,8 +206,6 @@ export function respond({ layout, factor }: State, onNodes: Float64Array): Float
   return movement
 }
 
-const local = new Float64Array(12)
-
 /**
  * Forces that act on a member at its ends, member axes: what its nodes' movement gives, less its own loads.
  *
@@ -223,13 +220,18 @@ export function endForces(
   out: Float64Array,
   o: number,
 ): void {
-  toLocal(state.layout.members, member, movement)
+  toLocal(state, member, movement)
   localForces(state, member, out, o)
   if (onMembers) for (let i = 0; i < 12; i++) out[o + i]! -= onMembers[member * 12 + i]!
 }
 
-/** A member's end forces from `local`. */
-function localForces({ layout, planes }: State, member: number, out: Float64Array, o: number): void {
+/** A member's end forces from how its ends move in the state's room. */
+function localForces(
+  { layout, planes, room: { local } }: State,
+  member: number,
+  out: Float64Array,
+  o: number,
+): void {
   const { members } = layout
   const pull = members.axial[member]! * (local[6]! - local[0]!)
   const twist = members.torsion[member]! * (local[9]! - local[3]!)
@@ -237,14 +239,15 @@ function localForces({ layout, planes }: State, member: number, out: Float64Arra
   out[o + 6] = pull
   out[o + 3] = -twist
   out[o + 9] = twist
-  bend(planes, member * 32, 1, 5, 1, out, o)
-  bend(planes, member * 32 + 16, 2, 4, -1, out, o)
+  bend(planes, member * 32, local, 1, 5, 1, out, o)
+  bend(planes, member * 32 + 16, local, 2, 4, -1, out, o)
 }
 
-/** One plane's end forces from `local`. */
+/** One plane's end forces from how the ends move in the member's axes. */
 function bend(
   k: Float64Array,
   at: number,
+  local: Float64Array,
   across: number,
   turn: number,
   sign: number,
@@ -261,8 +264,9 @@ function bend(
   out[o + 6 + turn] = sign * (k[at + 12]! * w1 + k[at + 13]! * f1 + k[at + 14]! * w2 + k[at + 15]! * f2)
 }
 
-/** Into `local`; turns and moves of both ends. Written out, as `solveBlocks` is: it is asked of every member in every case. */
-function toLocal({ axes, from, to }: MemberTable, member: number, movement: Float64Array): void {
+/** Turns and moves of both ends, into the state's room. Written out, as `solveBlocks` is: it is asked of every member in every case. */
+function toLocal({ layout, room: { local } }: State, member: number, movement: Float64Array): void {
+  const { axes, from, to } = layout.members
   const a = member * 9
   const xx = axes[a]!
   const xy = axes[a + 1]!
@@ -294,11 +298,10 @@ export interface Moved {
   readonly members: readonly number[]
 }
 
-const moved12 = new Float64Array(12)
-
 /** What it takes at a member's two ends, member axes, to move the one at `node` by `by` with all else held; into `out`. */
 function toMove(state: State, member: number, { node, direction, by }: Moved, out: Float64Array): void {
   const { members } = state.layout
+  const { local } = state.room
   const end = members.from[member]! === node ? 0 : 6
   const { axes } = members
   const at = member * 9 + (direction % 3)
@@ -314,13 +317,14 @@ function toMove(state: State, member: number, { node, direction, by }: Moved, ou
  */
 export function shift(state: State, moves: readonly Moved[]): Float64Array {
   const { layout } = state
+  const { forces } = state.room
   const load = new Float64Array(layout.held.length)
   for (const move of moves)
     for (const member of move.members) {
-      toMove(state, member, move, moved12)
-      for (let i = 0; i < 12; i++) moved12[i] = -moved12[i]!
-      addInGlobal(layout.members, member, moved12, 0, load)
-      addInGlobal(layout.members, member, moved12, 6, load)
+      toMove(state, member, move, forces)
+      for (let i = 0; i < 12; i++) forces[i] = -forces[i]!
+      addInGlobal(layout.members, member, forces, 0, load)
+      addInGlobal(layout.members, member, forces, 6, load)
     }
   return respond(state, load)
 }
@@ -334,8 +338,9 @@ export function settle(state: State, moves: readonly Moved[]): Float64Array {
 
 /** Adds to a member's end forces (twelve from `o`) what moving its own end takes. */
 export function addMoved(state: State, member: number, move: Moved, out: Float64Array, o: number): void {
-  toMove(state, member, move, moved12)
-  for (let i = 0; i < 12; i++) out[o + i]! += moved12[i]!
+  const { forces } = state.room
+  toMove(state, member, move, forces)
+  for (let i = 0; i < 12; i++) out[o + i]! += forces[i]!
 }
 
 /**

@@ -45,7 +45,7 @@ export function keepAssessing(
         placed: (dock, took) => gone() || store.getState().takePlaced(of, dock, took),
         failed: () => gone() || store.getState().giveUp(of),
       })
-    else judgePlaced(of, state.placed, gone)
+    else judgePlaced(of, state.project.dock, gone)
   }
   const judgePlaced = (of: Designed, placed: Dock, gone: () => boolean): void => {
     let dock: Dock = placed

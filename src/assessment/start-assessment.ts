@@ -26,8 +26,8 @@ export function judge(store: LeadlineStore): () => void {
       const begun = performance.now()
       hand.takePlaced(hand, placedNow(hand), performance.now() - begun)
     }
-    const { design, catalog, placed, judged } = store.getState()
-    judged({ design, catalog }, placed, true)
+    const { design, catalog, project, judged } = store.getState()
+    judged({ design, catalog }, project.dock, true)
     stop = store.subscribe((now, before) => {
       const same = now.design === before.design && now.catalog === before.catalog
       if (same && now.tries === before.tries) return

@@ -46,7 +46,7 @@ export const patienceFor = ({ of, step }: Pick<Wish, 'of' | 'step'>): number =>
 /** The hand rests when it has not moved for so long, ms: only then a large dock is placed on the page's own thread. */
 const REST = 160
 
-interface Line {
+interface WorkerLine {
   ask(wish: Wish): void
   drop(): void
   close(): void
@@ -87,7 +87,7 @@ export function makeStructureClient(spawn: Spawn = spawnWorker): StructureClient
 }
 
 /** One worker and its questions, one at a time. */
-function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void): Line {
+function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void): WorkerLine {
   let worker: Worker | null = null
   let catalog: { readonly of: Designed['catalog']; readonly number: number } | null = null
   let number = 0
@@ -201,7 +201,7 @@ function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void): Line
  * The page's own thread, between what it has to do. A quick answer goes first; the chunk of what finds it comes with the first one. What is
  * to be placed waits until the hand rests: that it is being placed is on the screen by then.
  */
-function pageLine(): Line {
+function pageLine(): WorkerLine {
   let turn = 0
   let wishes: Wish[] = []
   const go = async (mine: number): Promise<void> => {

@@ -1,5 +1,6 @@
 /** What the summary says of a dock in one line: read from the Dock, nothing worked out that another view could show differently. */
 import type { Design, Dock } from '../../rules/index.ts'
+import { footprintOfAll } from '../../rules/layout/footprint.ts'
 import type { LeadlineState } from '../state/store.ts'
 import type { Word } from '../words/index.ts'
 
@@ -14,14 +15,8 @@ export interface Facts {
   readonly depth: number
 }
 
-export function factsOf(dock: Dock, design: Design): Facts {
-  const ends = dock.sections.flatMap((s) => {
-    const turn = (s.heading * Math.PI) / 180
-    const half = Math.abs((s.width / 2) * Math.sin(turn))
-    const along = s.length * Math.cos(turn)
-    return [s.x - half, s.x + half, s.x + along - half, s.x + along + half]
-  })
-  const reach = ends.length === 0 ? 0 : Math.max(...ends)
+export function dockFacts(dock: Dock, design: Design): Facts {
+  const { x0, x1: reach } = footprintOfAll(dock.sections) ?? { x0: 0, x1: 0 }
   const shape = design.dock.plan
     ? 'plan'
     : (design.dock.head?.sections ?? 0) > 0
@@ -30,7 +25,7 @@ export function factsOf(dock: Dock, design: Design): Facts {
   return {
     shape: dock.sections.length === 0 ? 'what.empty' : `what.${shape}`,
     sections: dock.sections.length,
-    length: ends.length === 0 ? 0 : reach - Math.min(...ends),
+    length: reach - x0,
     reach,
     depth: dock.legs.reduce((deepest, leg) => Math.max(deepest, -leg.bed), 0),
   }

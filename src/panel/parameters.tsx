@@ -9,7 +9,7 @@ import { snapUp } from '../units/steps.ts'
 import { meters, text } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 import * as change from './design-edits.ts'
-import { factsOf } from './dock-facts.ts'
+import { dockFacts } from './dock-facts.ts'
 import { HeadPicture, type HeadShape } from './pictures.tsx'
 
 const carried = chunk(() => import('./deck-loads.tsx').then((m) => m.DeckLoads))
@@ -108,7 +108,7 @@ function Run() {
   const { t } = useWords()
   if (design.dock.plan) return <Hint>{t('plan.own')}</Hint>
   const { sections = 1, ramp = false, head = { shape: 'straight', sections: 0 } } = design.dock
-  const { reach, depth } = factsOf(dock, design)
+  const { reach, depth } = dockFacts(dock, design)
   const step = change.headStep(head.shape)
   return (
     <>

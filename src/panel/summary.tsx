@@ -2,14 +2,14 @@
 import { useLeadline, usePlaced } from '../state/store.ts'
 import { count, meters, text } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
-import { factsOf } from './dock-facts.ts'
+import { dockFacts } from './dock-facts.ts'
 
 /** The line itself, for wherever the dock is to be told in words. */
 export function useSummary(): string {
   const dock = usePlaced()
   const design = useLeadline((s) => s.design)
   const { t } = useWords()
-  const { shape, sections, length, depth } = factsOf(dock, design)
+  const { shape, sections, length, depth } = dockFacts(dock, design)
   const deck = design.dock.deckHeight
   return t(shape, {
     sections: count(sections),

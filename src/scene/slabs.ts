@@ -1,35 +1,18 @@
 /** The deck as few rectangles in plan: sections in a row count as one. For light and mirror images, which need no more. */
 import type { Section } from '../../rules/index.ts'
+import { footprintOf, type Rectangle } from '../../rules/layout/footprint.ts'
 
-export interface Slab {
-  readonly x0: number
-  readonly x1: number
-  readonly y0: number
-  readonly y1: number
-}
+export type Slab = Rectangle
 
 /** Sections this near to each other count as one surface, m. */
 const NEAR = 0.12
-
-export function rectOf({ x, y, heading, length, width }: Section): Slab {
-  const turn = (heading * Math.PI) / 180
-  const [c, s] = [Math.cos(turn), Math.sin(turn)]
-  const xs: number[] = []
-  const ys: number[] = []
-  for (const along of [0, length])
-    for (const across of [-width / 2, width / 2]) {
-      xs.push(x + c * along - s * across)
-      ys.push(y + s * along + c * across)
-    }
-  return { x0: Math.min(...xs), x1: Math.max(...xs), y0: Math.min(...ys), y1: Math.max(...ys) }
-}
 
 /** At most `most`, the largest. */
 export function slabsOf(sections: readonly Section[], most: number): Slab[] {
   const same = (a: number, b: number): boolean => Math.abs(a - b) < 0.01
   const done: Slab[] = []
   for (const section of sections) {
-    let slab = rectOf(section)
+    let slab = footprintOf(section)
     for (let i = 0; i < done.length; i++) {
       const other = done[i]!
       const row =
@@ -55,15 +38,4 @@ export function slabsOf(sections: readonly Section[], most: number): Slab[] {
   }
   const area = (s: Slab): number => (s.x1 - s.x0) * (s.y1 - s.y0)
   return done.sort((a, b) => area(b) - area(a)).slice(0, most)
-}
-
-/** The rectangle around all; null for an empty dock. */
-export function boundsOf(sections: readonly Section[]): Slab | null {
-  if (sections.length === 0) return null
-  return sections.map(rectOf).reduce((a, b) => ({
-    x0: Math.min(a.x0, b.x0),
-    x1: Math.max(a.x1, b.x1),
-    y0: Math.min(a.y0, b.y0),
-    y1: Math.max(a.y1, b.y1),
-  }))
 }

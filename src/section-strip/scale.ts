@@ -1,5 +1,5 @@
 /** From m to the strip's pixels and back. */
-import type { Range } from '../state/strip-range.ts'
+import type { StripRange } from '../state/strip-range.ts'
 
 export interface Scale {
   readonly width: number
@@ -21,7 +21,7 @@ export const HEAD = 10
 export const FOOT = 22
 
 /** Spans `range` over the whole width. True to scale where that gives a readable height, else stretched upright. */
-export function makeScale(range: Range, width: number): Scale {
+export function makeScale(range: StripRange, width: number): Scale {
   const perX = width / (range.x1 - range.x0)
   const tall = range.z1 - range.z0
   const inner = Math.min(HIGHEST, Math.max(LOWEST, tall * perX))
@@ -44,7 +44,7 @@ export const WIDE = 600
 export const halfOf = (text: string): number => text.length * 3.4
 
 /** Distances to write along the edge, in a round step that leaves about `room` px to each. `unit`: m of the unit written. */
-export function ticks(range: Range, perX: number, unit: number, room = 70): number[] {
+export function ticks(range: StripRange, perX: number, unit: number, room = 70): number[] {
   const wanted = room / (perX * unit)
   const ten = 10 ** Math.floor(Math.log10(wanted))
   const step = ([1, 2, 5, 10].find((n) => n * ten >= wanted) ?? 10) * ten

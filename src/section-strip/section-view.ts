@@ -2,10 +2,13 @@
  * The dock as seen from the side, in m: distance from the water's edge, elevation over the survey water. Read from the Dock's
  * placements; what the strip draws is this and nothing else.
  */
-import { type Project, type Quat, sectionProperties, type Vec3 } from '../../rules/index.ts'
+import { type Flat, inDock, SIDE, seenFrom } from '../../geometry/projection.ts'
+import { rotate } from '../../geometry/vec.ts'
+import { type Project, sectionProperties, type Vec3 } from '../../rules/index.ts'
 import { factsOf } from '../../rules/part-kinds.ts'
 
-export type Point = readonly [x: number, z: number]
+/** Distance and elevation. */
+export type Point = Flat
 
 export interface SideShape {
   /** Id of the section, leg, pair or extra. */
@@ -31,14 +34,6 @@ export interface SideView {
   readonly extras: readonly SideShape[]
 }
 
-/** A direction of a part's own frame in the dock's. */
-export function turned([x, y, z, w]: Quat, [a, b, c]: Vec3): Vec3 {
-  const tx = 2 * (y * c - z * b)
-  const ty = 2 * (z * a - x * c)
-  const tz = 2 * (x * b - y * a)
-  return [a + w * tx + y * tz - z * ty, b + w * ty + z * tx - x * tz, c + w * tz + x * ty - y * tx]
-}
-
 /** `x0` to `x1`: what is shown, m. */
 export function sideView({ dock, design, catalog, shop, bed }: Project, x0: number, x1: number): SideView {
   const ground = bed.knots(x0, x1).map((x): Point => [x, bed.bedAt(x, bed.lineY)])
@@ -51,18 +46,15 @@ export function sideView({ dock, design, catalog, shop, bed }: Project, x0: numb
   )
   const size = new Map(catalog.extras.flatMap((e) => e.parts.map((p) => [p.code, p.size])))
 
-  for (const { kind, code, of, at, turn } of dock.placements) {
-    /** A place of the part's own frame, seen from the side. */
-    const seen = (local: Vec3): Point => {
-      const [x, , z] = turned(turn, local)
-      return [at[0] + x, at[2] + z]
-    }
+  for (const placement of dock.placements) {
+    const { kind, code, of, at, turn } = placement
+    const seen = (own: Vec3): Point => seenFrom(SIDE, inDock(placement, own))
     if (kind === 'frame') {
       const frame = shop.frames.get(code)!
       const half = frame.width / 2
       const { depth } = shop.shape(frame)
       // Lengthwise it shows its side, crosswise its end.
-      const across = Math.abs(turned(turn, [0, 1, 0])[0]) > 0.5
+      const across = Math.abs(rotate(turn, [0, 1, 0])[0]) > 0.5
       const a: Vec3 = across ? [0, -half, 0] : [0, 0, 0]
       const b: Vec3 = across ? [0, half, 0] : [frame.length, 0, 0]
       const down = ([x, y]: Vec3): Vec3 => [x, y, -depth]

@@ -25,7 +25,7 @@ import type { Word } from '../words/index.ts'
 import { BLANK } from './blank-dock.ts'
 import { closeGesture, emptyHistory, type History, remember, stepBack, stepForward } from './history.ts'
 import { tooLarge } from './placing-time.ts'
-import { type Range, rangeOf } from './strip-range.ts'
+import { type StripRange, stripRange } from './strip-range.ts'
 
 export interface ViewState {
   readonly units: 'imperial' | 'metric'
@@ -76,11 +76,9 @@ export interface Notice {
 export interface LeadlineState extends ViewState {
   readonly design: Design
   readonly catalog: Catalog
-  /** What views are made from, of `placed`: it too stays one object, whatever is found later. */
+  /** What views are made from. Its dock is as it was placed, fitted and counted: both stay one object, whatever is found later. */
   readonly project: Project
-  /** As it was placed, fitted and counted: it stays one object, whatever is found later. */
-  readonly placed: Dock
-  /** The same with what is found. */
+  /** The same dock with what is found. */
   readonly dock: Dock
   readonly status: Status
   /** Both are of an earlier design: the one in hand is not placed yet. Nothing of them may be shown as its own. */
@@ -90,7 +88,7 @@ export interface LeadlineState extends ViewState {
   readonly canUndo: boolean
   readonly canRedo: boolean
   /** Distances that the strip and the side view of the scene both span from edge to edge, m. Held still while dragging. */
-  readonly range: Range
+  readonly range: StripRange
   /**
    * Changes the design. The result is checked; where it is not valid nothing changes and the issues come back.
    * Edits of one `gesture` are one step of undo until `endGesture`.
@@ -152,7 +150,7 @@ export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
   let history: History = emptyHistory
   /** Of the last two placings, ms. */
   let took: readonly number[] = []
-  type Derived = Pick<LeadlineState, 'project' | 'placed' | 'dock' | 'status' | 'stale'>
+  type Derived = Pick<LeadlineState, 'project' | 'dock' | 'status' | 'stale'>
   /** `bed`: of the same site, where the edit left it alone. */
   const place = (design: Design, catalog: Catalog, bed?: Project['bed']): Derived => {
     const begun = performance.now()
@@ -160,19 +158,17 @@ export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
     const placed = assessKit(kit)
     took = [...took, performance.now() - begun].slice(-2)
     const project = projectOf(design, catalog, placed, kit.bed)
-    return { project, placed, dock: placed, status: 'placed', stale: false }
+    return { project, dock: placed, status: 'placed', stale: false }
   }
   return createStore<LeadlineState>()((set, get) => {
     /** `other`: nothing of what is in view has to do with it. */
     const derive = (design: Design, catalog: Catalog, other: boolean): Derived => {
-      const { project: before } = get()
+      const { project: before, dock } = get()
       const bed = sameDesign(before.design.site, design.site) ? before.bed : undefined
       if (!tooLarge(design, took)) return place(design, catalog, bed)
-      const { placed, dock } = other ? { placed: BLANK, dock: BLANK } : get()
       return {
-        project: projectOf(design, catalog, placed, bed),
-        placed,
-        dock,
+        project: projectOf(design, catalog, other ? BLANK : before.dock, bed),
+        dock: other ? BLANK : dock,
         status: 'placing',
         stale: true,
       }
@@ -180,16 +176,15 @@ export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
     /** Puts a design in place with what must agree with it. */
     const show = (wanted: Design, next: History, other: boolean, more: Partial<LeadlineState> = {}): void => {
       history = next
-      const { design, catalog, range, project, placed, dock, status, stale } = get()
-      const derived =
-        wanted === design ? { project, placed, dock, status, stale } : derive(wanted, catalog, other)
+      const { design, catalog, range, project, dock, status, stale } = get()
+      const derived = wanted === design ? { project, dock, status, stale } : derive(wanted, catalog, other)
       const dragging = next.gesture !== null
       set({
         ...more,
         ...derived,
         design: wanted,
         dragging,
-        range: dragging || derived.stale ? range : rangeOf(derived.project),
+        range: dragging || derived.stale ? range : stripRange(derived.project),
         canUndo: next.past.length > 0,
         canRedo: next.future.length > 0,
       })
@@ -199,7 +194,6 @@ export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
     const first: Derived = tooLarge(design, took)
       ? {
           project: projectOf(design, catalog, BLANK),
-          placed: BLANK,
           dock: BLANK,
           status: 'placing',
           stale: true,
@@ -213,7 +207,7 @@ export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
       design,
       catalog,
       tries: 0,
-      range: rangeOf(first.project),
+      range: stripRange(first.project),
       canUndo: false,
       canRedo: false,
       edit(change, options = {}) {
@@ -250,7 +244,7 @@ export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
         const { design: now, range } = get()
         // Another shop's prices are not left in view.
         const derived = derive(now, wanted, true)
-        set({ ...derived, catalog: wanted, range: derived.stale ? range : rangeOf(derived.project) })
+        set({ ...derived, catalog: wanted, range: derived.stale ? range : stripRange(derived.project) })
       },
       set(view) {
         set(view)
@@ -263,11 +257,10 @@ export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
         const status: Status = 'placed'
         set({
           project,
-          placed,
           dock: placed,
           status,
           stale: false,
-          range: dragging ? range : rangeOf(project),
+          range: dragging ? range : stripRange(project),
         })
       },
       judged(of, dock, whole) {
@@ -304,7 +297,7 @@ export function sameDesign(a: unknown, b: unknown): boolean {
 export const dockOf = ({ dock }: Pick<LeadlineState, 'dock'>): Dock => dock
 
 /** The same as it was placed, fitted and counted: for views that show nothing of what is found later, it stays one object. */
-export const placedOf = ({ placed }: Pick<LeadlineState, 'placed'>): Dock => placed
+export const placedOf = ({ project }: Pick<LeadlineState, 'project'>): Dock => project.dock
 
 /** For who is outside and sees no mark on it: while the dock is of an earlier design it says that it is pending. */
 export const toldOf = ({ dock, stale }: Pick<LeadlineState, 'dock' | 'stale'>): Dock =>

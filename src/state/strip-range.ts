@@ -1,7 +1,8 @@
 /** What the profile strip spans; the scene's side view spans the same distances from its left edge to its right one. */
 import type { Project } from '../../rules/index.ts'
+import { footprintOfAll } from '../../rules/layout/footprint.ts'
 
-export interface Range {
+export interface StripRange {
   /** Distances at the left and the right edge, m. */
   readonly x0: number
   readonly x1: number
@@ -19,17 +20,10 @@ const NARROWEST = 8
 const BEYOND = 8
 
 /** All of the dock, the soundings near it, the water's edge, with some room around. */
-export function rangeOf({ dock, design, bed }: Project): Range {
-  const at: number[] = [0]
-  // Headings are quarter turns: the corners of a section are all that it reaches.
-  for (const s of dock.sections) {
-    const turn = (s.heading * Math.PI) / 180
-    const along = s.length * Math.cos(turn)
-    const across = Math.abs((s.width / 2) * Math.sin(turn))
-    at.push(s.x - across, s.x + across, s.x + along - across, s.x + along + across)
-  }
-  let x0 = least(at)
-  let x1 = most(at)
+export function stripRange({ dock, design, bed }: Project): StripRange {
+  const covered = footprintOfAll(dock.sections)
+  let x0 = Math.min(0, covered?.x0 ?? 0)
+  let x1 = Math.max(0, covered?.x1 ?? 0)
   const beyond = Math.max(BEYOND, x1 - x0)
   const near = design.site.soundings
     .map((s) => s.distance)

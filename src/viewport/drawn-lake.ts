@@ -2,10 +2,11 @@
  * The dock in its lake as a block cut out of it, seen from above and beside: what is shown before the 3D scene has come, and in
  * its place where it cannot. A parallel view, so plain polygons do. Read from the Dock's placements; m in, pixels out.
  */
+import { type Flat, inDock, nearness, obliqueEye, seenFrom } from '../../geometry/projection.ts'
 import type { Dock, Project, Vec3 } from '../../rules/index.ts'
+import { stanceOf, toPlan } from '../../rules/layout/footprint.ts'
 import { PERSON_HEIGHT } from '../../rules/person.ts'
-import { turned } from '../section-strip/section-view.ts'
-import type { Range } from '../state/strip-range.ts'
+import type { StripRange } from '../state/strip-range.ts'
 
 /** How the block is turned from the side view, and how far it is looked down on; degrees turned to sines. */
 const TURN = (24 * Math.PI) / 180
@@ -33,20 +34,24 @@ export interface LakeDrawing {
   readonly lineWidth: number
 }
 
-type Flat = readonly [number, number]
+const EYE = obliqueEye(TURN, TILT)
 
 /** Screen x to the right, y down, in m of the picture. Lakeward goes right, the left side of the dock away. */
-const project = ([x, y, z]: Vec3): Flat => [
-  x * Math.cos(TURN) + y * Math.sin(TURN),
-  -z * Math.cos(TILT) - (y * Math.cos(TURN) - x * Math.sin(TURN)) * Math.sin(TILT),
-]
+const onScreen = (place: Vec3): Flat => {
+  const [right, up] = seenFrom(EYE, place)
+  return [right, -up]
+}
 /** Greater is farther away. */
-const farness = (x: number, y: number): number => y * Math.cos(TURN) - x * Math.sin(TURN)
+const farness = (x: number, y: number): number => -nearness(EYE, [x, y, 0])
 
-export function drawLake({ dock, design, shop, bed }: Project, range: Range, level: number): LakeDrawing {
+export function drawLake(
+  { dock, design, shop, bed }: Project,
+  range: StripRange,
+  level: number,
+): LakeDrawing {
   const seen = frameOfPicture(range, dock)
   const at = (point: Vec3): string => {
-    const [x, y] = project(point)
+    const [x, y] = onScreen(point)
     return `${((x - seen.x0) * 100).toFixed(1)} ${((y - seen.y0) * 100).toFixed(1)}`
   }
   const shape = (points: readonly Vec3[]): string => `M${points.map(at).join('L')}Z`
@@ -99,11 +104,11 @@ export function drawLake({ dock, design, shop, bed }: Project, range: Range, lev
   for (const s of dock.sections) under.push({ id: s.id, name: 'shadow', path: shape(shadowOf(s, bed.bedAt)) })
   for (const leg of dock.legs) upright(leg.id, 'leg', leg.x, leg.y, leg.bed, deck - 0.1)
   const below = tops.splice(0)
-  for (const { kind, code, of, at: place, turn } of dock.placements) {
+  for (const placement of dock.placements) {
+    const { kind, code, of } = placement
     if (kind !== 'brace') continue
     const { holes } = shop.braces.find((brace) => brace.code === code)!
-    const [x, y, z] = turned(turn, [holes, 0, 0])
-    const [low, high]: [Vec3, Vec3] = [place, [place[0] + x, place[1] + y, place[2] + z]]
+    const [low, high] = [placement.at, inDock(placement, [holes, 0, 0])]
     const path = line(low, high)
     if (low[2] < level) under.push({ id: of, name: 'brace', path })
     else below.push({ id: of, name: 'brace', path })
@@ -111,15 +116,11 @@ export function drawLake({ dock, design, shop, bed }: Project, range: Range, lev
   over.push(...below)
 
   const frames = dock.placements.filter((p) => p.kind === 'frame')
-  for (const { code, of, at: place, turn } of frames.sort(
-    (a, b) => farness(b.at[0], b.at[1]) - farness(a.at[0], a.at[1]),
-  )) {
+  for (const placement of frames.sort((a, b) => farness(b.at[0], b.at[1]) - farness(a.at[0], a.at[1]))) {
+    const { code, of } = placement
     const frame = shop.frames.get(code)!
     const { depth } = shop.shape(frame)
-    const local = (p: Vec3): Vec3 => {
-      const [x, y, z] = turned(turn, p)
-      return [place[0] + x, place[1] + y, place[2] + z]
-    }
+    const local = (own: Vec3): Vec3 => inDock(placement, own)
     const h = frame.width / 2
     const top = [
       local([0, -h, 0]),
@@ -163,7 +164,7 @@ export function drawLake({ dock, design, shop, bed }: Project, range: Range, lev
 
   const stand = dock.sections.findLast((s) => s.role !== 'ramp' && s.heading === 0)
   const foot: Vec3 | null = stand ? [stand.x + stand.length * 0.45, stand.y, deck] : null
-  const [px, py] = foot ? project(foot) : [0, 0]
+  const [px, py] = foot ? onScreen(foot) : [0, 0]
   return {
     viewBox: `0 0 ${(seen.width * 100).toFixed(1)} ${(seen.height * 100).toFixed(1)}`,
     bed: faces,
@@ -202,26 +203,26 @@ function steps(list: readonly number[], most: number): number[] {
   return out
 }
 
-function shadowOf(s: Dock['sections'][number], bedAt: (x: number, y: number) => number): Vec3[] {
-  const turn = (s.heading * Math.PI) / 180
-  const [c, n] = [Math.cos(turn), Math.sin(turn)]
-  const h = s.width / 2
-  const corners = [0, 0.25, 0.5, 0.75, 1].map((t) => [t * s.length, -h] as const)
-  const back = [1, 0.75, 0.5, 0.25, 0].map((t) => [t * s.length, h] as const)
-  return [...corners, ...back].map(([a, b]): Vec3 => {
-    const [x, y] = [s.x + a * c - b * n, s.y + a * n + b * c]
+/** What a section shades, on the bed: along both sides in steps, for the bed under it is not level. */
+function shadowOf(section: Dock['sections'][number], bedAt: (x: number, y: number) => number): Vec3[] {
+  const half = section.width / 2
+  const right = [0, 0.25, 0.5, 0.75, 1].map((t) => [t * section.length, -half] as const)
+  const left = [1, 0.75, 0.5, 0.25, 0].map((t) => [t * section.length, half] as const)
+  const stance = stanceOf(section)
+  return [...right, ...left].map(([along, across]): Vec3 => {
+    const [x, y] = toPlan(stance, along, across)
     return [x, y, bedAt(x, y)]
   })
 }
 
 /** The corners of the block in the picture, with room for a person and for what reaches aside. */
-function frameOfPicture(range: Range, dock: Dock) {
+function frameOfPicture(range: StripRange, dock: Dock) {
   const aside = dock.legs.reduce((y, leg) => Math.max(y, Math.abs(leg.y)), 0)
   const half = Math.max(HALF, aside + 1.5)
   const points: Flat[] = []
   for (const x of [range.x0, range.x1])
     for (const y of [-half, half])
-      for (const z of [range.z0 - GROUND, Math.max(range.z1, 2.1)]) points.push(project([x, y, z]))
+      for (const z of [range.z0 - GROUND, Math.max(range.z1, 2.1)]) points.push(onScreen([x, y, z]))
   const xs = points.map((p) => p[0])
   const ys = points.map((p) => p[1])
   const [x0, y0] = [Math.min(...xs), Math.min(...ys)]

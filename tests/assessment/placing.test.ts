@@ -51,13 +51,13 @@ describe('a dock too large to follow the hand', () => {
   it('leaves the last one in view, marked: an edit places nothing, of several the last is placed, and slices make it whole', () => {
     const { made, spawn } = puppet()
     const store = createLeadlineStore()
-    const { placed } = store.getState()
+    const { dock: placed } = store.getState().project
     stop = keepAssessing(store, makeStructureClient(spawn))
     store.getState().replace(large())
     expect(store.getState()).toMatchObject({ status: 'placing', stale: true })
-    expect(store.getState().placed).toBe(placed)
+    expect(store.getState().project.dock).toBe(placed)
     for (const height of [0.5, 0.55, 0.6]) raise(store, height)
-    expect(store.getState().placed).toBe(placed)
+    expect(store.getState().project.dock).toBe(placed)
     expect(verdictOf(store.getState()).standing).toBe('placing')
     expect(toldOf(store.getState())).toMatchObject({ pending: true, structure: null, findings: [] })
     const [worker] = made
@@ -71,7 +71,7 @@ describe('a dock too large to follow the hand', () => {
     expect(store.getState().stale).toBe(true)
     worker!.say({ number, took: 120 })
     expect(store.getState()).toMatchObject({ status: 'placed', stale: false })
-    expect(store.getState().placed).toEqual(dock)
+    expect(store.getState().project.dock).toEqual(dock)
     // What is found of it is asked next.
     expect(worker!.questions.at(-1)!.step).toBe('quick')
   })
@@ -79,10 +79,10 @@ describe('a dock too large to follow the hand', () => {
   it('is back on the page as soon as it is small again', () => {
     const store = createLeadlineStore({ design: large() })
     expect(store.getState()).toMatchObject({ status: 'placing', stale: true })
-    expect(store.getState().placed.sections).toEqual([])
+    expect(store.getState().project.dock.sections).toEqual([])
     store.getState().edit((d) => ({ ...d, dock: { ...d.dock, sections: 4 } }))
     expect(store.getState()).toMatchObject({ status: 'placed', stale: false })
-    expect(store.getState().placed.sections.length).toBe(4)
+    expect(store.getState().project.dock.sections.length).toBe(4)
   })
 
   it('is placed on the page where no worker is possible, once the hand rests and not before', async () => {
@@ -103,7 +103,7 @@ describe('a dock too large to follow the hand', () => {
     }
     await vi.advanceTimersByTimeAsync(1000)
     expect(store.getState()).toMatchObject({ stale: false })
-    expect(store.getState().placed.sections.length).toBe(LARGE)
+    expect(store.getState().project.dock.sections.length).toBe(LARGE)
   })
 
   it('of 5,000 sections comes in slices of a thousand entries at the most, and they make the same dock', () => {

@@ -1,6 +1,6 @@
 /** The water while it is played: frames then, none otherwise, and the surface where the same trains say that it is. */
 import { describe, expect, it } from 'vitest'
-import { boundsOf } from '../../src/scene/slabs.ts'
+import { footprintOfAll } from '../../rules/layout/footprint.ts'
 import { seaOf, shareAt, surfaceAt } from '../../src/scene/water/sea.ts'
 import { differing, shot } from './scene-pixels.ts'
 import { openScenes, withScenes } from './scene-support.ts'
@@ -120,7 +120,7 @@ describe('waves in the scene', () => {
       return scenes.dockOf(store.getState())
     })
     const sea = seaOf(dock.waves, 0)!
-    const { x1, y0 } = boundsOf(dock.sections)!
+    const { x1, y0 } = footprintOfAll(dock.sections)!
     const plane = y0 - 0.45
     const { data, width } = await shot(page)
     const brightness = (x: number, y: number): number =>

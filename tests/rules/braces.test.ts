@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { shopOf } from '../../rules/catalog-index.ts'
 import { demoCatalog, demoDesign, makeBed } from '../../rules/index.ts'
-import { putBrace } from '../../rules/parts/brace-parts.ts'
+import { emitBrace } from '../../rules/parts/brace-parts.ts'
 import {
   type BraceFit,
   braceAll,
@@ -168,7 +168,7 @@ describe('which way a brace hangs', () => {
   it('piece by piece: tube up from the low hole, clamps facing each other, bolts square to it', () => {
     const { pair, fit } = across(straight(-0.7, -0.5))
     const seen: { kind: string; at: number[]; turn: readonly number[] }[] = []
-    putBrace(
+    emitBrace(
       (type, _of, _section, x, y, z, turn) => void seen.push({ kind: type.kind, at: [x, y, z], turn }),
       pair,
       fit!,

@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { elevationView } from '../../geometry/drawing/elevation.ts'
 import { planView } from '../../geometry/drawing/plan.ts'
+import { drawnOf } from '../../geometry/drawn.ts'
 import { proposeKit } from '../../rules/assess-kit.ts'
 import { derive, deriveKit, ENGLISH, english, projectOf, wordsOf } from '../../rules/index.ts'
 import { countCards, estimate, PAPERS, sentence } from '../../rules/papers.ts'
@@ -95,7 +96,7 @@ describe('fender boards', () => {
 
   it('are in the plan, in the view from the side and in the section strip, to their full length', () => {
     const project = projectOf(design, catalog, dock)
-    const drawn = { ...project, units: 'imperial', language: ENGLISH } as const
+    const drawn = drawnOf(project, { units: 'imperial', language: ENGLISH })
     const own = (view: ReturnType<typeof planView>) =>
       view.paths.filter(({ layer, of: ids }) => layer === 'EXTRA' && ids?.includes('fender-board.2'))
     expect(own(planView(drawn))).toHaveLength(1)

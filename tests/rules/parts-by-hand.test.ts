@@ -2,13 +2,13 @@
 import { describe, expect, it } from 'vitest'
 import { shopOf } from '../../rules/catalog-index.ts'
 import { type Catalog, demoCatalog, demoDesign, deriveKit } from '../../rules/index.ts'
-import type { Placed } from '../../rules/layout/index.ts'
+import type { PlacedSection } from '../../rules/layout/index.ts'
 import { frameBody, padBody, padHeight, panelBody } from '../../rules/parts/bodies.ts'
-import { putExtra } from '../../rules/parts/extras.ts'
-import { putFrame } from '../../rules/parts/frames.ts'
+import { type EmitPart, emitIn, type Pose, spread } from '../../rules/parts/emit-part.ts'
+import { emitExtra } from '../../rules/parts/extras.ts'
+import { emitFrame } from '../../rules/parts/frames.ts'
 import type { PlacedLeg } from '../../rules/parts/legs.ts'
 import { pairLegs } from '../../rules/parts/pairs.ts'
-import { type Pose, type Put, putIn, spread } from '../../rules/parts/put.ts'
 import { headingOf, quarterTurn, yawPitch } from '../../rules/parts/turn.ts'
 import { parsed } from '../support/by-hand.ts'
 
@@ -132,10 +132,10 @@ describe('turns', () => {
 
   it('on a tilted ramp are the quarter first, then the tilt; its places go down with it', () => {
     const tilt = 0.3
-    const pose = { placed: { heading: 0 } as Placed, x: 2, y: 0.5, z: 1, tilt } satisfies Pose
+    const pose = { placed: { heading: 0 } as PlacedSection, x: 2, y: 0.5, z: 1, tilt } satisfies Pose
     const seen: number[][] = []
-    const put: Put = (_type, _of, _section, x, y, z, turn) => void seen.push([x, y, z, ...turn])
-    for (const quarter of [0, 90, 180, 270]) putIn(put, shop.types.tie, 'r', pose, 1, 0.2, 0.1, quarter)
+    const emit: EmitPart = (_type, _of, _section, x, y, z, turn) => void seen.push([x, y, z, ...turn])
+    for (const quarter of [0, 90, 180, 270]) emitIn(emit, shop.types.tie, 'r', pose, 1, 0.2, 0.1, quarter)
     const [c, s] = [Math.cos(tilt), Math.sin(tilt)]
     const axes = [
       [c, 0, s],
@@ -192,8 +192,8 @@ describe('a frame', () => {
       copy.rules.clipsPerPanel.value = count
       const own = shopOf(structuredClone(copy) as unknown as Catalog)
       const seen: number[][] = []
-      const placed = { frame, id: 's1', heading: 0, c: 1, s: 0 } as Placed
-      putFrame(
+      const placed = { frame, id: 's1', heading: 0, c: 1, s: 0 } as PlacedSection
+      emitFrame(
         (type, _of, _section, x, y, z) => void (type.kind === 'deck-clip' && seen.push([x, y, z])),
         { placed, x: 0, y: 0, z: 0, tilt: 0 },
         [],
@@ -286,7 +286,7 @@ describe('an anchor post', () => {
       expect(post!.post!.required).toBeCloseTo(2.7168, 6)
       expect(post!.post!.stock!.code).toBe('post-10')
       const seen: { kind: string; at: number[]; turn: readonly number[] }[] = []
-      putExtra(
+      emitExtra(
         (type, _of, _section, px, py, pz, turn) =>
           void seen.push({ kind: type.kind, at: [px, py, pz], turn }),
         post!,

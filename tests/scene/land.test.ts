@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { extentOf } from '../../geometry/index.ts'
 import { demoCatalog, demoDesign, makeBed, parseDesign, projectOf } from '../../rules/index.ts'
 import { makeLand } from '../../src/scene/land.ts'
-import { rangeOf } from '../../src/state/strip-range.ts'
+import { stripRange } from '../../src/state/strip-range.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 
 function landOf(site: Record<string, unknown> = {}, dockChange: Record<string, unknown> = {}) {
@@ -16,7 +16,7 @@ function landOf(site: Record<string, unknown> = {}, dockChange: Record<string, u
   const design = parsed.value
   const dock = deriveAtOnce(design, demoCatalog)
   const bed = makeBed(design.site)
-  const range = rangeOf(projectOf(design, demoCatalog, dock))
+  const range = stripRange(projectOf(design, demoCatalog, dock))
   const extent = extentOf(dock, design)
   return { land: makeLand(bed, extent, design.site, range.x0), bed, range, extent, dock }
 }

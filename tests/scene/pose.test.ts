@@ -1,10 +1,10 @@
 import { PerspectiveCamera, Vector3 } from 'three'
 import { describe, expect, it } from 'vitest'
 import { demoCatalog, demoDesign, makeBed, projectOf, type Vec3 } from '../../rules/index.ts'
+import { footprintOfAll } from '../../rules/layout/footprint.ts'
 import { eyeOf, mixPose, type Pose } from '../../src/scene/camera/pose.ts'
 import { poseOf, type Subject } from '../../src/scene/camera/views.ts'
-import { boundsOf } from '../../src/scene/slabs.ts'
-import { rangeOf } from '../../src/state/strip-range.ts'
+import { stripRange } from '../../src/state/strip-range.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 
 function subjectOf(change: Record<string, unknown>): Subject {
@@ -12,8 +12,8 @@ function subjectOf(change: Record<string, unknown>): Subject {
   const dock = deriveAtOnce(design, demoCatalog)
   return {
     dock,
-    bounds: boundsOf(dock.sections)!,
-    range: rangeOf(projectOf(design, demoCatalog, dock)),
+    bounds: footprintOfAll(dock.sections)!,
+    range: stripRange(projectOf(design, demoCatalog, dock)),
     deck: design.dock.deckHeight,
     level: 0,
     ground: makeBed(design.site).bedAt,

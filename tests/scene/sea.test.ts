@@ -2,13 +2,13 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { extentOf } from '../../geometry/index.ts'
 import { type Design, demoCatalog, demoDesign, makeBed, projectOf, type Waves } from '../../rules/index.ts'
+import { footprintOfAll } from '../../rules/layout/footprint.ts'
 import { makeLand } from '../../src/scene/land.ts'
 import { makeWorld } from '../../src/scene/look/world.ts'
-import { boundsOf } from '../../src/scene/slabs.ts'
 import { edgeGeometry, seaGeometry } from '../../src/scene/water/mesh.ts'
 import { makePlay } from '../../src/scene/water/play.ts'
 import { type Sea, seaOf, shareAt, surfaceAt } from '../../src/scene/water/sea.ts'
-import { rangeOf } from '../../src/state/strip-range.ts'
+import { stripRange } from '../../src/state/strip-range.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 
 const WINDS = [
@@ -25,10 +25,10 @@ function shoreOf(wind: Design['site']['wind']) {
     makeBed(design.site),
     extentOf(dock, design),
     design.site,
-    rangeOf(projectOf(design, demoCatalog, dock)).x0,
+    stripRange(projectOf(design, demoCatalog, dock)).x0,
   )
   const waves = dock.waves as Waves
-  return { waves, sea: seaOf(waves, 0) as Sea, land, bounds: boundsOf(dock.sections)! }
+  return { waves, sea: seaOf(waves, 0) as Sea, land, bounds: footprintOfAll(dock.sections)! }
 }
 
 describe('the surface that moves', () => {

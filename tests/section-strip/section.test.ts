@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import { rotate } from '../../geometry/vec.ts'
 import { type Design, demoCatalog, demoDesign, makeBed, projectOf } from '../../rules/index.ts'
 import { FOOT, HEAD, makeScale, ticks } from '../../src/section-strip/scale.ts'
-import { sideView, turned } from '../../src/section-strip/section-view.ts'
-import { rangeOf } from '../../src/state/strip-range.ts'
+import { sideView } from '../../src/section-strip/section-view.ts'
+import { stripRange } from '../../src/state/strip-range.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 
 const shapes: Design['dock'][] = [
@@ -18,7 +19,7 @@ describe('the section through the lake', () => {
     (dock) => {
       const design = { ...demoDesign, dock }
       const made = deriveAtOnce(design, demoCatalog)
-      const range = rangeOf(projectOf(design, demoCatalog, made))
+      const range = stripRange(projectOf(design, demoCatalog, made))
       const view = sideView(projectOf(design, demoCatalog, made), range.x0, range.x1)
       const of = (kind: string) =>
         made.placements
@@ -75,13 +76,13 @@ describe('the section through the lake', () => {
 
   it('turns a vector as its quaternion says', () => {
     const h = Math.SQRT1_2
-    expect(turned([0, 0, h, h], [1, 0, 0]).map((n) => Math.round(n * 1e9) / 1e9 + 0)).toEqual([0, 1, 0])
-    expect(turned([0, 0, 0, 1], [1, 2, 3])).toEqual([1, 2, 3])
+    expect(rotate([0, 0, h, h], [1, 0, 0]).map((n) => Math.round(n * 1e9) / 1e9 + 0)).toEqual([0, 1, 0])
+    expect(rotate([0, 0, 0, 1], [1, 2, 3])).toEqual([1, 2, 3])
   })
 })
 
 describe('the scale', () => {
-  const range = rangeOf(projectOf(demoDesign, demoCatalog, deriveAtOnce(demoDesign, demoCatalog)))
+  const range = stripRange(projectOf(demoDesign, demoCatalog, deriveAtOnce(demoDesign, demoCatalog)))
 
   it('spans the range from edge to edge', () => {
     for (const width of [358, 940, 1600]) {

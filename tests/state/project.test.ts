@@ -73,18 +73,18 @@ describe('the project of a page', () => {
     const [, { distance }] = demoDesign.site.soundings as [unknown, { distance: number }]
     const before = store.getState().project.bed.bedAt(distance, 0)
     store.getState().edit(deeper)
-    const { design, catalog, placed, project } = store.getState()
+    const { design, catalog, dock, project } = store.getState()
     expect(project.design).toBe(design)
     expect(project.catalog).toBe(catalog)
-    expect(project.dock).toBe(placed)
+    expect(project.dock).toBe(dock)
     expect(project.shop.catalog).toBe(catalog)
     expect(project.bed.bedAt(distance, 0)).toBeCloseTo(before - 0.05, 6)
   })
 
   it('is one object whatever is found later', () => {
     const store = createLeadlineStore()
-    const { design, catalog, placed, project } = store.getState()
-    store.getState().judged({ design, catalog }, { ...placed }, true)
+    const { design, catalog, project } = store.getState()
+    store.getState().judged({ design, catalog }, { ...project.dock }, true)
     expect(store.getState().project).toBe(project)
   })
 })

@@ -2,6 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { papersFor } from '../../geometry/paper/audience.ts'
+import { paperFrom } from '../../geometry/paper/document.ts'
 import { paperOf } from '../../geometry/paper/packet.ts'
 import {
   basisIn,
@@ -15,6 +16,7 @@ import {
   moneyIn,
   packingList,
   parseDesign,
+  projectOf,
   type Reader,
   type Reason,
   remedyText,
@@ -87,7 +89,7 @@ describe('in a language of which every letter is another one', () => {
       const since = quoteFile(quote(dock, design, catalog, { date: DATE }), design)
       for (const audience of ['shop', 'customer'] as const)
         for (const name of papersFor(audience)) {
-          const paper = paperOf(name, { dock, design, catalog, options }, { since })
+          const paper = paperOf(name, paperFrom(projectOf(design, catalog, dock), options), { since })
           const texts = paper.sheets.flatMap(({ marks, bookmark }) => [
             ...marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])),
             bookmark ?? '',

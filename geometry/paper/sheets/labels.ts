@@ -22,7 +22,7 @@ export function labelsPaper(of: PaperOf): Paper {
   const width = widthOf(options)
   const cell = (width - 6 * (COLUMNS - 1)) / COLUMNS
   const inner = cell - 3 * PAD - CODE
-  const cards = labels(dock, catalog).map(({ id, name, where, qr }): Block => {
+  const cards = labels(of).map(({ id, name, where, qr }): Block => {
     const text = together([
       block(8.5, (x, y) => [
         label([x, y + 6.6], fitText(id, inner, 6.6, 'bold'), { size: 6.6, weight: 'bold' }),

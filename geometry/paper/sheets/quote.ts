@@ -2,7 +2,8 @@
  * The quote: lines by group, what is taken off, tax, freight, total; how long it holds, on which terms; the dock that it is for. The estimate:
  * the same lines at the catalog's prices, without what binds the shop.
  */
-import { type Dock, formatLength, formatMass, moneyIn, projectOf } from '../../../rules/index.ts'
+import { type Dock, formatLength, formatMass, moneyIn } from '../../../rules/index.ts'
+import { footprintOfAll } from '../../../rules/layout/footprint.ts'
 import {
   type Estimate,
   estimate,
@@ -17,8 +18,6 @@ import { inFours } from '../../../rules/words/fours.ts'
 import { PAPERS, type PaperWords } from '../../../rules/words/papers.ts'
 import { wordsOf } from '../../../rules/words/say.ts'
 import { planPicture, wholePicture } from '../../drawing/picture.ts'
-import { cornersOf } from '../../drawing/plan.ts'
-import { boundsOf } from '../../drawing/view.ts'
 import { band, figure, keyValues, list, paragraph, subheading, writeOn } from '../blocks.ts'
 import { documentOf, head, type PaperOf, widthOf } from '../document.ts'
 import { type Block, block, type Flow } from '../flow.ts'
@@ -34,8 +33,9 @@ export type QuoteWanted = Omit<QuoteAsked, 'date'> & {
 
 /** Height of the dock from above, mm: more for one that reaches sideways. */
 function planHeight({ sections }: Dock): number {
-  if (sections.length === 0) return 0
-  const { x0, x1, y0, y1 } = boundsOf(sections.flatMap(cornersOf))
+  const covered = footprintOfAll(sections)
+  if (!covered) return 0
+  const { x0, x1, y0, y1 } = covered
   return Math.min(76, Math.max(42, (130 * (y1 - y0)) / (x1 - x0)))
 }
 
@@ -50,7 +50,7 @@ export function estimatePaper(of: PaperOf): Paper {
 }
 
 function pricedPaper(bare: PaperOf, made: Quote | Estimate, since?: QuoteFile): Paper {
-  const { dock, design, catalog, options } = bare
+  const { dock, catalog, options } = bare
   const t = wordsOf(PAPERS, options)
   const width = widthOf(options)
   const binds = made.format === 'leadline/quote'
@@ -84,12 +84,11 @@ function pricedPaper(bare: PaperOf, made: Quote | Estimate, since?: QuoteFile): 
     money(line.unitPrice),
     money(line.amount),
   ]
-  const drawn = { ...projectOf(design, catalog, dock), units: options.units, language: options.language }
-  const picture = wholePicture(drawn, width)
+  const picture = wholePicture(of, width)
   const rows = made.lines.map(row)
   const top = tableHead(columns, rows, width)
   const high = planHeight(dock)
-  const plan = planPicture(drawn, [], { x0: 0, y0: 0, x1: width, y1: high })
+  const plan = planPicture(of, [], { x0: 0, y0: 0, x1: width, y1: high })
   const flow: Flow = [
     ...head(t(kind), of, options, catalog),
     ...(binds ? [] : paragraph(t('estimate-lead'), width, { weight: 'bold' })),

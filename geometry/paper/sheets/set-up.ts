@@ -1,5 +1,5 @@
 /** The set-up sheet, and that of autumn: page one the stations, then the steps with a picture of what stands after each. */
-import { formatLength, projectOf } from '../../../rules/index.ts'
+import { formatLength } from '../../../rules/index.ts'
 import { sentence } from '../../../rules/papers/saying.ts'
 import { type StationLeg, stations } from '../../../rules/papers/stations.ts'
 import { autumn, steps } from '../../../rules/papers/steps/set-up.ts'
@@ -29,11 +29,10 @@ import { textWidth } from '../text.ts'
 const PICTURE = 42
 
 export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
-  const { dock, design, catalog, options } = of
+  const { dock, catalog, options } = of
   const t = wordsOf(PAPERS, options)
   const width = widthOf(options)
-  const sheet = (season === 'set-up' ? steps : autumn)(dock, design, catalog)
-  const drawn = { ...projectOf(design, catalog, dock), units: options.units, language: options.language }
+  const sheet = (season === 'set-up' ? steps : autumn)(of)
   const places = { shore: t('shore'), water: t('water'), deck: t('deck') }
   const step = (one: Step, before: readonly string[]): Block[] => {
     const who = one.crew
@@ -52,9 +51,7 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
     const [more, less] = season === 'set-up' ? [one.standing, before] : [before, one.standing]
     const moved = more.filter((id) => !less.includes(id)).at(-1)
     const marks =
-      moved === undefined
-        ? []
-        : stationPicture(drawn, moved, { x0: 0, y0: 0, x1: width, y1: PICTURE }, one.crew)
+      moved === undefined ? [] : stationPicture(of, moved, { x0: 0, y0: 0, x1: width, y1: PICTURE }, one.crew)
     const lines = list(
       one.lines.map((line) => sentence(line.say, t)),
       width,
@@ -98,7 +95,7 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
         : []),
     ]
   }
-  const whole = wholePicture(drawn, width)
+  const whole = wholePicture(of, width)
   let before: readonly string[] = season === 'set-up' ? [] : dock.sections.map(({ id }) => id)
   const flow: Flow = [
     ...head(t(season), of, options, catalog),
@@ -151,10 +148,11 @@ function named(all: readonly { readonly name: string; readonly text: string }[],
 const baseOf = (mark: Mark): number => (mark.kind === 'text' ? mark.at[1] : 0)
 
 /** One row a leg, its station's distance in the first; an empty column for what is found on the day. */
-function stationTable({ dock, design, options }: PaperOf): Block[] {
+function stationTable(of: PaperOf): Block[] {
+  const { options } = of
   const t = wordsOf(PAPERS, options)
   const width = widthOf(options)
-  const all = stations(dock, design)
+  const all = stations(of)
   const length = (value: number | null): string => (value === null ? '—' : formatLength(value, options))
   const columns: Column[] = [
     { title: t('station'), align: 'end' },

@@ -6,8 +6,8 @@ import { quantize } from '../../numbers.ts'
 import { setHeightOf } from '../../parts/legs.ts'
 import { crestOf } from '../../site/waves/crest.ts'
 import { inDepth, trainsOf } from '../../site/waves/trains.ts'
-import { SOFTENED } from '../../structure/dock/analysis.ts'
 import { loadCaseOf } from '../../structure/dock/load-cases.ts'
+import { SOFTENED } from '../../structure/dock/soften.ts'
 import { type Found, meters, number, remedy, replace, text } from '../check.ts'
 
 export interface Stood {

@@ -1,5 +1,5 @@
 /** Which line of the sheet puts which piece: every placement of the dock is allotted to one line, so that the lines together are the parts list. */
-import type { Catalog } from '../../catalog/index.ts'
+import type { Shop } from '../../catalog-index.ts'
 import type { Dock, Placement } from '../../dock.ts'
 import { nameOf } from '../names.ts'
 import { guestOf, highStep, lineId, lowSection, type Plan, panelStep, tieStep } from './plan.ts'
@@ -14,10 +14,10 @@ export interface Allotted {
   readonly extras: readonly { readonly id: string; readonly section: string; readonly post: boolean }[]
 }
 
-export function allot(dock: Dock, catalog: Catalog, plan: Plan): Allotted {
+export function allot(dock: Dock, shop: Shop, plan: Plan): Allotted {
   const lines = new Map<string, { parts: Map<string, StepPart & { count: number }>; owners: Set<string> }>()
   const extras = new Map<string, { id: string; section: string; post: boolean }>()
-  const place = lineFinder(dock, catalog, plan)
+  const place = lineFinder(dock, shop, plan)
   for (const piece of dock.placements) {
     const id = place(piece)
     if (id.startsWith(lineId('extras', 'extra', ''))) {
@@ -37,7 +37,7 @@ export function allot(dock: Dock, catalog: Catalog, plan: Plan): Allotted {
     if (known) known.count++
     else {
       const { kind, code } = piece
-      line.parts.set(key, { kind, code, name: nameOf(catalog, kind, code), count: 1 })
+      line.parts.set(key, { kind, code, name: nameOf(shop, kind, code), count: 1 })
     }
   }
   const nothing: readonly never[] = []
@@ -51,9 +51,9 @@ export function allot(dock: Dock, catalog: Catalog, plan: Plan): Allotted {
   }
 }
 
-function lineFinder(dock: Dock, catalog: Catalog, plan: Plan): (piece: Placement) => string {
-  const pins = Math.max(1, catalog.rules.hingePins.value)
-  const pinBolts = Math.max(1, catalog.rules.pinBolts.value)
+function lineFinder(dock: Dock, shop: Shop, plan: Plan): (piece: Placement) => string {
+  const pins = Math.max(1, shop.rules.hingePins)
+  const pinBolts = Math.max(1, shop.rules.pinBolts)
   // One pin is put on the ramp ashore, if there are more of them; the others when it lies in the bar.
   const early = pins > 1 ? 1 : 0
   let pinsSeen = 0

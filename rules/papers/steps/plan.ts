@@ -28,7 +28,7 @@ export interface Plan extends Ids {
   readonly hinge: Joint | null
 }
 
-export function planOf(dock: Dock): Plan {
+export function workPlanOf(dock: Dock): Plan {
   const ids: Ids = {
     joints: new Map(dock.joints.map((joint) => [joint.id, joint])),
     pairs: new Map(dock.pairs.map((pair) => [pair.id, pair])),

@@ -4,28 +4,23 @@
  * last clips, then caps.
  */
 import type { Catalog } from '../../catalog/index.ts'
-import type { Design } from '../../design/index.ts'
-import type { Dock } from '../../dock.ts'
+import type { Project } from '../../project.ts'
 import type { PaperWord } from '../../words/papers.ts'
 import { saying, text } from '../saying.ts'
 import { allot } from './allot.ts'
 import { type Draft, drafts, type Season } from './drafts.ts'
 import { peopleOf, toolsOf } from './hands.ts'
-import { planOf } from './plan.ts'
+import { workPlanOf } from './plan.ts'
 import type { Step, Steps, Tool } from './step.ts'
 
-export function steps(dock: Dock, design: Design, catalog: Catalog): Steps {
-  return sheet(dock, design, catalog, 'set-up')
-}
+export const steps = (project: Project): Steps => sheet(project, 'set-up')
 
 /** The same in reverse: the last piece put is the first taken. */
-export function autumn(dock: Dock, design: Design, catalog: Catalog): Steps {
-  return sheet(dock, design, catalog, 'autumn')
-}
+export const autumn = (project: Project): Steps => sheet(project, 'autumn')
 
-function sheet(dock: Dock, design: Design, catalog: Catalog, season: Season): Steps {
-  const plan = planOf(dock)
-  const all = drafts({ dock, design, catalog, plan, allotted: allot(dock, catalog, plan), season })
+function sheet({ dock, design, catalog, shop }: Project, season: Season): Steps {
+  const plan = workPlanOf(dock)
+  const all = drafts({ dock, design, catalog, plan, allotted: allot(dock, shop, plan), season })
   const ready = all.filter(({ phase }) => phase === 'ready')
   const work = all.filter(({ phase }) => phase !== 'ready')
   const inOrder =

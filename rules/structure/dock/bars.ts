@@ -1,5 +1,6 @@
 /** What a frame member needs to know of bar stock: stiffnesses from its shape and material. */
 import type { Catalog } from '../../catalog/index.ts'
+import type { Shop } from '../../catalog-index.ts'
 import { sectionProperties, torsionConstant } from '../../parts/section-properties.ts'
 
 /** SI, as `FrameMember`. */
@@ -12,25 +13,20 @@ export interface Bar {
   readonly J: number
 }
 
-const bars = new WeakMap<Catalog, Map<string, Bar>>()
-
-/** Stock by its code; its material must state a strength (see `unstated`). */
-export function barOf(catalog: Catalog, code: string): Bar {
-  let known = bars.get(catalog)
-  if (!known) {
-    known = new Map()
-    bars.set(catalog, known)
-  }
-  let bar = known.get(code)
-  if (!bar) {
-    const stock = catalog.stock[code]!
+/** Of all stock whose material states a strength (see `unstated`), by its code. */
+function barsOf({ catalog }: Shop): ReadonlyMap<string, Bar> {
+  const bars = new Map<string, Bar>()
+  for (const [code, stock] of Object.entries(catalog.stock)) {
+    const strength = catalog.materials[stock.material]!.strength
+    if (!strength) continue
     const { area, Iy, Iz } = sectionProperties(stock)
-    const { E, G } = catalog.materials[stock.material]!.strength!
-    bar = { E, G, A: area, Iy, Iz, J: torsionConstant(stock) }
-    known.set(code, bar)
+    bars.set(code, { E: strength.E, G: strength.G, A: area, Iy, Iz, J: torsionConstant(stock) })
   }
-  return bar
+  return bars
 }
+
+/** Stock by its code; its material must state a strength. */
+export const barOf = (shop: Shop, code: string): Bar => shop.once(barsOf).get(code)!
 
 /** Materials of parts that must carry and that state no strength: without it nothing can be judged. */
 export function unstated(catalog: Catalog): string[] {

@@ -7,9 +7,9 @@ import type { FootUse, Structure } from '../../dock.ts'
 import { round6 } from '../../numbers.ts'
 import { footingAt } from '../../site/footing.ts'
 import { allowableBearing } from '../strength/index.ts'
-import type { Solved } from './analysis.ts'
 import type { DockFrame } from './frame.ts'
 import { type Hold, sliding } from './sliding.ts'
+import type { Solved } from './soften.ts'
 
 export interface FeetJudge {
   visit(solved: Solved): void

@@ -17,10 +17,10 @@
 import type { Stock } from '../../catalog/index.ts'
 import type { Kit } from '../../kit.ts'
 import { poseOf } from '../../kit.ts'
-import { hooksOf, type Placed, type PlacedJoint } from '../../layout/index.ts'
+import { hooksOf, type PlacedJoint, type PlacedSection } from '../../layout/index.ts'
 import type { BracedPair } from '../../parts/braces.ts'
+import type { Pose } from '../../parts/emit-part.ts'
 import { axisAcross, axisAlong, type PlacedLeg } from '../../parts/legs.ts'
-import type { Pose } from '../../parts/put.ts'
 import { sectionProperties } from '../../parts/section-properties.ts'
 import type { End6, FrameMember, FrameNode } from '../frame-model.ts'
 import { type Bar, barOf } from './bars.ts'
@@ -49,7 +49,7 @@ export interface LegInFrame {
 }
 
 export interface RailInFrame {
-  readonly section: Placed
+  readonly section: PlacedSection
   readonly edge: 'start' | 'end' | 'left' | 'right'
   readonly stock: Stock
   /** From the edge's start (start and end: left) corner on. */
@@ -116,7 +116,7 @@ interface Build {
 
 interface Edges {
   readonly pose: Pose
-  readonly placed: Placed
+  readonly placed: PlacedSection
   /** Half the distances of the leg axes, and the first one's own x. */
   readonly x0: number
   readonly x1: number
@@ -151,7 +151,7 @@ export function dockFrame(kit: Kit, options: FrameOptions = AS_BUILT): DockFrame
   const braces: BraceInFrame[] = []
   const clamps = new Map<PlacedLeg, number>()
   if (options.braces) for (const pair of kit.pairs) if (pair.fit) braces.push(addBrace(build, pair, clamps))
-  const spring = sleeveStiffness(kit.shop.catalog) * options.sleeve
+  const spring = sleeveStiffness(kit.shop) * options.sleeve
   for (const leg of kit.legs)
     legs.push(addLeg(build, leg, edges[leg.section.index]!, clamps.get(leg), spring))
   const contacts: Contact[] = [
@@ -219,7 +219,7 @@ function inSpace({ placed, x, y, z, tilt }: Pose, ox: number, oy: number, oz: nu
   return { x: x + ox * c - oz * s, y: y + oy, z: z + ox * s + oz * c }
 }
 
-function sectionNodes(build: Build, placed: Placed): Edges {
+function sectionNodes(build: Build, placed: PlacedSection): Edges {
   const { kit } = build
   const { catalog } = kit.shop
   const pose = poseOf(placed, kit)
@@ -280,7 +280,7 @@ function nodeOn(build: Build, own: Edges, edge: keyof Edges['on'], x: number, y:
 function hang(build: Build, joint: PlacedJoint, host: Edges, guest: Edges): LinkInFrame[] {
   const { shop } = build.kit
   const places = joint.kind === 'hinge' ? hingePlaces(joint, build.kit) : hooksOf(joint, shop)
-  const bar = barOf(shop.catalog, joint.guest.frame.ends)
+  const bar = barOf(shop, joint.guest.frame.ends)
   return places.map(({ x, y }) => {
     const a = nodeOn(build, host, joint.edge, x, y)
     const b = nodeOn(build, guest, joint.guestEdge, x, y)
@@ -314,17 +314,17 @@ function drivePost(
   const rail = nodeOn(build, own, extra.edge, extra.x, extra.y)
   const { z } = build.nodes[rail]!
   const clamp = addNode(build, { x: extra.x, y: extra.y, z })
-  addMember(build, barOf(shop.catalog, own.placed.frame.rail), rail, clamp)
+  addMember(build, barOf(shop, own.placed.frame.rail), rail, clamp)
   const tip = addNode(build, { x: extra.x, y: extra.y, z: extra.post!.bed - depth, fixed: ALL })
   const ground: End6 = ['rigid', kLateral, kLateral, 'rigid', kTurn, kTurn]
-  return addMember(build, barOf(shop.catalog, stock.stock), tip, clamp, {
+  return addMember(build, barOf(shop, stock.stock), tip, clamp, {
     ends: { from: ground, to: SLIDES },
   })
 }
 
 function addCross(build: Build, own: Edges): void {
   const { frame } = own.placed
-  const bar = barOf(build.kit.shop.catalog, frame.cross.stock)
+  const bar = barOf(build.kit.shop, frame.cross.stock)
   for (let i = 1; i <= frame.cross.count; i++) {
     const [ox] = [(frame.length * i) / (frame.cross.count + 1)]
     const { placed } = own
@@ -335,12 +335,12 @@ function addCross(build: Build, own: Edges): void {
 }
 
 function addRails(build: Build, own: Edges): RailInFrame[] {
-  const { catalog } = build.kit.shop
+  const { shop } = build.kit
   const { frame } = own.placed
   return (['left', 'right', 'start', 'end'] as const).map((edge) => {
     const across = edge === 'start' || edge === 'end'
     const code = across ? frame.ends : frame.rail
-    const bar = barOf(catalog, code)
+    const bar = barOf(shop, code)
     const places = own.on[edge].sort((a, b) => (across ? b.at - a.at : a.at - b.at))
     const members: number[] = []
     for (let i = 1; i < places.length; i++)
@@ -348,7 +348,7 @@ function addRails(build: Build, own: Edges): RailInFrame[] {
     return {
       section: own.placed,
       edge,
-      stock: catalog.stock[code]!,
+      stock: shop.catalog.stock[code]!,
       members,
       nodes: places.map((p) => p.node),
     }
@@ -356,22 +356,22 @@ function addRails(build: Build, own: Edges): RailInFrame[] {
 }
 
 function addBrace(build: Build, pair: BracedPair, clamps: Map<PlacedLeg, number>): BraceInFrame {
-  const { catalog } = build.kit.shop
+  const { shop } = build.kit
   const { low, high, lowZ, highZ, brace } = pair.fit!
   const far = Math.hypot(high.x - low.x, high.y - low.y)
   const ux = (high.x - low.x) / far
   const uy = (high.y - low.y) / far
-  const { reach } = catalog.clamp
+  const { reach } = shop.catalog.clamp
   const end = (leg: PlacedLeg, z: number, sign: number): [number, number] => {
     const on = addNode(build, { x: leg.x, y: leg.y, z })
     clamps.set(leg, on)
     if (reach < SAME) return [on, -1]
     const hole = addNode(build, { x: leg.x + sign * reach * ux, y: leg.y + sign * reach * uy, z })
-    return [hole, addMember(build, barOf(catalog, leg.stock!.stock), on, hole)]
+    return [hole, addMember(build, barOf(shop, leg.stock!.stock), on, hole)]
   }
   const [a, lowArm] = end(low, lowZ, 1)
   const [b, highArm] = end(high, highZ, -1)
-  const member = addMember(build, barOf(catalog, brace.stock), a, b, { axialOnly: true })
+  const member = addMember(build, barOf(shop, brace.stock), a, b, { axialOnly: true })
   return { pair, member, arms: [lowArm, highArm] }
 }
 
@@ -382,7 +382,7 @@ function addLeg(
   clamp: number | undefined,
   spring: number,
 ): LegInFrame {
-  const bar = barOf(build.kit.shop.catalog, leg.stock!.stock)
+  const bar = barOf(build.kit.shop, leg.stock!.stock)
   const top = own.corners[CORNER[leg.corner]]
   const foot = addNode(build, { x: leg.x, y: leg.y, z: leg.bed + leg.pad.sole, fixed: FOOT })
   const ends = { to: ['rigid', 'rigid', 'rigid', 'rigid', spring, spring] as const }
@@ -421,7 +421,7 @@ function standOnShore(build: Build, ramp: Edges): Contact[] {
     const { x, y, z } = build.nodes[rail]!
     // It slides on the bank: a strut that stood on a fixed point would lean with the ramp.
     const ground = addNode(build, { x, y, z: z - STRUT, fixed: ON_BANK })
-    const bar = barOf(kit.shop.catalog, placed.frame.rail)
+    const bar = barOf(kit.shop, placed.frame.rail)
     const member = addMember(build, bar, ground, rail)
     return { kind: 'shore', member, node: ground, holds, gap: gaps[i]! }
   })

@@ -4,7 +4,7 @@
  * Every piece is looked at where it starts, where it ends and, under a load along it, where it bends most between. Cases are sifted by
  * the sum of their shares (ADM 2020 H.1); the worst of them is then told by the whole rule.
  */
-import type { Catalog } from '../../catalog/index.ts'
+import type { Shop } from '../../catalog-index.ts'
 import { type Strengths, strengthsOfStock, utilization } from '../strength/index.ts'
 
 export interface PieceOf {
@@ -31,33 +31,30 @@ export interface MemberJudge {
   worst(): Worst
 }
 
-const known = new WeakMap<Catalog, Map<string, Strengths>>()
+/** Strengths that were asked for so far, by stock, length and weld. */
+const strengthsAsked = (): Map<string, Strengths> => new Map()
 
-function strengthsFor(catalog: Catalog, stock: string, held: number, weld: 'none' | 'ends'): Strengths {
-  let mine = known.get(catalog)
-  if (!mine) {
-    mine = new Map()
-    known.set(catalog, mine)
-  }
+function strengthsFor(shop: Shop, stock: string, held: number, weld: 'none' | 'ends'): Strengths {
+  const known = shop.once(strengthsAsked)
   // A drag asks for ever new lengths; to 5 mm, rounded up, they are few.
   const length = Math.ceil(held * 200) / 200
   const key = `${stock} ${length} ${weld}`
-  let strengths = mine.get(key)
+  let strengths = known.get(key)
   if (!strengths) {
-    strengths = strengthsOfStock(catalog, stock, { length, weld })!
-    mine.set(key, strengths)
+    strengths = strengthsOfStock(shop.catalog, stock, { length, weld })!
+    known.set(key, strengths)
   }
   return strengths
 }
 
 export function memberJudge(
-  catalog: Catalog,
+  shop: Shop,
   stock: string,
   pieces: readonly PieceOf[],
   weld: 'none' | 'ends',
 ): MemberJudge {
-  const laws = pieces.map(({ held }) => strengthsFor(catalog, stock, held, weld))
-  const round = catalog.stock[stock]!.shape.startsWith('round')
+  const laws = pieces.map(({ held }) => strengthsFor(shop, stock, held, weld))
+  const round = shop.catalog.stock[stock]!.shape.startsWith('round')
   let most = -1
   let worst = { piece: 0, axial: 0, My: 0, Mz: 0, Vy: 0, Vz: 0, T: 0, name: '' }
   const look = (

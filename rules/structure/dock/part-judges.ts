@@ -2,7 +2,7 @@
 import type { DockFrame } from './frame.ts'
 import { type MemberJudge, memberJudge } from './member-use.ts'
 
-const lengthOf = ({ nodes, members }: DockFrame, member: number): number => {
+const memberLength = ({ nodes, members }: DockFrame, member: number): number => {
   const { from, to } = members[member]!
   const a = nodes[from]!
   const b = nodes[to]!
@@ -12,10 +12,10 @@ const lengthOf = ({ nodes, members }: DockFrame, member: number): number => {
 export const legJudges = (frame: DockFrame): MemberJudge[] =>
   frame.legs.map(({ leg, members }) =>
     memberJudge(
-      frame.kit.shop.catalog,
+      frame.kit.shop,
       leg.stock!.stock,
       members.map((m) => {
-        const length = lengthOf(frame, m)
+        const length = memberLength(frame, m)
         return { at: frame.slot[m]!, length, held: length }
       }),
       'none',
@@ -28,9 +28,9 @@ export const railJudges = (frame: DockFrame): MemberJudge[] =>
     const side = rail.edge === 'left' || rail.edge === 'right'
     const held = side ? size.length / (size.cross.count + 1) : size.width
     return memberJudge(
-      frame.kit.shop.catalog,
+      frame.kit.shop,
       side ? size.rail : size.ends,
-      rail.members.map((m) => ({ at: frame.slot[m]!, length: lengthOf(frame, m), held })),
+      rail.members.map((m) => ({ at: frame.slot[m]!, length: memberLength(frame, m), held })),
       'ends',
     )
   })

@@ -4,7 +4,7 @@
  * A crowd on the outer half of the end section alone is left out: between its hooks and its legs people press on both, so that all of the
  * section full is the worse for each. On a dock of one section the crowd is D + L and its halves.
  */
-import { berthSection, type Placed } from '../../layout/index.ts'
+import { berthSection, type PlacedSection } from '../../layout/index.ts'
 import { type CaseLoad, loadNode, noLoad, type StateLayout } from '../second-order.ts'
 import { LADDER_LOAD, LADDER_STANDOFF } from '../strength/index.ts'
 import { liveLoad, livePressure } from './basic-loads.ts'
@@ -27,7 +27,7 @@ export function crowdLoads(states: StateLayout, frame: DockFrame, lean: number):
   const reach = Math.max(...placed.map(reachOf))
   const ends = placed.filter((p) => reachOf(p) > reach - LEVEL)
   if (ends.length === placed.length) return []
-  const crowd = (toward: Toward, on: readonly Placed[], left: number, right: number): LoadedSide => {
+  const crowd = (toward: Toward, on: readonly PlacedSection[], left: number, right: number): LoadedSide => {
     const load = liveLoad(states, frame, { left, right }, ({ section }) => on.includes(section))
     const [x, y] = TOWARD[toward]
     for (const { index, frame: size } of on) {
@@ -37,7 +37,7 @@ export function crowdLoads(states: StateLayout, frame: DockFrame, lean: number):
     }
     return { name: caseId('crowd', toward), toward, outside: true, load }
   }
-  const most = (side: 'left' | 'right'): Placed[] => [berthSection(placed, side)!]
+  const most = (side: 'left' | 'right'): PlacedSection[] => [berthSection(placed, side)!]
   return [crowd('lake', ends, 1, 1), crowd('left', most('left'), 1, 0), crowd('right', most('right'), 0, 1)]
 }
 
@@ -45,7 +45,7 @@ export function crowdLoads(states: StateLayout, frame: DockFrame, lean: number):
 const LEVEL = 1e-3
 
 /** x of a section's most lakeward edge, m. */
-const reachOf = ({ x, c, s, frame }: Placed): number =>
+const reachOf = ({ x, c, s, frame }: PlacedSection): number =>
   x + Math.max(0, c) * frame.length + (Math.abs(s) * frame.width) / 2
 
 /** One person straight down outside of the outermost corner on each side. */
@@ -62,7 +62,11 @@ export function edgeLoads(states: StateLayout, frame: DockFrame): LoadedSide[] {
 }
 
 /** A section's corner farthest into the lake on one side, and where a person hangs there from it, in plan, m. */
-function outermost(frame: DockFrame, section: Placed, sign: number): { node: number; x: number; y: number } {
+function outermost(
+  frame: DockFrame,
+  section: PlacedSection,
+  sign: number,
+): { node: number; x: number; y: number } {
   const nodes = frame.corners[section.index]!
   const at = (i: number) => frame.nodes[nodes[i]!]!
   const middle = nodes.reduce((sum, node) => sum + frame.nodes[node]!.y / 4, 0)

@@ -8,7 +8,8 @@
  * of the bolt (judgment, no published source). Leg and sleeve give in series at both bolts, which stand `a` apart:
  * stiffness = k·a²/2. A shop that has pulled a section sideways with a scale states `sleeve.stiffness` instead.
  */
-import type { Catalog, Stock } from '../../catalog/index.ts'
+import type { Stock } from '../../catalog/index.ts'
+import type { Shop } from '../../catalog-index.ts'
 import { barOf } from './bars.ts'
 
 /** Across a tube at a bolt, N/m. */
@@ -30,14 +31,15 @@ function pinch(stock: Stock, E: number): number {
 }
 
 /** N·m/rad, both ways. The stock is that of the catalog's first leg where legs differ. */
-export function sleeveStiffness(catalog: Catalog): number {
+export function sleeveStiffness(shop: Shop): number {
+  const { catalog } = shop
   const { sleeve } = catalog
   if (sleeve.stiffness !== undefined) return sleeve.stiffness
   const leg = catalog.legs[0]!.stock
   const k =
     1 /
-    (1 / pinch(catalog.stock[leg]!, barOf(catalog, leg).E) +
-      1 / pinch(catalog.stock[sleeve.stock]!, barOf(catalog, sleeve.stock).E))
+    (1 / pinch(catalog.stock[leg]!, barOf(shop, leg).E) +
+      1 / pinch(catalog.stock[sleeve.stock]!, barOf(shop, sleeve.stock).E))
   // One bolt alone: the couple is that of the sleeve's own length, half of it.
   const apart = sleeve.bolts.length > 1 ? sleeve.bolts.at(-1)! - sleeve.bolts[0]! : sleeve.length / 2
   return (k * apart ** 2) / 2

@@ -9,15 +9,19 @@ import type { Kit } from '../../kit.ts'
 import { round6 } from '../../numbers.ts'
 import { lowestFactor } from '../buckling.ts'
 import { factorState, layOutStates } from '../second-order.ts'
-import { type Analysis, analyze, evenAxial, type Solved, swayOf } from './analysis.ts'
+import { type Analysis, analyze, evenAxial } from './analysis.ts'
 import { DECK_LIVE } from './basic-loads.ts'
 import { braceJudge } from './brace-use.ts'
 import { feetJudge } from './foot-use.ts'
 import { AS_BUILT, type DockFrame, dockFrame } from './frame.ts'
+import { hooksJudge } from './hook-use.ts'
 import { caseId } from './load-cases.ts'
-import { legJudges, railJudges } from './part-judges.ts'
+import { legJudges } from './part-judges.ts'
 import { playOf } from './play.ts'
+import { railsJudge } from './rail-use.ts'
 import { sleeveStiffness } from './sleeve.ts'
+import type { Solved } from './soften.ts'
+import { swayOf } from './sway.ts'
 import { unevenFoot } from './uneven.ts'
 
 /** Sleeves half as firm as stated, and twice: a figure that no standard gives must not decide alone. */
@@ -64,7 +68,7 @@ export function structureOf(
     buckling,
     bucklingUnbraced: deep ? bare.buckling() : null,
     sleeve: {
-      stiffness: round6(sleeveStiffness(kit.shop.catalog)),
+      stiffness: round6(sleeveStiffness(kit.shop)),
       stated: kit.shop.catalog.sleeve.stiffness !== undefined,
     },
     sleeves: deep ? SLEEVES.map((part) => withSleeves(kit, waves, part)) : [],
@@ -142,18 +146,11 @@ interface Judges {
 }
 
 function judgesOf(frame: DockFrame): Judges {
-  const { slot } = frame
   const legs = legJudges(frame)
-  const rails = railJudges(frame)
+  const rails = railsJudge(frame)
   const braces = braceJudge(frame)
   const feet = feetJudge(frame)
-  const hooks = frame.links.map(() => ({
-    down: 0,
-    up: 0,
-    upCase: null as string | null,
-    openCase: null as string | null,
-  }))
-  const linkOf = new Map(frame.links.map(({ member }, i) => [member, i]))
+  const hooks = hooksJudge(frame)
   const falls: string[] = []
   return {
     visit(solved) {
@@ -162,23 +159,10 @@ function judgesOf(frame: DockFrame): Judges {
       // A shove lasts a moment, and whoever gives it stands on the deck: it bends legs, and carries no dock over.
       if (!solved.stands && !solved.spared && combination.outside && !falls.includes(name)) falls.push(name)
       for (const leg of legs) leg.visit(forces, name)
-      if (combination.gravity === 'full') for (const rail of rails) rail.visit(forces, name)
+      if (combination.gravity === 'full') rails.visit(forces, name)
       braces.visit(forces, name)
       feet.visit(solved)
-      frame.links.forEach(({ member }, i) => {
-        const hook = hooks[i]!
-        // What the carrying side does to the link: up is bearing.
-        const up = forces[slot[member]! * 12 + 2]!
-        if (up > hook.down) hook.down = up
-        if (-up > hook.up) {
-          hook.up = -up
-          hook.upCase = name
-        }
-      })
-      for (const i of solved.lifted) {
-        const { kind, member } = frame.contacts[i]!
-        if (kind === 'hook') hooks[linkOf.get(member)!]!.openCase ??= name
-      }
+      hooks.visit(solved)
     },
     legs: () =>
       frame.legs.map(({ leg }, i): LegUse => {
@@ -195,74 +179,8 @@ function judgesOf(frame: DockFrame): Judges {
     braces: braces.uses,
     feet: feet.uses,
     slides: feet.total,
-    hooks: () => {
-      const byJoint = new Map<string, HookUse>()
-      frame.links.forEach(({ joint }, i) => {
-        const hook = hooks[i]!
-        const known = byJoint.get(joint.id)
-        byJoint.set(joint.id, {
-          joint: joint.id,
-          down: round6(Math.max(hook.down, known?.down ?? 0)),
-          up: round6(Math.max(hook.up, known?.up ?? 0)),
-          upCase: known && known.up >= hook.up ? known.upCase : hook.upCase,
-          opens: hook.openCase !== null || (known?.opens ?? false),
-          openCase: known?.openCase ?? hook.openCase,
-        })
-      })
-      return [...byJoint.values()]
-    },
-    rails: (analysis) => {
-      const bySection = new Map<string, RailUse>()
-      frame.rails.forEach((rail, i) => {
-        const { use, case: name } = rails[i]!.worst()
-        const side = rail.edge === 'left' || rail.edge === 'right'
-        const { deflection, span } = side ? sag(frame, rail, analysis) : { deflection: 0, span: 0 }
-        const known = bySection.get(rail.section.id)
-        bySection.set(rail.section.id, {
-          section: rail.section.id,
-          use: round6(Math.max(use, known?.use ?? 0)),
-          case: known && known.use >= use ? known.case : name,
-          deflection: round6(Math.max(deflection, known?.deflection ?? 0)),
-          span: round6(Math.max(span, known?.span ?? 0)),
-        })
-      })
-      return [...bySection.values()]
-    },
+    hooks: hooks.uses,
+    rails: rails.uses,
     falls: () => falls,
   }
-}
-
-/** How far a rail goes down under people below the line between its ends, at its nodes and half way between them, m. */
-function sag(
-  frame: DockFrame,
-  rail: DockFrame['rails'][number],
-  { liveMovement: movement, live }: Analysis,
-): { deflection: number; span: number } {
-  const first = rail.nodes[0]!
-  const last = rail.nodes.at(-1)!
-  const a = frame.nodes[first]!
-  const far = (node: number): number => Math.hypot(frame.nodes[node]!.x - a.x, frame.nodes[node]!.y - a.y)
-  const span = far(last)
-  const z = (node: number): number => movement[node * 6 + 2]!
-  const line = (t: number): number => z(first) * (1 - t) + z(last) * t
-  let deflection = 0
-  rail.members.forEach((member, i) => {
-    const from = rail.nodes[i]!
-    const to = rail.nodes[i + 1]!
-    const length = far(to) - far(from)
-    const ux = (frame.nodes[to]!.x - frame.nodes[from]!.x) / length
-    const uy = (frame.nodes[to]!.y - frame.nodes[from]!.y) / length
-    const slope = (node: number): number => uy * movement[node * 6 + 3]! - ux * movement[node * 6 + 4]!
-    const { E, Iy } = frame.members[member]!
-    // Its own even load, from the half of it that goes to the end.
-    const q = (2 * live.onMembers[member * 12 + 2]!) / length
-    const own = (q * length ** 4) / (384 * E * Iy)
-    const middle = (z(from) + z(to)) / 2 + ((slope(from) - slope(to)) * length) / 8 + own
-    deflection = Math.max(
-      deflection,
-      line(far(to) / span) - z(to),
-      line((far(from) + far(to)) / 2 / span) - middle,
-    )
-  })
-  return { deflection, span }
 }

@@ -6,11 +6,11 @@
  */
 import { type Kit, poseOf } from '../../kit.ts'
 import { factorState, layOutStates, respond } from '../second-order.ts'
-import { swayOf } from './analysis.ts'
 import { PUSH, pushLoad } from './basic-loads.ts'
 import { AS_BUILT, type DockFrame, dockFrame } from './frame.ts'
 import { whyNotJudged } from './not-judged.ts'
 import { sleeveStiffness } from './sleeve.ts'
+import { swayOf } from './sway.ts'
 
 /** Movement, then turn about the three axes. */
 export type Move = readonly [x: number, y: number, z: number, rx: number, ry: number, rz: number]
@@ -121,7 +121,7 @@ function sectionsOf({ kit, corners, nodes }: DockFrame, at: (node: number) => Mo
  * (Euler-Bernoulli, no load along it), in each upright plane: k (corner − end) = M(end).
  */
 function legsOf(frame: DockFrame, at: (node: number) => Move): SwayingLeg[] {
-  const spring = sleeveStiffness(frame.kit.shop.catalog)
+  const spring = sleeveStiffness(frame.kit.shop)
   return frame.legs.map(({ leg, members }) => {
     const points: LegPoint[] = members.map((member) => {
       const node = frame.members[member]!.from

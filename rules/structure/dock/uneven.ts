@@ -6,10 +6,10 @@
  */
 import type { UnevenFoot } from '../../dock.ts'
 import { round6 } from '../../numbers.ts'
-import type { Loaded } from './analysis.ts'
 import type { DockFrame } from './frame.ts'
 import { letGo } from './lift-off.ts'
 import { legJudges } from './part-judges.ts'
+import type { Loaded } from './soften.ts'
 
 /** How much lower, m (judgment: what is found on docks a few weeks old). */
 const LOW = 0.02

@@ -6,7 +6,7 @@
  */
 import type { Waves } from '../../dock.ts'
 import type { Kit } from '../../kit.ts'
-import { edgeOf, type Placed } from '../../layout/index.ts'
+import { edgeOf, type PlacedSection } from '../../layout/index.ts'
 import { sectionProperties } from '../../parts/section-properties.ts'
 import { type Decking, meanHead, mostHead, upliftPressure } from '../../site/waves/crest.ts'
 import { type Height, inDepth, trainsOf } from '../../site/waves/trains.ts'
@@ -16,7 +16,7 @@ import { onRails, railLever, stretch } from './on-rails.ts'
 import { TOWARD, type Toward } from './ways.ts'
 
 /** Part of a section's deck that is open between its planks; 0 where its panel is not known. */
-function openShare({ shop }: Kit, { frame }: Placed): number {
+function openShare({ shop }: Kit, { frame }: PlacedSection): number {
   const { catalog } = shop
   const panel = catalog.decking.panels.find(({ code }) => code === frame.panel)
   const stock = panel && catalog.stock[panel.plank.stock]
@@ -25,13 +25,13 @@ function openShare({ shop }: Kit, { frame }: Placed): number {
   return Math.min(1, Math.max(0, 1 - shut))
 }
 
-const deckingOf = (kit: Kit, p: Placed, level: number): Decking => {
+const deckingOf = (kit: Kit, p: PlacedSection, level: number): Decking => {
   const { rise } = kit.shop.catalog.decking
   return { gap: kit.design.dock.deckHeight - rise - level, rise, open: openShare(kit, p) }
 }
 
 /** Extent of a section along a way, m. */
-function extent(p: Placed, [dx, dy]: readonly [number, number]): readonly [number, number] {
+function extent(p: PlacedSection, [dx, dy]: readonly [number, number]): readonly [number, number] {
   const ends = (['start', 'end', 'left', 'right'] as const).map((edge) => {
     const line = edgeOf(p, edge)
     return (line.x + (line.dx * line.length) / 2) * dx + (line.y + (line.dy * line.length) / 2) * dy
@@ -40,7 +40,7 @@ function extent(p: Placed, [dx, dy]: readonly [number, number]): readonly [numbe
 }
 
 /** Still water under a section's deepest corner, m, at most what it is under the dock's deepest legs. */
-function depthUnder({ bed }: Kit, waves: Waves, level: number, p: Placed): number {
+function depthUnder({ bed }: Kit, waves: Waves, level: number, p: PlacedSection): number {
   const beds = (['start', 'end'] as const).flatMap((edge) => {
     const { x, y, dx, dy, length } = edgeOf(p, edge)
     return [bed.bedAt(x, y), bed.bedAt(x + dx * length, y + dy * length)]
@@ -89,7 +89,7 @@ export function upliftOf(
 }
 
 /** The most that crests press up against a section's planks anywhere, Pa. */
-export function mostPressure(kit: Kit, waves: Waves, level: number, p: Placed): number {
+export function mostPressure(kit: Kit, waves: Waves, level: number, p: PlacedSection): number {
   const depth = depthUnder(kit, waves, level, p)
   return trainsOf(waves, 'highest').reduce((most, train) => {
     const wave = inDepth(train, depth)

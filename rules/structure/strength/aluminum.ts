@@ -60,17 +60,11 @@ interface Law {
   readonly metal: Metal
   readonly constants: BucklingConstants
 }
-const laws = new WeakMap<AluminumStrength, { sound: Law; welded: Law }>()
 
-/** Both states of a material with their constants: of a catalog's materials worked out once. */
+/** Both states of a material with their constants. */
 function lawsOf(material: AluminumStrength): { sound: Law; welded: Law } {
-  let known = laws.get(material)
-  if (!known) {
-    const law = (metal: Metal): Law => ({ metal, constants: bucklingConstants(metal) })
-    known = { sound: law(metalOf(material)), welded: law(metalOf(material, true)) }
-    laws.set(material, known)
-  }
-  return known
+  const law = (metal: Metal): Law => ({ metal, constants: bucklingConstants(metal) })
+  return { sound: law(metalOf(material)), welded: law(metalOf(material, true)) }
 }
 
 /** E.2: stress at which a member of slenderness kL/r buckles, Pa; nominal. It jumps down by about half a percent at Cc. */

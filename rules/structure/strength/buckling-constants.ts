@@ -7,7 +7,7 @@
  * figures of the manual's worked examples. κ is 1 ksi.
  */
 
-export interface Line {
+export interface BucklingLine {
   readonly B: number
   readonly D: number
   readonly C: number
@@ -30,18 +30,18 @@ export interface Metal {
 
 export interface BucklingConstants {
   /** Member buckling. */
-  readonly column: Line
+  readonly column: BucklingLine
   /** Flat elements in uniform compression, and their k1, k2 of table B.4.3. */
-  readonly flat: Line
+  readonly flat: BucklingLine
   readonly k1: number
   readonly k2: number
   /** Flat elements in bending; k1 is 0.50 and k2 2.04 for every temper. */
-  readonly flatBending: Line
+  readonly flatBending: BucklingLine
   /** Round tubes: in uniform compression, in bending (C: where the first line meets the second). */
-  readonly round: Line
-  readonly roundBending: Line
+  readonly round: BucklingLine
+  readonly roundBending: BucklingLine
   /** Flat elements in shear. */
-  readonly shear: Line
+  readonly shear: BucklingLine
 }
 
 const KAPPA = 6.894757e6
@@ -49,11 +49,11 @@ const KAPPA = 6.894757e6
 export function bucklingConstants({ E, Fcy, Fsy, aged }: Metal): BucklingConstants {
   const raised = (F: number, over: number, root: number) => F * (1 + (F / (over * KAPPA)) ** (1 / root))
   /** Aged: straight to 0.41 B/D. */
-  const steep = (B: number): Line => {
+  const steep = (B: number): BucklingLine => {
     const D = (B / 10) * Math.sqrt(B / E)
     return { B, D, C: (0.41 * B) / D }
   }
-  const gentle = (B: number): Line => {
+  const gentle = (B: number): BucklingLine => {
     const D = (B / 20) * Math.sqrt((6 * B) / E)
     return { B, D, C: (2 * B) / (3 * D) }
   }

@@ -13,7 +13,7 @@ import {
 import type { Paper } from '../../../geometry/paper/marks.ts'
 import type { PaperOptions } from '../../../geometry/paper/options.ts'
 import type { QuoteWanted } from '../../../geometry/paper/sheets/quote.ts'
-import type { Catalog, Design, Dock } from '../../../rules/index.ts'
+import { type Catalog, type Design, type Dock, projectOf } from '../../../rules/index.ts'
 import { plainName } from '../../platform/file-name.ts'
 
 export const FORMATS = ['pdf', 'svg', 'dxf', 'csv', 'json', 'glb', 'usdz'] as const
@@ -109,8 +109,11 @@ export async function writeFile(
       )
     }
     case 'dxf': {
-      const { dxfOf } = await import('../../../geometry/export/dxf.ts')
-      return new TextEncoder().encode(dxfOf(dock, design, catalog, options))
+      const [{ dxfOf }, { paperFrom }] = await Promise.all([
+        import('../../../geometry/export/dxf.ts'),
+        import('../../../geometry/paper/document.ts'),
+      ])
+      return new TextEncoder().encode(dxfOf(paperFrom(projectOf(design, catalog, dock), options)))
     }
     case 'csv':
     case 'json': {
@@ -134,10 +137,14 @@ export async function writeFile(
 }
 
 async function papersOf(
-  { what, audience, quote, ...of }: Asked,
+  { what, audience, quote, dock, design, catalog, options }: Asked,
   progress: Progress,
 ): Promise<readonly Paper[]> {
-  const { paperOf } = await import('../../../geometry/paper/packet.ts')
+  const [{ paperOf }, { paperFrom }] = await Promise.all([
+    import('../../../geometry/paper/packet.ts'),
+    import('../../../geometry/paper/document.ts'),
+  ])
+  const of = paperFrom(projectOf(design, catalog, dock), options)
   const names = what === 'packet' ? packetFor(audience) : [what as PaperName]
   return names.map((name, i) => {
     progress(name, i, names.length)

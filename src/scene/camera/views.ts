@@ -1,14 +1,14 @@
 /** The named views: from the shore, the lake, along the side, above, under water. */
 import type { Dock, Vec3 } from '../../../rules/index.ts'
 import type { ViewState } from '../../state/store.ts'
-import type { Range } from '../../state/strip-range.ts'
+import type { StripRange } from '../../state/strip-range.ts'
 import type { Slab } from '../slabs.ts'
 import { fitted, lookFrom, type Pose } from './pose.ts'
 
 export interface Subject {
   readonly dock: Dock
   readonly bounds: Slab
-  readonly range: Range
+  readonly range: StripRange
   readonly deck: number
   /** Level of the water shown, m. */
   readonly level: number

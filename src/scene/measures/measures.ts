@@ -2,6 +2,7 @@
  * What is measured in the picture: lines where the measures are, and the words at them. Plain data from the Dock; the numbers are the
  * Dock's own, only the level that is looked at comes in here.
  */
+
 import { type BedMesh, contours, depthSteps } from '../../../geometry/index.ts'
 import {
   type Design,
@@ -18,11 +19,17 @@ import {
   type Units,
   type Vec3,
 } from '../../../rules/index.ts'
+import {
+  footprintOf,
+  footprintOfAll,
+  type Rectangle,
+  stanceOf,
+  toPlan,
+} from '../../../rules/layout/footprint.ts'
 import { findingOf } from '../../state/highlight.ts'
 import { meters, SCREEN } from '../../words/index.ts'
 import { SCENE, type SceneWord } from '../../words/scene.ts'
 import { warnedParts } from '../parts/marks.ts'
-import { boundsOf, rectOf } from '../slabs.ts'
 
 export type Tone = 'plain' | 'water' | 'picked' | 'warn' | 'stop'
 
@@ -195,13 +202,9 @@ function ofPair(pair: Pair, sheet: Sheet): void {
 }
 
 function ofSection(section: Section, sheet: Sheet): void {
-  const { x, y, z, heading, length, width } = section
-  const turn = (heading * Math.PI) / 180
-  const at = (along: number, across: number): Vec3 => [
-    x + Math.cos(turn) * along - Math.sin(turn) * across,
-    y + Math.sin(turn) * along + Math.cos(turn) * across,
-    z + 0.02,
-  ]
+  const { z, length, width } = section
+  const stance = stanceOf(section)
+  const at = (along: number, across: number): Vec3 => [...toPlan(stance, along, across), z + 0.02]
   // A ramp is tilted: its far end is where the deck is.
   const end = section.role === 'ramp' ? sheet.from.design.dock.deckHeight + 0.02 : z + 0.02
   const far = (point: Vec3): Vec3 => [point[0], point[1], end]
@@ -285,7 +288,7 @@ function anchorsOf({ placements, legs, pairs, sections }: Dock): ReadonlyMap<str
   }
   for (const [id, { x, y, z, n }] of sums) found.set(id, [x / n, y / n, z + 0.12])
   for (const section of sections) {
-    const { x0, x1, y0, y1 } = rectOf(section)
+    const { x0, x1, y0, y1 } = footprintOf(section)
     found.set(section.id, [(x0 + x1) / 2, (y0 + y1) / 2, section.z + 0.25])
   }
   return found
@@ -295,9 +298,9 @@ function anchorsOf({ placements, legs, pairs, sections }: Dock): ReadonlyMap<str
 function ofEnd(sheet: Sheet): void {
   const { dock, design, level, ground } = sheet.from
   const deck = design.dock.deckHeight
-  let far: ReturnType<typeof rectOf> | null = null
+  let far: Rectangle | null = null
   for (const section of dock.sections) {
-    const rect = rectOf(section)
+    const rect = footprintOf(section)
     if (!far || rect.x1 > far.x1 + 1e-6) far = rect
   }
   if (!far) return
@@ -345,7 +348,7 @@ function ofEnd(sheet: Sheet): void {
 function ofContours(sheet: Sheet): void {
   const { contour, level, range, ground, mesh, dock, plane, left } = sheet.from
   if (contour <= 0 || dock.sections.length === 0) return
-  const bounds = boundsOf(dock.sections)!
+  const bounds = footprintOfAll(dock.sections)!
   // On the side of the eye; where it is cut, on the face of the cut: what is before it is not there.
   const beside = left ? bounds.y1 + 1.1 : bounds.y0 - 1.1
   const y = plane ?? beside

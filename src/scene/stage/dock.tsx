@@ -1,8 +1,10 @@
 /** The dock's parts, the person on it, and the sun with its shadow. */
+
 import { useThree } from '@react-three/fiber'
 import { useEffect, useLayoutEffect, useMemo } from 'react'
 import { useStore } from 'zustand'
 import type { Dock as DockData } from '../../../rules/index.ts'
+import { stanceOf, toPlan } from '../../../rules/layout/footprint.ts'
 import { PERSON_HEIGHT } from '../../../rules/person.ts'
 import type { LeadlineStore } from '../../state/store.ts'
 import { makePartMaterial } from '../look/part.ts'
@@ -79,10 +81,10 @@ function standing({ sections }: DockData, deck: number): { x: number; y: number;
   const section = run[Math.floor((run.length - 1) * 0.7)] ?? sections.find((s) => s.role !== 'ramp')
   if (!section) return { x: -1, y: 0, z: deck, turn: 0 }
   const heading = (section.heading * Math.PI) / 180
-  const [along, across] = [section.length * 0.6, section.width * 0.2]
+  const [x, y] = toPlan(stanceOf(section), section.length * 0.6, section.width * 0.2)
   return {
-    x: section.x + Math.cos(heading) * along - Math.sin(heading) * across,
-    y: section.y + Math.sin(heading) * along + Math.cos(heading) * across,
+    x,
+    y,
     z: deck,
     turn: heading + 0.35,
   }

@@ -1,10 +1,11 @@
 /** The camera: views, hands, what is pointed at; and the drawing of frames. */
+
 import { useFrame, useThree } from '@react-three/fiber'
 import { useEffect, useLayoutEffect, useMemo, useRef } from 'react'
 import { type PerspectiveCamera, Vector3 } from 'three'
 import { useStore } from 'zustand'
-import type { Vec3 } from '../../../rules/index.ts'
-import { type Reader, say } from '../../../rules/index.ts'
+import { type Reader, say, type Vec3 } from '../../../rules/index.ts'
+import { footprintOf } from '../../../rules/layout/footprint.ts'
 import type { LeadlineStore } from '../../state/store.ts'
 import { SCENE } from '../../words/scene.ts'
 import { listen } from '../camera/gestures.ts'
@@ -14,7 +15,6 @@ import type { Overlay } from '../measures/overlay.ts'
 import type { Parts } from '../parts/parts.ts'
 import { pick } from '../parts/pick.ts'
 import type { Shell } from '../shell.ts'
-import { rectOf } from '../slabs.ts'
 import type { Facts } from './facts.ts'
 import { useMedia } from './use-media.ts'
 
@@ -123,7 +123,7 @@ function placesOf({ sections, legs }: Facts['dock'], deck: number): Vec3[] {
   const some = <T,>(list: readonly T[]): T[] => list.filter((_, i) => i % step === 0)
   return [
     ...some(sections).flatMap((section): Vec3[] => {
-      const { x0, x1, y0, y1 } = rectOf(section)
+      const { x0, x1, y0, y1 } = footprintOf(section)
       return [0.1, 0.5, 0.9].flatMap((t) =>
         [y0, (y0 + y1) / 2, y1].map((y): Vec3 => [x0 + (x1 - x0) * t, y, deck]),
       )

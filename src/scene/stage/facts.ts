@@ -1,15 +1,17 @@
 /** What all of the scene is made from: the store's state and what follows from it, worked out once a change. */
+
 import { useMemo } from 'react'
 import { useStore } from 'zustand'
 import { extentOf } from '../../../geometry/index.ts'
 import type { Catalog, Design, Dock } from '../../../rules/index.ts'
+import { footprintOfAll } from '../../../rules/layout/footprint.ts'
 import { dockOf, type LeadlineStore, placedOf, pointedOf } from '../../state/store.ts'
-import type { Range } from '../../state/strip-range.ts'
+import type { StripRange } from '../../state/strip-range.ts'
 import { type Land, makeLand } from '../land.ts'
 import { MOST_SLABS } from '../look/world.ts'
 import { contourStep } from '../measures/measures.ts'
 import { warnedParts } from '../parts/marks.ts'
-import { boundsOf, type Slab, slabsOf } from '../slabs.ts'
+import { type Slab, slabsOf } from '../slabs.ts'
 import { useMedia } from './use-media.ts'
 
 export interface Facts {
@@ -20,7 +22,7 @@ export interface Facts {
   /** As it was placed: for what is drawn of it. The same object whatever is found later. */
   readonly placed: Dock
   readonly land: Land
-  readonly range: Range
+  readonly range: StripRange
   /** Of the deck in plan; a small place at the shore for an empty dock. */
   readonly bounds: Slab
   /** The deck as few rectangles. */
@@ -59,7 +61,7 @@ export function useFacts(store: LeadlineStore): Facts {
     () => makeLand(bed, extentOf(placed, design), design.site, range.x0),
     [bed, placed, design, range.x0],
   )
-  const bounds = useMemo(() => boundsOf(placed.sections) ?? NOTHING, [placed])
+  const bounds = useMemo(() => footprintOfAll(placed.sections) ?? NOTHING, [placed])
   const slabs = useMemo(() => slabsOf(placed.sections, MOST_SLABS), [placed])
   const contour = labels ? contourStep(Math.max(0.1, level - range.z0), units) : 0
   return useMemo(

@@ -3,10 +3,12 @@
  * It moves only while it is shown; where less motion is asked for it stands still at its farthest. While the design is being
  * dragged the real dock is shown at rest: nothing that moves belongs to another design.
  */
+
 import { useFrame, useThree } from '@react-three/fiber'
 import { type RefObject, useEffect, useLayoutEffect, useMemo } from 'react'
 import { useStore } from 'zustand'
 import { type Dock, deriveKit, type Project, type Reader, say, type Vec3 } from '../../../rules/index.ts'
+import { footprintOf } from '../../../rules/layout/footprint.ts'
 import { type SwayShape, swayShape, type Way } from '../../../rules/structure/dock/sway-shape.ts'
 import { type LeadlineStore, placedOf } from '../../state/store.ts'
 import { FORCES } from '../../words/forces.ts'
@@ -14,7 +16,6 @@ import type { World } from '../look/world.ts'
 import type { Joined } from '../measures/joined.ts'
 import type { Note } from '../measures/measures.ts'
 import type { Parts } from '../parts/parts.ts'
-import { rectOf } from '../slabs.ts'
 import { useMedia } from '../stage/use-media.ts'
 import { useReader } from '../use-reader.ts'
 import { exaggeration } from './exaggeration.ts'
@@ -106,7 +107,9 @@ function shapesOf({ design, catalog, bed }: Project, way: Way): readonly SwaySha
 }
 
 function notesOf(shapes: readonly SwayShape[], dock: Dock, aside: number, reader: Reader): Note[] {
-  const far = dock.sections.map(rectOf).reduce((a, b) => (b.x1 > a.x1 ? b : a), rectOf(dock.sections[0]!))
+  const far = dock.sections
+    .map(footprintOf)
+    .reduce((a, b) => (b.x1 > a.x1 ? b : a), footprintOf(dock.sections[0]!))
   const z = dock.sections[0]!.z
   return shapes.map(({ most, braces }, i): Note => {
     const at: Vec3 = [far.x1 - 0.3, (far.y0 + far.y1) / 2 + (i === 0 ? 0 : aside), z + 0.35]

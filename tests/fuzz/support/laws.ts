@@ -13,6 +13,7 @@ import {
   type Issue,
   type Parsed,
   packingList,
+  projectOf,
   remedyText,
 } from '../../../rules/index.ts'
 import {
@@ -154,6 +155,7 @@ export function papersBroken(
   own: ReadonlySet<string>,
 ): string[] {
   const out: string[] = []
+  const project = projectOf(design, catalog, dock)
   const paper = (name: string, make: () => unknown): void => {
     try {
       out.push(...uncleanIn(make(), own).map((where) => `${name}${where}`))
@@ -163,10 +165,10 @@ export function papersBroken(
   }
   paper('packing list', () => packingList(dock, catalog))
   paper('cartons', () => cartons(dock, catalog))
-  paper('labels', () => labels(dock, catalog))
+  paper('labels', () => labels(project))
   paper('count cards', () => countCards(dock, catalog))
-  paper('stations', () => stations(dock, design, catalog))
-  paper('steps', () => [steps(dock, design, catalog), autumn(dock, design, catalog)])
+  paper('stations', () => stations(project))
+  paper('steps', () => [steps(project), autumn(project)])
   paper('quote', () => {
     const made = quote(dock, design, catalog, asked)
     for (const money of [made.net, made.total, made.goods, ...made.lines.map(({ amount }) => amount)])

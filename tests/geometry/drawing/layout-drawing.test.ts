@@ -8,14 +8,17 @@ import { boxOf, LEADER_STROKE, placeLabels } from '../../../geometry/drawing/lab
 import { breaks, layoutDrawing } from '../../../geometry/drawing/layout-drawing.ts'
 import { paintView } from '../../../geometry/drawing/paint.ts'
 import { alikePairs, pairView } from '../../../geometry/drawing/pairs.ts'
-import { type Drawn, planView } from '../../../geometry/drawing/plan.ts'
+import { planView } from '../../../geometry/drawing/plan.ts'
 import { SCALES, scaleText } from '../../../geometry/drawing/sheet.ts'
 import { clipLine } from '../../../geometry/drawing/view.ts'
+import { drawnOf } from '../../../geometry/drawn.ts'
+import { paperFrom } from '../../../geometry/paper/document.ts'
 import type { PathMark, Point, Sheet, TextMark } from '../../../geometry/paper/marks.ts'
 import type { PaperOptions } from '../../../geometry/paper/options.ts'
 import { CAP_HEIGHT } from '../../../geometry/paper/text.ts'
 import {
   assessKit,
+  type Catalog,
   type Design,
   type Dock,
   demoCatalog,
@@ -39,6 +42,8 @@ const OPTIONS: PaperOptions = {
   date: '2026-05-01',
   by: 'A. Person',
 }
+const drawing = (dock: Dock, design: Design, options: PaperOptions, catalog: Catalog = demoCatalog) =>
+  layoutDrawing(paperFrom(projectOf(design, catalog, dock), options))
 const quick = (design: Design, catalog = demoCatalog) => assessKit(deriveKit(design, catalog))
 
 const textsOf = (sheet: Sheet): TextMark[] => sheet.marks.filter((mark) => mark.kind === 'text')
@@ -82,7 +87,7 @@ describe('labels', () => {
         fc.constantFrom('letter' as const, 'a4' as const, 'tabloid' as const, 'a3' as const),
         fc.constantFrom('imperial' as const, 'metric' as const),
         ({ design, catalog }, size, units) => {
-          const paper = layoutDrawing(quick(design, catalog), design, catalog, { ...OPTIONS, size, units })
+          const paper = drawing(quick(design, catalog), design, { ...OPTIONS, size, units }, catalog)
           for (const sheet of paper.sheets) {
             sheets++
             labels += textsOf(sheet).length
@@ -100,7 +105,7 @@ describe('labels', () => {
   })
 
   it('are told where they do stand on each other', () => {
-    const [sheet] = layoutDrawing(quick(demoDesign), demoDesign, demoCatalog, OPTIONS).sheets
+    const [sheet] = drawing(quick(demoDesign), demoDesign, OPTIONS).sheets
     const [one] = textsOf(sheet!)
     expect(faults({ ...sheet!, marks: [...sheet!.marks, { ...one!, text: 'on it' }] })).toHaveLength(1)
     const { x0, x1, y0, y1 } = boxOf(one!)
@@ -203,7 +208,7 @@ describe('a drawing', () => {
       it(`of ${name} on ${size} is true to scale within 0.5 %, and says what the Dock says`, () => {
         const design = parsedDesign({ ...demoDesign, dock: { ...demoDesign.dock, ...change } })
         const dock = quick(design)
-        const drawn: Drawn = { ...projectOf(design, demoCatalog, dock), units, language: ENGLISH }
+        const drawn = drawnOf(projectOf(design, demoCatalog, dock), { units, language: ENGLISH })
         // Frames as outlines of their side rails: the longest straight edge on the FRAME layer is a section's length.
         const plan = planView(drawn)
         const painted = paintView(plan, [0, 0], scale)
@@ -241,7 +246,7 @@ describe('a drawing', () => {
             expect((drawnLong * scale) / 1000).toBeCloseTo(long, 6)
           }
         // Every leg is in the table with its figures; every section on the plan.
-        const paper = layoutDrawing(dock, design, demoCatalog, { ...OPTIONS, size, units })
+        const paper = drawing(dock, design, { ...OPTIONS, size, units })
         const texts = paper.sheets.flatMap(textsOf).map(({ text }) => text)
         for (const leg of dock.legs) {
           for (const value of [leg.setHeight, leg.setHeightFrame, leg.x, -leg.bed])
@@ -272,7 +277,7 @@ describe('a drawing', () => {
       it(`of ${name} is measured with a ruler on ${size}: times the scale of its title block it is the Dock within 0.5 %`, () => {
         const design = parsedDesign({ ...demoDesign, dock: { ...demoDesign.dock, ...change } })
         const dock = quick(design)
-        const { sheets } = layoutDrawing(dock, design, demoCatalog, { ...OPTIONS, size, units })
+        const { sheets } = drawing(dock, design, { ...OPTIONS, size, units })
         const measured = (text: string, meters: number): boolean =>
           sheets.some((sheet) => dimensioned(sheet, scaleOf(sheet, units), text, meters))
         for (const { id, length, role } of dock.sections)
@@ -299,7 +304,7 @@ describe('a drawing', () => {
 
   it('is not measured right at another scale than it says', () => {
     const dock = quick(demoDesign)
-    const [sheet] = layoutDrawing(dock, demoDesign, demoCatalog, OPTIONS).sheets
+    const [sheet] = drawing(dock, demoDesign, OPTIONS).sheets
     const { length } = dock.sections.find(({ role }) => role !== 'ramp')!
     const text = formatLength(length, english('imperial'))
     const scale = scaleOf(sheet!, 'imperial')
@@ -312,7 +317,7 @@ describe('a drawing', () => {
   it('has no letter lower than 1.8 mm', () => {
     const design = parsedDesign({ ...demoDesign, dock: { ...demoDesign.dock, sections: 12 } })
     for (const size of ['letter', 'a4', 'tabloid', 'a3'] as const)
-      for (const sheet of layoutDrawing(quick(design), design, demoCatalog, { ...OPTIONS, size }).sheets)
+      for (const sheet of drawing(quick(design), design, { ...OPTIONS, size }).sheets)
         for (const mark of textsOf(sheet))
           expect([mark.text, mark.size * CAP_HEIGHT >= 1.8]).toEqual([mark.text, true])
   })
@@ -343,9 +348,7 @@ describe('a drawing', () => {
 
   it('is the same each time', () => {
     const dock = quick(demoDesign)
-    expect(layoutDrawing(dock, demoDesign, demoCatalog, OPTIONS)).toEqual(
-      layoutDrawing(dock, demoDesign, demoCatalog, OPTIONS),
-    )
+    expect(drawing(dock, demoDesign, OPTIONS)).toEqual(drawing(dock, demoDesign, OPTIONS))
   })
 })
 
@@ -354,7 +357,7 @@ describe('the square code of a drawing', () => {
   it('stands on one of its sheets, on nothing else, and is read back by another program', () => {
     for (const change of [{}, { sections: 12 }, { sections: 4, head: { shape: 'tee', sections: 4 } }]) {
       const design = parsedDesign({ ...demoDesign, dock: { ...demoDesign.dock, ...change } })
-      const { sheets } = layoutDrawing(quick(design), design, demoCatalog, { ...OPTIONS, link: LINK })
+      const { sheets } = drawing(quick(design), design, { ...OPTIONS, link: LINK })
       const told = sheets.filter((sheet) =>
         textsOf(sheet).some(({ text }) => text.startsWith('Opens this dock')),
       )
@@ -376,7 +379,7 @@ describe('the square code of a drawing', () => {
   })
 
   it('is left out where no code can hold the address', () => {
-    const { sheets } = layoutDrawing(quick(demoDesign), demoDesign, demoCatalog, {
+    const { sheets } = drawing(quick(demoDesign), demoDesign, {
       ...OPTIONS,
       link: `https://example.org/#${'x'.repeat(3000)}`,
     })

@@ -4,7 +4,8 @@ import { overlap } from '../../../geometry/drawing/cells.ts'
 import { boxOf } from '../../../geometry/drawing/labels.ts'
 import { PERSON, peopleAt, spanOf, topOf } from '../../../geometry/drawing/people.ts'
 import { picture, planPicture, standingPicture, stationPicture } from '../../../geometry/drawing/picture.ts'
-import { type Drawn, planView } from '../../../geometry/drawing/plan.ts'
+import { planView } from '../../../geometry/drawing/plan.ts'
+import { drawnOf } from '../../../geometry/drawn.ts'
 import type { Mark, TextMark } from '../../../geometry/paper/marks.ts'
 import {
   assessKit,
@@ -24,7 +25,7 @@ const design = parsedDesign({
   dock: { ...demoDesign.dock, sections: 4, head: { shape: 'tee', sections: 4 } },
 })
 const dock = assessKit(deriveKit(design, demoCatalog))
-const drawn: Drawn = { ...projectOf(design, demoCatalog, dock), units: 'imperial', language: ENGLISH }
+const drawn = drawnOf(projectOf(design, demoCatalog, dock), { units: 'imperial', language: ENGLISH })
 
 const textsOf = (marks: readonly Mark[]): TextMark[] => marks.filter((mark) => mark.kind === 'text')
 const tinted = (marks: readonly Mark[]): Mark[] =>
@@ -68,7 +69,7 @@ describe('a picture', () => {
   it('of a step shows who stands where: each on deck or ground, on the right section, none out of the picture', () => {
     const bed = makeBed(design.site)
     let shown = 0
-    for (const { crew, section: id, phase } of steps(dock, design, demoCatalog).steps) {
+    for (const { crew, section: id, phase } of steps(drawn).steps) {
       if (id === null || phase === 'dry') continue
       const section = dock.sections.find((one) => one.id === id)!
       const people = crew.reduce((sum, one) => sum + one.people, 0)

@@ -3,9 +3,11 @@ import DxfParser from 'dxf-parser'
 import { describe, expect, it, vi } from 'vitest'
 import { planView } from '../../../geometry/drawing/plan.ts'
 import { PENS } from '../../../geometry/drawing/view.ts'
+import { drawnOf } from '../../../geometry/drawn.ts'
 import { dxfOf } from '../../../geometry/export/dxf.ts'
+import { paperFrom } from '../../../geometry/paper/document.ts'
 import type { PaperOptions } from '../../../geometry/paper/options.ts'
-import { demoCatalog, demoDesign, ENGLISH, projectOf } from '../../../rules/index.ts'
+import { type Design, type Dock, demoCatalog, demoDesign, ENGLISH, projectOf } from '../../../rules/index.ts'
 import { parsedDesign } from '../../support/arbitraries.ts'
 import { deriveFound } from '../../support/at-once.ts'
 
@@ -16,6 +18,9 @@ const OPTIONS: PaperOptions = {
   date: '2026-05-01',
   by: 'A. Person',
 }
+
+const dxfFrom = (dock: Dock, design: Design, options: PaperOptions) =>
+  dxfOf(paperFrom(projectOf(design, demoCatalog, dock), options))
 
 describe('a DXF', () => {
   for (const [name, change] of [
@@ -30,7 +35,7 @@ describe('a DXF', () => {
       it(`of ${name} in ${units} units is read back: units, layers, every leg in its place`, () => {
         const design = parsedDesign({ ...demoDesign, dock: { ...demoDesign.dock, ...change } })
         const dock = deriveFound(design, demoCatalog)
-        const text = dxfOf(dock, design, demoCatalog, { ...OPTIONS, units })
+        const text = dxfFrom(dock, design, { ...OPTIONS, units })
         const read = new DxfParser().parseSync(text)!
         expect(read.header.$INSUNITS).toBe(code)
         expect(Object.keys(read.tables.layer.layers)).toEqual(expect.arrayContaining(Object.keys(PENS)))
@@ -49,7 +54,9 @@ describe('a DXF', () => {
         })
         // The plan lies where the Dock has it: as far as its frames go.
         type Line = { type: string; layer: string; vertices: { x: number; y: number }[] }
-        const { bounds } = planView({ ...projectOf(design, demoCatalog, dock), units, language: ENGLISH })
+        const { bounds } = planView(
+          drawnOf(projectOf(design, demoCatalog, dock), { units, language: ENGLISH }),
+        )
         const frames = (read.entities as unknown as Line[])
           .filter(({ layer, vertices }) => layer === 'FRAME' && vertices)
           .flatMap(({ vertices }) => vertices)
@@ -71,7 +78,7 @@ describe('a DXF', () => {
       ['imperial', 0.0254],
       ['metric', 0.001],
     ] as const) {
-      const read = new DxfParser().parseSync(dxfOf(dock, demoDesign, demoCatalog, { ...OPTIONS, units }))!
+      const read = new DxfParser().parseSync(dxfFrom(dock, demoDesign, { ...OPTIONS, units }))!
       type Line = { layer: string; vertices?: { x: number; y: number }[] }
       // Its bed is the longest line of its layer.
       const [x0, x1] = (read.entities as unknown as Line[])
@@ -81,7 +88,9 @@ describe('a DXF', () => {
           return [Math.min(...xs), Math.max(...xs)]
         })
         .reduce((most, one) => (one[1] - one[0] > most[1] - most[0] ? one : most))
-      const { bounds } = planView({ ...projectOf(demoDesign, demoCatalog, dock), units, language: ENGLISH })
+      const { bounds } = planView(
+        drawnOf(projectOf(demoDesign, demoCatalog, dock), { units, language: ENGLISH }),
+      )
       expect(x0).toBeCloseTo(bounds.x0, 4)
       expect(x1).toBeCloseTo(bounds.x1, 4)
       // And every section's outline is there, at its corners.
@@ -103,7 +112,7 @@ describe('a DXF', () => {
     const dock = deriveFound(demoDesign, demoCatalog)
     const at = (time: string): string => {
       vi.setSystemTime(new Date(time))
-      return dxfOf(dock, demoDesign, demoCatalog, OPTIONS)
+      return dxfFrom(dock, demoDesign, OPTIONS)
     }
     vi.useFakeTimers()
     const chance = vi.spyOn(Math, 'random')
@@ -118,6 +127,6 @@ describe('a DXF', () => {
 
   it('is the same text each time', () => {
     const dock = deriveFound(demoDesign, demoCatalog)
-    expect(dxfOf(dock, demoDesign, demoCatalog, OPTIONS)).toBe(dxfOf(dock, demoDesign, demoCatalog, OPTIONS))
+    expect(dxfFrom(dock, demoDesign, OPTIONS)).toBe(dxfFrom(dock, demoDesign, OPTIONS))
   })
 })

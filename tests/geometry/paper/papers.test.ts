@@ -11,7 +11,7 @@ import { boxOf } from '../../../geometry/drawing/labels.ts'
 import { pdfOf } from '../../../geometry/export/pdf.ts'
 import { svgOfSheets } from '../../../geometry/export/svg.ts'
 import { type Audience, PAPERS } from '../../../geometry/paper/audience.ts'
-import type { PaperOf } from '../../../geometry/paper/document.ts'
+import { type PaperOf, paperFrom } from '../../../geometry/paper/document.ts'
 import { PAPER_SIZES, type Paper, type Sheet, type TextMark } from '../../../geometry/paper/marks.ts'
 import { packetOf, paperOf } from '../../../geometry/paper/packet.ts'
 import { qrMarks } from '../../../geometry/paper/qr.ts'
@@ -27,6 +27,7 @@ import {
   formatLength,
   formatMass,
   moneyIn,
+  projectOf,
 } from '../../../rules/index.ts'
 import { cartons } from '../../../rules/papers/cartons.ts'
 import { estimate, quote } from '../../../rules/papers/quote.ts'
@@ -44,12 +45,11 @@ const paperFor = (
   design: Design,
   catalog: Catalog = demoCatalog,
   change: Partial<PaperOf['options']> = {},
-): PaperOf => ({
-  dock: assessKit(deriveKit(design, catalog)),
-  design,
-  catalog,
-  options: { units: 'imperial', language: ENGLISH, size: 'letter', date: DATE, by: 'A. Person', ...change },
-})
+): PaperOf =>
+  paperFrom(projectOf(design, catalog, assessKit(deriveKit(design, catalog))), {
+    ...{ units: 'imperial', language: ENGLISH, size: 'letter', date: DATE, by: 'A. Person' },
+    ...change,
+  })
 
 async function readBack(bytes: Uint8Array) {
   // What is given is taken over and emptied.

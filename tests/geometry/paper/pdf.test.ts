@@ -144,11 +144,13 @@ describe('the same dock', () => {
   const script = `
     import { createHash } from 'node:crypto'
     import { pdfOf } from './geometry/export/pdf.ts'
+    import { paperFrom } from './geometry/paper/document.ts'
     import { packetOf } from './geometry/paper/packet.ts'
-    import { demoCatalog, demoDesign, derive } from './rules/index.ts'
+    import { demoCatalog, demoDesign, derive, projectOf } from './rules/index.ts'
     import { paperFonts } from './src/cli/fonts.ts'
-    const options = { units: 'imperial', language: { tag: 'en', decimal: '.', digits: '0123456789', words: {} }, size: 'letter', date: process.argv[1], by: 'A. Person' }
-    const papers = packetOf({ dock: derive(demoDesign, demoCatalog), design: demoDesign, catalog: demoCatalog, options })
+    const options = { units: 'imperial', language: ENGLISH, size: 'letter', date: process.argv[1], by: 'A. Person' }
+    const project = projectOf(demoDesign, demoCatalog, derive(demoDesign, demoCatalog))
+    const papers = packetOf(paperFrom(project, options))
     const bytes = pdfOf(papers, paperFonts(), { date: process.argv[1] })
     process.stdout.write(createHash('sha256').update(bytes).digest('hex'))`
   const hashFrom = (date: string, zone: string): string =>

@@ -10,6 +10,7 @@ import {
   demoDesign,
   deriveKit,
   english,
+  projectOf,
   wordsOf,
 } from '../../../rules/index.ts'
 import {
@@ -254,8 +255,8 @@ function check(design: Design, catalog: Catalog): void {
   seen.across += dock.pairs.filter(({ id, brace }) => brace && id.includes('~')).length
   seen.ties += dock.joints.filter(({ kind }) => kind === 'tie').length
   seen.hinges += dock.joints.filter(({ kind }) => kind === 'hinge').length
-  const up = steps(dock, design, catalog)
-  const down = autumn(dock, design, catalog)
+  const up = steps(projectOf(design, catalog, dock))
+  const down = autumn(projectOf(design, catalog, dock))
   expect([...faults(up, dock, catalog), ...faults(down, dock, catalog), ...disorder(up, dock)]).toEqual([])
   const work = (sheet: Steps): Step[] => sheet.steps.filter(({ phase }) => phase !== 'ready')
   expect(work(down).map(({ id }) => id)).toEqual(
@@ -301,7 +302,7 @@ describe(`set-up and autumn (seed ${SEED}, ${RUNS} docks)`, () => {
     const dock = assessKit(deriveKit(design, demoCatalog))
     const pair = dock.pairs.find(({ id, brace }) => brace && id.includes('~'))
     expect(pair?.id).toBe('s3.start.left~s7.start.right')
-    const line = steps(dock, design, demoCatalog).steps.find(({ lines }) =>
+    const line = steps(projectOf(design, demoCatalog, dock)).steps.find(({ lines }) =>
       lines.some(({ work, about }) => work === 'brace-high' && about.includes(pair!.id)),
     )
     const later = dock.workOrder.indexOf('s3') > dock.workOrder.indexOf('s7') ? 's3' : 's7'
@@ -321,7 +322,7 @@ describe(`set-up and autumn (seed ${SEED}, ${RUNS} docks)`, () => {
 
 describe('the demo dock’s sheet', () => {
   const dock = assessKit(deriveKit(demoDesign, demoCatalog))
-  const sheet = steps(dock, demoDesign, demoCatalog)
+  const sheet = steps(projectOf(demoDesign, demoCatalog, dock))
 
   it('goes: shore, standing section, ramp, level, outward, extras, clips, caps', () => {
     expect(sheet.steps.map(({ id }) => id)).toEqual([
@@ -347,7 +348,7 @@ describe('the demo dock’s sheet', () => {
     expect(sheet.steps.find(({ id }) => id === 'extras')!.cautions).toContain('caution-services')
     const { extras: _none, ...plain } = demoDesign.dock
     const bare = { ...demoDesign, dock: { ...plain, extras: {} } }
-    const without = steps(assessKit(deriveKit(bare, demoCatalog)), bare, demoCatalog)
+    const without = steps(projectOf(bare, demoCatalog, assessKit(deriveKit(bare, demoCatalog))))
     expect(without.steps.flatMap(({ cautions }) => cautions)).not.toContain('caution-services')
     expect(without.steps.some(({ id }) => id === 'extras')).toBe(false)
   })
@@ -356,9 +357,9 @@ describe('the demo dock’s sheet', () => {
     const deep = { ...demoDesign, dock: { ...demoDesign.dock, sections: 40 } }
     const stopped = assessKit(deriveKit(deep, demoCatalog))
     expect(stopped.findings.some(({ severity }) => severity === 'stop')).toBe(true)
-    expect(steps(stopped, deep, demoCatalog).cautions[0]).toBe('caution-stop')
+    expect(steps(projectOf(deep, demoCatalog, stopped)).cautions[0]).toBe('caution-stop')
     expect(sheet.cautions).not.toContain('caution-stop')
-    expect(autumn(dock, demoDesign, demoCatalog).cautions[0]).toBe('caution-ice')
+    expect(autumn(projectOf(demoDesign, demoCatalog, dock)).cautions[0]).toBe('caution-ice')
   })
 })
 
@@ -368,7 +369,7 @@ describe('the papers’ words', () => {
     const dock = assessKit(deriveKit(upTheBank, demoCatalog))
     const { x } = dock.sections.find(({ role }) => role === 'standing')!
     expect(x).toBeCloseTo(-0.4, 9)
-    const said = steps(dock, upTheBank, demoCatalog).steps.flatMap(({ lines }) =>
+    const said = steps(projectOf(upTheBank, demoCatalog, dock)).steps.flatMap(({ lines }) =>
       lines.map(({ say }) => sentence(say, words[1]!)),
     )
     expect(said.filter((one) => one.includes('0.40 m up the bank'))).toHaveLength(1)

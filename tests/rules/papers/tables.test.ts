@@ -10,6 +10,7 @@ import {
   demoDesign,
   deriveKit,
   english,
+  projectOf,
   wordsOf,
 } from '../../../rules/index.ts'
 import { countCards, fraction, labels, PAPERS, sentence, stations, survey } from '../../../rules/papers.ts'
@@ -24,7 +25,7 @@ const dockOf = (design: Design, catalog: Catalog): Dock => assessKit(deriveKit(d
 
 describe('the stations of the demo dock', () => {
   const dock = dockOf(demoDesign, demoCatalog)
-  const { stations: all, start, ramp } = stations(dock, demoDesign, demoCatalog)
+  const { stations: all, start, ramp } = stations(projectOf(demoDesign, demoCatalog, dock))
 
   it('are one pitch apart, the first at the shore end of the standing section', () => {
     expect(all.map(({ section, edge }) => `${section}.${edge}`)).toEqual([
@@ -60,7 +61,7 @@ describe(`stations, labels and cards (seed ${SEED}, ${RUNS} docks)`, () => {
     fc.assert(
       fc.property(anyCase, ({ design, catalog }) => {
         const dock = dockOf(design, catalog)
-        const { stations: all } = stations(dock, design, catalog)
+        const { stations: all } = stations(projectOf(design, catalog, dock))
         const told = all.flatMap(({ left, right }) => [left, right].filter((leg) => leg !== null))
         expect(told.map(({ leg }) => leg).sort()).toEqual(dock.legs.map(({ id }) => id).sort())
         expect(all.map(({ number }) => number)).toEqual(all.map((_, i) => i + 1))
@@ -75,7 +76,7 @@ describe(`stations, labels and cards (seed ${SEED}, ${RUNS} docks)`, () => {
           if (pair) expect(row.brace!.end).toBe(pair.brace!.low === leg.id ? 'low' : 'high')
         }
 
-        const made = labels(dock, catalog)
+        const made = labels(projectOf(design, catalog, dock))
         const ids = [
           ...dock.sections.map(({ id }) => id),
           ...dock.legs.flatMap(({ id, code }) => (code ? [id] : [])),

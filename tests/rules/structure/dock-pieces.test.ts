@@ -1,14 +1,15 @@
 /** Small pieces of a dock's structure by hand: where a boat lies, how far sleeves let a deck go, who judges which part, why nobody can. */
 import { describe, expect, it } from 'vitest'
-import { type Catalog, demoCatalog } from '../../../rules/index.ts'
+import { type Catalog, demoCatalog, shopOf } from '../../../rules/index.ts'
 import type { Kit } from '../../../rules/kit.ts'
-import { analyze, outerCorners } from '../../../rules/structure/dock/analysis.ts'
+import { analyze } from '../../../rules/structure/dock/analysis.ts'
 import { berth, bumperAt } from '../../../rules/structure/dock/boat.ts'
 import { braceJudge } from '../../../rules/structure/dock/brace-use.ts'
 import { type DockFrame, dockFrame } from '../../../rules/structure/dock/frame.ts'
 import { memberJudge } from '../../../rules/structure/dock/member-use.ts'
 import { MOST_SECTIONS, whyNotJudged } from '../../../rules/structure/dock/not-judged.ts'
 import { playOf } from '../../../rules/structure/dock/play.ts'
+import { outerCorners } from '../../../rules/structure/dock/sway.ts'
 import { strengthsOfStock, utilization } from '../../../rules/structure/strength/index.ts'
 import { kitOf, level } from '../../support/level-dock.ts'
 
@@ -173,7 +174,7 @@ describe('play', () => {
 describe('a member', () => {
   // The demo's leg, 1.5 m long in one piece, not welded; forces on its two ends in its own axes, x along it.
   const length = 1.5
-  const judge = () => memberJudge(demoCatalog, 'pipe-2', [{ at: 0, length, held: length }], 'none')
+  const judge = () => memberJudge(shopOf(demoCatalog), 'pipe-2', [{ at: 0, length, held: length }], 'none')
   const ends = (from: number[], to: number[]) => Float64Array.from([...from, ...to])
   const strengths = strengthsOfStock(demoCatalog, 'pipe-2', { length, weld: 'none' })!
 

@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { deriveKit } from '../../../rules/index.ts'
-import { analyze, outerCorners, type Solved } from '../../../rules/structure/dock/analysis.ts'
+import { analyze } from '../../../rules/structure/dock/analysis.ts'
 import {
   deadLoad,
   leanLoad,
@@ -16,7 +16,9 @@ import { AS_BUILT, type DockFrame, dockFrame } from '../../../rules/structure/do
 import { letGo } from '../../../rules/structure/dock/lift-off.ts'
 import { memberJudge } from '../../../rules/structure/dock/member-use.ts'
 import { whyNotJudged } from '../../../rules/structure/dock/not-judged.ts'
+import type { Solved } from '../../../rules/structure/dock/soften.ts'
 import { structureOf } from '../../../rules/structure/dock/structure.ts'
+import { outerCorners } from '../../../rules/structure/dock/sway.ts'
 import type { FrameMember, FrameModel, Vec3 } from '../../../rules/structure/index.ts'
 import {
   type CaseLoad,
@@ -292,7 +294,7 @@ describe('every case of a dock', () => {
         cornerLoads,
         fc.double({ min: 1, max: 3, noNaN: true }),
         fc.constantFrom(0, 1),
-        ({ kit, catalog }, list, times, live) => {
+        ({ kit }, list, times, live) => {
           const built = dockFrame(kit)
           // What holds up to a limit and no more does not scale: locks and posts are left out.
           const frame = {
@@ -325,7 +327,7 @@ describe('every case of a dock', () => {
               stands,
               uses: frame.legs.map(({ leg, members }) => {
                 const judge = memberJudge(
-                  catalog,
+                  frame.kit.shop,
                   leg.stock!.stock,
                   members.map((m) => ({
                     at: frame.slot[m]!,

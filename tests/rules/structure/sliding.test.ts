@@ -1,11 +1,11 @@
 /** What feet hold on their bed and from when on they slide: forces given, resistance worked by hand. */
 import { describe, expect, it } from 'vitest'
 import { demoCatalog, demoDesign, deriveKit } from '../../../rules/index.ts'
-import type { Solved } from '../../../rules/structure/dock/analysis.ts'
 import type { Combination } from '../../../rules/structure/dock/combinations.ts'
 import { feetJudge, slideOf } from '../../../rules/structure/dock/foot-use.ts'
 import { dockFrame } from '../../../rules/structure/dock/frame.ts'
 import { type Lean, sliding } from '../../../rules/structure/dock/sliding.ts'
+import type { Solved } from '../../../rules/structure/dock/soften.ts'
 import { parsed } from '../../support/by-hand.ts'
 
 /** One section on four legs, 0.5 m deep, without a ramp: friction of 0.25 on sand (IBC 2018 table 1806.2), 0.73 at the most. */

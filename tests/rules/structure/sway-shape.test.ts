@@ -65,9 +65,9 @@ it('without a brace no moment is in the foot, and the sleeve turns by what it ca
   // One plain leg: φ at the foot from its own ends must give M = 0 there, with the turn at the top that the sleeve leaves.
   const kit = kitOf()
   const { legs, sections } = shapeOf(kit, false)
-  const spring = sleeveStiffness(demoCatalog)
+  const spring = sleeveStiffness(kit.shop)
   const placed = kit.legs[0]!
-  const bar = barOf(demoCatalog, placed.stock!.stock)
+  const bar = barOf(kit.shop, placed.stock!.stock)
   const [foot, top] = legs[0]!.points as readonly [
     SwayShape['legs'][0]['points'][0],
     SwayShape['legs'][0]['points'][0],

@@ -1,7 +1,7 @@
 /** What the verdicts of docks obey, as plain questions: each gives what is wrong, or nothing. */
 import type { Design, Kit } from '../../../rules/index.ts'
 import { wavesOf } from '../../../rules/site/waves/waves.ts'
-import { analyze, type Solved } from '../../../rules/structure/dock/analysis.ts'
+import { analyze } from '../../../rules/structure/dock/analysis.ts'
 import {
   leanLoad,
   levelOf,
@@ -10,6 +10,7 @@ import {
   weatherLoad,
 } from '../../../rules/structure/dock/basic-loads.ts'
 import { type DockFrame, dockFrame } from '../../../rules/structure/dock/frame.ts'
+import type { Solved } from '../../../rules/structure/dock/soften.ts'
 import { upliftLoad } from '../../../rules/structure/dock/uplift.ts'
 import { type CaseLoad, endForces, respond } from '../../../rules/structure/second-order.ts'
 import { type Standing, stand } from '../../../rules/structure/stand.ts'

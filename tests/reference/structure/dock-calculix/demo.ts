@@ -39,7 +39,7 @@ export function demoFrame(braces: boolean, size: number): CalculixFrame {
     (node): FrameNode => ({ ...node, x: node.x * size, y: node.y * size, z: node.z * size }),
   )
   const members: CalculixMember[] = []
-  const turn = (sleeveStiffness(demoCatalog) * SOFT) / E
+  const turn = (sleeveStiffness(kit.shop) * SOFT) / E
   const soft = rectangle({ Iy: turn, Iz: turn })
   const legs = new Set(frame.legs.flatMap((leg) => leg.members))
   const stout = new Set([

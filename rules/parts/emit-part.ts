@@ -1,8 +1,8 @@
-/** How a part family puts its pieces: one call a piece, to whoever wants to know. */
+/** How a part family emits its pieces: one call a piece, to whoever wants to know. */
 
 import type { PartType, Shop } from '../catalog-index.ts'
 import type { Quat } from '../dock.ts'
-import type { Placed } from '../layout/index.ts'
+import type { PlacedSection } from '../layout/index.ts'
 import { round6 } from '../numbers.ts'
 import { quarterTurn, yawPitch } from './turn.ts'
 
@@ -13,10 +13,10 @@ import { quarterTurn, yawPitch } from './turn.ts'
  * the same calls, so neither can have a piece that the other has not. Nothing is stored for counting alone: a hundred thousand
  * bolts kept for a moment, at every pointer move, cost more in memory traffic than all the rest of a long dock.
  */
-export type Put = (
+export type EmitPart = (
   type: PartType,
   of: string,
-  section: Placed,
+  section: PlacedSection,
   x: number,
   y: number,
   z: number,
@@ -25,7 +25,7 @@ export type Put = (
 
 /** A section's own frame in space: the deck plane of its start edge's middle; a ramp's is tilted. */
 export interface Pose {
-  readonly placed: Placed
+  readonly placed: PlacedSection
   readonly x: number
   readonly y: number
   readonly z: number
@@ -33,9 +33,9 @@ export interface Pose {
   readonly tilt: number
 }
 
-/** Puts one piece at a place in a section's own frame, turned about its upright by `quarter` (a multiple of 90 degrees). */
-export function putIn(
-  put: Put,
+/** Emits one piece at a place in a section's own frame, turned about its upright by `quarter` (a multiple of 90 degrees). */
+export function emitIn(
+  emit: EmitPart,
   type: PartType,
   of: string,
   pose: Pose,
@@ -48,14 +48,14 @@ export function putIn(
   if (tilt === 0) {
     const px = pose.x + placed.c * x - placed.s * y
     const py = pose.y + placed.s * x + placed.c * y
-    put(type, of, placed, px, py, pose.z + z, quarterTurn(placed.heading + quarter))
+    emit(type, of, placed, px, py, pose.z + z, quarterTurn(placed.heading + quarter))
     return
   }
   // Only a ramp is tilted, and a ramp heads lakeward.
   const c = Math.cos(tilt)
   const s = Math.sin(tilt)
   const turn = quarter === 0 ? yawPitch(0, tilt) : quarterOnRamp(quarter, tilt)
-  put(type, of, placed, pose.x + x * c - z * s, pose.y + y, pose.z + x * s + z * c, turn)
+  emit(type, of, placed, pose.x + x * c - z * s, pose.y + y, pose.z + x * s + z * c, turn)
 }
 
 /** A quarter turn about the ramp's own upright, then its tilt. */

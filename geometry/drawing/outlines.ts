@@ -2,21 +2,9 @@
 import type { Catalog, Dock, PartKind, Placement, Vec3 } from '../../rules/index.ts'
 import { factsOf } from '../../rules/part-kinds.ts'
 import type { Ink, Point } from '../paper/marks.ts'
+import { type Eye, inDock, nearness, seenFrom } from '../projection.ts'
 import { solidOf } from '../solids/index.ts'
-import { dot, rotate } from '../vec.ts'
 import type { ViewPath } from './view.ts'
-
-/** Where a view looks from: what is to the right and up on paper, and toward the reader. Unit vectors. */
-export interface Eye {
-  readonly right: Vec3
-  readonly up: Vec3
-  readonly toward: Vec3
-}
-
-/** From above, x to the right. */
-export const ABOVE: Eye = { right: [1, 0, 0], up: [0, 1, 0], toward: [0, 0, 1] }
-/** From the right side of the dock: the lake to the right. */
-export const SIDE: Eye = { right: [1, 0, 0], up: [0, 0, 1], toward: [0, -1, 0] }
 
 /** Convex outline of points, counter-clockwise (Andrew, 1979; memory). */
 function outline(points: readonly Point[]): readonly Point[] {
@@ -53,7 +41,7 @@ const CUT: Ink = '#dfe3e6'
  * @param whole true where one outline of the whole part is enough (a deck panel without its planks)
  * @param cut where frames and decking are cut through, along the look, m: what the cut does not meet is left out
  */
-export function project(
+export function outlinesFrom(
   placements: readonly Placement[],
   catalog: Catalog,
   eye: Eye,
@@ -61,18 +49,16 @@ export function project(
   cut?: number,
 ): Shown[] {
   const shown: Shown[] = []
-  for (const { kind, code, of, section, at, turn } of placements) {
+  for (const placement of placements) {
+    const { kind, code, of, section } = placement
     const { positions, indices, bodies } = solidOf(kind, code, catalog)
-    const [right, up, toward] = [eye.right, eye.up, eye.toward]
     const all: Vec3[] = []
-    for (let i = 0; i < positions.length; i += 3) {
-      const turned = rotate(turn, [positions[i]!, positions[i + 1]!, positions[i + 2]!])
-      all.push([turned[0] + at[0], turned[1] + at[1], turned[2] + at[2]])
-    }
+    for (let i = 0; i < positions.length; i += 3)
+      all.push(inDock(placement, [positions[i]!, positions[i + 1]!, positions[i + 2]!]))
     const draw = (vertices: readonly Vec3[]): void => {
-      const points = outline(vertices.map((v): Point => [dot(right, v), dot(up, v)]))
+      const points = outline(vertices.map((place) => seenFrom(eye, place)))
       if (points.length < 2) return
-      const along = vertices.map((v) => dot(toward, v))
+      const along = vertices.map((place) => nearness(eye, place))
       const through = cut !== undefined && (kind === 'frame' || kind === 'deck-panel')
       if (through && !(Math.min(...along) < cut && cut < Math.max(...along))) return
       shown.push({
