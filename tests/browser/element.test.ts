@@ -66,7 +66,7 @@ test('the plain host page in public/ embeds two', async () => {
 })
 
 test('a second copy of the script changes nothing', async () => {
-  const { page, close } = await open({ path: '/hostile.html', elements: 2 })
+  const { page, close } = await open({ path: '/hostile.html', elements: 2, fresh: true })
   await page.evaluate("import('./again.js')")
   await page.locator('#one').getByRole('button', { name: 'One section more' }).click()
   expect(
@@ -218,7 +218,7 @@ test('a design from an address, and a request to one', async () => {
 })
 
 test('a page that prevents the request has it to itself', async () => {
-  const { page, close } = await open({ path: '/sources.html' })
+  const { page, close } = await open({ path: '/sources.html', fresh: true })
   const sent: string[] = []
   page.on('request', (request) => request.method() === 'POST' && sent.push(request.url()))
   await page.evaluate(() => document.addEventListener('leadline-request', (event) => event.preventDefault()))

@@ -17,22 +17,13 @@ describe('the sway', () => {
     const rest = await shot(page)
     const told = await page.evaluate(async () => {
       const { stats, store } = scenes.shown[0]!
-      const wait = (ms: number) => new Promise((done) => setTimeout(done, ms))
-      const during = async (ms: number): Promise<number> => {
-        const before = stats().frames
-        await wait(ms)
-        return stats().frames - before
-      }
       const first = store.getState().sway
-      const before = await during(1000)
+      const before = await scenes.drawnAtRest()
       store.getState().set({ sway: 'across' })
-      const start = stats().frames
-      for (let i = 0; i < 600 && stats().frames < start + 6; i++) await wait(100)
-      const moved = stats().frames - start
+      const moved = await scenes.drawn(6)
       const still = stats().still
-      store.getState().set({ sway: 'none' })
-      await scenes.settled()
-      return { first, before, moved, still, after: await during(1500) }
+      await scenes.set({ sway: 'none' })
+      return { first, before, moved, still, after: await scenes.drawnAtRest() }
     })
     expect(told).toMatchObject({ first: 'none', before: 0, still: false, after: 0 })
     expect(told.moved).toBeGreaterThanOrEqual(6)
@@ -45,13 +36,11 @@ describe('the sway', () => {
     const { page, close } = await openScenes([{ view: BARE, size: [480, 300] }])
     const rest = await shot(page)
     const frames = await page.evaluate(async () => {
-      const { stats, store } = scenes.shown[0]!
-      store.getState().set({ sway: 'across' })
-      await new Promise((done) => setTimeout(done, 300))
+      scenes.shown[0]!.store.getState().set({ sway: 'across' })
+      // The swayed dock is worked out first.
+      while (!document.querySelector('.scene-label.picked')) await scenes.drawn(1)
       await scenes.settled()
-      const before = stats().frames
-      await new Promise((done) => setTimeout(done, 1500))
-      return stats().frames - before
+      return scenes.drawnAtRest()
     })
     expect(frames).toBe(0)
     const swayed = await shot(page)
@@ -81,12 +70,12 @@ describe('the forces', () => {
   it('are painted on legs, braces and frames, on nothing of a dock that is not judged, and are gone when switched off', async () => {
     const { page, close } = await openScenes([{ view: BARE, size: [480, 300] }])
     const rest = await shot(page)
+    // Pending: nothing is known, so nothing is painted, however long one waits.
     await page.evaluate(async () => {
-      scenes.shown[0]!.store.getState().set({ forces: true })
-      await new Promise((done) => setTimeout(done, 300))
+      await scenes.set({ forces: true })
+      await scenes.drawnAtRest()
       await scenes.settled()
     })
-    // Pending: nothing is known, so nothing is painted.
     expect(differing(rest, await shot(page))).toBeLessThan(20)
     await page.evaluate(async () => {
       scenes.judge(0)
@@ -105,8 +94,7 @@ describe('the forces', () => {
     expect(differing(rest, await shot(page))).toBeLessThan(20)
     await page.evaluate(async () => {
       scenes.judge(0)
-      scenes.shown[0]!.store.getState().set({ forces: false })
-      await scenes.settled()
+      await scenes.set({ forces: false })
     })
     expect(differing(rest, await shot(page))).toBeLessThan(20)
     await close()

@@ -50,7 +50,7 @@ describe('whatever happens to it', () => {
   })
 
   it('without WebGL it throws an error of its own and leaves nothing behind', async () => {
-    const { page, close } = await openScenes([])
+    const { page, close } = await openScenes([], { fresh: true })
     const told = await page.evaluate(() => {
       HTMLCanvasElement.prototype.getContext = () => null
       try {
@@ -74,22 +74,20 @@ describe('whatever happens to it', () => {
     const frames = await page.evaluate(async () => {
       const i = scenes.show({ size: [0, 0] })
       const { stats, host, store } = scenes.shown[i]!
-      await new Promise((done) => setTimeout(done, 600))
-      const none = stats().frames
+      const none = await scenes.drawnAtRest(i)
       host.style.width = '640px'
       host.style.height = '400px'
       await scenes.settled(i)
       const some = stats().frames
       host.style.display = 'none'
-      await new Promise((done) => setTimeout(done, 300))
-      const hidden = stats().frames
+      // Until the browser has told of it.
+      await scenes.drawnAtRest(i)
       store.getState().set({ waterLevel: 0.2 })
-      await new Promise((done) => setTimeout(done, 900))
-      const still = stats().frames
+      const whileHidden = await scenes.drawnAtRest(i)
       host.style.display = ''
-      await new Promise((done) => setTimeout(done, 300))
+      const after = await scenes.drawn(1, i)
       await scenes.settled(i)
-      return { none, some, whileHidden: still - hidden, after: stats().frames - still }
+      return { none, some, whileHidden, after }
     })
     expect(frames.none).toBe(0)
     expect(frames.some).toBeGreaterThan(0)
@@ -106,11 +104,8 @@ describe('whatever happens to it', () => {
       const { host } = scenes.shown[0]!
       const other = document.body.appendChild(document.createElement('section'))
       other.append(host)
-      await new Promise((done) => setTimeout(done, 100))
-      scenes.shown[0]!.store.getState().set({ person: false })
-      await scenes.settled()
-      scenes.shown[0]!.store.getState().set({ person: true })
-      await scenes.settled()
+      await scenes.set({ person: false })
+      await scenes.set({ person: true })
     })
     expect(differing(before, await shot(page))).toBeLessThan(40)
     await close()
@@ -124,13 +119,12 @@ describe('whatever happens to it', () => {
     const told = await page.evaluate(async () => {
       const [a, b] = scenes.shown as [(typeof scenes.shown)[0], (typeof scenes.shown)[0]]
       const before = b.stats().frames
-      a.store.getState().set({ waterLevel: 0.2 })
-      await scenes.settled(0)
+      await scenes.set({ waterLevel: 0.2 }, 0)
       const untouched = b.stats().frames - before
       a.mounted.dispose()
-      await new Promise((done) => setTimeout(done, 900))
-      b.store.getState().set({ waterLevel: 0.2 })
-      await scenes.settled(1)
+      // What is taken away gives its context up half a second later at the latest.
+      await new Promise((done) => setTimeout(done, 700))
+      await scenes.set({ waterLevel: 0.2 }, 1)
       return {
         untouched,
         alive: !b.canvas().getContext('webgl2')!.isContextLost(),
@@ -152,6 +146,7 @@ describe('whatever happens to it', () => {
         scenes.shown[n]!.mounted.dispose()
         scenes.shown[n]!.host.remove()
       }
+      // The renderer's own library gives a context up half a second later.
       await new Promise((done) => setTimeout(done, 700))
       return kept.filter((gl) => !gl.isContextLost()).length
     })

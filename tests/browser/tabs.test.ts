@@ -25,7 +25,7 @@ const rename = (page: Page, name: string) =>
 const saved = (page: Page) => page.waitForTimeout(500)
 
 test('two tabs with one dock: each is told of the other, the last word counts, and the other is kept once', async () => {
-  const one = await open({ path: '/kept.html' })
+  const one = await open({ path: '/kept.html', fresh: true })
   expect(await notice(one.page).count()).toBe(0)
   const two = await open({ path: '/kept.html', context: one.context })
   for (const { page } of [one, two]) {
@@ -67,7 +67,7 @@ test('two tabs with one dock: each is told of the other, the last word counts, a
 })
 
 test('two elements of one page that keep under one key hear of each other too', async () => {
-  const { page, close } = await open({ path: '/kept.html' })
+  const { page, close } = await open({ path: '/kept.html', fresh: true })
   await page.evaluate(() => {
     const element = document.createElement('leadline-dock')
     element.setAttribute('storage-key', 'kept')
