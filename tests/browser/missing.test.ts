@@ -55,7 +55,8 @@ test('kept for that reload alone, where the page asked for no keeping', async ()
 
 test('without a connection it is that which is told; with one again it comes, by a reload where the browser remembers', async () => {
   const { page, context, close } = await open({ path: '/kept.html', expected: QUIET, fresh: true })
-  await page.waitForTimeout(1500)
+  // What the page still fetches by itself is not what is asked for here.
+  await page.waitForLoadState('networkidle')
   await context.setOffline(true)
   await page.getByRole('button', { name: 'Ask for a quote' }).click()
   const said = page.locator('.asked .missing')
@@ -88,7 +89,8 @@ test('a link that cannot be made for want of its code says so', async () => {
   // Once, not at every edit.
   await page.getByRole('button', { name: 'Close' }).click()
   await more(page).click()
-  await page.waitForTimeout(600)
+  // Its link is tried a quarter of a second after an edit, when the hand rests; nothing is told of it then.
+  await page.waitForTimeout(500)
   expect((await events(page, 'leadline-error')).length).toBe(1)
   await close()
 })

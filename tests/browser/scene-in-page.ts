@@ -30,6 +30,13 @@ export const settled = (page: Page): Promise<void> =>
     throw new Error(`not settled: ${JSON.stringify(told())}`)
   })
 
+/** Frames drawn by themselves, for longer than anything takes that is still to come: to show that there are none. */
+export async function drawnAtRest(page: Page): Promise<number> {
+  const { frames } = await stats(page)
+  await page.waitForTimeout(700)
+  return (await stats(page)).frames - frames
+}
+
 export const shotOf = (page: Page): Promise<PNG> => shot(page.locator('canvas'))
 
 /** Where on the canvas a place of the dock's frame is seen, px. */

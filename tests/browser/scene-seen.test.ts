@@ -33,7 +33,7 @@ describe('the sway', () => {
   })
 
   it('stands still at its farthest for those who want no motion, and goes while the design is dragged', async () => {
-    const { page, close } = await openScenes([{ view: BARE, size: [480, 300] }])
+    const { page, close } = await openScenes([{ view: BARE, size: [320, 200] }])
     const rest = await shot(page)
     const frames = await page.evaluate(async () => {
       scenes.shown[0]!.store.getState().set({ sway: 'across' })
@@ -44,7 +44,7 @@ describe('the sway', () => {
     })
     expect(frames).toBe(0)
     const swayed = await shot(page)
-    expect(differing(rest, swayed)).toBeGreaterThan(500)
+    expect(differing(rest, swayed)).toBeGreaterThan(225)
     // Both docks are told of, with what was worked out of each.
     const labels = await page.locator('.scene-label.picked').allTextContents()
     const { across, bare } = await page.evaluate(() => scenes.swayOf(0))
@@ -68,7 +68,7 @@ describe('the sway', () => {
 
 describe('the forces', () => {
   it('are painted on legs, braces and frames, on nothing of a dock that is not judged, and are gone when switched off', async () => {
-    const { page, close } = await openScenes([{ view: BARE, size: [480, 300] }])
+    const { page, close } = await openScenes([{ view: BARE, size: [320, 200] }])
     const rest = await shot(page)
     // Pending: nothing is known, so nothing is painted, however long one waits.
     await page.evaluate(async () => {
@@ -82,7 +82,7 @@ describe('the forces', () => {
       await scenes.settled()
     })
     const painted = await shot(page)
-    expect(differing(rest, painted)).toBeGreaterThan(1500)
+    expect(differing(rest, painted)).toBeGreaterThan(670)
     const labels = await page.locator('.scene-label.picked').allTextContents()
     expect(labels.length).toBe(3)
     for (const label of labels) expect(label).toMatch(/^(leg|brace|frame), \d+ % used$/)
@@ -106,7 +106,7 @@ const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-pra
 test.each(['light', 'dark'] as const)(
   'their legend says it in words and figures, in %s',
   async (colorScheme) => {
-    const { page, close } = await open({ webgl: true, colorScheme })
+    const { page, close } = await open({ webgl: true, colorScheme, viewport: { width: 600, height: 700 } })
     await page.locator('.stage[data-scene="live"]').waitFor({ timeout: 90_000 })
     const button = (name: string) => page.getByRole('button', { name, exact: true })
     expect(await button('Loads').getAttribute('aria-pressed')).toBe('false')

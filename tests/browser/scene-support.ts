@@ -96,6 +96,7 @@ export interface OpenedScenes {
 }
 
 export interface PageOptions {
+  /** As large as the first scene, without more words. */
   readonly width?: number
   readonly height?: number
   readonly dark?: boolean
@@ -122,7 +123,8 @@ export async function openScenes(
   wanted: readonly Wanted[],
   options: PageOptions = {},
 ): Promise<OpenedScenes> {
-  const { width = 640, height = 400, dark = false, motion = false, touch = false, fresh = false } = options
+  const [wide, high] = wanted[0]?.size ?? [640, 400]
+  const { width = wide, height = high, dark = false, motion = false, touch = false, fresh = false } = options
   const loaded = (fresh ? undefined : free.get(touch)) ?? (await load(touch))
   if (!fresh) free.delete(touch)
   const { page, wrong } = loaded
