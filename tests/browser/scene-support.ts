@@ -8,7 +8,7 @@ import { build } from 'vite'
 import { afterAll, beforeAll, expect, inject } from 'vitest'
 import { trimThree } from '../../src/build/trim-three/plugin.ts'
 import type { SceneApi, Wanted } from './scene-page.ts'
-import { ARGS } from './support/open.ts'
+import { ARGS, PATIENCE } from './support/open.ts'
 import { type Site, serve } from './support/server.ts'
 
 const HTML = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Scenes</title><link rel="icon" href="data:,">
@@ -108,6 +108,7 @@ export interface PageOptions {
 async function load(touch: boolean): Promise<Loaded> {
   const context = await browser.newContext({ deviceScaleFactor: 1, hasTouch: touch })
   const page = await context.newPage()
+  page.setDefaultTimeout(PATIENCE)
   const wrong: string[] = []
   page.on('pageerror', (error) => wrong.push(error.stack ?? error.message))
   page.on('console', (message) => message.type() === 'error' && wrong.push(message.text()))

@@ -92,6 +92,9 @@ export function withBrowser(): void {
   })
 }
 
+/** For anything that is waited for, ms: a processor that draws WebGL for several tests at once takes its time. */
+export const PATIENCE = 90_000
+
 interface Loaded {
   readonly context: BrowserContext
   readonly page: Page
@@ -193,6 +196,7 @@ async function load(
   { webgl, elements, before, without, clock, site, url }: Loading,
 ): Promise<Loaded> {
   const page = await context.newPage()
+  page.setDefaultTimeout(PATIENCE)
   const wrong: string[] = []
   const requests: string[] = []
   page.on('request', (request) => {
