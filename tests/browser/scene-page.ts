@@ -96,6 +96,14 @@ async function drawnAtRest(i = 0): Promise<number> {
   return stats().frames - before
 }
 
+/** Resolves with how many of these are not given back to the browser: none, or what there are after 5 s. */
+async function lost(canvases: readonly HTMLCanvasElement[]): Promise<number> {
+  const contexts = canvases.map((canvas) => canvas.getContext('webgl2')!)
+  const alive = () => contexts.filter((gl) => !gl.isContextLost()).length
+  for (const end = performance.now() + 5000; alive() > 0 && performance.now() < end; ) await frame()
+  return alive()
+}
+
 /** As before the first one was shown: the next test's page. */
 function clear(): void {
   for (const { mounted, host } of shown.splice(0)) {
@@ -119,6 +127,19 @@ function swayOf(i: number): { readonly across: number; readonly bare: number } {
   return { across: swayAcross, bare: swayUnbracedAcross }
 }
 
-const api = { show, shown, settled, set, drawn, drawnAtRest, clear, judge, swayOf, dockOf, NoWebGLError }
+const api = {
+  show,
+  shown,
+  settled,
+  set,
+  drawn,
+  drawnAtRest,
+  lost,
+  clear,
+  judge,
+  swayOf,
+  dockOf,
+  NoWebGLError,
+}
 export type SceneApi = typeof api
 Object.assign(window, { scenes: api })

@@ -20,7 +20,7 @@ describe('whatever happens to it', () => {
       await lost
       // A change meanwhile is not lost.
       scenes.shown[0]!.store.getState().set({ waterLevel: 0.1 })
-      await new Promise((done) => setTimeout(done, 200))
+      await scenes.drawnAtRest()
       scenes.shown[0]!.store.getState().set({ waterLevel: 0 })
       const back = new Promise((done) =>
         scenes.shown[0]!.canvas().addEventListener('webglcontextrestored', done),
@@ -123,9 +123,9 @@ describe('whatever happens to it', () => {
       const before = b.stats().frames
       await scenes.set({ waterLevel: 0.2 }, 0)
       const untouched = b.stats().frames - before
+      const given = a.canvas()
       a.mounted.dispose()
-      // What is taken away gives its context up half a second later at the latest.
-      await new Promise((done) => setTimeout(done, 700))
+      await scenes.lost([given])
       await scenes.set({ waterLevel: 0.2 }, 1)
       return {
         untouched,
@@ -141,16 +141,14 @@ describe('whatever happens to it', () => {
   it('mounted and taken away many times it gives all contexts back', async () => {
     const { page, close } = await openScenes([])
     const alive = await page.evaluate(async () => {
-      const kept: WebGL2RenderingContext[] = []
+      const kept: HTMLCanvasElement[] = []
       for (let i = 0; i < 20; i++) {
         const n = scenes.show({ size: [200, 160] })
-        kept.push(scenes.shown[n]!.canvas().getContext('webgl2')!)
+        kept.push(scenes.shown[n]!.canvas())
         scenes.shown[n]!.mounted.dispose()
         scenes.shown[n]!.host.remove()
       }
-      // The renderer's own library gives a context up half a second later.
-      await new Promise((done) => setTimeout(done, 700))
-      return kept.filter((gl) => !gl.isContextLost()).length
+      return scenes.lost(kept)
     })
     expect(alive).toBe(0)
     await close()
