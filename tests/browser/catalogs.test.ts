@@ -148,8 +148,8 @@ test('a catalog that is slow is waited for in words, at a height of its own; one
   await close()
 })
 
-test('one that takes some seconds comes', async () => {
-  const { page, close } = await open({ at: site.url, path: '/plain.html?shop=/slow/3000/shop.json' })
+test('one that takes longer than it stays silent comes', async () => {
+  const { page, close } = await open({ at: site.url, path: '/plain.html?shop=/slow/1500/shop.json' })
   expect(await page.locator('.sum-bar strong').textContent()).toBe(price)
   await close()
 })

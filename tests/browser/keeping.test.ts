@@ -13,7 +13,7 @@ const kept = (page: Page) => page.locator('[data-kept="saved"]').waitFor({ state
 const menu = (page: Page) => page.locator('summary', { hasText: 'File' })
 
 test('what was made is there again after a reload, by itself and without the link', async () => {
-  const { page, close } = await open()
+  const { page, close } = await open({ fresh: true })
   await more(page).click()
   await more(page).click()
   await page.getByRole('slider', { name: 'How high over the water' }).and(page.locator('.handle')).focus()
@@ -30,7 +30,7 @@ test('what was made is there again after a reload, by itself and without the lin
 })
 
 test('a clean profile has nothing of it', async () => {
-  const { page, close } = await open()
+  const { page, close } = await open({ fresh: true })
   expect(await sections(page)).toBe(5)
   await close()
 })
@@ -64,7 +64,7 @@ test('a link opened in a clean profile gives the same check code as the engine i
 test('a link followed over what was kept here can be taken back', async () => {
   const other: Design = { ...demoDesign, name: 'From a friend', dock: { ...demoDesign.dock, sections: 3 } }
   const { linkOf } = await import('../../src/autosave/link.ts')
-  const { page, close } = await open()
+  const { page, close } = await open({ fresh: true })
   await more(page).click()
   await kept(page)
   await page.evaluate((fragment) => {
@@ -217,7 +217,7 @@ test('without storage it goes on, and says that nothing is kept', async () => {
 })
 
 test('a link to the dock as it was a step ago, followed on another day, shows that dock and not what is kept', async () => {
-  const first = await open()
+  const first = await open({ fresh: true })
   await more(first.page).click()
   await expect.poll(() => new URL(first.page.url()).hash).toContain('#leadline=')
   const link = new URL(first.page.url()).hash

@@ -39,7 +39,7 @@ test.each([
   ['kept on the device alone', '/kept.html', 5],
   ['in its link alone', '/linked.html', 5],
 ])('the last edit is there after a reload at any moment: %s', async (_, path, first) => {
-  const { page, context, close } = await open({ path })
+  const { page, context, close } = await open({ path, fresh: true })
   await slow(context, page)
   const lost: string[] = []
   let sections = first
@@ -58,7 +58,7 @@ test.each([
 })
 
 test('what is being typed when the page is left counts, and so does a drag that was never let go', async () => {
-  const { page, close } = await open({ path: '/kept.html' })
+  const { page, close } = await open({ path: '/kept.html', fresh: true })
   const field = page.getByRole('textbox', { name: /Name of this dock/ })
   await field.fill('Half typed')
   await page.reload()

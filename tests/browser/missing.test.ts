@@ -13,7 +13,12 @@ const ready = (page: Page) =>
 test.each([['/kept.html'], ['/linked.html'], ['/plain-element.html']])(
   'a part that went with an older edition of the site is told where the click was, and a reload keeps the work (%s)',
   async (path) => {
-    const { page, close } = await open({ path, expected: QUIET, viewport: { width: 390, height: 844 } })
+    const { page, close } = await open({
+      path,
+      expected: QUIET,
+      viewport: { width: 390, height: 844 },
+      fresh: true,
+    })
     await more(page).click()
     await page.route(/leadline\/request-dialog-/, gone)
     const button = page.getByRole('button', { name: 'Ask for a quote' })
@@ -40,7 +45,7 @@ test.each([['/kept.html'], ['/linked.html'], ['/plain-element.html']])(
 )
 
 test('kept for that reload alone, where the page asked for no keeping', async () => {
-  const { page, close } = await open({ path: '/plain-element.html' })
+  const { page, close } = await open({ path: '/plain-element.html', fresh: true })
   await more(page).click()
   await page.reload()
   await ready(page)
@@ -49,8 +54,9 @@ test('kept for that reload alone, where the page asked for no keeping', async ()
 })
 
 test('without a connection it is that which is told; with one again it comes, by a reload where the browser remembers', async () => {
-  const { page, context, close } = await open({ path: '/kept.html', expected: QUIET })
-  await page.waitForTimeout(1500)
+  const { page, context, close } = await open({ path: '/kept.html', expected: QUIET, fresh: true })
+  // What the page still fetches by itself is not what is asked for here.
+  await page.waitForLoadState('networkidle')
   await context.setOffline(true)
   await page.getByRole('button', { name: 'Ask for a quote' }).click()
   const said = page.locator('.asked .missing')
@@ -83,7 +89,8 @@ test('a link that cannot be made for want of its code says so', async () => {
   // Once, not at every edit.
   await page.getByRole('button', { name: 'Close' }).click()
   await more(page).click()
-  await page.waitForTimeout(600)
+  // Its link is tried a quarter of a second after an edit, when the hand rests; nothing is told of it then.
+  await page.waitForTimeout(500)
   expect((await events(page, 'leadline-error')).length).toBe(1)
   await close()
 })

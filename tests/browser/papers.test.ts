@@ -22,7 +22,7 @@ const jsQr = ((jsQrModule as unknown as { default?: unknown }).default ??
 const folder = temporaryFolder()
 
 test('every format is what the terminal writes, byte for byte', async () => {
-  const { page, requests, close } = await open()
+  const { page, requests, close } = await open({ fresh: true })
   expect(requests.filter((url) => /Roboto|pdf-|papers-/.test(url))).toEqual([])
   await openPapers(page)
   await page.getByLabel('Date on it').fill('2026-05-01')

@@ -107,7 +107,7 @@ test('a receipt is what counts as sent; the same request sent twice is one, anot
 })
 
 test('a page that takes it may hand a receipt back, and it is sent nowhere else', async () => {
-  const { page, close } = await open(at())
+  const { page, close } = await open({ ...at(), fresh: true })
   const before = site.posted.length
   await page.evaluate(() =>
     document.addEventListener('leadline-request', (event) => {
@@ -126,7 +126,7 @@ test('a page that takes it may hand a receipt back, and it is sent nowhere else'
 })
 
 test('where nobody takes it nothing is said to be sent: a file, a text, an email instead', async () => {
-  const { page, context, close } = await open({ at: site.url, path: '/linked.html' })
+  const { page, context, close } = await open({ at: site.url, path: '/linked.html', fresh: true })
   await context.grantPermissions(['clipboard-read', 'clipboard-write'])
   await fill(page)
   await send(page).click()

@@ -4,31 +4,34 @@ import { openScenes, withScenes } from './scene-support.ts'
 
 withScenes()
 
+/** Of a picture whose size does not matter: each frame is drawn by the processor. */
+const SMALL = [320, 200] as const
+
 describe('hands', () => {
   it('a drag turns the view, also where it leaves the picture, and a still click does not', async () => {
-    const { page, close } = await openScenes([{}])
+    const { page, close } = await openScenes([{ size: SMALL }], { width: 640, height: 400 })
     const corner = () => page.evaluate(() => scenes.shown[0]!.stats().at(1.05, 0.6, 0.45))
     const before = await corner()
-    await page.mouse.move(300, 200)
+    await page.mouse.move(150, 100)
     await page.mouse.down()
     await page.mouse.up()
     await page.evaluate(() => scenes.settled().then(() => {}))
     expect(await corner()).toEqual(before)
-    await page.mouse.move(300, 200)
+    await page.mouse.move(150, 100)
     await page.mouse.down()
-    await page.mouse.move(380, 200, { steps: 4 })
+    await page.mouse.move(230, 100, { steps: 4 })
     await page.mouse.move(630, 395, { steps: 4 })
     await page.mouse.up()
     await page.mouse.move(100, 100)
     const after = (await corner())!
-    expect(Math.hypot(after.x - before!.x, after.y - before!.y)).toBeGreaterThan(60)
+    expect(Math.hypot(after.x - before!.x, after.y - before!.y)).toBeGreaterThan(30)
     await page.mouse.move(200, 150)
     expect(await corner()).toEqual(after)
     await close()
   })
 
   it('the wheel scrolls the page and tells how to zoom; with Ctrl, or after a click, it zooms', async () => {
-    const { page, close } = await openScenes([{}], { height: 300 })
+    const { page, close } = await openScenes([{ size: SMALL }], { height: 150 })
     const scrolled = () => page.evaluate(() => window.scrollY)
     const spread = () =>
       page.evaluate(() => {
@@ -37,8 +40,8 @@ describe('hands', () => {
         return Math.hypot(a.x - b.x, a.y - b.y)
       })
     const before = await spread()
-    await page.mouse.move(320, 120)
-    await page.mouse.wheel(0, 60)
+    await page.mouse.move(160, 60)
+    await page.mouse.wheel(0, 30)
     await page.waitForFunction(() => window.scrollY > 0)
     expect(await spread()).toBeCloseTo(before, 6)
     expect(await page.locator('.scene-hint').getAttribute('class')).toContain('seen')
@@ -50,7 +53,7 @@ describe('hands', () => {
     const nearer = await spread()
     expect(nearer).toBeGreaterThan(before * 1.05)
     expect(await scrolled()).toBe(here)
-    await page.mouse.click(320, 120)
+    await page.mouse.click(160, 60)
     await page.mouse.wheel(0, -120)
     await page.evaluate(() => scenes.settled().then(() => {}))
     expect(await spread()).toBeGreaterThan(nearer * 1.05)
@@ -59,7 +62,7 @@ describe('hands', () => {
   })
 
   it('keys turn it only while it has the focus, and say from where it is seen', async () => {
-    const { page, close } = await openScenes([{}])
+    const { page, close } = await openScenes([{ size: SMALL }])
     const corner = () => page.evaluate(() => scenes.shown[0]!.stats().at(1.05, 0.6, 0.45))
     const before = await corner()
     await page.keyboard.press('ArrowLeft')
@@ -83,9 +86,9 @@ describe('hands', () => {
   })
 
   it('one finger scrolls the page up and down', async () => {
-    const { page, close } = await openScenes([{}], { touch: true, height: 300 })
+    const { page, close } = await openScenes([{ size: SMALL }], { touch: true, height: 150 })
     expect(await page.locator('canvas').evaluate((e) => getComputedStyle(e).touchAction)).toBe('pan-y')
-    await page.touchscreen.tap(320, 200)
+    await page.touchscreen.tap(160, 100)
     const taken = await page.evaluate(() => {
       const canvas = scenes.shown[0]!.canvas()
       const touches = (n: number) =>

@@ -1,10 +1,8 @@
 /** The scene as it is in the real page: waiting for it, its numbers, its pixels. */
 import type { Page } from 'playwright-core'
 import type { PNG } from 'pngjs'
-import { expect } from 'vitest'
 import type { SceneStats } from '../../src/scene/scene.tsx'
 import { shot } from './scene-pixels.ts'
-import { nextFrame } from './support/open.ts'
 
 export const stats = (page: Page): Promise<Omit<SceneStats, 'at'>> =>
   page.locator('canvas').evaluate((canvas) => {
@@ -12,23 +10,31 @@ export const stats = (page: Page): Promise<Omit<SceneStats, 'at'>> =>
     return rest
   })
 
-/** Waits until the picture stands still. */
-export async function settled(page: Page): Promise<void> {
-  await page.locator('canvas').waitFor()
-  let last = -1
-  let quiet = 0
-  await expect
-    .poll(
-      async () => {
-        await nextFrame(page)
-        const { frames, still } = await stats(page)
-        quiet = frames === last && still && frames > 0 ? quiet + 1 : 0
+/** Waits until the picture stands still, and nothing more is drawn for a while: in the page, so that no message comes between. */
+export const settled = (page: Page): Promise<void> =>
+  page.locator('canvas').evaluate(async (canvas) => {
+    const told = () => (canvas as never as { leadlineScene: SceneStats }).leadlineScene
+    const end = performance.now() + 60_000
+    let last = -1
+    let since = 0
+    let quiet = 0
+    while (performance.now() < end) {
+      const { frames, still } = told()
+      if (frames !== last || !still || frames === 0) {
         last = frames
-        return quiet
-      },
-      { timeout: 60_000, interval: 200 },
-    )
-    .toBeGreaterThan(3)
+        since = performance.now()
+        quiet = 0
+      } else if (++quiet > 4 && performance.now() - since > 300) return
+      await new Promise((done) => requestAnimationFrame(() => setTimeout(done, 20)))
+    }
+    throw new Error(`not settled: ${JSON.stringify(told())}`)
+  })
+
+/** Frames drawn by themselves, for longer than anything takes that is still to come: to show that there are none. */
+export async function drawnAtRest(page: Page): Promise<number> {
+  const { frames } = await stats(page)
+  await page.waitForTimeout(700)
+  return (await stats(page)).frames - frames
 }
 
 export const shotOf = (page: Page): Promise<PNG> => shot(page.locator('canvas'))

@@ -46,6 +46,11 @@ function show({ site, dock, view, catalog = demoCatalog, size = [640, 400] }: Wa
   return shown.push({ host, store, mounted, canvas, stats }) - 1
 }
 
+/** Nothing comes later than this by itself: the frame at rest (220 ms), gaps (160 ms after an edit, then an idle moment, 400 at most), ms. */
+const LATEST = 700
+
+const frame = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done, 20)))
+
 /**
  * Resolves when the picture stands still and nothing more is drawn for a while. Counted in the browser's own frames as well: while the
  * processor still draws the last one, none come.
@@ -62,10 +67,51 @@ async function settled(i = 0): Promise<SceneStats> {
       last = now.frames
       since = performance.now()
       quiet = 0
-    } else if (++quiet > 4 && performance.now() - since > 450) return now
-    await new Promise((done) => requestAnimationFrame(() => setTimeout(done, 20)))
+    } else if (++quiet > 4 && performance.now() - since > 250) return now
+    await frame()
   }
   throw new Error(`not settled: ${JSON.stringify(stats())}`)
+}
+
+/** Changes what is looked at, and resolves when the picture stands still again. */
+function set(view: Partial<ViewState>, i = 0): Promise<SceneStats> {
+  shown[i]!.store.getState().set(view)
+  return settled(i)
+}
+
+/** Resolves with the frames drawn from now on, as soon as there are `most`. */
+async function drawn(most: number, i = 0): Promise<number> {
+  const { stats } = shown[i]!
+  const start = stats().frames
+  const end = performance.now() + 60_000
+  while (stats().frames < start + most && performance.now() < end) await frame()
+  return stats().frames - start
+}
+
+/** Frames drawn by themselves: for so long as anything that is still to come would take to come. To show that there are none. */
+async function drawnAtRest(i = 0): Promise<number> {
+  const { stats } = shown[i]!
+  const before = stats().frames
+  await new Promise((done) => setTimeout(done, LATEST))
+  return stats().frames - before
+}
+
+/** Resolves with how many of these are not given back to the browser: none, or what there are after 5 s. */
+async function lost(canvases: readonly HTMLCanvasElement[]): Promise<number> {
+  const contexts = canvases.map((canvas) => canvas.getContext('webgl2')!)
+  const alive = () => contexts.filter((gl) => !gl.isContextLost()).length
+  for (const end = performance.now() + 5000; alive() > 0 && performance.now() < end; ) await frame()
+  return alive()
+}
+
+/** As before the first one was shown: the next test's page. */
+function clear(): void {
+  for (const { mounted, host } of shown.splice(0)) {
+    mounted.dispose()
+    host.remove()
+  }
+  document.body.replaceChildren()
+  window.scrollTo(0, 0)
 }
 
 /** Has the dock of a scene judged, as the page does beside it. */
@@ -81,6 +127,19 @@ function swayOf(i: number): { readonly across: number; readonly bare: number } {
   return { across: swayAcross, bare: swayUnbracedAcross }
 }
 
-const api = { show, shown, settled, judge, swayOf, dockOf, NoWebGLError }
+const api = {
+  show,
+  shown,
+  settled,
+  set,
+  drawn,
+  drawnAtRest,
+  lost,
+  clear,
+  judge,
+  swayOf,
+  dockOf,
+  NoWebGLError,
+}
 export type SceneApi = typeof api
 Object.assign(window, { scenes: api })

@@ -23,7 +23,7 @@ describe('picking', () => {
     )
 
   it('a leg selects it and shows its measures where they are; again, and it is let go', async () => {
-    const { page, close } = await openScenes([{ view: { view: 'lake', units: 'metric' } }])
+    const { page, close } = await openScenes([{ view: { view: 'lake', units: 'metric' }, size: [480, 300] }])
     await tap(page, 's5.end.right')
     expect(await page.evaluate(() => scenes.shown[0]!.store.getState().selection)).toBe('s5.end.right')
     const leg = await page.evaluate(
@@ -38,7 +38,7 @@ describe('picking', () => {
   })
 
   it('pointing lights up what is under the pointer, and nothing beside the dock', async () => {
-    const { page, close } = await openScenes([{}])
+    const { page, close } = await openScenes([{ size: [480, 300] }])
     const place = await page.evaluate(() => {
       const { stats, store } = scenes.shown[0]!
       const s3 = scenes.dockOf(store.getState()).sections.find((s) => s.id === 's3')!

@@ -8,7 +8,7 @@ import { build } from 'vite'
 import { afterAll, beforeAll, expect, inject } from 'vitest'
 import { trimThree } from '../../src/build/trim-three/plugin.ts'
 import type { SceneApi, Wanted } from './scene-page.ts'
-import { ARGS } from './support/open.ts'
+import { ARGS, PATIENCE } from './support/open.ts'
 import { type Site, serve } from './support/server.ts'
 
 const HTML = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Scenes</title><link rel="icon" href="data:,">
@@ -26,6 +26,14 @@ const STALE = 3_600_000
 
 let browser: Browser
 let site: Site
+/** Free to be used by the next test, by whether it has a touch screen: once loaded, a page has its shaders' code and three compiled. */
+const free = new Map<boolean, Loaded>()
+
+interface Loaded {
+  readonly page: Page
+  /** What was thrown, or written to the console as an error. */
+  readonly wrong: string[]
+}
 
 /** To be called at the top of a test file: page and browser for all of its tests. */
 export function withScenes(): void {
@@ -40,6 +48,7 @@ export function withScenes(): void {
     })
   }, 120_000)
   afterAll(async () => {
+    free.clear()
     await browser?.close()
     await site?.close()
   })
@@ -87,38 +96,57 @@ export interface OpenedScenes {
 }
 
 export interface PageOptions {
+  /** As large as the first scene, without more words. */
   readonly width?: number
   readonly height?: number
   readonly dark?: boolean
   readonly motion?: boolean
   readonly touch?: boolean
+  readonly fresh?: boolean
 }
 
-/** Opens the page and shows the scenes wanted, settled. */
-export async function openScenes(
-  wanted: readonly Wanted[],
-  options: PageOptions = {},
-): Promise<OpenedScenes> {
-  const { width = 640, height = 400, dark = false, motion = false, touch = false } = options
-  const context = await browser.newContext({
-    viewport: { width, height },
-    deviceScaleFactor: 1,
-    colorScheme: dark ? 'dark' : 'light',
-    reducedMotion: motion ? 'no-preference' : 'reduce',
-    hasTouch: touch,
-  })
+async function load(touch: boolean): Promise<Loaded> {
+  const context = await browser.newContext({ deviceScaleFactor: 1, hasTouch: touch })
   const page = await context.newPage()
+  page.setDefaultTimeout(PATIENCE)
   const wrong: string[] = []
   page.on('pageerror', (error) => wrong.push(error.stack ?? error.message))
   page.on('console', (message) => message.type() === 'error' && wrong.push(message.text()))
   await page.goto(`${site.url}/index.html`)
+  return { page, wrong }
+}
+
+/**
+ * Shows the scenes wanted, settled, on the page of this file; `fresh`: on one of its own, where the test leaves something behind. One
+ * that a test did not close, for it failed, is not used again.
+ */
+export async function openScenes(
+  wanted: readonly Wanted[],
+  options: PageOptions = {},
+): Promise<OpenedScenes> {
+  const [wide, high] = wanted[0]?.size ?? [640, 400]
+  const { width = wide, height = high, dark = false, motion = false, touch = false, fresh = false } = options
+  const loaded = (fresh ? undefined : free.get(touch)) ?? (await load(touch))
+  if (!fresh) free.delete(touch)
+  const { page, wrong } = loaded
+  await page.setViewportSize({ width, height })
+  await page.emulateMedia({
+    colorScheme: dark ? 'dark' : 'light',
+    reducedMotion: motion ? 'no-preference' : 'reduce',
+  })
   for (const one of wanted) await page.evaluate((one) => void scenes.show(one), one)
   for (let i = 0; i < wanted.length; i++) await page.evaluate((i) => scenes.settled(i), i)
   return {
     page,
     async close() {
-      await context.close()
+      if (fresh) await page.context().close()
+      else {
+        await page.evaluate(() => scenes.clear())
+        // Nothing may be under the pointer when the next scene comes.
+        await page.mouse.move(0, 0)
+      }
       expect(wrong, 'errors of the page').toEqual([])
+      if (!fresh) free.set(touch, loaded)
     },
   }
 }

@@ -5,9 +5,12 @@ import { openScenes, withScenes } from './scene-support.ts'
 
 withScenes()
 
+/** Of a picture whose size does not matter: each frame is drawn by the processor. */
+const SMALL = [320, 200] as const
+
 describe('whatever happens to it', () => {
   it('a lost context comes back by itself, with the same picture', async () => {
-    const { page, close } = await openScenes([{}])
+    const { page, close } = await openScenes([{ size: SMALL }])
     const before = await shot(page)
     await page.evaluate(async () => {
       const gl = scenes.shown[0]!.canvas().getContext('webgl2')!
@@ -17,7 +20,7 @@ describe('whatever happens to it', () => {
       await lost
       // A change meanwhile is not lost.
       scenes.shown[0]!.store.getState().set({ waterLevel: 0.1 })
-      await new Promise((done) => setTimeout(done, 200))
+      await scenes.drawnAtRest()
       scenes.shown[0]!.store.getState().set({ waterLevel: 0 })
       const back = new Promise((done) =>
         scenes.shown[0]!.canvas().addEventListener('webglcontextrestored', done),
@@ -28,12 +31,12 @@ describe('whatever happens to it', () => {
     })
     const after = await shot(page)
     expect(colors(after)).toBeGreaterThan(150)
-    expect(differing(before, after)).toBeLessThan(200)
+    expect(differing(before, after)).toBeLessThan(50)
     await close()
   })
 
   it('one that stays away can be asked for again', async () => {
-    const { page, close } = await openScenes([{}])
+    const { page, close } = await openScenes([{ size: SMALL }])
     await page.evaluate(() =>
       scenes.shown[0]!.canvas().getContext('webgl2')!.getExtension('WEBGL_lose_context')!.loseContext(),
     )
@@ -50,7 +53,7 @@ describe('whatever happens to it', () => {
   })
 
   it('without WebGL it throws an error of its own and leaves nothing behind', async () => {
-    const { page, close } = await openScenes([])
+    const { page, close } = await openScenes([], { fresh: true })
     const told = await page.evaluate(() => {
       HTMLCanvasElement.prototype.getContext = () => null
       try {
@@ -74,22 +77,20 @@ describe('whatever happens to it', () => {
     const frames = await page.evaluate(async () => {
       const i = scenes.show({ size: [0, 0] })
       const { stats, host, store } = scenes.shown[i]!
-      await new Promise((done) => setTimeout(done, 600))
-      const none = stats().frames
-      host.style.width = '640px'
-      host.style.height = '400px'
+      const none = await scenes.drawnAtRest(i)
+      host.style.width = '320px'
+      host.style.height = '200px'
       await scenes.settled(i)
       const some = stats().frames
       host.style.display = 'none'
-      await new Promise((done) => setTimeout(done, 300))
-      const hidden = stats().frames
+      // Until the browser has told of it.
+      await scenes.drawnAtRest(i)
       store.getState().set({ waterLevel: 0.2 })
-      await new Promise((done) => setTimeout(done, 900))
-      const still = stats().frames
+      const whileHidden = await scenes.drawnAtRest(i)
       host.style.display = ''
-      await new Promise((done) => setTimeout(done, 300))
+      const after = await scenes.drawn(1, i)
       await scenes.settled(i)
-      return { none, some, whileHidden: still - hidden, after: stats().frames - still }
+      return { none, some, whileHidden, after }
     })
     expect(frames.none).toBe(0)
     expect(frames.some).toBeGreaterThan(0)
@@ -100,37 +101,32 @@ describe('whatever happens to it', () => {
   })
 
   it('moved in the document it goes on', async () => {
-    const { page, close } = await openScenes([{}])
+    const { page, close } = await openScenes([{ size: SMALL }])
     const before = await shot(page)
     await page.evaluate(async () => {
       const { host } = scenes.shown[0]!
       const other = document.body.appendChild(document.createElement('section'))
       other.append(host)
-      await new Promise((done) => setTimeout(done, 100))
-      scenes.shown[0]!.store.getState().set({ person: false })
-      await scenes.settled()
-      scenes.shown[0]!.store.getState().set({ person: true })
-      await scenes.settled()
+      await scenes.set({ person: false })
+      await scenes.set({ person: true })
     })
     expect(differing(before, await shot(page))).toBeLessThan(40)
     await close()
   })
 
   it('two on a page are two, and one taken away leaves the other', async () => {
-    const small = [320, 300] as const
-    const { page, close } = await openScenes([{ size: small }, { size: small, view: { view: 'side' } }], {
+    const { page, close } = await openScenes([{ size: SMALL }, { size: SMALL, view: { view: 'side' } }], {
       height: 620,
     })
     const told = await page.evaluate(async () => {
       const [a, b] = scenes.shown as [(typeof scenes.shown)[0], (typeof scenes.shown)[0]]
       const before = b.stats().frames
-      a.store.getState().set({ waterLevel: 0.2 })
-      await scenes.settled(0)
+      await scenes.set({ waterLevel: 0.2 }, 0)
       const untouched = b.stats().frames - before
+      const given = a.canvas()
       a.mounted.dispose()
-      await new Promise((done) => setTimeout(done, 900))
-      b.store.getState().set({ waterLevel: 0.2 })
-      await scenes.settled(1)
+      await scenes.lost([given])
+      await scenes.set({ waterLevel: 0.2 }, 1)
       return {
         untouched,
         alive: !b.canvas().getContext('webgl2')!.isContextLost(),
@@ -145,15 +141,14 @@ describe('whatever happens to it', () => {
   it('mounted and taken away many times it gives all contexts back', async () => {
     const { page, close } = await openScenes([])
     const alive = await page.evaluate(async () => {
-      const kept: WebGL2RenderingContext[] = []
+      const kept: HTMLCanvasElement[] = []
       for (let i = 0; i < 20; i++) {
         const n = scenes.show({ size: [200, 160] })
-        kept.push(scenes.shown[n]!.canvas().getContext('webgl2')!)
+        kept.push(scenes.shown[n]!.canvas())
         scenes.shown[n]!.mounted.dispose()
         scenes.shown[n]!.host.remove()
       }
-      await new Promise((done) => setTimeout(done, 700))
-      return kept.filter((gl) => !gl.isContextLost()).length
+      return scenes.lost(kept)
     })
     expect(alive).toBe(0)
     await close()

@@ -8,7 +8,7 @@ import { open, read, withBrowser } from './support/open.ts'
 withBrowser()
 
 test('a sounding dragged in the strip moves bed and leg in the scene, by its numbers and by its pixels', async () => {
-  const { page, close } = await open({ webgl: true, viewport: { width: 1000, height: 900 } })
+  const { page, close } = await open({ webgl: true, viewport: { width: 700, height: 800 } })
   await settled(page)
   await page.getByRole('button', { name: 'Side' }).click()
   await settled(page)
@@ -31,7 +31,7 @@ test('a sounding dragged in the strip moves bed and leg in the scene, by its num
 })
 
 test('a leg picked in the scene is lit in the strip, at the same distance across the page', async () => {
-  const { page, close } = await open({ webgl: true, viewport: { width: 1000, height: 900 } })
+  const { page, close } = await open({ webgl: true, viewport: { width: 700, height: 800 } })
   await settled(page)
   await page.getByRole('button', { name: 'Side' }).click()
   await settled(page)

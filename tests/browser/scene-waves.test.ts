@@ -9,37 +9,29 @@ withScenes()
 
 const WIND = { speed: 15, fetch: 1800 }
 const BARE = { labels: false, person: false } as const
+/** Of a picture whose size does not matter: each frame is drawn by the processor. */
+const SMALL = [320, 200] as const
 
 describe('waves in the scene', () => {
   it('draw frames while they are played, and none before, after, or out of sight', async () => {
-    const { page, close } = await openScenes([{ site: { wind: WIND }, view: BARE }], { motion: true })
+    const { page, close } = await openScenes([{ site: { wind: WIND }, view: BARE, size: SMALL }], {
+      motion: true,
+    })
     const flat = await shot(page)
     const told = await page.evaluate(async () => {
-      const { stats, store } = scenes.shown[0]!
-      const host = document.querySelector<HTMLElement>('canvas')!.parentElement!.parentElement!
-      const wait = (ms: number) => new Promise((done) => setTimeout(done, ms))
-      const during = async (ms: number): Promise<number> => {
-        const before = stats().frames
-        await wait(ms)
-        return stats().frames - before
-      }
-      const before = await during(1000)
+      const { stats, store, host } = scenes.shown[0]!
+      const before = await scenes.drawnAtRest()
       store.getState().set({ waves: true })
-      const start = stats().frames
-      for (let i = 0; i < 400 && stats().frames < start + 5; i++) await wait(100)
-      const played = stats().frames - start
+      const played = await scenes.drawn(5)
       const still = stats().still
       host.style.marginTop = '4000px'
       // The browser tells late of what it no longer shows while the processor still draws.
-      let away = await during(1000)
-      for (let i = 0; i < 15 && away > 0; i++) away = await during(1000)
+      let away = await scenes.drawnAtRest()
+      for (let i = 0; i < 20 && away > 0; i++) away = await scenes.drawnAtRest()
       host.style.marginTop = ''
-      const back = stats().frames
-      for (let i = 0; i < 300 && stats().frames < back + 2; i++) await wait(100)
-      const again = stats().frames - back
-      store.getState().set({ waves: false })
-      await scenes.settled()
-      return { before, played, still, away, again, after: await during(1500) }
+      const again = await scenes.drawn(2)
+      await scenes.set({ waves: false })
+      return { before, played, still, away, again, after: await scenes.drawnAtRest() }
     })
     expect(told).toMatchObject({ before: 0, still: false, away: 0, after: 0 })
     expect(told.played).toBeGreaterThanOrEqual(5)
@@ -54,29 +46,22 @@ describe('waves in the scene', () => {
     ['the dock that sways', { sway: 'across' }],
   ] as const)
     it(`no frame of ${what} is drawn in a tab that nobody looks at, and it goes on when somebody does`, async () => {
-      const { page, close } = await openScenes([{ site: { wind: WIND }, view: BARE }], { motion: true })
+      const { page, close } = await openScenes([{ site: { wind: WIND }, view: BARE, size: SMALL }], {
+        motion: true,
+      })
       const told = await page.evaluate(async (moving) => {
-        const { stats, store } = scenes.shown[0]!
-        const wait = (ms: number) => new Promise((done) => setTimeout(done, ms))
         const look = (hidden: boolean): void => {
           Object.defineProperty(document, 'hidden', { configurable: true, get: () => hidden })
           document.dispatchEvent(new Event('visibilitychange'))
         }
-        const some = async (): Promise<number> => {
-          const start = stats().frames
-          for (let i = 0; i < 300 && stats().frames < start + 3; i++) await wait(100)
-          return stats().frames - start
-        }
-        store.getState().set(moving)
-        const played = await some()
+        scenes.shown[0]!.store.getState().set(moving)
+        const played = await scenes.drawn(3)
         look(true)
         // One that was under way may still be told.
-        await wait(300)
-        const start = stats().frames
-        await wait(1500)
-        const away = stats().frames - start
+        await new Promise((done) => setTimeout(done, 300))
+        const away = await scenes.drawnAtRest()
         look(false)
-        return { played, away, again: await some() }
+        return { played, away, again: await scenes.drawn(3) }
       }, view)
       expect(told.played).toBeGreaterThanOrEqual(3)
       expect(told.away).toBe(0)
@@ -85,18 +70,14 @@ describe('waves in the scene', () => {
     })
 
   it('stand still for those who want no motion: one picture, and what it shows is said', async () => {
-    const { page, close } = await openScenes([{ site: { wind: WIND }, view: BARE }])
+    const { page, close } = await openScenes([{ site: { wind: WIND }, view: BARE, size: SMALL }])
     const flat = await shot(page)
     const frames = await page.evaluate(async () => {
-      const { stats, store } = scenes.shown[0]!
-      store.getState().set({ waves: true })
-      await scenes.settled()
-      const before = stats().frames
-      await new Promise((done) => setTimeout(done, 1500))
-      return stats().frames - before
+      await scenes.set({ waves: true })
+      return scenes.drawnAtRest()
     })
     expect(frames).toBe(0)
-    expect(differing(flat, await shot(page))).toBeGreaterThan(4000)
+    expect(differing(flat, await shot(page))).toBeGreaterThan(1000)
     expect(await page.locator('.scene-caption').textContent()).toBe(
       'Waves 1 ft 5 in high, one in ten 1 ft 9 1/2 in; 19 ft long, one every 2.0 s. True to scale.',
     )

@@ -152,7 +152,7 @@ test('a page is told of the whole dock once it is known, and at once while the h
 })
 
 test('it is worked out in workers of the page, from a folder too', async () => {
-  const { page, requests, close } = await open({ path: '/deep/page.html' })
+  const { page, requests, close } = await open({ path: '/deep/page.html', fresh: true })
   await settled(page)
   expect(page.workers().length).toBeGreaterThan(0)
   for (const worker of page.workers())

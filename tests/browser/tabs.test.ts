@@ -7,11 +7,11 @@ withBrowser()
 const more = (page: Page) => page.getByRole('button', { name: 'One section more' })
 const sections = (page: Page) => read(page, (e) => e.design.dock.sections!)
 const notice = (page: Page) => page.locator('.notice')
-/** The deck's height in cm, which tells designs apart here: each tab has its own. */
+/** Names of the docks that are kept beside the one in hand: each tab has its own. */
 const earlier = async (page: Page): Promise<string[]> => {
   await page.locator('summary', { hasText: 'File' }).click()
   await page.getByRole('button', { name: 'Earlier docks' }).click()
-  await page.locator('.sheet .sub, .sheet .hint:last-of-type').first().waitFor()
+  await page.locator('.sheet .sub, .sheet .hint:not([data-kept])').first().waitFor()
   const names = await page.locator('.sheet .sub').allTextContents()
   await page.locator('summary', { hasText: 'File' }).click()
   return names
@@ -22,10 +22,25 @@ const rename = (page: Page, name: string) =>
     element.design = { ...element.design, name: to }
   }, name)
 /** In the database: what another tab hears of. */
-const saved = (page: Page) => page.waitForTimeout(500)
+const saved = (page: Page) =>
+  expect
+    .poll(() =>
+      page.locator('leadline-dock').evaluate(async (element) => {
+        const ask = <T>(request: IDBRequest<T>) =>
+          new Promise<T>((done, fail) => {
+            request.onsuccess = () => done(request.result)
+            request.onerror = () => fail(request.error)
+          })
+        const base = await ask(indexedDB.open('leadline'))
+        const { design } = await ask(base.transaction('designs').objectStore('designs').get('kept'))
+        base.close()
+        return JSON.stringify(design) === JSON.stringify((element as never as { design: unknown }).design)
+      }),
+    )
+    .toBe(true)
 
 test('two tabs with one dock: each is told of the other, the last word counts, and the other is kept once', async () => {
-  const one = await open({ path: '/kept.html' })
+  const one = await open({ path: '/kept.html', fresh: true })
   expect(await notice(one.page).count()).toBe(0)
   const two = await open({ path: '/kept.html', context: one.context })
   for (const { page } of [one, two]) {
@@ -67,7 +82,7 @@ test('two tabs with one dock: each is told of the other, the last word counts, a
 })
 
 test('two elements of one page that keep under one key hear of each other too', async () => {
-  const { page, close } = await open({ path: '/kept.html' })
+  const { page, close } = await open({ path: '/kept.html', fresh: true })
   await page.evaluate(() => {
     const element = document.createElement('leadline-dock')
     element.setAttribute('storage-key', 'kept')

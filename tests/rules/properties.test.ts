@@ -80,7 +80,7 @@ describe(`every dock (seed ${SEED}, ${RUNS} docks)`, () => {
   })
 
   it(`was looked at where it is hard: every finding ${OFTEN} times, a third braced, a fifth unfit, limits met`, () => {
-    // No section of either shop is too heavy for four people: `lift-heavy` has its case in findings.test.ts.
+    // No section of either shop is too heavy for four people: `lift-heavy` has its case in findings/.
     const rare = [...seen.codes].filter(([code, times]) => times < OFTEN && code !== 'lift-heavy')
     expect(rare, `findings that came up fewer than ${OFTEN} times`).toEqual([])
     expect(seen.braced / seen.docks).toBeGreaterThan(1 / 3)

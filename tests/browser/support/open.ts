@@ -54,6 +54,8 @@ export interface OpenOptions extends BrowserContextOptions {
   readonly at?: string
   /** The page's time is the test's to run: `page.clock`. */
   readonly clock?: boolean
+  /** Loaded anew, where loading is what the test is about, or where it leaves something behind in the page. */
+  readonly fresh?: boolean
 }
 
 export interface Opened {
@@ -61,7 +63,7 @@ export interface Opened {
   readonly context: BrowserContext
   /** Addresses asked for. */
   readonly requests: readonly string[]
-  /** Fails where anything went wrong; closes the page, and the context where it was made here. */
+  /** Fails where anything went wrong; what was opened here goes to the next test, or is closed. */
   close(): Promise<void>
 }
 
@@ -84,11 +86,41 @@ function browserFor(webgl: boolean): Promise<Browser> {
 /** To be called at the top of a test file: its browsers are closed after its tests. */
 export function withBrowser(): void {
   afterAll(async () => {
+    free.clear()
     for (const browser of browsers.values()) await (await browser).close()
     browsers.clear()
   })
 }
 
+/** For anything that is waited for, ms: a processor that draws WebGL for several tests at once takes its time. */
+export const PATIENCE = 90_000
+
+interface Loaded {
+  readonly context: BrowserContext
+  readonly page: Page
+  readonly site: string
+  /** What was asked for, thrown, or written as an error that should not have been. */
+  readonly wrong: string[]
+  readonly requests: string[]
+}
+
+/** In the page. */
+interface Recorded {
+  leadlineEvents: unknown[]
+  violations: string[]
+  leadlineReady: Promise<void>
+  /** Takes the elements out, forgets what they told, and puts new ones in their places, which keep under other keys. */
+  leadlineAgain(): Promise<void>
+}
+
+/** Pages that no test has now, by what cannot be changed once they are loaded. */
+const free = new Map<string, Loaded>()
+
+/**
+ * A page with its element begun: the page that the test before it in the file has left, with new elements in it and nothing kept, for
+ * loading takes many times as long as all that most tests do. Whatever must come before the page is loaded has one of its own, as has `fresh`.
+ * One that a test did not close, for it failed, is not used again.
+ */
 export async function open(options: OpenOptions = {}): Promise<Opened> {
   const {
     path = '/index.html',
@@ -100,12 +132,71 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
     without,
     at: site = inject('site'),
     clock = false,
+    fresh = false,
+    viewport = DESKTOP,
+    colorScheme = 'light',
+    reducedMotion = 'reduce',
     ...rest
   } = options
-  const context =
-    given ??
-    (await (await browserFor(webgl)).newContext({ viewport: DESKTOP, reducedMotion: 'reduce', ...rest }))
+  const own = fresh || given || elements === 0 || before || without || clock || path.includes('#')
+  const kind = own ? null : JSON.stringify([site, path, webgl, elements, rest])
+  const used = kind === null ? undefined : free.get(kind)
+  if (kind !== null) free.delete(kind)
+  const screen = { viewport, colorScheme, reducedMotion }
+  const loaded =
+    used ??
+    (await load(given ?? (await (await browserFor(webgl)).newContext({ ...screen, ...rest })), {
+      webgl,
+      elements,
+      before,
+      without,
+      clock,
+      url: site + path,
+      site,
+    }))
+  const { context, page, requests, wrong } = loaded
+  if (used) {
+    if (viewport) await page.setViewportSize(viewport)
+    await page.emulateMedia({ colorScheme, reducedMotion })
+    await beginAgain(page)
+  }
+  return {
+    page,
+    context,
+    requests,
+    async close() {
+      const violations = await page.evaluate(() => (window as unknown as Recorded).violations.splice(0))
+      const here = kind !== null && new URL(page.url()).pathname === new URL(site + path).pathname
+      if (!here) {
+        await page.close()
+        if (!given) await context.close()
+      }
+      expect(violations, 'violations of the policy').toEqual([])
+      expect(
+        wrong.splice(0).filter((line) => !expected?.test(line)),
+        'errors of the page',
+      ).toEqual([])
+      if (here) free.set(kind, loaded)
+    },
+  }
+}
+
+interface Loading {
+  readonly before: OpenOptions['before']
+  readonly without: OpenOptions['without']
+  readonly webgl: boolean
+  readonly elements: number
+  readonly clock: boolean
+  readonly site: string
+  readonly url: string
+}
+
+async function load(
+  context: BrowserContext,
+  { webgl, elements, before, without, clock, site, url }: Loading,
+): Promise<Loaded> {
   const page = await context.newPage()
+  page.setDefaultTimeout(PATIENCE)
   const wrong: string[] = []
   const requests: string[] = []
   page.on('request', (request) => {
@@ -125,46 +216,70 @@ export async function open(options: OpenOptions = {}): Promise<Opened> {
       const events: { type: string; detail: unknown }[] = []
       Object.assign(window, { leadlineEvents: events, violations: [] as string[] })
       document.addEventListener('securitypolicyviolation', (event) => {
-        ;(window as unknown as { violations: string[] }).violations.push(
-          `${event.violatedDirective} ${event.blockedURI}`,
-        )
+        ;(window as unknown as Recorded).violations.push(`${event.violatedDirective} ${event.blockedURI}`)
       })
       for (const type of ['leadline-input', 'leadline-change', 'leadline-request', 'leadline-error'])
         document.addEventListener(type, (event) => {
           events.push({ type, detail: (event as CustomEvent).detail })
         })
-      const ready = new Promise<void>((done) => {
-        let left = Math.max(1, elements)
-        document.addEventListener('leadline-ready', () => --left === 0 && done())
+      /** From now on for so many elements, and for the scene of one. */
+      const wait = (elements: number): void => {
+        const ready = new Promise<void>((done) => {
+          let left = Math.max(1, elements)
+          document.addEventListener('leadline-ready', () => --left === 0 && done())
+        })
+        const scene = new Promise<void>((done) =>
+          document.addEventListener('leadline-scene-ready', () => done()),
+        )
+        Object.assign(window, { leadlineReady: ready, leadlineScene: scene })
+      }
+      wait(elements)
+      // As they stand in the page, before anybody changes them.
+      document.addEventListener('DOMContentLoaded', () => {
+        const written = [...document.querySelectorAll('leadline-dock')].map((e) => ({
+          element: e.cloneNode() as Element,
+          parent: e.parentElement!,
+        }))
+        let times = 0
+        Object.assign(window, {
+          leadlineAgain: async () => {
+            const old = [...document.querySelectorAll('leadline-dock')]
+            for (const each of old) each.remove()
+            // A moment later they take it that they were not only moved, and end.
+            while (old.some((each) => each.shadowRoot!.querySelector('.root')))
+              await new Promise((done) => setTimeout(done, 10))
+            history.replaceState(null, '', location.pathname + location.search)
+            window.scrollTo(0, 0)
+            events.length = 0
+            wait(written.length)
+            times++
+            for (const { element, parent } of written) {
+              const one = element.cloneNode() as Element
+              // What the one before it kept, and may still be writing down, is none of its business.
+              const key = one.getAttribute('storage-key')
+              if (key !== null) one.setAttribute('storage-key', `${key}-${times}`)
+              parent.append(one)
+            }
+            await (window as unknown as Recorded).leadlineReady
+          },
+        })
       })
-      const scene = new Promise<void>((done) =>
-        document.addEventListener('leadline-scene-ready', () => done()),
-      )
-      Object.assign(window, { leadlineReady: ready, leadlineScene: scene })
     },
     { webgl, elements },
   )
   if (before) await page.addInitScript(before)
   if (clock) await page.clock.install()
   if (without) await page.route(without, (route) => route.abort())
-  await page.goto(site + path)
-  if (elements > 0)
-    await page.evaluate(() => (window as unknown as { leadlineReady: Promise<void> }).leadlineReady)
-  return {
-    page,
-    context,
-    requests,
-    async close() {
-      const violations = await page.evaluate(() => (window as unknown as { violations: string[] }).violations)
-      await page.close()
-      if (!given) await context.close()
-      expect(violations, 'violations of the policy').toEqual([])
-      expect(
-        wrong.filter((line) => !expected?.test(line)),
-        'errors of the page',
-      ).toEqual([])
-    },
-  }
+  await page.goto(url)
+  if (elements > 0) await page.evaluate(() => (window as unknown as Recorded).leadlineReady)
+  return { context, page, site, wrong, requests }
+}
+
+/** The page as it was when it had been loaded, but that its code is there. */
+async function beginAgain(page: Page): Promise<void> {
+  // Nothing may be under the pointer of the next test.
+  await page.mouse.move(0, 0)
+  await page.evaluate(() => (window as unknown as Recorded).leadlineAgain())
 }
 
 /** Waits for the next picture. */
