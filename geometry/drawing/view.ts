@@ -5,22 +5,25 @@
 import type { Ink, Point } from '../paper/marks.ts'
 import { INK } from '../paper/style.ts'
 
-export type Layer =
-  | 'FRAME'
-  | 'DECK'
-  | 'LEG'
-  | 'PAD'
-  | 'BRACE'
-  | 'JOINT'
-  | 'EXTRA'
-  | 'BED'
-  | 'WATER'
-  | 'LEVEL'
-  | 'WAVE'
-  | 'CONTOUR'
-  | 'MATCH'
-  | 'DIM'
-  | 'TEXT'
+export const LAYERS = [
+  'FRAME',
+  'DECK',
+  'LEG',
+  'PAD',
+  'BRACE',
+  'JOINT',
+  'EXTRA',
+  'BED',
+  'WATER',
+  'LEVEL',
+  'WAVE',
+  'CONTOUR',
+  'MATCH',
+  'DIM',
+  'TEXT',
+] as const
+
+export type Layer = (typeof LAYERS)[number]
 
 /** Width of its lines on paper, mm (ISO 128-2: 0.13, 0.18, 0.25, 0.35, 0.5), ink, dashes. Visible edges are wide, all else is narrow. */
 export const PENS: Readonly<Record<Layer, { width: number; ink: Ink; dash?: readonly number[] }>> = {

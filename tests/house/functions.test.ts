@@ -11,9 +11,6 @@ const MOST = 80
 
 /** Longer so far. To split one by subject takes its line away; none is added without a reason beside it. */
 const LONGER: readonly string[] = [
-  'geometry/drawing/leg-table.ts legTable',
-  'geometry/drawing/pairs.ts pairView',
-  'geometry/export/dxf.ts dxfOf',
   'geometry/paper/sheets/quote.ts pricedPaper',
   'geometry/paper/sheets/set-up.ts setUpPaper',
   'geometry/paper/sheets/survey.ts sketch',
