@@ -242,7 +242,7 @@ export function figure(
 }
 
 /** Marks as they are, elsewhere. */
-const moved = (marks: readonly Mark[], dx: number, dy: number): readonly Mark[] =>
+export const moved = (marks: readonly Mark[], dx: number, dy: number): readonly Mark[] =>
   marks.map((mark) =>
     mark.kind === 'path'
       ? { ...mark, points: mark.points.map(([x, y]) => [x + dx, y + dy] as const) }

@@ -11,10 +11,6 @@ const MOST = 80
 
 /** Longer so far. To split one by subject takes its line away; none is added without a reason beside it. */
 const LONGER: readonly string[] = [
-  'geometry/paper/sheets/quote.ts pricedPaper',
-  'geometry/paper/sheets/set-up.ts setUpPaper',
-  'geometry/paper/sheets/survey.ts sketch',
-  'geometry/paper/sheets/survey.ts surveyPaper',
   'rules/catalog/parse.ts referenceIssues',
   'rules/parts/extras.ts placeExtras',
   'rules/plain-data.ts plainOf',

@@ -2,7 +2,14 @@
  * The quote: lines by group, what is taken off, tax, freight, total; how long it holds, on which terms; the dock that it is for. The estimate:
  * the same lines at the catalog's prices, without what binds the shop.
  */
-import { type Dock, formatLength, formatMass, formatMoney, projectOf } from '../../../rules/index.ts'
+import {
+  type Dock,
+  formatLength,
+  formatMass,
+  formatMoney,
+  projectOf,
+  type Units,
+} from '../../../rules/index.ts'
 import {
   type Estimate,
   estimate,
@@ -14,8 +21,8 @@ import {
 import type { QuoteFile } from '../../../rules/papers/quote-file.ts'
 import { sinceSaid } from '../../../rules/papers/quote-since.ts'
 import { inFours } from '../../../rules/words/fours.ts'
-import { paperWords } from '../../../rules/words/papers.ts'
-import { sheetWords } from '../../../rules/words/sheets.ts'
+import { type PaperWords, paperWords } from '../../../rules/words/papers.ts'
+import { type SheetWords, sheetWords } from '../../../rules/words/sheets.ts'
 import { planPicture, wholePicture } from '../../drawing/picture.ts'
 import { cornersOf } from '../../drawing/plan.ts'
 import { boundsOf } from '../../drawing/view.ts'
@@ -32,13 +39,6 @@ export type QuoteWanted = Omit<QuoteAsked, 'date'> & {
   readonly since?: QuoteFile
 }
 
-/** Height of the dock from above, mm: more for one that reaches sideways. */
-function planHeight({ sections }: Dock): number {
-  if (sections.length === 0) return 0
-  const { x0, x1, y0, y1 } = boundsOf(sections.flatMap(cornersOf))
-  return Math.min(76, Math.max(42, (130 * (y1 - y0)) / (x1 - x0)))
-}
-
 export function quotePaper(of: PaperOf, { since, ...asked }: QuoteWanted = {}): Paper {
   const { dock, design, catalog, options } = of
   return pricedPaper(of, quote(dock, design, catalog, { ...asked, date: options.date }), since)
@@ -49,19 +49,74 @@ export function estimatePaper(of: PaperOf): Paper {
   return pricedPaper(of, estimate(dock, design, catalog, { date: options.date }))
 }
 
+/** What every part of the paper is written with. */
+interface Priced {
+  readonly made: Quote | Estimate
+  readonly units: Units
+  /** Between the margins, mm. */
+  readonly width: number
+  readonly t: SheetWords
+  readonly say: PaperWords
+  readonly money: (minor: number) => string
+}
+
 function pricedPaper(bare: PaperOf, made: Quote | Estimate, since?: QuoteFile): Paper {
-  const { dock, design, catalog, options } = bare
+  const { dock, catalog, options } = bare
   const { units, lang } = options
-  const t = sheetWords(lang, units)
-  const say = paperWords(lang, units)
-  const width = widthOf(options)
+  const priced: Priced = {
+    made,
+    units,
+    width: widthOf(options),
+    t: sheetWords(lang, units),
+    say: paperWords(lang, units),
+    money: (minor) => formatMoney(minor, made.currency, lang),
+  }
+  const { t, say, width } = priced
   const binds = made.format === 'leadline/quote'
   const kind = binds ? 'quote' : 'estimate'
   const of: PaperOf = {
     ...bare,
     check: { name: say(`check-${kind}`), dockName: say('check-dock'), code: inFours(made.check) },
   }
-  const money = (minor: number): string => formatMoney(minor, made.currency, lang)
+  const flow: Flow = [
+    ...head(say(kind), of, options, catalog),
+    ...(binds ? [] : paragraph(say('estimate-lead'), width, { weight: 'bold' })),
+    ...pictures(of, width),
+    ...lineTables(priced),
+    ...sums(priced).map((one, i) => (i === 0 ? { ...one, before: 5 } : one)),
+    ...conditions(priced),
+    ...paragraph(`${say('quote-rounding')} ${say('check-what', { name: say(`check-${kind}`) })}`, width, {
+      size: SIZE.small,
+      ink: GRAY,
+    }),
+    ...(since ? sinceBlocks(sinceSaid(since, { dock, quote: made }, catalog, options), width) : []),
+    ...terms(priced),
+    ...(binds ? [writeOn([t('agreed'), t('for-shop')], width, 14)] : []),
+  ]
+  return documentOf(say(kind), flow, catalog, options, of)
+}
+
+/** The dock in perspective and from above. */
+function pictures({ dock, design, catalog, options }: PaperOf, width: number): Block[] {
+  const { units, lang } = options
+  const drawn = { ...projectOf(design, catalog, dock), units, lang }
+  const whole = wholePicture(drawn, width)
+  if (!whole) return []
+  const height = planHeight(dock)
+  const plan = planPicture(drawn, [], { x0: 0, y0: 0, x1: width, y1: height })
+  return [figure(whole, width), { ...figure({ marks: plan, width, height }, width), before: 1 }]
+}
+
+/** Height of the dock from above, mm: more for one that reaches sideways. */
+function planHeight({ sections }: Dock): number {
+  if (sections.length === 0) return 0
+  const { x0, x1, y0, y1 } = boundsOf(sections.flatMap(cornersOf))
+  return Math.min(76, Math.max(42, (130 * (y1 - y0)) / (x1 - x0)))
+}
+
+/** A table a group, under a band with the group's amount; their columns stand under each other. */
+function lineTables(priced: Priced): Block[] {
+  const { made, width, t, say, money } = priced
   const columns: Column[] = [
     { title: t('count'), align: 'end' },
     { title: t('quote-line'), flex: true },
@@ -70,81 +125,38 @@ function pricedPaper(bare: PaperOf, made: Quote | Estimate, since?: QuoteFile): 
   ]
   const row = (line: QuoteLine): string[] => [
     line.per === 'piece' ? String(line.quantity) : `${line.quantity} ${t(`per-${line.per}`)}`,
-    [
-      line.group === 'freight'
-        ? say('quote-freight-line', {
-            mass: formatMass(made.freight.mass, units),
-            longest: formatLength(made.freight.longest, units),
-          })
-        : line.name,
-      line.spares > 0
-        ? `(${say(line.sparesPriced ? 'quote-spares-charged' : 'quote-spares', { count: { value: line.spares, unit: 'count' } })})`
-        : '',
-    ]
-      .filter(Boolean)
-      .join(' '),
+    lineName(line, priced),
     money(line.unitPrice),
     money(line.amount),
   ]
-  const drawn = { ...projectOf(design, catalog, dock), units, lang }
-  const picture = wholePicture(drawn, width)
   const rows = made.lines.map(row)
   const top = tableHead(columns, rows, width)
-  const high = planHeight(dock)
-  const plan = planPicture(drawn, [], { x0: 0, y0: 0, x1: width, y1: high })
-  const flow: Flow = [
-    ...head(say(kind), of, options, catalog),
-    ...(binds ? [] : paragraph(say('estimate-lead'), width, { weight: 'bold' })),
-    ...(picture
-      ? [figure(picture, width), { ...figure({ marks: plan, width, height: high }, width), before: 1 }]
-      : []),
-    ...made.groups.flatMap(({ group, amount }): Block[] => {
-      const lines = made.lines.filter((line) => line.group === group)
-      return lines.length > 0
-        ? [
-            band(say(`quote-${group}`), money(amount), width, { head: top, name: say(`quote-${group}`) }),
-            ...table(columns, lines.map(row), width, { like: rows, head: top }),
-          ]
-        : []
-    }),
-    ...sums(made, say, money, width).map((one, i) => (i === 0 ? { ...one, before: 5 } : one)),
-    ...(made.freight.by === 'none'
-      ? paragraph(
-          say('quote-freight-ask', {
-            mass: formatMass(made.freight.mass, units),
-            longest: formatLength(made.freight.longest, units),
-          }),
-          width,
-          { before: 3 },
-        )
-      : []),
-    ...(made.until
-      ? paragraph(say('quote-until', { date: made.until }), width, { before: 3, weight: 'bold' })
-      : []),
-    ...paragraph(`${say('quote-rounding')} ${say('check-what', { name: say(`check-${kind}`) })}`, width, {
-      size: SIZE.small,
-      ink: GRAY,
-    }),
-    ...(since ? sinceBlocks(sinceSaid(since, { dock, quote: made }, catalog, options), width) : []),
-    ...(made.terms.length > 0
+  return made.groups.flatMap(({ group, amount }): Block[] => {
+    const lines = made.lines.filter((line) => line.group === group)
+    const name = say(`quote-${group}`)
+    return lines.length > 0
       ? [
-          subheading(say('quote-terms'), width),
-          // The signatures never stand without the terms.
-          ...list(made.terms, width, 'dot', { size: SIZE.small }).map((one) => ({ ...one, keep: true })),
+          band(name, money(amount), width, { head: top, name }),
+          ...table(columns, lines.map(row), width, { like: rows, head: top }),
         ]
-      : []),
-    ...(binds ? [writeOn([t('agreed'), t('for-shop')], width, 14)] : []),
-  ]
-  return documentOf(say(kind), flow, catalog, options, of)
+      : []
+  })
 }
 
+function lineName({ group, name, spares, sparesPriced }: QuoteLine, { made, units, say }: Priced): string {
+  const what = group === 'freight' ? say('quote-freight-line', freightFigures(made, units)) : name
+  if (spares === 0) return what
+  const count = { value: spares, unit: 'count' }
+  return `${what} (${say(sparesPriced ? 'quote-spares-charged' : 'quote-spares', { count })})`
+}
+
+const freightFigures = ({ freight }: Quote | Estimate, units: Units) => ({
+  mass: formatMass(freight.mass, units),
+  longest: formatLength(freight.longest, units),
+})
+
 /** Sums at the right, the total last and strong; one block, which is not cut. */
-function sums(
-  made: Quote | Estimate,
-  say: ReturnType<typeof paperWords>,
-  money: (minor: number) => string,
-  width: number,
-): Block[] {
+function sums({ made, width, say, money }: Priced): Block[] {
   const wide = width / 2
   const { discount, tax } = made
   const all = [
@@ -181,3 +193,22 @@ function sums(
     keep: true,
   }))
 }
+
+/** That freight is yet to be asked for, and how long the quote holds. */
+const conditions = ({ made, units, width, say }: Priced): Block[] => [
+  ...(made.freight.by === 'none'
+    ? paragraph(say('quote-freight-ask', freightFigures(made, units)), width, { before: 3 })
+    : []),
+  ...(made.until
+    ? paragraph(say('quote-until', { date: made.until }), width, { before: 3, weight: 'bold' })
+    : []),
+]
+
+/** The signatures never stand without them. */
+const terms = ({ made, width, say }: Priced): Block[] =>
+  made.terms.length > 0
+    ? [
+        subheading(say('quote-terms'), width),
+        ...list(made.terms, width, 'dot', { size: SIZE.small }).map((one) => ({ ...one, keep: true })),
+      ]
+    : []
