@@ -22,7 +22,11 @@ const K = 72 / 25.4
 /** Hundredths of a point, 0.004 mm, are finer than any printer; more digits make files larger and slower to make. */
 const n = (value: number): string => String(Math.round(value * 100) / 100 || 0)
 
-export function pdfOf(papers: readonly Paper[], fonts: PaperFonts, options: PdfOptions): Uint8Array {
+export function pdfOf(
+  papers: readonly Paper[],
+  fonts: PaperFonts,
+  options: PdfOptions,
+): Uint8Array<ArrayBuffer> {
   const sheets = papers.flatMap((paper) => paper.sheets)
   const [first] = sheets
   if (!first) throw new RangeError('no sheet to write')
@@ -214,7 +218,7 @@ function textOf(doc: jsPDF, mark: TextMark, names: Record<Weight, string>): void
 const NO_ID = '0'.repeat(32)
 
 /** Puts the file's id in: made of all the rest of it. */
-function identified(bytes: Uint8Array): Uint8Array {
+function identified(bytes: Uint8Array<ArrayBuffer>): Uint8Array<ArrayBuffer> {
   const id = [...hashOf(bytes)]
     .map((part) => part.toString(16).padStart(8, '0'))
     .join('')

@@ -6,7 +6,7 @@
 import { type Design, parseDesign } from '../../rules/index.ts'
 import { newId } from '../platform/new-id.ts'
 import { within } from '../platform/time-limit.ts'
-import { sameDesign } from '../state/store.ts'
+import { sameDesign } from '../state/same-design.ts'
 import type { Earlier, Heard, Keeper } from './database.ts'
 import { type Entry, type Journal, openJournal, type Written } from './journal.ts'
 

@@ -7,7 +7,7 @@ import { usePaperWords } from '../words/use-paper-words.ts'
 import { MEDIA } from './files/write-file.ts'
 
 export interface ArModel {
-  readonly bytes: Uint8Array
+  readonly bytes: Uint8Array<ArrayBuffer>
   readonly name: string
 }
 
@@ -28,7 +28,7 @@ export function ArLink({ model }: { readonly model: ArModel }) {
   useEffect(() => {
     const anchor = link.current
     if (!anchor) return
-    const url = URL.createObjectURL(new Blob([model.bytes as Uint8Array<ArrayBuffer>], { type: MEDIA.usdz }))
+    const url = URL.createObjectURL(new Blob([model.bytes], { type: MEDIA.usdz }))
     anchor.href = url
     anchor.click()
     return () => URL.revokeObjectURL(url)

@@ -63,16 +63,35 @@ export function QuoteSince({ since, asked, quoted, choose }: Props) {
   )
 }
 
-function Changes({
-  since,
-  asked,
-  quoted,
-}: {
-  readonly since: QuoteFile
-  readonly asked: QuoteAsked
-  readonly quoted: boolean
-}) {
-  const { p, lang, units } = usePaperWords()
+type Compared = Pick<Props, 'asked' | 'quoted'> & { readonly since: QuoteFile }
+
+function Changes(props: Compared) {
+  const { p } = usePaperWords()
+  const said = useChanges(props)
+  if (!said) return null
+  return (
+    <section aria-label={said.title}>
+      <h3>{said.title}</h3>
+      {said.shops && <p className="care">{p('since-shops')}</p>}
+      {said.note !== null && <p className="hint">{said.note}</p>}
+      {said.total && <ChangesTable columns={said.columns} rows={said.rows} total={said.total} />}
+      {said.legs.length > 0 && (
+        <>
+          <h3>{p('since-legs')}</h3>
+          <ul className="hint">
+            {said.legs.map((leg) => (
+              <li key={leg}>{leg}</li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  )
+}
+
+/** Worked out when all of the dock is found, and anew whenever it or what is asked for is another. */
+function useChanges({ since, asked, quoted }: Compared): (Since & { readonly shops: boolean }) | null {
+  const { lang, units } = usePaperWords()
   const dock = useDock()
   const judged = useLeadline(isJudged)
   const design = useLeadline((s) => s.design)
@@ -90,60 +109,48 @@ function Changes({
       over = true
     }
   }, [since, dock, design, catalog, judged, key, quoted, lang, units])
-  if (!said) return null
-  const { total } = said
-  const [line, ...figures] = said.columns
+  return said
+}
+
+function ChangesTable({
+  columns: [line, ...figures],
+  rows,
+  total,
+}: Pick<Since, 'columns' | 'rows'> & { readonly total: NonNullable<Since['total']> }) {
   return (
-    <section aria-label={said.title}>
-      <h3>{said.title}</h3>
-      {said.shops && <p className="care">{p('since-shops')}</p>}
-      {said.note !== null && <p className="hint">{said.note}</p>}
-      {total && (
-        <table className="changes">
-          <thead>
-            <tr>
-              <th scope="col">{line}</th>
-              {figures.map((title) => (
-                <th key={title} scope="col">
-                  {title}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {said.rows.map(([name, ...cells], i) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: lines may have the same name.
-              <tr key={i}>
-                <th scope="row">{name}</th>
-                {cells.map((cell, k) => (
-                  // biome-ignore lint/suspicious/noArrayIndexKey: columns keep their places.
-                  <td key={k}>{cell}</td>
-                ))}
-              </tr>
+    <table className="changes">
+      <thead>
+        <tr>
+          <th scope="col">{line}</th>
+          {figures.map((title) => (
+            <th key={title} scope="col">
+              {title}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(([name, ...cells], i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: lines may have the same name.
+          <tr key={i}>
+            <th scope="row">{name}</th>
+            {cells.map((cell, k) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: columns keep their places.
+              <td key={k}>{cell}</td>
             ))}
-          </tbody>
-          <tfoot>
-            <tr>
-              <th scope="row">{total[0]}</th>
-              <td colSpan={3}>
-                {total[1]} → {total[2]}
-                <br />
-                {total[3]}
-              </td>
-            </tr>
-          </tfoot>
-        </table>
-      )}
-      {said.legs.length > 0 && (
-        <>
-          <h3>{p('since-legs')}</h3>
-          <ul className="hint">
-            {said.legs.map((leg) => (
-              <li key={leg}>{leg}</li>
-            ))}
-          </ul>
-        </>
-      )}
-    </section>
+          </tr>
+        ))}
+      </tbody>
+      <tfoot>
+        <tr>
+          <th scope="row">{total[0]}</th>
+          <td colSpan={3}>
+            {total[1]} → {total[2]}
+            <br />
+            {total[3]}
+          </td>
+        </tr>
+      </tfoot>
+    </table>
   )
 }

@@ -20,6 +20,8 @@ export interface Screen {
   close(): void
 }
 
+type Told = Pick<ReturnType<Session['store']['getState']>, 'lang' | 'units' | 'theme'>
+
 interface Way {
   readonly key: Word
   readonly act: () => void
@@ -50,7 +52,7 @@ options.debounceRendering = (draw) => queueMicrotask(() => change(draw))
 export function showScreen(
   shadow: ShadowRoot,
   session: Session | null,
-  view: Pick<ReturnType<Session['store']['getState']>, 'lang' | 'units' | 'theme'>,
+  view: Told,
   mode: Mode,
   again: () => void,
 ): Screen {
@@ -59,50 +61,19 @@ export function showScreen(
   box.addEventListener('focusout', (event) => changing && event.stopImmediatePropagation(), true)
   shadow.append(box)
   const root = createRoot(box)
-  let now = mode
-  let told: { painted: () => void; broken: (error: unknown) => void } | null = null
   const render = (what: ReactNode): void => change(() => root.render(what))
-  const card = (key: Word, ways: readonly Way[], more: { role: string; lines?: readonly string[] }) => {
-    const { lang, units, theme } = session?.store.getState() ?? view
-    return (
-      <div className="app failed" role={more.role} lang={lang} data-theme={theme}>
-        <p>{say(lang, units, key)}</p>
-        {more.lines?.map((line) => (
-          <p key={line} className="hint">
-            {line}
-          </p>
-        ))}
-        <div className="actions">
-          {ways.map(({ key: word, act }) => (
-            <button key={word} type="button" onClick={act}>
-              {say(lang, units, word)}
-            </button>
-          ))}
-        </div>
-      </div>
-    )
-  }
-  const waiting = setTimeout(
-    () =>
-      render(
-        <Waiting
-          draw={(slow) =>
-            card(slow ? 'start.slow' : 'start.loading', slow ? [{ key: 'again', act: again }] : [], {
-              role: 'status',
-            })
-          }
-        />,
-      ),
-    SILENT,
-  )
+  const told = (): Told => session?.store.getState() ?? view
+  const waiting = setTimeout(() => render(<Waiting told={told} again={again} />), SILENT)
+  let now = mode
+  let calls: { readonly painted: () => void; readonly broken: (error: unknown) => void } | null = null
   const draw = (): void => {
     if (!session) return
     render(
-      <Guard broken={(error) => told?.broken(error)}>
+      <Guard broken={(error) => calls?.broken(error)}>
         <StoreContext value={session.store}>
           <HostContext value={session}>
             <App mode={now} />
-            <Painted tell={() => told?.painted()} />
+            <Painted tell={() => calls?.painted()} />
           </HostContext>
         </StoreContext>
       </Guard>,
@@ -111,17 +82,16 @@ export function showScreen(
   return {
     show(painted, broken) {
       clearTimeout(waiting)
-      told = { painted, broken }
+      calls = { painted, broken }
       draw()
     },
     fail(faults, retry) {
       clearTimeout(waiting)
-      render(
-        card('catalog.failed', [{ key: 'again', act: retry }], {
-          role: 'alert',
-          lines: faults.slice(0, SHOWN).map(({ path, message }) => (path ? `${path}: ${message}` : message)),
-        }),
-      )
+      const lines = faults
+        .slice(0, SHOWN)
+        .map(({ path, message }) => (path ? `${path}: ${message}` : message))
+      const ways: readonly Way[] = [{ key: 'again', act: retry }]
+      render(<Card told={told()} role="alert" what="catalog.failed" ways={ways} lines={lines} />)
     },
     stop({ again: retry, save, over }) {
       clearTimeout(waiting)
@@ -130,11 +100,11 @@ export function showScreen(
         { key: 'file.save', act: save },
         { key: 'file.new', act: over },
       ]
-      render(card('start.broken', ways, { role: 'alert' }))
+      render(<Card told={told()} role="alert" what="start.broken" ways={ways} />)
     },
     setMode(mode) {
       now = mode
-      if (told) draw()
+      if (calls) draw()
     },
     close() {
       clearTimeout(waiting)
@@ -144,13 +114,49 @@ export function showScreen(
   }
 }
 
-function Waiting({ draw }: { readonly draw: (slow: boolean) => ReactNode }) {
+interface CardProps {
+  readonly told: Told
+  readonly role: 'alert' | 'status'
+  readonly what: Word
+  readonly ways: readonly Way[]
+  readonly lines?: readonly string[]
+}
+
+/** What is on the screen in place of the app: what the matter is, and what can be done about it. */
+function Card({ told: { lang, units, theme }, role, what, ways, lines = [] }: CardProps) {
+  return (
+    <div className="app failed" role={role} lang={lang} data-theme={theme}>
+      <p>{say(lang, units, what)}</p>
+      {lines.map((line) => (
+        <p key={line} className="hint">
+          {line}
+        </p>
+      ))}
+      <div className="actions">
+        {ways.map(({ key: word, act }) => (
+          <button key={word} type="button" onClick={act}>
+            {say(lang, units, word)}
+          </button>
+        ))}
+      </div>
+    </div>
+  )
+}
+
+function Waiting({ told, again }: { readonly told: () => Told; readonly again: () => void }) {
   const [slow, setSlow] = useState(false)
   useEffect(() => {
     const timer = setTimeout(() => setSlow(true), SLOW - SILENT)
     return () => clearTimeout(timer)
   }, [])
-  return draw(slow)
+  return (
+    <Card
+      told={told()}
+      role="status"
+      what={slow ? 'start.slow' : 'start.loading'}
+      ways={slow ? [{ key: 'again', act: again }] : []}
+    />
+  )
 }
 
 /** What is thrown while the screen is drawn leaves no blank behind. */

@@ -11,13 +11,13 @@ import { newId } from '../platform/new-id.ts'
 import { whyMissing } from '../platform/why-missing.ts'
 import type { RequestBody } from '../quote-request/send-request.ts'
 import type { Host, Offered, RequestContent } from '../state/host.ts'
+import { sameDesign } from '../state/same-design.ts'
 import {
   createLeadlineStore,
   isJudged,
   type LeadlineStore,
   type Notice,
   type StoreInit,
-  sameDesign,
   toldOf,
 } from '../state/store.ts'
 import {

@@ -1,7 +1,8 @@
 /** People and boat: what the dock must carry and hold, and what that comes to. */
 import type { Figure } from '../../rules/index.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
-import { Choice, Hint, LengthField, QuantityField } from '../ui/controls.tsx'
+import { Choice, Hint } from '../ui/controls.tsx'
+import { LengthField, QuantityField } from '../ui/quantity-field.tsx'
 import { massStep, parseMass } from '../units/mass.ts'
 import { text } from '../words/index.ts'
 import { type MoreWord, useMoreWords } from '../words/use-more-words.ts'

@@ -17,12 +17,11 @@ import {
   type Issue,
   type MoreWords,
   type Project,
-  projectOf,
 } from '../../rules/index.ts'
 import type { Word } from '../words/index.ts'
-import { BLANK } from './blank-dock.ts'
 import { closeGesture, emptyHistory, type History, remember, stepBack, stepForward } from './history.ts'
-import { tooLarge } from './placing-time.ts'
+import { type DockState, makePlacer, type Placer, placedState } from './placing.ts'
+import { sameDesign } from './same-design.ts'
 import { type Range, rangeOf } from './strip-range.ts'
 
 export interface ViewState {
@@ -56,12 +55,6 @@ export interface ViewState {
   readonly moreWords: MoreWords
 }
 
-/**
- * How far the dock of the design in hand is known: being placed beside the page; placed, fitted and counted; with its structure; with all that
- * is going to be found; or without, because what works it out does not come or does not answer.
- */
-export type Status = 'placing' | 'placed' | 'quick' | 'deep' | 'unavailable'
-
 export interface Notice {
   readonly key: Word
   /** Lines of a file's faults, as the engine tells them. */
@@ -71,18 +64,9 @@ export interface Notice {
   readonly offer?: 'other' | 'reload'
 }
 
-export interface LeadlineState extends ViewState {
+export interface LeadlineState extends ViewState, DockState {
   readonly design: Design
   readonly catalog: Catalog
-  /** What views are made from, of `placed`: it too stays one object, whatever is found later. */
-  readonly project: Project
-  /** As it was placed, fitted and counted: it stays one object, whatever is found later. */
-  readonly placed: Dock
-  /** The same with what is found. */
-  readonly dock: Dock
-  readonly status: Status
-  /** Both are of an earlier design: the one in hand is not placed yet. Nothing of them may be shown as its own. */
-  readonly stale: boolean
   /** How often somebody asked to try again. */
   readonly tries: number
   readonly canUndo: boolean
@@ -147,155 +131,127 @@ const initialView: ViewState = {
 }
 
 export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
-  let history: History = emptyHistory
-  /** Of the last two placings, ms. */
-  let took: readonly number[] = []
-  type Derived = Pick<LeadlineState, 'project' | 'placed' | 'dock' | 'status' | 'stale'>
-  /** `bed`: of the same site, where the edit left it alone. */
-  const place = (design: Design, catalog: Catalog, bed?: Project['bed']): Derived => {
-    const begun = performance.now()
-    const kit = deriveKit(design, catalog, bed)
-    const placed = assessKit(kit)
-    took = [...took, performance.now() - begun].slice(-2)
-    const project = projectOf(design, catalog, placed, kit.bed)
-    return { project, placed, dock: placed, status: 'placed', stale: false }
-  }
-  return createStore<LeadlineState>()((set, get) => {
-    /** `other`: nothing of what is in view has to do with it. */
-    const derive = (design: Design, catalog: Catalog, other: boolean): Derived => {
-      const { project: before } = get()
-      const bed = sameDesign(before.design.site, design.site) ? before.bed : undefined
-      if (!tooLarge(design, took)) return place(design, catalog, bed)
-      const { placed, dock } = other ? { placed: BLANK, dock: BLANK } : get()
-      return {
-        project: projectOf(design, catalog, placed, bed),
-        placed,
-        dock,
-        status: 'placing',
-        stale: true,
-      }
-    }
-    /** Puts a design in place with what must agree with it. */
-    const show = (wanted: Design, next: History, other: boolean, more: Partial<LeadlineState> = {}): void => {
-      history = next
-      const { design, catalog, range, project, placed, dock, status, stale } = get()
-      const derived =
-        wanted === design ? { project, placed, dock, status, stale } : derive(wanted, catalog, other)
-      const dragging = next.gesture !== null
-      set({
-        ...more,
-        ...derived,
-        design: wanted,
-        dragging,
-        range: dragging || derived.stale ? range : rangeOf(derived.project),
-        canUndo: next.past.length > 0,
-        canRedo: next.future.length > 0,
-      })
-    }
-    const design = init.design ?? demoDesign
-    const catalog = init.catalog ?? demoCatalog
-    const first: Derived = tooLarge(design, took)
-      ? {
-          project: projectOf(design, catalog, BLANK),
-          placed: BLANK,
-          dock: BLANK,
-          status: 'placing',
-          stale: true,
-        }
-      : place(design, catalog)
-    const mine = (of: Designed): boolean => of.design === get().design && of.catalog === get().catalog
-    return {
-      ...initialView,
-      ...init.view,
-      ...first,
-      design,
-      catalog,
-      tries: 0,
-      range: rangeOf(first.project),
-      canUndo: false,
-      canRedo: false,
-      edit(change, options = {}) {
-        const before = get().design
-        const wanted = change(before)
-        if (wanted === before) return []
-        const parsed = parseEdited(wanted, before)
-        if (!parsed.ok) return parsed.issues
-        if (sameDesign(parsed.value, before)) return []
-        show(parsed.value, remember(history, before, options.gesture ?? null), false)
-        return []
-      },
-      endGesture() {
-        if (history.gesture !== null)
-          show(get().design, closeGesture(history, get().design, sameDesign), false)
-      },
-      undo() {
-        const step = stepBack(history, get().design)
-        if (step) show(step.design, step.history, false)
-      },
-      redo() {
-        const step = stepForward(history, get().design)
-        if (step) show(step.design, step.history, false)
-      },
-      replace(wanted) {
-        const before = get().design
-        if (!sameDesign(wanted, before))
-          show(wanted, remember(history, before, null), false, { selection: null, hover: null })
-      },
-      begin(wanted) {
-        show(wanted, emptyHistory, true, { selection: null, hover: null })
-      },
-      setCatalog(wanted) {
-        const { design: now, range } = get()
-        // Another shop's prices are not left in view.
-        const derived = derive(now, wanted, true)
-        set({ ...derived, catalog: wanted, range: derived.stale ? range : rangeOf(derived.project) })
-      },
-      set(view) {
-        set(view)
-      },
-      takePlaced(of, placed, ms) {
-        if (!mine(of)) return
-        took = [...took, ms].slice(-2)
-        const { dragging, range } = get()
-        const project: Project = { ...get().project, dock: placed }
-        const status: Status = 'placed'
-        set({
-          project,
-          placed,
-          dock: placed,
-          status,
-          stale: false,
-          range: dragging ? range : rangeOf(project),
-        })
-      },
-      judged(of, dock, whole) {
-        if (!mine(of)) return
-        const known = dock.pending ? get().status : 'quick'
-        set({ dock, status: whole ? (dock.pending ? 'unavailable' : 'deep') : known })
-      },
-      giveUp(of) {
-        if (mine(of)) set({ status: 'unavailable' })
-      },
-      tryAgain() {
-        const { stale, tries } = get()
-        set({ status: stale ? 'placing' : 'placed', tries: tries + 1 })
-      },
-    }
-  })
+  const placer = makePlacer()
+  const design = init.design ?? demoDesign
+  const catalog = init.catalog ?? demoCatalog
+  const first = placer.first(design, catalog)
+  return createStore<LeadlineState>()((set, get) => ({
+    ...initialView,
+    ...init.view,
+    ...first,
+    design,
+    catalog,
+    tries: 0,
+    range: rangeOf(first.project),
+    canUndo: false,
+    canRedo: false,
+    ...editing(set, get, placer),
+    ...assessing(set, get, placer),
+    set(view) {
+      set(view)
+    },
+  }))
 }
 
-/** Plain data, compared as it is: lists that an edit left alone are the same objects. */
-export function sameDesign(a: unknown, b: unknown): boolean {
-  if (a === b) return true
-  if (a === null || b === null || typeof a !== 'object' || typeof b !== 'object') return false
-  if (Array.isArray(a) !== Array.isArray(b)) return false
-  const keys = Object.keys(a)
-  if (keys.length !== Object.keys(b).length) return false
-  return keys.every(
-    (key) =>
-      Object.hasOwn(b, key) &&
-      sameDesign((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]),
-  )
+type Set = LeadlineStore['setState']
+type Get = LeadlineStore['getState']
+
+type Editing = Pick<
+  LeadlineState,
+  'edit' | 'endGesture' | 'undo' | 'redo' | 'replace' | 'begin' | 'setCatalog'
+>
+
+/** What changes the design and its history, and the catalog. */
+function editing(set: Set, get: Get, placer: Placer): Editing {
+  let history: History = emptyHistory
+  /** Puts a design in place with what must agree with it. `other`: nothing of what is in view has to do with it. */
+  const show = (wanted: Design, next: History, other: boolean, more: Partial<LeadlineState> = {}): void => {
+    history = next
+    const now = get()
+    const { project, placed, dock, status, stale } = now
+    const derived =
+      wanted === now.design
+        ? { project, placed, dock, status, stale }
+        : placer.next(wanted, now.catalog, now, other)
+    const dragging = next.gesture !== null
+    set({
+      ...more,
+      ...derived,
+      design: wanted,
+      dragging,
+      range: dragging || derived.stale ? now.range : rangeOf(derived.project),
+      canUndo: next.past.length > 0,
+      canRedo: next.future.length > 0,
+    })
+  }
+  return {
+    edit(change, options = {}) {
+      const before = get().design
+      const wanted = change(before)
+      if (wanted === before) return []
+      const parsed = parseEdited(wanted, before)
+      if (!parsed.ok) return parsed.issues
+      if (sameDesign(parsed.value, before)) return []
+      show(parsed.value, remember(history, before, options.gesture ?? null), false)
+      return []
+    },
+    endGesture() {
+      if (history.gesture !== null) show(get().design, closeGesture(history, get().design, sameDesign), false)
+    },
+    undo() {
+      const step = stepBack(history, get().design)
+      if (step) show(step.design, step.history, false)
+    },
+    redo() {
+      const step = stepForward(history, get().design)
+      if (step) show(step.design, step.history, false)
+    },
+    replace(wanted) {
+      const before = get().design
+      if (!sameDesign(wanted, before))
+        show(wanted, remember(history, before, null), false, { selection: null, hover: null })
+    },
+    begin(wanted) {
+      show(wanted, emptyHistory, true, { selection: null, hover: null })
+    },
+    setCatalog(wanted) {
+      const now = get()
+      // Another shop's prices are not left in view.
+      const derived = placer.next(now.design, wanted, now, true)
+      set({ ...derived, catalog: wanted, range: derived.stale ? now.range : rangeOf(derived.project) })
+    },
+  }
+}
+
+type Assessing = Pick<LeadlineState, 'takePlaced' | 'judged' | 'giveUp' | 'tryAgain'>
+
+/** What comes from beside the page. */
+function assessing(set: Set, get: Get, placer: Placer): Assessing {
+  const inHand = (of: Designed): boolean => of.design === get().design && of.catalog === get().catalog
+  return {
+    takePlaced(of, placed, ms) {
+      if (!inHand(of)) return
+      placer.note(ms)
+      const { dragging, range, project: before } = get()
+      const project: Project = { ...before, dock: placed }
+      set({
+        ...placedState(project),
+        range: dragging ? range : rangeOf(project),
+      })
+    },
+    judged(of, dock, whole) {
+      if (!inHand(of)) return
+      const known = dock.pending ? get().status : 'quick'
+      set({ dock, status: whole ? (dock.pending ? 'unavailable' : 'deep') : known })
+    },
+    giveUp(of) {
+      if (inHand(of)) set({ status: 'unavailable' })
+    },
+    tryAgain() {
+      const { stale, tries } = get()
+      set({ status: stale ? 'placing' : 'placed', tries: tries + 1 })
+    },
+  }
 }
 
 /** The Dock of this state, as far as it is judged. */

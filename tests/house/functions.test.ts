@@ -18,13 +18,6 @@ const LONGER: readonly string[] = [
   'rules/structure/dock/analysis.ts analyze',
   'rules/structure/dock/structure.ts judgesOf',
   'src/assessment/structure-client.ts workerLine',
-  'src/autosave/database.ts openKeeper',
-  'src/documents/documents-panel.tsx DocumentsPanel',
-  'src/documents/quote-fields.tsx QuoteFields',
-  'src/documents/quote-since.tsx Changes',
-  'src/element/file-menu.tsx FileMenu',
-  'src/element/screen.tsx showScreen',
-  'src/quote-request/request-dialog.tsx Request',
   'src/scene/camera/gestures.ts listen',
   'src/scene/camera/rig.ts makeRig',
   'src/scene/look/ground.ts makeGroundMaterial',
@@ -36,9 +29,6 @@ const LONGER: readonly string[] = [
   'src/scene/scenery.ts makeScenery',
   'src/scene/shell.ts makeShell',
   'src/scene/stage/eye.tsx Eye',
-  'src/section-strip/depths.tsx Depths',
-  'src/state/store.ts createLeadlineStore',
-  'src/ui/controls.tsx QuantityField',
   'src/viewport/drawn-lake.ts drawLake',
 ]
 

@@ -9,7 +9,7 @@ export interface Job {
 
 export type Told =
   | { readonly progress: Parameters<Progress> }
-  | { readonly bytes: Uint8Array }
+  | { readonly bytes: Uint8Array<ArrayBuffer> }
   | { readonly failed: string }
 
 const tell = (told: Told, transfer: Transferable[] = []): void => postMessage(told, { transfer })

@@ -33,7 +33,7 @@ export async function makeFile(
   progress: Progress,
   spawn: Spawn = spawnWorker,
   signal?: AbortSignal,
-): Promise<Uint8Array> {
+): Promise<Uint8Array<ArrayBuffer>> {
   const job = { format, asked }
   // One that says nothing is ended, and another one begins anew.
   let written = await inWorker(job, progress, spawn, signal)
@@ -51,7 +51,7 @@ function inWorker(
   progress: Progress,
   spawn: Spawn,
   signal: AbortSignal | undefined,
-): Promise<Uint8Array | null | 'silent'> {
+): Promise<Uint8Array<ArrayBuffer> | null | 'silent'> {
   return new Promise((resolve, reject) => {
     signal?.throwIfAborted()
     let worker: Worker

@@ -82,7 +82,7 @@ export async function writeFile(
   asked: Asked,
   fonts: () => PaperFonts | Promise<PaperFonts>,
   progress: Progress = () => {},
-): Promise<Uint8Array> {
+): Promise<Uint8Array<ArrayBuffer>> {
   const { what, audience, quote, dock, design, catalog, options } = asked
   const known = whatOf(format, audience)
   if (known.length > 0 && !known.includes(what))

@@ -1,0 +1,44 @@
+/** The dock's address, and the square code that opens it on a phone. */
+import { MOST_BYTES } from '../../geometry/paper/qr.ts'
+import type { Design } from '../../rules/index.ts'
+import { linkOf } from '../autosave/link.ts'
+import { useHost } from '../state/host.ts'
+import { useLeadline } from '../state/store.ts'
+import { usePaperWords } from '../words/use-paper-words.ts'
+import { Qr } from './qr.tsx'
+
+/** What opens the dock elsewhere; null where the page puts none into its address, or a square code cannot hold it. */
+export function addressOf(links: boolean, design: Design): string | null {
+  const fragment = links ? linkOf(design) : null
+  if (fragment === null) return null
+  const address = `${location.origin}${location.pathname}${location.search}${fragment}`
+  return new TextEncoder().encode(address).length <= MOST_BYTES ? address : null
+}
+
+/** The same dock on a phone, by a code that holds its link. */
+export function Phone() {
+  const { p } = usePaperWords()
+  const host = useHost()
+  const design = useLeadline((s) => s.design)
+  const address = addressOf(host.links, design)
+  return (
+    <>
+      <h3>{p('phone')}</h3>
+      {address !== null ? (
+        <>
+          <p className="hint">{p('phone-what')}</p>
+          <Qr text={address} label={p('code')} />
+        </>
+      ) : (
+        <>
+          <p className="hint">{p(host.links ? 'phone-too-large' : 'phone-no-link')}</p>
+          <div className="actions">
+            <button type="button" onClick={() => host.saveFile()}>
+              {p('phone-file')}
+            </button>
+          </div>
+        </>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,85 @@
+/** A sounding as a row of the table: how far, where, how deep or high. */
+import { useLeadline } from '../state/store.ts'
+import { Sign } from '../ui/controls.tsx'
+import { LengthField } from '../ui/quantity-field.tsx'
+import { meters } from '../words/index.ts'
+import { useMoreWords } from '../words/use-more-words.ts'
+import { changeSounding, removeSounding } from './soundings.ts'
+
+/** Lakeward or shoreward of the water's edge; the other two are of a sounding over the water out there, or under it back there. */
+type Where = 'out' | 'back' | 'out-high' | 'back-deep'
+
+export function SoundingRow({ index }: { readonly index: number }) {
+  const sounding = useLeadline((s) => s.design.site.soundings[index])
+  const only = useLeadline((s) => s.design.site.soundings.length < 2)
+  const edit = useLeadline((s) => s.edit)
+  const { more } = useMoreWords()
+  if (!sounding) return null
+  const { distance, offset, depth } = sounding
+  const back = distance < 0
+  const high = depth < 0
+  const where = whereOf(distance, depth)
+  const options: Where[] = ['out', 'back', ...(where === 'out' || where === 'back' ? [] : [where])]
+  const set = (next: Where): void => {
+    if (next !== 'out' && next !== 'back') return
+    const sign = next === 'out' ? 1 : -1
+    edit((d) =>
+      changeSounding(d, index, {
+        distance: sign * Math.abs(distance) + 0,
+        depth: sign * Math.abs(depth) + 0,
+      }),
+    )
+  }
+  return (
+    <tr data-row={index}>
+      <td data-cell="distance">
+        <LengthField
+          label={more('depths.distance')}
+          hideLabel
+          value={Math.abs(distance)}
+          commit={(to) => edit((d) => changeSounding(d, index, { distance: (back ? -to : to) + 0 }))}
+        />
+        {offset !== 0 && <small>{more('depths.aside', { offset: meters(Math.abs(offset)) })}</small>}
+      </td>
+      <td>
+        <select
+          aria-label={more('depths.where')}
+          value={where}
+          onChange={(event) => set(event.currentTarget.value as Where)}
+        >
+          {options.map((option) => (
+            <option key={option} value={option}>
+              {more(`depths.${option}`)}
+            </option>
+          ))}
+        </select>
+      </td>
+      <td data-cell="depth">
+        <LengthField
+          label={more('depths.depth')}
+          hideLabel
+          value={Math.abs(depth)}
+          commit={(to) =>
+            edit((d) => changeSounding(d, index, { depth: (high || where === 'back' ? -to : to) + 0 }))
+          }
+        />
+      </td>
+      <td>
+        <button
+          type="button"
+          className="quiet icon"
+          disabled={only}
+          aria-label={more(back ? 'depths.remove-back' : 'depths.remove', {
+            distance: meters(Math.abs(distance)),
+          })}
+          onClick={() => edit((d) => removeSounding(d, index))}
+        >
+          <Sign d="M5 5l8 8M13 5l-8 8" />
+        </button>
+      </td>
+    </tr>
+  )
+}
+
+const whereOf = (distance: number, depth: number): Where =>
+  distance < 0 ? (depth <= 0 ? 'back' : 'back-deep') : depth < 0 ? 'out-high' : 'out'
