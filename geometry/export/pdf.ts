@@ -97,8 +97,7 @@ const told = (text: string): string =>
 
 /** Names of the fonts in the file: with the tag of a subset, made of the letters that it holds (ISO 32000-1, 9.6.4). */
 function addFonts(doc: jsPDF, fonts: PaperFonts, sheets: Paper['sheets']): Record<Weight, string> {
-  const names = {} as Record<Weight, string>
-  for (const weight of ['regular', 'bold'] as const) {
+  const added = (weight: Weight): string => {
     const letters = new Set<string>()
     for (const { marks } of sheets)
       for (const mark of marks)
@@ -109,9 +108,9 @@ function addFonts(doc: jsPDF, fonts: PaperFonts, sheets: Paper['sheets']): Recor
     const file = `${weight}.ttf`
     doc.addFileToVFS(file, binary(fonts[weight]))
     doc.addFont(file, name, 'normal')
-    names[weight] = name
+    return name
   }
-  return names
+  return { regular: added('regular'), bold: added('bold') }
 }
 
 const tagOf = (hash: number): string =>

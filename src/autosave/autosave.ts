@@ -4,6 +4,7 @@
  * that the element itself asks for. Where the database cannot be had the journal stands for it.
  */
 import { type Design, parseDesign } from '../../rules/index.ts'
+import { messageOf } from '../platform/error-message.ts'
 import { newId } from '../platform/new-id.ts'
 import { within } from '../platform/time-limit.ts'
 import { sameDesign } from '../state/same-design.ts'
@@ -94,7 +95,7 @@ export class Autosave {
   putAside(design: Design): void {
     this.#aside = [
       { design, line: this.#line, at: Date.now() },
-      ...this.#aside.filter(({ design: old }) => !sameDesign(old as Design, design)),
+      ...this.#aside.filter(({ design: old }) => !sameDesign(old, design)),
     ].slice(0, MOST_ASIDE)
     this.#lines++
   }
@@ -187,8 +188,7 @@ export class Autosave {
         (late) => late.close(),
         () => {},
       )
-      if (!this.#over)
-        this.#options.failed(error instanceof Error ? error.message : String(error), !this.#journal.works())
+      if (!this.#over) this.#options.failed(messageOf(error), !this.#journal.works())
       return null
     }
   }

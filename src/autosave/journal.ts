@@ -42,10 +42,16 @@ export interface Journal {
   mine(): Pick<Written, 'name' | 'text'> | null
 }
 
-const isEntry = (value: unknown): value is Entry => {
-  const { design, line, at, aside } = (value ?? {}) as Partial<Entry>
-  return design !== undefined && typeof line === 'string' && Number.isFinite(at) && Array.isArray(aside)
-}
+const isEntry = (value: unknown): value is Entry =>
+  typeof value === 'object' &&
+  value !== null &&
+  'design' in value &&
+  'line' in value &&
+  typeof value.line === 'string' &&
+  'at' in value &&
+  Number.isFinite(value.at) &&
+  'aside' in value &&
+  Array.isArray(value.aside)
 
 /** `local` outlives the tab and is shared with others; `session` is this tab's own. `me` tells writers apart. */
 export function openJournal(kind: 'local' | 'session', key: string, me: string): Journal {
@@ -80,10 +86,10 @@ export function openJournal(kind: 'local' | 'session', key: string, me: string):
         const names = Object.keys(storage).filter((each) => each.startsWith(prefix))
         return names
           .flatMap((each): Written[] => {
-            const text = storage.getItem(each)
+            const text = storage.getItem(each) ?? ''
             try {
-              const entry: unknown = JSON.parse(text!)
-              return isEntry(entry) ? [{ name: each, text: text!, entry }] : []
+              const entry: unknown = JSON.parse(text)
+              return isEntry(entry) ? [{ name: each, text, entry }] : []
             } catch {
               return []
             }

@@ -1,9 +1,10 @@
-/** Papers and models: what leaves the screen, made when it is asked for. */
+/** Papers, models and pictures to download, made on demand. */
 import { type ReactNode, useId, useState } from 'react'
-import { PAPER_SIZES, type PaperSize } from '../../geometry/paper/marks.ts'
+import { PAPER_SIZE_NAMES, type PaperSize } from '../../geometry/paper/marks.ts'
 import type { Dock } from '../../rules/index.ts'
 import { download } from '../platform/download.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
+import { Select } from '../ui/select.tsx'
 import { usePaperWords } from '../words/use-paper-words.ts'
 import { ArLink, type ArModel, showsModels } from './ar.tsx'
 import {
@@ -20,8 +21,6 @@ import { Phone } from './phone.tsx'
 import { PictureSize } from './picture-size.tsx'
 import { NO_CHOICE, QuoteFields } from './quote-fields.tsx'
 import { useMaking } from './use-making.ts'
-
-const SIZES = Object.keys(PAPER_SIZES) as PaperSize[]
 
 export function DocumentsPanel() {
   const { p, units } = usePaperWords()
@@ -84,7 +83,7 @@ export function DocumentsPanel() {
   )
 }
 
-/** The day here, as a date field has it. */
+/** Today in local time, as a date input wants it. */
 function today(): string {
   const now = new Date()
   const two = (part: number): string => String(part).padStart(2, '0')
@@ -112,25 +111,21 @@ function PaperOptionFields({
   return (
     <div className="paper-options">
       <label htmlFor={`${id}-what`}>{p('which')}</label>
-      <select id={`${id}-what`} value={what} onChange={(e) => choose.what(e.currentTarget.value as What)}>
-        {whatFor(audience).map((one) => (
-          <option key={one} value={one}>
-            {p(one)}
-          </option>
-        ))}
-      </select>
+      <Select
+        id={`${id}-what`}
+        value={what}
+        options={whatFor(audience)}
+        wordOf={(one) => p(one)}
+        set={choose.what}
+      />
       <label htmlFor={`${id}-size`}>{p('size')}</label>
-      <select
+      <Select
         id={`${id}-size`}
         value={size}
-        onChange={(e) => choose.size(e.currentTarget.value as PaperSize)}
-      >
-        {SIZES.map((one) => (
-          <option key={one} value={one}>
-            {p(one)}
-          </option>
-        ))}
-      </select>
+        options={PAPER_SIZE_NAMES}
+        wordOf={(one) => p(one)}
+        set={choose.size}
+      />
       <label htmlFor={`${id}-date`}>{p('date')}</label>
       <input
         id={`${id}-date`}
@@ -161,17 +156,13 @@ function FigureFiles({ button }: { readonly button: (format: Format, of: Figures
       <h3>{p('figures')}</h3>
       <p className="hint">{p('figures-what')}</p>
       <div className="actions">
-        <select
-          aria-label={p('figures-which')}
+        <Select
+          name={p('figures-which')}
           value={figures}
-          onChange={(e) => setFigures(e.currentTarget.value as Figures)}
-        >
-          {figuresFor(audience).map((one) => (
-            <option key={one} value={one}>
-              {p(`figures-${one}`)}
-            </option>
-          ))}
-        </select>
+          options={figuresFor(audience)}
+          wordOf={(one) => p(`figures-${one}`)}
+          set={setFigures}
+        />
         {button('csv', figures)}
         {button('json', figures)}
       </div>
@@ -179,7 +170,7 @@ function FigureFiles({ button }: { readonly button: (format: Format, of: Figures
   )
 }
 
-/** The model as this device shows it on the real shore; made anew when the dock is another. */
+/** The model in augmented reality, where the device can show it; made again when the dock changes. */
 function OnTheShore({
   disabled,
   make,

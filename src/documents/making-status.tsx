@@ -1,9 +1,9 @@
-/** How far a file is, and what came of it. */
+/** The progress of a file that is being made, and its outcome. */
 import { count, text } from '../words/index.ts'
 import { type PaperWord, usePaperWords } from '../words/use-paper-words.ts'
 import type { MadeFormat, Making } from './use-making.ts'
 
-/** What is said of a format. */
+/** The word for each format. */
 export const FORMAT_WORDS: Readonly<Record<MadeFormat, PaperWord>> = {
   png: 'png',
   pdf: 'pdf',
@@ -15,7 +15,7 @@ export const FORMAT_WORDS: Readonly<Record<MadeFormat, PaperWord>> = {
   usdz: 'usdz',
 }
 
-/** `ready`: all of the dock is found, so that papers can be made. */
+/** `ready`: all findings are there, so papers can be made. */
 export function MakingStatus({
   state,
   ready,

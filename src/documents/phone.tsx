@@ -1,4 +1,4 @@
-/** The dock's address, and the square code that opens it on a phone. */
+/** A link to the dock, and the QR code that opens it on a phone. */
 import { MOST_BYTES } from '../../geometry/paper/qr.ts'
 import type { Design } from '../../rules/index.ts'
 import { linkOf } from '../autosave/link.ts'
@@ -7,7 +7,7 @@ import { useLeadline } from '../state/store.ts'
 import { usePaperWords } from '../words/use-paper-words.ts'
 import { Qr } from './qr.tsx'
 
-/** What opens the dock elsewhere; null where the page puts none into its address, or a square code cannot hold it. */
+/** A link to the dock; null if the page has no links, or if the link is too long for a QR code. */
 export function addressOf(links: boolean, design: Design): string | null {
   const fragment = links ? linkOf(design) : null
   if (fragment === null) return null
@@ -15,7 +15,7 @@ export function addressOf(links: boolean, design: Design): string | null {
   return new TextEncoder().encode(address).length <= MOST_BYTES ? address : null
 }
 
-/** The same dock on a phone, by a code that holds its link. */
+/** A QR code that opens the dock on a phone. */
 export function Phone() {
   const { p } = usePaperWords()
   const host = useHost()

@@ -1,9 +1,10 @@
 /** The picture of the scene as a file, in one of a few sizes or in one's own. */
 import { Fragment, useId, useState } from 'react'
+import { Select } from '../ui/select.tsx'
 import { usePaperWords } from '../words/use-paper-words.ts'
 
-/** px */
-const SIZES = ['1600x900', '1920x1080', '3840x2160', '2000x2000'] as const
+/** Width and height, px. */
+const SIZES = ['1600x900', '1920x1080', '3840x2160', '2000x2000', 'own'] as const
 /** Least and most of one's own size, px. */
 const SIDE = { min: 16, max: 8192 } as const
 
@@ -16,7 +17,7 @@ export function PictureSize({
 }) {
   const { p } = usePaperWords()
   const id = useId()
-  const [size, setSize] = useState('1920x1080')
+  const [size, setSize] = useState<(typeof SIZES)[number]>('1920x1080')
   const [own, setOwn] = useState<readonly [string, string]>(['3000', '1000'])
   const picture = (): void => {
     const [width, height] = size === 'own' ? own : size.split('x')
@@ -24,14 +25,13 @@ export function PictureSize({
   }
   return (
     <div className="actions">
-      <select aria-label={p('picture-size')} value={size} onChange={(e) => setSize(e.currentTarget.value)}>
-        {SIZES.map((one) => (
-          <option key={one} value={one}>
-            {one.replace('x', ' × ')}
-          </option>
-        ))}
-        <option value="own">{p('picture-own')}</option>
-      </select>
+      <Select
+        name={p('picture-size')}
+        value={size}
+        options={SIZES}
+        wordOf={(one) => (one === 'own' ? p('picture-own') : one.replace('x', ' × '))}
+        set={setSize}
+      />
       {size === 'own' && (
         <div className="paper-options">
           {(['picture-width', 'picture-height'] as const).map((side, i) => (

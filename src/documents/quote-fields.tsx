@@ -31,10 +31,10 @@ export const NO_CHOICE: QuoteChoice = {
   since: null,
 }
 
-/** Null for an empty field. What is out of range is not mended here but told when the quote is made. */
+/** Null for an empty field. A value out of range is not corrected here; it is reported when the quote is made. */
 const typed = (value: string): number | null => (value.trim() === '' ? null : Number(value))
 
-/** Services in the shop's order, not in that of the clicks: the same choice gives the same paper. */
+/** Services in the shop's order, not in the order of clicks, so that the same choice gives the same paper. */
 function askedOf(
   { services, discount, fetched, untaxed }: QuoteChoice,
   offered: readonly Service[],

@@ -1,4 +1,4 @@
-/** An earlier quote to compare with, and what is another since then: read back to the customer, and printed on the quote. */
+/** An earlier quote to compare with, and what changed since: shown on the screen and printed on the quote. */
 import { useEffect, useState } from 'react'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
 import type { QuoteFile } from '../../rules/papers/quote-file.ts'
@@ -8,14 +8,14 @@ import { FilePick } from '../ui/file-picker.tsx'
 import { text } from '../words/index.ts'
 import { usePaperWords } from '../words/use-paper-words.ts'
 
-/** Faults of a file that are told; the rest would say the same. */
+/** How many faults of a file are shown. */
 const TOLD = 3
 
 interface Props {
   readonly since: QuoteFile | null
   /** What this quote is asked for with. */
   readonly asked: QuoteAsked
-  /** It is the shop's quote that is compared, no estimate. */
+  /** True to compare a quote of the shop, false to compare an estimate. */
   readonly quoted: boolean
   readonly choose: (since: QuoteFile | null) => void
 }
@@ -39,7 +39,7 @@ export function QuoteSince({ since, asked, quoted, choose }: Props) {
             ),
           }),
     )
-    // What was chosen before stays where the new one cannot be read.
+    // If the new file cannot be read, the one chosen before stays.
     if (parsed.ok) choose(parsed.value)
   }
   return (
@@ -89,7 +89,7 @@ function Changes(props: Compared) {
   )
 }
 
-/** Worked out when all of the dock is found, and anew whenever it or what is asked for is another. */
+/** Computed when all findings are there, and again whenever the dock or the choices change. */
 function useChanges({ since, asked, quoted }: Compared): (Since & { readonly shops: boolean }) | null {
   const { lang, units } = usePaperWords()
   const dock = useDock()

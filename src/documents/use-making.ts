@@ -1,7 +1,8 @@
-/** Making a file of the dock, one at a time: how far it is, what came of it, and a way to stop it. */
+/** Makes files of the dock, one at a time: progress, outcome, and a way to stop. */
 import { useRef, useState } from 'react'
 import type { PaperOptions } from '../../geometry/paper/options.ts'
 import { download } from '../platform/download.ts'
+import { messageOf } from '../platform/error-message.ts'
 import { plainName } from '../platform/file-name.ts'
 import { useHost } from '../state/host.ts'
 import { useDock, useLeadline } from '../state/store.ts'
@@ -12,7 +13,7 @@ import { type Asked, type Format, fileName, type What } from './files/write-file
 import { addressOf } from './phone.tsx'
 import { type QuoteChoice, wantedOf } from './quote-fields.tsx'
 
-/** `png` is the picture of the scene, which the page takes itself. */
+/** `png`: the picture of the scene, which is taken on the page rather than made in a worker. */
 export type MadeFormat = Format | 'png'
 
 export type Making =
@@ -46,7 +47,7 @@ export function useMaking({ size, date, by, choice }: Written) {
     setState({ making: format })
     const ending = new AbortController()
     cancel.current = () => ending.abort()
-    // The words are on the screen before the work begins.
+    // Lets the status text appear before the work begins.
     await new Promise((done) => requestAnimationFrame(() => setTimeout(done)))
     try {
       const link = addressOf(host.links, design)
@@ -85,5 +86,3 @@ export function useMaking({ size, date, by, choice }: Written) {
   }
   return { state, make, takePicture, stop: () => cancel.current?.() }
 }
-
-const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))

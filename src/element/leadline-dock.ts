@@ -15,6 +15,7 @@ import {
   parseDesign,
 } from '../../rules/index.ts'
 import { saveDesign } from '../platform/download.ts'
+import { messageOf } from '../platform/error-message.ts'
 import { type LeadlineStore, toldOf, type ViewState } from '../state/store.ts'
 import { type Screen, showScreen } from './screen.tsx'
 import { Session } from './session.ts'
@@ -119,8 +120,8 @@ export class LeadlineDock extends Base {
     for (const name of PROPERTIES)
       if (Object.hasOwn(this, name)) {
         const value = this[name]
-        delete (this as { design?: unknown; catalog?: unknown })[name]
-        ;(this as { design: unknown; catalog: unknown })[name] = value
+        Reflect.deleteProperty(this, name)
+        Reflect.set(this, name, value)
       }
     const early = this.#early
     this.#early = []
@@ -222,9 +223,7 @@ export class LeadlineDock extends Base {
         this.#restart()
       },
     })
-    this.#tellFaults([
-      { code: 'start', path: '', message: error instanceof Error ? error.message : String(error) },
-    ])
+    this.#tellFaults([{ code: 'start', path: '', message: messageOf(error) }])
   }
 
   #end(): void {

@@ -7,6 +7,7 @@ import {
   parseCatalogText,
   parseDesignText,
 } from '../../rules/index.ts'
+import { messageOf } from '../platform/error-message.ts'
 import { within } from '../platform/time-limit.ts'
 
 export interface Fault {
@@ -47,7 +48,7 @@ export async function readDesignFile(file: File): Promise<Read<Design>> {
     return faultsOf(parseDesignText(await file.text()), 'file')
   } catch (error) {
     // Moved or changed since it was picked, or not for this person to read.
-    return failed('file', file.name, error instanceof Error ? error.message : String(error))
+    return failed('file', file.name, messageOf(error))
   }
 }
 
@@ -68,7 +69,7 @@ async function readFrom<T>(
     return await within(LONGEST, answer())
   } catch (error) {
     stop.abort()
-    return failed(code, url, error instanceof Error ? error.message : String(error))
+    return failed(code, url, messageOf(error))
   }
 }
 

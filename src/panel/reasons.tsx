@@ -1,4 +1,5 @@
 /** Why? The reasons of what is picked, and the table of every leg: the same that the drawing shows, to be read. */
+
 import { type Dock, type Leg, type Reason, wordsIn } from '../../rules/index.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
@@ -6,6 +7,7 @@ import { meters, text } from '../words/index.ts'
 import { type MoreWords, useMoreWords } from '../words/use-more-words.ts'
 import { Clearances } from './clearances.tsx'
 import { MemberUse } from './member-use.tsx'
+import { PickButton } from './pick-button.tsx'
 import { reasonText } from './reason-text.ts'
 
 export function Reasons() {
@@ -115,14 +117,7 @@ function LegTable() {
               onPointerLeave={() => set({ hover: null })}
             >
               <th scope="row">
-                <button
-                  type="button"
-                  className="row"
-                  aria-pressed={selection === leg.id}
-                  onClick={() => set({ selection: selection === leg.id ? null : leg.id })}
-                >
-                  {`${leg.section} ${corners[leg.corner]}`}
-                </button>
+                <PickButton id={leg.id}>{`${leg.section} ${corners[leg.corner]}`}</PickButton>
               </th>
               <td>{length(leg.x)}</td>
               <td>{length(0 - leg.bed)}</td>

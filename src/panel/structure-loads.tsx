@@ -10,6 +10,7 @@ import { type Band, bandOf } from '../utilization/utilization-band.ts'
 import { count, meters, text } from '../words/index.ts'
 import { type LoadWords, useLoadWords } from '../words/use-load-words.ts'
 import { caseInWords } from './load-case-words.ts'
+import { PickButton } from './pick-button.tsx'
 import { StableHeight } from './stable-height.tsx'
 
 const newtons = (value: number): Figure => ({ value, unit: 'N' })
@@ -134,14 +135,7 @@ function Table({ head, rows }: { readonly head: readonly string[]; readonly rows
           >
             <tr>
               <th scope="row">
-                <button
-                  type="button"
-                  className="row"
-                  aria-pressed={selection === id}
-                  onClick={() => set({ selection: selection === id ? null : id })}
-                >
-                  {name}
-                </button>
+                <PickButton id={id}>{name}</PickButton>
               </th>
               {cells.map((cell, i) => (
                 // biome-ignore lint/suspicious/noArrayIndexKey: columns have no names but their order.

@@ -2,6 +2,7 @@
 import { useLeadline } from '../state/store.ts'
 import { Sign } from '../ui/controls.tsx'
 import { LengthField } from '../ui/quantity-field.tsx'
+import { Select } from '../ui/select.tsx'
 import { meters } from '../words/index.ts'
 import { useMoreWords } from '../words/use-more-words.ts'
 import { changeSounding, removeSounding } from './soundings.ts'
@@ -42,17 +43,13 @@ export function SoundingRow({ index }: { readonly index: number }) {
         {offset !== 0 && <small>{more('depths.aside', { offset: meters(Math.abs(offset)) })}</small>}
       </td>
       <td>
-        <select
-          aria-label={more('depths.where')}
+        <Select
+          name={more('depths.where')}
           value={where}
-          onChange={(event) => set(event.currentTarget.value as Where)}
-        >
-          {options.map((option) => (
-            <option key={option} value={option}>
-              {more(`depths.${option}`)}
-            </option>
-          ))}
-        </select>
+          options={options}
+          wordOf={(option) => more(`depths.${option}`)}
+          set={set}
+        />
       </td>
       <td data-cell="depth">
         <LengthField

@@ -1,4 +1,4 @@
-/** The dock of a design as views have it: placed at once, or, where it is too large for that, left to be placed beside the page. */
+/** Places the dock of a design at once; or, where it is too large for that, leaves it to a worker. */
 import {
   assessKit,
   type Catalog,
@@ -13,39 +13,39 @@ import { tooLarge } from './placing-time.ts'
 import { sameDesign } from './same-design.ts'
 
 /**
- * How far the dock of the design in hand is known: being placed beside the page; placed, fitted and counted; with its structure; with all that
- * is going to be found; or without, because what works it out does not come or does not answer.
+ * How much is known about the dock of the current design: a worker is placing it; it is placed, fitted and counted; its structure is known;
+ * all findings are known; or there will be none, because the worker did not load or does not answer.
  */
 export type Status = 'placing' | 'placed' | 'quick' | 'deep' | 'unavailable'
 
 export interface DockState {
-  /** What views are made from, of `placed`: it too stays one object, whatever is found later. */
+  /** What views are made from; holds `placed`. Like it, the same object whatever is found later. */
   readonly project: Project
-  /** As it was placed, fitted and counted: it stays one object, whatever is found later. */
+  /** The dock placed, fitted and counted: the same object whatever is found later. */
   readonly placed: Dock
-  /** The same with what is found. */
+  /** The same with its findings. */
   readonly dock: Dock
   readonly status: Status
-  /** Both are of an earlier design: the one in hand is not placed yet. Nothing of them may be shown as its own. */
+  /** True while both docks are of an earlier design, because the current one is not placed yet. Their figures must not be shown as current. */
   readonly stale: boolean
 }
 
 export interface Placer {
-  /** Of the design to begin with. */
+  /** For the first design. */
   first(design: Design, catalog: Catalog): DockState
-  /** Of the design after that; while it is too large the dock before stays in view, or none where it is of quite `other` a thing. */
+  /** For each later design. If it is too large, the dock `before` stays in view; or a blank one if that dock has nothing to do with it (`other`). */
   next(design: Design, catalog: Catalog, before: DockState, other: boolean): DockState
-  /** Takes note of how long placing took elsewhere, ms. */
+  /** Records how long a worker took to place, ms. */
   note(ms: number): void
 }
 
 export function makePlacer(): Placer {
-  /** Of the last two placings, ms. */
+  /** How long the last two placings took, ms. */
   let took: readonly number[] = []
   const note = (ms: number): void => {
     took = [...took, ms].slice(-2)
   }
-  /** `bed`: of the same site, where the edit left it alone. */
+  /** `bed`: reused when the edit did not change the site. */
   const place = (design: Design, catalog: Catalog, bed?: Project['bed']): DockState => {
     const begun = performance.now()
     const kit = deriveKit(design, catalog, bed)

@@ -1,4 +1,4 @@
-/** Plain data, compared as it is: lists that an edit left alone are the same objects. */
+/** Deep equality of plain data. Fast after an edit: what the edit did not touch is the same object. */
 export function sameDesign(a: unknown, b: unknown): boolean {
   if (a === b) return true
   if (a === null || b === null || typeof a !== 'object' || typeof b !== 'object') return false

@@ -28,7 +28,7 @@ export interface ViewState {
   readonly units: 'imperial' | 'metric'
   readonly lang: string
   readonly theme: 'light' | 'dark' | 'auto'
-  /** Who looks on: what is offered, no guard against anyone. */
+  /** Who the screen is for. Decides what is offered; it is no access control. */
   readonly audience: 'customer' | 'shop' | 'crew'
   /** Id of a section, leg, pair, joint or extra, or of a finding or a row of the list (`highlight.ts`). */
   readonly selection: string | null
@@ -51,16 +51,16 @@ export interface ViewState {
   readonly notice: Notice | null
   /** Whether the design is kept on this device. */
   readonly kept: 'no' | 'saving' | 'saved'
-  /** The words of what is found after the frame of an edit: they come with the code that finds it. */
+  /** Words for findings that come later: loaded together with the code that finds them. */
   readonly moreWords: MoreWords
 }
 
 export interface Notice {
   readonly key: Word
-  /** Lines of a file's faults, as the engine tells them. */
+  /** The faults of a file, one a line, in the engine's words. */
   readonly details?: readonly string[]
   readonly bad?: boolean
-  /** What can be done about it: have the dock of another tab, load the page again. */
+  /** An action offered with the notice: take the dock from the other tab, or reload the page. */
   readonly offer?: 'other' | 'reload'
 }
 
@@ -83,18 +83,18 @@ export interface LeadlineState extends ViewState, DockState {
   redo(): void
   /** Another design in the place of this one; one step of undo. It must have been parsed. */
   replace(design: Design): void
-  /** The design to begin with, in the place of the one that the store was made with: nothing to take back. */
+  /** Replaces the design that the store was created with. Clears undo. */
   begin(design: Design): void
   /** Another catalog. No step of undo: a catalog is not the user's. */
   setCatalog(catalog: Catalog): void
   set(view: Partial<ViewState>): void
-  /** Takes in the Dock of a design that was placed beside the page, and how long that took, ms. One of another design is dropped. */
+  /** Takes the Dock that a worker placed, and how long that took, ms. Dropped if it is of another design. */
   takePlaced(of: Designed, dock: Dock, took: number): void
-  /** Takes in the Dock of a design with what was found after its frame. `whole`: nothing more is going to be found. */
+  /** Takes the Dock with the findings that came after its frame. `whole`: no more findings will come. */
   judged(of: Designed, dock: Dock, whole: boolean): void
-  /** The design can be neither placed nor judged here: what does it gave no answer. */
+  /** The design can be neither placed nor assessed: the worker gave no answer. */
   giveUp(of: Designed): void
-  /** Asks once more after that. */
+  /** Tries again after `giveUp`. */
   tryAgain(): void
 }
 
@@ -161,7 +161,7 @@ type Editing = Pick<
   'edit' | 'endGesture' | 'undo' | 'redo' | 'replace' | 'begin' | 'setCatalog'
 >
 
-/** What changes the design and its history, and the catalog. */
+/** The actions that change the design, its history or the catalog. */
 function editing(set: Set, get: Get, placer: Placer): Editing {
   let history: History = emptyHistory
   /** Puts a design in place with what must agree with it. `other`: nothing of what is in view has to do with it. */
@@ -225,7 +225,7 @@ function editing(set: Set, get: Get, placer: Placer): Editing {
 
 type Assessing = Pick<LeadlineState, 'takePlaced' | 'judged' | 'giveUp' | 'tryAgain'>
 
-/** What comes from beside the page. */
+/** What workers send: docks placed there, and findings. */
 function assessing(set: Set, get: Get, placer: Placer): Assessing {
   const inHand = (of: Designed): boolean => of.design === get().design && of.catalog === get().catalog
   return {
@@ -254,25 +254,25 @@ function assessing(set: Set, get: Get, placer: Placer): Assessing {
   }
 }
 
-/** The Dock of this state, as far as it is judged. */
+/** The Dock with the findings so far. */
 export const dockOf = ({ dock }: Pick<LeadlineState, 'dock'>): Dock => dock
 
 /** The same as it was placed, fitted and counted: for views that show nothing of what is found later, it stays one object. */
 export const placedOf = ({ placed }: Pick<LeadlineState, 'placed'>): Dock => placed
 
-/** For who is outside and sees no mark on it: while the dock is of an earlier design it says that it is pending. */
+/** The Dock for the host page, which cannot see `stale`: while the dock is of an earlier design, it says that it is pending. */
 export const toldOf = ({ dock, stale }: Pick<LeadlineState, 'dock' | 'stale'>): Dock =>
   stale ? Object.freeze({ ...dock, structure: null, pending: true, findings: [] }) : dock
 
-/** Totals and check code of the very design in hand, for what is sent away: worked out here and now if need be. */
+/** The Dock of the current design, for what is sent away: placed here and now if it is stale. */
 export const placedNow = ({ design, catalog, dock, stale }: LeadlineState): Dock =>
   stale ? assessKit(deriveKit(design, catalog)) : dock
 
-/** What is picked and pointed at is looked up in this one: the same object whatever is found later, unless a finding is meant. */
+/** The Dock in which selection and hover are looked up: `placed`, which later findings leave alone, unless a finding itself is selected. */
 export const pointedOf = (state: LeadlineState): Dock =>
   [state.selection, state.hover].some((id) => id?.startsWith('finding:')) ? dockOf(state) : placedOf(state)
 
-/** Nothing more is going to be found about it. */
+/** True when no more findings will come. */
 export const isJudged = ({ status, stale }: Pick<LeadlineState, 'status' | 'stale'>): boolean =>
   !stale && (status === 'deep' || status === 'unavailable')
 

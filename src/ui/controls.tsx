@@ -62,7 +62,7 @@ interface ChoiceProps<T extends string> {
   set(value: T): void
 }
 
-/** One of a few, all in sight: radio buttons drawn as cards. */
+/** A choice of a few options, all visible: radio buttons drawn as cards. */
 export function Choice<T extends string>({ legend, value, options, hint, columns = 3, set }: ChoiceProps<T>) {
   const name = useId()
   return (
@@ -104,7 +104,7 @@ export function LengthSlider({ label, value, min, max, valueText, set }: LengthS
   const gesture = useId()
   const ref = useRef<HTMLInputElement>(null)
   const end = (): void => store.getState().endGesture()
-  // React has no word for the native `change`, which says that a slider was let go of.
+  // React has no event for the native `change`, which fires when a slider is released.
   useEffect(() => {
     const input = ref.current
     const let_go = (): void => store.getState().endGesture()

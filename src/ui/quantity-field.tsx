@@ -10,7 +10,7 @@ interface FieldProps<T> {
   readonly label: string
   /** m; negative only where the field means it. */
   readonly value: T
-  /** Takes what was typed; what it gives back is why not. */
+  /** Takes the value; returns the reasons if it cannot. */
   readonly commit: (to: T) => readonly Issue[]
   readonly hideLabel?: boolean
   readonly className?: string
@@ -19,7 +19,7 @@ interface FieldProps<T> {
 interface QuantityFieldProps<T> extends FieldProps<T> {
   readonly shown: string
   readonly placeholder?: string
-  /** What a text says, or why it says nothing; null where it is no such thing at all. */
+  /** The value of a text, or what is wrong with it. */
   read(typed: string): { readonly value: T } | { readonly fault: Word; readonly example: string }
   /** The next one up or down by an arrow key. */
   next(way: 1 | -1, large: boolean): T
@@ -43,8 +43,8 @@ export function LengthField(props: FieldProps<number>) {
 }
 
 /**
- * Taken on Enter or when left; a text that was not touched changes nothing, so that what the screen rounds never gets into the design.
- * What is wrong stays as typed, with what was expected beside it.
+ * Takes its value on Enter or when it loses focus. Text that was not edited changes nothing, so that a value rounded for the screen never gets
+ * into the design. What cannot be read stays as typed, with what was expected beside it.
  */
 export function QuantityField<T>(props: QuantityFieldProps<T>) {
   const { label, shown, placeholder, next, commit, hideLabel = false, className = '' } = props

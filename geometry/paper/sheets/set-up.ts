@@ -9,6 +9,7 @@ import { type SheetWords, sheetWords } from '../../../rules/words/sheets.ts'
 import { stationPicture, wholePicture } from '../../drawing/picture.ts'
 import type { Drawn } from '../../drawing/plan.ts'
 import {
+  baselineOf,
   figure,
   heading,
   label,
@@ -21,7 +22,7 @@ import {
 } from '../blocks.ts'
 import { documentOf, head, type PaperOf, widthOf } from '../document.ts'
 import { type Block, BREAK, block, type Flow, heightOf, together } from '../flow.ts'
-import type { Mark, Paper } from '../marks.ts'
+import type { Paper } from '../marks.ts'
 import { ALERT, GRAY, INK, SIZE } from '../style.ts'
 import { type Column, table } from '../table.ts'
 import { textWidth } from '../text.ts'
@@ -166,14 +167,13 @@ function named(all: readonly { readonly name: string; readonly text: string }[],
     all.map(({ name, text }) => {
       const lines = paragraph(text, width - inset, { size })
       return block(Math.max(heightOf(lines), lineHeight(size)), (x, y) => [
-        label([x, lines[0]!.marks(0, y).map(baseOf)[0]!], name, { size, ink: GRAY }),
+        label([x, y + baselineOf(size)], name, { size, ink: GRAY }),
         ...together(lines).marks(x + inset, y),
       ])
     }),
     { before: 0.8 },
   )
 }
-const baseOf = (mark: Mark): number => (mark.kind === 'text' ? mark.at[1] : 0)
 
 /** One row a leg, its station's distance in the first; an empty column for what is found on the day. */
 function stationTable({ dock, design, options }: PaperOf): Block[] {

@@ -1,4 +1,5 @@
-/** The worker that writes files of a dock: one job, then it is ended. */
+/** The worker that writes files of a dock: one job, then it is terminated. */
+import { messageOf } from '../../platform/error-message.ts'
 import { paperFonts } from './fonts.ts'
 import { type Asked, type Format, type Progress, writeFile } from './write-file.ts'
 
@@ -19,6 +20,6 @@ addEventListener('message', async ({ data: { format, asked } }: MessageEvent<Job
     const bytes = await writeFile(format, asked, paperFonts, (...progress) => tell({ progress }))
     tell({ bytes }, [bytes.buffer])
   } catch (error) {
-    tell({ failed: error instanceof Error ? error.message : String(error) })
+    tell({ failed: messageOf(error) })
   }
 })

@@ -35,7 +35,7 @@ export async function makeFile(
   signal?: AbortSignal,
 ): Promise<Uint8Array<ArrayBuffer>> {
   const job = { format, asked }
-  // One that says nothing is ended, and another one begins anew.
+  // A silent worker is terminated, and a second one tries again.
   let written = await inWorker(job, progress, spawn, signal)
   if (written === 'silent') written = await inWorker(job, progress, spawn, signal)
   if (written === 'silent') throw new SilentError('two workers gave no answer')

@@ -15,17 +15,16 @@ import type { PathMark, Point, Sheet, TextMark } from '../../../geometry/paper/m
 import type { PaperOptions } from '../../../geometry/paper/options.ts'
 import { CAP_HEIGHT } from '../../../geometry/paper/text.ts'
 import {
-  assessKit,
   type Design,
   type Dock,
   demoCatalog,
   demoDesign,
-  deriveKit,
   formatLength,
   projectOf,
   type Units,
 } from '../../../rules/index.ts'
 import { anyCase, parsedDesign } from '../../support/arbitraries.ts'
+import { deriveAtOnce } from '../../support/at-once.ts'
 import { runs } from '../../support/runs.ts'
 
 const jsQr = ((jsQrModule as unknown as { default?: unknown }).default ??
@@ -37,7 +36,7 @@ const OPTIONS: PaperOptions = {
   date: '2026-05-01',
   by: 'A. Person',
 }
-const quick = (design: Design, catalog = demoCatalog) => assessKit(deriveKit(design, catalog))
+const quick = (design: Design, catalog = demoCatalog) => deriveAtOnce(design, catalog)
 
 const textsOf = (sheet: Sheet): TextMark[] => sheet.marks.filter((mark) => mark.kind === 'text')
 

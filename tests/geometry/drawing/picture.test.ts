@@ -6,16 +6,17 @@ import { PERSON, peopleAt, spanOf, topOf } from '../../../geometry/drawing/peopl
 import { picture, planPicture, standingPicture, stationPicture } from '../../../geometry/drawing/picture.ts'
 import { type Drawn, planView } from '../../../geometry/drawing/plan.ts'
 import type { Mark, TextMark } from '../../../geometry/paper/marks.ts'
-import { assessKit, demoCatalog, demoDesign, deriveKit, makeBed, projectOf } from '../../../rules/index.ts'
+import { demoCatalog, demoDesign, makeBed, projectOf } from '../../../rules/index.ts'
 import { steps } from '../../../rules/papers.ts'
 import { parsedDesign } from '../../support/arbitraries.ts'
+import { deriveAtOnce } from '../../support/at-once.ts'
 
 const BOX = { x0: 20, y0: 30, x1: 130, y1: 85 }
 const design = parsedDesign({
   ...demoDesign,
   dock: { ...demoDesign.dock, sections: 4, head: { shape: 'tee', sections: 4 } },
 })
-const dock = assessKit(deriveKit(design, demoCatalog))
+const dock = deriveAtOnce(design, demoCatalog)
 const drawn: Drawn = { ...projectOf(design, demoCatalog, dock), units: 'imperial', lang: 'en' }
 
 const textsOf = (marks: readonly Mark[]): TextMark[] => marks.filter((mark) => mark.kind === 'text')

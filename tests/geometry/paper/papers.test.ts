@@ -16,12 +16,10 @@ import { PAPER_SIZES, type Paper, type Sheet, type TextMark } from '../../../geo
 import { packetOf, paperOf } from '../../../geometry/paper/packet.ts'
 import { qrMarks } from '../../../geometry/paper/qr.ts'
 import {
-  assessKit,
   type Catalog,
   type Design,
   demoCatalog,
   demoDesign,
-  deriveKit,
   formatLength,
   formatMass,
   formatMoney,
@@ -30,6 +28,7 @@ import { cartons } from '../../../rules/papers/cartons.ts'
 import { estimate, quote } from '../../../rules/papers/quote.ts'
 import { paperFonts } from '../../../src/cli/fonts.ts'
 import { anyCase, parsedDesign } from '../../support/arbitraries.ts'
+import { deriveAtOnce } from '../../support/at-once.ts'
 import { runs } from '../../support/runs.ts'
 
 const jsQr = ((jsQrModule as unknown as { default?: unknown }).default ??
@@ -42,7 +41,7 @@ const paperFor = (
   catalog: Catalog = demoCatalog,
   change: Partial<PaperOf['options']> = {},
 ): PaperOf => ({
-  dock: assessKit(deriveKit(design, catalog)),
+  dock: deriveAtOnce(design, catalog),
   design,
   catalog,
   options: { units: 'imperial', lang: 'en', size: 'letter', date: DATE, by: 'A. Person', ...change },

@@ -1,15 +1,7 @@
 /** Quotes against sums worked out by hand, and against the parts list on random docks. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  assessKit,
-  type Catalog,
-  type Design,
-  type Dock,
-  demoCatalog,
-  demoDesign,
-  deriveKit,
-} from '../../../rules/index.ts'
+import { type Catalog, demoCatalog, demoDesign } from '../../../rules/index.ts'
 import { productOf, shareOf } from '../../../rules/papers/money.ts'
 import {
   daysAfter,
@@ -22,13 +14,13 @@ import {
   sentence,
 } from '../../../rules/papers.ts'
 import { anyCase } from '../../support/arbitraries.ts'
+import { deriveAtOnce } from '../../support/at-once.ts'
 import { metricCatalog } from '../../support/catalogs.ts'
 import { runs } from '../../support/runs.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 51_003)
 const RUNS = runs(150)
 
-const dockOf = (design: Design, catalog: Catalog): Dock => assessKit(deriveKit(design, catalog))
 const DAY = { date: '2026-03-01' } as const
 
 describe('money', () => {
@@ -73,7 +65,7 @@ describe('days', () => {
 })
 
 describe('the demo dock’s quote', () => {
-  const dock = dockOf(demoDesign, demoCatalog)
+  const dock = deriveAtOnce(demoDesign, demoCatalog)
   const asked: QuoteAsked = {
     ...DAY,
     services: [{ code: 'delivery' }, { code: 'set-up' }, { code: 'hours', quantity: 1.5 }],
@@ -171,7 +163,7 @@ describe('a quote of another shop', () => {
       ...demoDesign,
       dock: { ...demoDesign.dock, frame: metricCatalog.frames[0]!.code, extras: {} },
     }
-    const dock = dockOf(design, metricCatalog)
+    const dock = deriveAtOnce(design, metricCatalog)
     const made = quote(dock, design, metricCatalog, {
       ...DAY,
       services: [{ code: 'AUFBAU', quantity: 2.25 }, { code: 'LAGER' }],
@@ -195,7 +187,7 @@ describe('a quote of another shop', () => {
 
   it('that states nothing of quotes is the parts list and no more', () => {
     const { quote: _rules, services: _services, packing: _packing, ...silent } = demoCatalog
-    const dock = dockOf(demoDesign, silent)
+    const dock = deriveAtOnce(demoDesign, silent)
     const made = quote(dock, demoDesign, silent, DAY)
     expect(made).toMatchObject({
       total: dock.totals.price,
@@ -235,7 +227,7 @@ describe(`every quote (seed ${SEED}, ${RUNS} docks)`, () => {
   it('adds up in whole minor units, by another way than the engine’s', () => {
     fc.assert(
       fc.property(anyCase, asked, ({ design, catalog }, ask) => {
-        const dock = dockOf(design, catalog)
+        const dock = deriveAtOnce(design, catalog)
         const made = quote(dock, design, catalog, ask as QuoteAsked)
         const whole = [made.net, made.total, made.discount.amount, ...made.lines.map(({ amount }) => amount)]
         expect(whole.every(Number.isSafeInteger)).toBe(true)
@@ -272,7 +264,7 @@ describe(`every quote (seed ${SEED}, ${RUNS} docks)`, () => {
         ({ design, catalog }, mm, one, two) => {
           const deckHeight = design.dock.deckHeight + mm / 1000
           const raised = { ...design, dock: { ...design.dock, deckHeight } }
-          const [old, now] = [dockOf(design, catalog), dockOf(raised, catalog)]
+          const [old, now] = [deriveAtOnce(design, catalog), deriveAtOnce(raised, catalog)]
           const before = { dock: old, quote: quote(old, design, catalog, one as QuoteAsked) }
           const after = { dock: now, quote: quote(now, raised, catalog, two as QuoteAsked) }
           const { sums, lines, legs, total } = quoteChanges(before, after)
@@ -294,12 +286,12 @@ describe(`every quote (seed ${SEED}, ${RUNS} docks)`, () => {
 })
 
 describe('what changed', () => {
-  const dock = dockOf(demoDesign, demoCatalog)
+  const dock = deriveAtOnce(demoDesign, demoCatalog)
   const before = { dock, quote: quote(dock, demoDesign, demoCatalog, DAY) }
 
   it('with a deck 25 cm higher: longer legs, each with the deck as the reason', () => {
     const higher = { ...demoDesign, dock: { ...demoDesign.dock, deckHeight: 0.7, start: dock.start } }
-    const now = dockOf(higher, demoCatalog)
+    const now = deriveAtOnce(higher, demoCatalog)
     const { legs, sums, parts } = quoteChanges(before, {
       dock: now,
       quote: quote(now, higher, demoCatalog, DAY),
@@ -315,7 +307,7 @@ describe('what changed', () => {
 
   it('is said in words with its figures', () => {
     const higher = { ...demoDesign, dock: { ...demoDesign.dock, deckHeight: 0.7, start: dock.start } }
-    const now = dockOf(higher, demoCatalog)
+    const now = deriveAtOnce(higher, demoCatalog)
     const { legs } = quoteChanges(before, { dock: now, quote: quote(now, higher, demoCatalog, DAY) })
     const words = paperWords('en', 'metric')
     const said = legs.flatMap(({ say, why }) =>
@@ -328,7 +320,7 @@ describe('what changed', () => {
       ...demoDesign,
       dock: { ...demoDesign.dock, overrides: { 's3.end.left': { stock: 1.8288 } } },
     }
-    const chosen = dockOf(byHand, demoCatalog)
+    const chosen = deriveAtOnce(byHand, demoCatalog)
     const other = quoteChanges(before, { dock: chosen, quote: quote(chosen, byHand, demoCatalog, DAY) })
     expect(
       other.legs.map(({ say, why }) => [sentence(say, words), why.map((term) => sentence(term.say, words))]),
@@ -338,7 +330,7 @@ describe('what changed', () => {
   it('with a catalog 10 cents dearer in frames: 5 frames, 50 cents, no parts', () => {
     const frames = demoCatalog.frames.map((frame) => ({ ...frame, price: frame.price + 10 }))
     const dearer = { ...demoCatalog, frames }
-    const now = dockOf(demoDesign, dearer)
+    const now = deriveAtOnce(demoDesign, dearer)
     const { sums, parts, lines } = quoteChanges(before, {
       dock: now,
       quote: quote(now, demoDesign, dearer, DAY),
@@ -362,7 +354,7 @@ describe('what changed', () => {
 })
 
 describe('lines', () => {
-  const dock = dockOf(demoDesign, demoCatalog)
+  const dock = deriveAtOnce(demoDesign, demoCatalog)
   const of = (asked: Partial<QuoteAsked>, catalog: Catalog = demoCatalog) =>
     quote(dock, demoDesign, catalog, { ...DAY, ...asked })
 
@@ -460,7 +452,7 @@ describe('lines', () => {
     })
     expect(of({})).toMatchObject({ customer: '', order: '' })
     const low = { ...demoDesign, dock: { ...demoDesign.dock, deckHeight: 0.2 } }
-    const stopped = dockOf(low, demoCatalog)
+    const stopped = deriveAtOnce(low, demoCatalog)
     const stops = stopped.findings.filter(({ severity }) => severity === 'stop').length
     expect(stops).toBeGreaterThan(0)
     expect(quote(stopped, low, demoCatalog, DAY).stops).toBe(stops)
@@ -472,7 +464,7 @@ describe('lines', () => {
       dock: { ...demoDesign.dock, extras: { cleat: 2 }, head: { shape: 'wide' as const, sections: 2 } },
     }
     const groups = (catalog: Catalog) => {
-      const tied = dockOf(wide, catalog)
+      const tied = deriveAtOnce(wide, catalog)
       return Object.fromEntries(
         quote(tied, wide, catalog, DAY)
           .lines.filter(({ kind }) => kind === 'accessory')
@@ -497,7 +489,7 @@ describe('lines', () => {
 
   it('of freight are none for a dock of nothing', () => {
     const nothing = { ...demoDesign, dock: { ...demoDesign.dock, frame: 'no-such', extras: {} } }
-    const empty = quote(dockOf(nothing, demoCatalog), nothing, demoCatalog, DAY)
+    const empty = quote(deriveAtOnce(nothing, demoCatalog), nothing, demoCatalog, DAY)
     expect(empty).toMatchObject({ total: 0, lines: [], freight: { mass: 0, by: 'absent', price: null } })
   })
 })

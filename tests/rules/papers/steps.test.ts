@@ -1,15 +1,7 @@
 /** The set-up and autumn sheets: every piece of the dock is put once, each section, leg, brace and joint where it belongs, in the order of work. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  assessKit,
-  type Catalog,
-  type Design,
-  type Dock,
-  demoCatalog,
-  demoDesign,
-  deriveKit,
-} from '../../../rules/index.ts'
+import { type Catalog, type Design, type Dock, demoCatalog, demoDesign } from '../../../rules/index.ts'
 import {
   autumn,
   paperWords,
@@ -21,6 +13,7 @@ import {
   type Work,
 } from '../../../rules/papers.ts'
 import { anyCase, parsedDesign } from '../../support/arbitraries.ts'
+import { deriveAtOnce } from '../../support/at-once.ts'
 import { groupBy } from '../../support/laws/law.ts'
 import { runs } from '../../support/runs.ts'
 
@@ -244,7 +237,7 @@ function disorder(sheet: Steps, dock: Dock): string[] {
 }
 
 function check(design: Design, catalog: Catalog): void {
-  const dock = assessKit(deriveKit(design, catalog))
+  const dock = deriveAtOnce(design, catalog)
   seen.docks++
   seen.sections += dock.sections.length
   if (dock.sections.length === 0) seen.empty++
@@ -296,7 +289,7 @@ describe(`set-up and autumn (seed ${SEED}, ${RUNS} docks)`, () => {
       site: { soundings, levels: { low: -0.2, high: 0.2 }, bottom: 'sand' },
       dock: { deckHeight: 0.41, frame: '4x8', start: 23.432, plan },
     })
-    const dock = assessKit(deriveKit(design, demoCatalog))
+    const dock = deriveAtOnce(design, demoCatalog)
     const pair = dock.pairs.find(({ id, brace }) => brace && id.includes('~'))
     expect(pair?.id).toBe('s3.start.left~s7.start.right')
     const line = steps(dock, design, demoCatalog).steps.find(({ lines }) =>
@@ -318,7 +311,7 @@ describe(`set-up and autumn (seed ${SEED}, ${RUNS} docks)`, () => {
 })
 
 describe('the demo dock’s sheet', () => {
-  const dock = assessKit(deriveKit(demoDesign, demoCatalog))
+  const dock = deriveAtOnce(demoDesign, demoCatalog)
   const sheet = steps(dock, demoDesign, demoCatalog)
 
   it('goes: shore, standing section, ramp, level, outward, extras, clips, caps', () => {
@@ -345,14 +338,14 @@ describe('the demo dock’s sheet', () => {
     expect(sheet.steps.find(({ id }) => id === 'extras')!.cautions).toContain('caution-services')
     const { extras: _none, ...plain } = demoDesign.dock
     const bare = { ...demoDesign, dock: { ...plain, extras: {} } }
-    const without = steps(assessKit(deriveKit(bare, demoCatalog)), bare, demoCatalog)
+    const without = steps(deriveAtOnce(bare, demoCatalog), bare, demoCatalog)
     expect(without.steps.flatMap(({ cautions }) => cautions)).not.toContain('caution-services')
     expect(without.steps.some(({ id }) => id === 'extras')).toBe(false)
   })
 
   it('says first that it must not be built, where something forbids it, and in autumn to be out before ice', () => {
     const deep = { ...demoDesign, dock: { ...demoDesign.dock, sections: 40 } }
-    const stopped = assessKit(deriveKit(deep, demoCatalog))
+    const stopped = deriveAtOnce(deep, demoCatalog)
     expect(stopped.findings.some(({ severity }) => severity === 'stop')).toBe(true)
     expect(steps(stopped, deep, demoCatalog).cautions[0]).toBe('caution-stop')
     expect(sheet.cautions).not.toContain('caution-stop')
@@ -363,7 +356,7 @@ describe('the demo dock’s sheet', () => {
 describe('the papers’ words', () => {
   it('tell a first section that begins up the bank by a distance without a sign', () => {
     const upTheBank = { ...demoDesign, dock: { ...demoDesign.dock, ramp: false, start: -0.4 } }
-    const dock = assessKit(deriveKit(upTheBank, demoCatalog))
+    const dock = deriveAtOnce(upTheBank, demoCatalog)
     const { x } = dock.sections.find(({ role }) => role === 'standing')!
     expect(x).toBeCloseTo(-0.4, 9)
     const said = steps(dock, upTheBank, demoCatalog).steps.flatMap(({ lines }) =>

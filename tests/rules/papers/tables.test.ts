@@ -1,15 +1,7 @@
 /** Stations, labels and the survey form: what they tell is the dock's, and all of it. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  assessKit,
-  type Catalog,
-  type Design,
-  type Dock,
-  demoCatalog,
-  demoDesign,
-  deriveKit,
-} from '../../../rules/index.ts'
+import { demoCatalog, demoDesign } from '../../../rules/index.ts'
 import {
   countCards,
   fraction,
@@ -21,15 +13,15 @@ import {
 } from '../../../rules/papers.ts'
 import en from '../../../rules/words/papers.en.json' with { type: 'json' }
 import { anyCase } from '../../support/arbitraries.ts'
+import { deriveAtOnce } from '../../support/at-once.ts'
 import { runs } from '../../support/runs.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 51_005)
 const RUNS = runs(200)
 const words = [paperWords('en', 'imperial'), paperWords('en', 'metric')]
-const dockOf = (design: Design, catalog: Catalog): Dock => assessKit(deriveKit(design, catalog))
 
 describe('the stations of the demo dock', () => {
-  const dock = dockOf(demoDesign, demoCatalog)
+  const dock = deriveAtOnce(demoDesign, demoCatalog)
   const { stations: all, start, ramp } = stations(dock, demoDesign, demoCatalog)
 
   it('are one pitch apart, the first at the shore end of the standing section', () => {
@@ -65,7 +57,7 @@ describe(`stations, labels and cards (seed ${SEED}, ${RUNS} docks)`, () => {
     let soft = 0
     fc.assert(
       fc.property(anyCase, ({ design, catalog }) => {
-        const dock = dockOf(design, catalog)
+        const dock = deriveAtOnce(design, catalog)
         const { stations: all } = stations(dock, design, catalog)
         const told = all.flatMap(({ left, right }) => [left, right].filter((leg) => leg !== null))
         expect(told.map(({ leg }) => leg).sort()).toEqual(dock.legs.map(({ id }) => id).sort())
