@@ -13,10 +13,10 @@ const ASIDE = 0.2
 const CLAMPS = 4
 const SET_LOW = 17
 const SET_HIGH = 6
-/** Pairs whose figures differ by less look the same: half of what is read in the water, m. */
+/** Pairs whose figures differ by less than this count as alike: half of the reading accuracy in the water, m. */
 const SAME = 0.00635
 
-/** Pairs that look alike, in the Dock's order. Legs of none are alone. */
+/** Groups of pairs that look alike, in the Dock's order. */
 export function alikePairs(dock: Dock): readonly (readonly Pair[])[] {
   const groups = new Map<string, Pair[]>()
   for (const pair of dock.pairs) {
@@ -34,7 +34,7 @@ export function alikePairs(dock: Dock): readonly (readonly Pair[])[] {
   return [...groups.values()]
 }
 
-/** Pairs that look alike, as the first of them stands. */
+/** The view of a group of alike pairs, drawn from the first one. */
 export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
   const { dock, units, lang } = drawn
   const t = drawingWords(lang, units)
@@ -95,13 +95,13 @@ function leftFirst(dock: Dock, { legs: [one, two] }: Pair): readonly [Leg, Leg] 
 
 const legOf = (dock: Dock, id: string): Leg => dock.legs.find((leg) => leg.id === id)!
 
-/** A leg, and where it stands along the view, m. */
+/** A leg and its horizontal place in the view, m. */
 interface Stood {
   readonly leg: Leg
   readonly s: number
 }
 
-/** A pair as the view sees it. */
+/** A pair with its legs from left to right, and the eye that looks at it. */
 interface Seen {
   readonly pair: Pair
   readonly left: Stood

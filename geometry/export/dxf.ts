@@ -58,7 +58,7 @@ const BETWEEN = 2.6
 /** Letters and dimension lines are as on a sheet of this scale; mm around a view for them. */
 const SCALE = 48
 const AROUND = 40
-/** Digits after the point of every figure in the file: what two machines' sines differ by is not written. */
+/** Figures are rounded to six decimals, so that the last bits in which machines' sines differ are not written. */
 const DIGITS = 1e6
 const figure = (value: number): number => Math.round(value * DIGITS) / DIGITS
 
@@ -140,7 +140,7 @@ function putViews(pen: Pen, drawn: Drawn): Bounds {
   return plan.bounds
 }
 
-/** Moved by `dx` and `dy`, m; lines of the layer `but` are drawn otherwise. */
+/** Moved by `dx` and `dy`, m; without the lines of layer `but`. */
 function putView(pen: Pen, view: View, dx: number, dy: number, but?: Layer): void {
   const moved = ([x, y]: Point): Point => [x + dx, y + dy]
   for (const { layer, points, closed, hidden, bare } of view.paths)
@@ -163,7 +163,7 @@ function putView(pen: Pen, view: View, dx: number, dy: number, but?: Layer): voi
   })
 }
 
-/** Over the upper left corner of the plan: whose dock it is, of whom and when, and what it is not. */
+/** Above the upper left corner of the plan: the dock's name, shop, check code, date, author, and the caution. */
 function putTitle(pen: Pen, [x, y]: Point, { dock, catalog }: Drawn, options: PaperOptions): void {
   const t = drawingWords(options.lang, options.units)
   pen.say('TEXT', [x, y + 1.9], TEXT * 1.6, dock.name)

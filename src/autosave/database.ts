@@ -36,13 +36,13 @@ export interface Loaded extends Pick<Leaf, 'at' | 'fragments'> {
   readonly line: string | undefined
 }
 
-/** What is heard of another element with this key: that it is there, or that it has saved. */
+/** What another element with this key announces: that it is there, or that it has saved. */
 export type Heard = 'there' | 'saved'
 
 export interface Keeper {
   /** What is kept, and when it was; null where there is nothing that can be read. From then on it counts as known. */
   load(): Promise<Loaded | null>
-  /** A design that came from elsewhere (the journal): a record with the same is not another's. */
+  /** Registers a design that came from elsewhere (the journal), so that a record with the same design does not count as another element's. */
   know(design: unknown): void
   /** Saves; what another wrote meanwhile is put aside. Later calls win; resolves when written. */
   save(leaf: Leaf): Promise<void>
@@ -68,7 +68,7 @@ export async function openKeeper(
   const isForeign = (entry: Entry | undefined): entry is Entry =>
     entry !== undefined && entry.by !== me && !known.has(JSON.stringify(entry.design))
   const read = (): Promise<Entry | undefined> => base.act((db) => db.get('designs', key))
-  /** Writing that is under way: others are told of the last one too. */
+  /** The write in progress: the channel stays open until it has been announced. */
   let writing: Promise<unknown> = Promise.resolve()
   return {
     async load() {
@@ -87,7 +87,7 @@ export async function openKeeper(
       const text = JSON.stringify(design)
       const written = base.act(async (db) => {
         const tx = db.transaction('designs', 'readwrite')
-        // What ends the transaction rejects `done` too: it must not be without a listener.
+        // Whatever aborts the transaction rejects `done` too; without a handler that would be an unhandled rejection.
         tx.done.catch(() => {})
         const entry = await tx.store.get(key)
         const foreign = isForeign(entry) ? [{ ...entry, at: entry.at ?? at }] : []
@@ -117,7 +117,7 @@ export async function openKeeper(
 }
 
 interface Base {
-  /** A connection that the browser or a newer version has closed is opened anew, once. */
+  /** Runs `on`. If the browser or a newer version has closed the connection, opens it again, once. */
   act<T>(on: (db: IDBPDatabase<Schema>) => Promise<T>): Promise<T>
   close(): void
 }
@@ -159,7 +159,7 @@ interface Others {
 
 type Message = { readonly what: Heard | 'who'; readonly by: string }
 
-/** Other elements with this key, in other tabs too: asks who is there, answers those who ask. */
+/** Talks to other elements with this key, in other tabs too: asks who is there, and answers. */
 function listen(key: string, me: string, hear: (what: Heard) => void): Others {
   const channel = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel(`leadline/${key}`)
   const tell = (what: Message['what']): void => channel?.postMessage({ what, by: me })
@@ -174,7 +174,7 @@ function listen(key: string, me: string, hear: (what: Heard) => void): Others {
   return { tell, close: () => channel?.close() }
 }
 
-/** Of designs put aside, the newest of each line of edits but the one in hand: not eight of one dock. */
+/** Of the designs set aside, the newest of each line of edits, without the current line: eight docks, not eight steps of one. */
 function newestOfEachLine(text: string, line: string, aside: Entry['earlier']): Entry['earlier'] {
   const texts = new Set([text])
   const lines = new Set([line])

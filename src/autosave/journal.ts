@@ -23,14 +23,14 @@ export interface Entry {
 }
 
 export interface Written {
-  /** Of `forget`. */
+  /** Key of the entry, for `forget`. */
   readonly name: string
   readonly text: string
   readonly entry: Entry
 }
 
 export interface Journal {
-  /** False where nothing can be kept: no leave, no room. */
+  /** False if nothing can be stored: no permission, or no room. */
   write(entry: Entry): boolean
   /** Whether anything can be kept at all. */
   works(): boolean
@@ -58,7 +58,7 @@ export function openJournal(kind: 'local' | 'session', key: string, me: string):
   const prefix = `leadline/${encodeURIComponent(key)}/`
   const name = prefix + me
   let last: string | null = null
-  /** Every access may be refused: by the browser's settings, in a frame of another site, for want of room. */
+  /** Any access may throw: because of browser settings, in a cross-site frame, or when storage is full. */
   const attempt = <T>(act: (storage: Storage) => T, or: T): T => {
     try {
       return act(kind === 'local' ? localStorage : sessionStorage)

@@ -1,4 +1,4 @@
-/** Open, save, link, earlier docks. A native disclosure that closes on Escape and when the hand goes elsewhere. */
+/** Open, save, link, earlier docks. A native disclosure that closes on Escape and when focus moves elsewhere. */
 import { useRef, useState } from 'react'
 import type { Design } from '../../rules/index.ts'
 import type { Earlier } from '../autosave/database.ts'

@@ -39,7 +39,7 @@ const ATTRIBUTES = [
 ] as const
 const PROPERTIES = ['design', 'catalog'] as const
 
-// On a server there are no elements: the class is there, and nothing of it runs.
+// On a server there is no `HTMLElement`: the class can be imported, but nothing of it runs.
 const Base = typeof HTMLElement === 'undefined' ? (class {} as unknown as typeof HTMLElement) : HTMLElement
 
 export class LeadlineDock extends Base {
@@ -53,7 +53,7 @@ export class LeadlineDock extends Base {
   #catalog: Given<Catalog> | null = null
   /** What the store's catalog came from: put back into the page it is not fetched again. */
   #shownFrom: string | Catalog | null = null
-  /** Faults of properties that were set before anybody could listen. */
+  /** Faults of properties set before anyone could listen for events. */
   #early: Fault[] = []
   #farewell: ReturnType<typeof setTimeout> | undefined
   #ready = false
@@ -125,7 +125,7 @@ export class LeadlineDock extends Base {
       }
     const early = this.#early
     this.#early = []
-    // Once whoever put it in has had time to listen.
+    // After whoever inserted the element has had time to add listeners.
     if (early.length > 0) setTimeout(() => this.#tellFaults(early))
     void this.#begin()
   }
@@ -182,7 +182,7 @@ export class LeadlineDock extends Base {
         place: `${location.pathname}#${[...document.querySelectorAll(this.localName)].indexOf(this)}`,
         tell: (type, detail, cancelable = false) =>
           this.dispatchEvent(new CustomEvent(type, { detail, bubbles: true, composed: true, cancelable })),
-        // A browser does not say that a field was left when the page is.
+        // A browser fires no blur when the user leaves the page.
         settle: () => (root.activeElement as HTMLElement | null)?.blur(),
       })
       this.#session = session
@@ -209,7 +209,7 @@ export class LeadlineDock extends Base {
     }
   }
 
-  /** It cannot go on: a word and a way out instead of a blank. */
+  /** A fatal error: shows a message and what to do, instead of a blank. */
   #stop(session: Session | null, error: unknown): void {
     if (this.#session !== session) return
     const root = this.shadowRoot!

@@ -1,4 +1,4 @@
-/** The React side of one element: its root in the shadow tree, from the first word to the last. */
+/** The React root of one element, in its shadow tree: loading message, app, error messages. */
 import { options } from 'preact'
 import { Component, type ReactNode, useEffect, useState } from 'react'
 import { createRoot } from 'react-dom/client'
@@ -12,9 +12,9 @@ import type { Fault } from './sources.ts'
 export interface Screen {
   /** Draws the app; `painted` is called when its first picture is on the screen, `broken` where it cannot be drawn any more. */
   show(painted: () => void, broken: (error: unknown) => void): void
-  /** Says what could not be had and why, and offers to try again. */
+  /** Shows what could not be loaded and why, and offers to try again. */
   fail(faults: readonly Fault[], again: () => void): void
-  /** Says that it had to stop, and offers to save the design that it stopped with, to try again and to start over. */
+  /** Shows that the app crashed, and offers to try again, to save the design and to start over. */
   stop(ways: { readonly again: () => void; readonly save: () => void; readonly over: () => void }): void
   setMode(mode: Mode): void
   close(): void
@@ -27,15 +27,15 @@ interface Way {
   readonly act: () => void
 }
 
-/** What is still waited for after this long is told of; what is after that is told to be slow, with a way out. ms. */
+/** A loading message appears after the first; after the second it says that loading is slow and offers to try again. ms. */
 const SILENT = 400
 const SLOW = 8000
-/** Lines of faults that are shown. */
+/** Most faults that are shown. */
 const SHOWN = 3
 
 /**
- * True while the tree is being changed. A browser says that a field was left when it is taken out while it has the focus; nobody left it,
- * and what was typed in it is not to be taken in once more. React holds such words back by itself, its stand-in does not.
+ * True while the tree is being rendered. A browser fires `focusout` when a focused field is removed; no user left it, and what was typed must not
+ * be committed again. React suppresses such events by itself; Preact does not.
  */
 let changing = false
 const change = (act: () => void): void => {
@@ -122,7 +122,7 @@ interface CardProps {
   readonly lines?: readonly string[]
 }
 
-/** What is on the screen in place of the app: what the matter is, and what can be done about it. */
+/** Shown in place of the app: what happened, and what the user can do about it. */
 function Card({ told: { lang, units, theme }, role, what, ways, lines = [] }: CardProps) {
   return (
     <div className="app failed" role={role} lang={lang} data-theme={theme}>
@@ -159,7 +159,7 @@ function Waiting({ told, again }: { readonly told: () => Told; readonly again: (
   )
 }
 
-/** What is thrown while the screen is drawn leaves no blank behind. */
+/** An error boundary. */
 class Guard extends Component<
   { readonly broken: (error: unknown) => void; readonly children: ReactNode },
   { readonly failed: boolean }
@@ -176,7 +176,7 @@ class Guard extends Component<
   }
 }
 
-/** Two frames after the first commit the picture is on the screen. */
+/** Two frames after the first commit, the app has been painted. */
 function Painted({ tell }: { readonly tell: () => void }) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: told once.
   useEffect(() => {

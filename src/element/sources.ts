@@ -40,14 +40,14 @@ export const readCatalogFrom = (url: string, signal: AbortSignal): Promise<Read<
 export const readDesignFrom = (url: string, signal: AbortSignal): Promise<Read<Design>> =>
   readFrom(url, 'design', parseDesignText, signal)
 
-/** A file that was picked. One that is no design for its size alone is not read into memory. */
+/** A file that the user chose. One too large to be a design is not read into memory. */
 export async function readDesignFile(file: File): Promise<Read<Design>> {
   if (file.size > LIMITS.textBytes)
     return failed('file', file.name, `${file.size} bytes; expected at most ${LIMITS.textBytes}`)
   try {
     return faultsOf(parseDesignText(await file.text()), 'file')
   } catch (error) {
-    // Moved or changed since it was picked, or not for this person to read.
+    // Moved or changed since it was chosen, or not readable for this user.
     return failed('file', file.name, messageOf(error))
   }
 }
@@ -85,7 +85,7 @@ export function givenBy<T>(
   return read.ok ? { value: read.value } : { faults: read.faults }
 }
 
-/** As a person reads it. */
+/** A fault as one line of text. */
 export const lineOf = ({ path, message }: { readonly path: string; readonly message: string }): string =>
   path === '' ? message : `${path}: ${message}`
 

@@ -57,7 +57,7 @@ function People() {
   )
 }
 
-/** What it comes to: said when it is known. */
+/** The resulting use, shown when it is known. */
 function Used() {
   const { structure } = useDock()
   const whole = useLeadline(isJudged)

@@ -1,4 +1,4 @@
-/** A reason in words: each rule of the engine has a sentence; one that has none yet is told by its terms. */
+/** A reason in words: one sentence for each rule of the engine; a rule without one is shown by its terms. */
 import { type Figure, formatFigure, type Reason, wordsIn } from '../../rules/index.ts'
 import { isMoreWord, type MoreWords } from '../words/use-more-words.ts'
 

@@ -60,7 +60,7 @@ function Told({ dock, structure }: { readonly dock: Dock; readonly structure: St
   )
 }
 
-/** A bar, a figure and a word: none of them alone. */
+/** Use as a bar, a figure and a word together, so that no one of them is needed alone. */
 export function Use({ use }: { readonly use: number }) {
   const { loads } = useLoadWords()
   const band = bandOf(use)
@@ -97,7 +97,7 @@ function Bar(props: {
   )
 }
 
-/** No digit more than the figure is worth. */
+/** Rounded to the digits that the figure is good for. */
 const percent = (use: number): string =>
   `${use < 0.995 || use > 1.005 ? Math.round(use * 100) : (use * 100).toFixed(1)} %`
 
@@ -179,7 +179,7 @@ function Group(props: {
     </Fold>
   )
 }
-/** Made only where they are shown. */
+/** Rendered only when unfolded. */
 const Rows = ({ head, rows }: { readonly head: readonly string[]; readonly rows: () => readonly Row[] }) => (
   <Table head={head} rows={rows()} />
 )

@@ -1,4 +1,4 @@
-/** What it takes: weight, price, heaviest lift; the whole list of parts a tap deeper. */
+/** Totals: weight, price, heaviest lift; the whole parts list folded below. */
 import { rowId } from '../state/highlight.ts'
 import { useLeadline, usePlaced } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'

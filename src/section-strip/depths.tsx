@@ -11,7 +11,7 @@ import { SoundingRow } from './sounding-row.tsx'
 import { addSounding, nextPlace } from './soundings.ts'
 import { type Draft, takePaste } from './take-paste.ts'
 
-/** Rows at first, and more at each asking: a site may have thousands. */
+/** Rows shown at first; a site may have thousands. */
 const PAGE = 40
 
 export function Depths() {
@@ -71,7 +71,7 @@ export function Depths() {
   )
 }
 
-/** What is pasted from a spreadsheet goes into the soundings from the cell on that it is pasted in; rows that cannot be read stay as drafts. */
+/** Pastes from a spreadsheet into the soundings, from the focused cell on. Rows that cannot be read stay as drafts. */
 function usePaste() {
   const design = useLeadline((s) => s.design)
   const edit = useLeadline((s) => s.edit)

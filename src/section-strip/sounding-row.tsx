@@ -7,7 +7,7 @@ import { meters } from '../words/index.ts'
 import { useMoreWords } from '../words/use-more-words.ts'
 import { changeSounding, removeSounding } from './soundings.ts'
 
-/** Lakeward or shoreward of the water's edge; the other two are of a sounding over the water out there, or under it back there. */
+/** Lakeward or shoreward of the water's edge. The other two: lakeward but above the water, and shoreward but below it. */
 type Where = 'out' | 'back' | 'out-high' | 'back-deep'
 
 export function SoundingRow({ index }: { readonly index: number }) {
