@@ -88,13 +88,14 @@ export function paintView(view: View, at: Point, scale: number): Painted {
     const weight = bold ? 'bold' : 'regular'
     const clear = (reach ?? 0) * k
     const aside = textWidth(text, size, weight) / 2 + clear + AWAY.aside
-    const [dx, dy] = {
+    const offsets: Readonly<Record<typeof prefer, Point>> = {
       on: [0, 0],
       right: [aside, 0],
       left: [-aside, 0],
       above: [0, -clear - AWAY.up],
       below: [0, clear + AWAY.up],
-    }[prefer] as [number, number]
+    }
+    const [dx, dy] = offsets[prefer]
     const half = textWidth(text, size, weight) / 2
     const [leanX, leanY] = lean ?? [0, 0]
     const stands = stand && on(stand)

@@ -5,11 +5,11 @@ import { DRAWING } from '../../rules/words/drawing.ts'
 import { wordsOf } from '../../rules/words/say.ts'
 import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
-import { levelEye } from '../projection.ts'
+import { type Eye, levelEye } from '../projection.ts'
 import { dot } from '../vec.ts'
-import { outlinesFrom } from './outlines.ts'
+import { outlinesFrom, type Shown } from './outlines.ts'
 import { numberOf } from './plan.ts'
-import { boundsOf, EARTH, type View, type ViewDimension, type ViewPath } from './view.ts'
+import { type Bounds, boundsOf, EARTH, type View, type ViewDimension, type ViewPath } from './view.ts'
 
 /** Bed shown beyond the legs, m. */
 const ASIDE = 0.2
@@ -17,22 +17,19 @@ const ASIDE = 0.2
 const CLAMPS = 4
 const SET_LOW = 17
 const SET_HIGH = 6
-/** Pairs whose figures differ by less look the same: half of what is read in the water, m. */
+/** Pairs whose figures differ by less than this count as alike: half of the reading accuracy in the water, m. */
 const SAME = 0.00635
 
-/** Pairs that look alike, in the Dock's order. Legs of none are alone. */
+/** Groups of pairs that look alike, in the Dock's order. */
 export function alikePairs(dock: Dock): readonly (readonly Pair[])[] {
-  const legs = new Map(dock.legs.map((leg) => [leg.id, leg]))
   const groups = new Map<string, Pair[]>()
   for (const pair of dock.pairs) {
+    const ends = leftFirst(dock, pair)
     const key = [
-      ...leftFirst(dock, pair).map((id) => {
-        const { setHeight, stock, pad } = legs.get(id)!
-        return `${Math.round(setHeight / (2 * SAME))} ${stock} ${pad}`
-      }),
+      ...ends.map(({ setHeight, stock, pad }) => `${Math.round(setHeight / (2 * SAME))} ${stock} ${pad}`),
       Math.round(pair.spacing / SAME),
       pair.brace?.code,
-      pair.brace && leftFirst(dock, pair).indexOf(pair.brace.low),
+      ends.findIndex(({ id }) => id === pair.brace?.low),
     ].join('\n')
     const group = groups.get(key)
     if (group) group.push(pair)
@@ -41,155 +38,45 @@ export function alikePairs(dock: Dock): readonly (readonly Pair[])[] {
   return [...groups.values()]
 }
 
-/** The two legs of a pair from left to right as drawn: looking lakeward, or along the shore for a pair along the dock. */
-function leftFirst(dock: Dock, { legs: ids }: Pair): readonly [string, string] {
-  const [a, b] = ids.map((id) => dock.legs.find((leg) => leg.id === id)!) as [Leg, Leg]
-  const across = Math.abs(a.y - b.y) >= Math.abs(a.x - b.x)
-  return (across ? a.y > b.y : a.x < b.x) ? [a.id, b.id] : [b.id, a.id]
-}
-type Leg = Dock['legs'][number]
-
+/** The view of a group of alike pairs, drawn from the first one. */
 export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
-  const { dock, design, catalog, bed } = drawn
+  const { dock } = drawn
   const t = wordsOf(DRAWING, drawn)
-  const pair = alike[0]!
-  const [a, b] = leftFirst(dock, pair).map((id) => dock.legs.find((leg) => leg.id === id)!) as [Leg, Leg]
-  const span = Math.hypot(b.x - a.x, b.y - a.y)
-  const right: Vec3 = [(b.x - a.x) / span, (b.y - a.y) / span, 0]
-  const eye = levelEye(right)
-  const mine = new Set([a.id, b.id, pair.id])
-  const frames = new Set([a.section, b.section])
-  const shown = outlinesFrom(
-    dock.placements.filter(
-      ({ kind, of }) =>
-        (mine.has(of) && kind !== 'set-bolt' && kind !== 'pad-bolt') || (kind === 'frame' && frames.has(of)),
-    ),
-    catalog,
-    eye,
-    (kind) => kind === 'frame',
-  )
-  const s = (leg: Leg): number => dot(right, [leg.x, leg.y, 0])
-  const [sa, sb] = [s(a), s(b)]
-  const ground = Array.from({ length: 41 }, (_, i): Point => {
-    const along = sa - ASIDE + ((sb - sa + 2 * ASIDE) * i) / 40
-    const [x, y] = [a.x + right[0] * (along - sa), a.y + right[1] * (along - sa)]
-    return [along, bed.bedAt(x, y)]
-  })
+  const one = asSeen(drawn, alike[0]!)
+  const { pair, left, right } = one
+  const shown = shownParts(drawn, one)
+  const ground = groundOf(drawn, one)
   const own = boundsOf([...shown.flatMap(({ path }) => path.points), ...ground])
   const bottom = own.y0 - 0.12
-  const earth: ViewPath = {
-    layer: 'BED',
-    points: [[sa - ASIDE, bottom], ...ground, [sb + ASIDE, bottom]],
-    closed: true,
-    fill: EARTH,
-    bare: true,
-  }
-  const floor: ViewPath = { layer: 'BED', points: ground, closed: false }
-  const water: ViewPath[] =
-    Math.max(...ground.map(([, z]) => z)) < 0
-      ? [
-          {
-            layer: 'WATER',
-            points: [
-              [sa - ASIDE, 0],
-              [sb + ASIDE, 0],
-            ],
-            closed: false,
-          },
-        ]
-      : []
-  const deck = design.dock.deckHeight
-  // Where no stock length will do: dashes from the bed to the deck.
-  const missing = [a, b].flatMap((leg, i): ViewPath[] =>
-    leg.stock === null
-      ? [
-          {
-            layer: 'LEG',
-            points: [
-              [i === 0 ? sa : sb, leg.bed],
-              [i === 0 ? sa : sb, design.dock.deckHeight],
-            ],
-            closed: false,
-            hidden: true,
-          },
-        ]
-      : [],
-  )
-  const { brace } = pair
-  const upright = (
-    leg: Leg,
-    [from, to]: readonly [number, number],
-    row: number,
-    text: number,
-  ): ViewDimension => ({
-    from: [leg === a ? sa : sb, from],
-    to: [leg === a ? sa : sb, to],
-    along: 'y',
-    side: leg === a ? 'left' : 'right',
-    off: row,
-    line: leg === a ? own.x0 : own.x1,
-    text: formatLength(text, drawn),
-  })
-  const low = brace && (brace.low === a.id ? a : b)
-  const high = brace && (low === a ? b : a)
-  // Nearest the leg where the clamps go on it, outside of that its set height.
-  const heights: ViewDimension[] =
-    brace && low && high
-      ? [
-          upright(low, [low.bed, brace.lowZ], CLAMPS, brace.lowZ - low.bed),
-          upright(low, [brace.lowZ, brace.highZ], CLAMPS, brace.rise),
-          upright(low, [low.bed, deck], CLAMPS + SET_LOW, low.setHeight),
-          upright(high, [high.bed, brace.highZ], CLAMPS, brace.highZ - high.bed),
-          upright(high, [high.bed, deck], CLAMPS + SET_HIGH, high.setHeight),
-        ]
-      : [upright(a, [a.bed, deck], CLAMPS, a.setHeight), upright(b, [b.bed, deck], CLAMPS, b.setHeight)]
-  // From hole to hole, where the Dock has it.
-  const placed = brace && dock.placements.find(({ kind, of }) => kind === 'brace' && of === pair.id)
-  const holes: ViewDimension[] = []
-  if (brace && placed) {
-    const run = Math.sqrt(Math.max(0, brace.stock ** 2 - brace.rise ** 2))
-    const from = dot(right, placed.at)
-    const to = from + (low === a ? run : -run)
-    holes.push({
-      from: [from, brace.lowZ],
-      to: [to, brace.highZ],
-      along: 'slope',
-      side: 'above',
-      off: 4,
-      text: formatLength(brace.stock, drawn),
-    })
-  }
-  const meters = (value: number) => ({ value, unit: 'm' })
-  const numbers = alike.map((one) =>
-    leftFirst(dock, one)
-      .map((id) => numberOf(dock, id))
-      .join(' + '),
-  )
   return {
-    title: t('pair', { legs: numbers.join(', ') }),
-    captions: brace
-      ? [
-          t('brace-is', {
-            brace: brace.code,
-            low: numberOf(dock, brace.low),
-          }),
-          t('brace-clear', { low: meters(brace.lowClearance), high: meters(brace.highClearance) }),
-        ]
-      : [t('no-brace')],
-    paths: [earth, ...water, floor, ...missing, ...shown.map(({ path }) => path)],
-    notes: [a, b].map((leg, i) => ({
-      at: [i === 0 ? sa : sb, deck + (leg.aboveDeck ?? 0)],
+    title: t('pair', {
+      legs: alike
+        .map((each) =>
+          leftFirst(dock, each)
+            .map(({ id }) => numberOf(dock, id))
+            .join(' + '),
+        )
+        .join(', '),
+    }),
+    captions: captionsOf(drawn, pair),
+    paths: [
+      ...bedAndWater(ground, bottom, one),
+      ...missingLegs(drawn, one),
+      ...shown.map(({ path }) => path),
+    ],
+    notes: [left, right].map(({ leg, s }) => ({
+      at: [s, drawn.design.dock.deckHeight + (leg.aboveDeck ?? 0)],
       text: `${numberOf(dock, leg.id)}`,
       size: 2.8,
       bold: true,
       prefer: 'above',
     })),
     dimensions: [
-      ...heights,
-      ...holes,
+      ...heightDimensions(drawn, one, own),
+      ...braceDimension(drawn, one),
       {
-        from: [sa, bottom],
-        to: [sb, bottom],
+        from: [left.s, bottom],
+        to: [right.s, bottom],
         along: 'x',
         side: 'below',
         off: 6,
@@ -199,4 +86,155 @@ export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
     ],
     bounds: { ...own, y0: bottom },
   }
+}
+
+type Leg = Dock['legs'][number]
+
+/** The two legs of a pair from left to right as drawn: looking lakeward, or along the shore for a pair along the dock. */
+function leftFirst(dock: Dock, { legs: [one, two] }: Pair): readonly [Leg, Leg] {
+  const [a, b] = [legOf(dock, one), legOf(dock, two)]
+  const across = Math.abs(a.y - b.y) >= Math.abs(a.x - b.x)
+  return (across ? a.y > b.y : a.x < b.x) ? [a, b] : [b, a]
+}
+
+const legOf = (dock: Dock, id: string): Leg => dock.legs.find((leg) => leg.id === id)!
+
+/** A leg and its horizontal place in the view, m. */
+interface Stood {
+  readonly leg: Leg
+  readonly s: number
+}
+
+/** A pair with its legs from left to right, and the eye that looks at it. */
+interface Seen {
+  readonly pair: Pair
+  readonly left: Stood
+  readonly right: Stood
+  readonly eye: Eye
+}
+
+function asSeen({ dock }: Drawn, pair: Pair): Seen {
+  const [a, b] = leftFirst(dock, pair)
+  const span = Math.hypot(b.x - a.x, b.y - a.y)
+  const right: Vec3 = [(b.x - a.x) / span, (b.y - a.y) / span, 0]
+  const stood = (leg: Leg): Stood => ({ leg, s: dot(right, [leg.x, leg.y, 0]) })
+  return { pair, left: stood(a), right: stood(b), eye: levelEye(right) }
+}
+
+/** The legs with all that is on them, and the frames of their sections. */
+function shownParts({ dock, catalog }: Drawn, { pair, left, right, eye }: Seen): Shown[] {
+  const own = new Set([left.leg.id, right.leg.id, pair.id])
+  const frames = new Set([left.leg.section, right.leg.section])
+  return outlinesFrom(
+    dock.placements.filter(
+      ({ kind, of }) =>
+        (own.has(of) && kind !== 'set-bolt' && kind !== 'pad-bolt') || (kind === 'frame' && frames.has(of)),
+    ),
+    catalog,
+    eye,
+    (kind) => kind === 'frame',
+  )
+}
+
+/** The bed from somewhat left of the pair to somewhat right of it. */
+function groundOf({ bed }: Drawn, { left, right, eye }: Seen): Point[] {
+  return Array.from({ length: 41 }, (_, i): Point => {
+    const along = left.s - ASIDE + ((right.s - left.s + 2 * ASIDE) * i) / 40
+    const { x, y } = left.leg
+    return [along, bed.bedAt(x + eye.right[0] * (along - left.s), y + eye.right[1] * (along - left.s))]
+  })
+}
+
+/** Earth down to `bottom`; water where any of the ground is under it. */
+function bedAndWater(ground: readonly Point[], bottom: number, { left, right }: Seen): ViewPath[] {
+  const earth: ViewPath = {
+    layer: 'BED',
+    points: [[left.s - ASIDE, bottom], ...ground, [right.s + ASIDE, bottom]],
+    closed: true,
+    fill: EARTH,
+    bare: true,
+  }
+  const surface: ViewPath = {
+    layer: 'WATER',
+    points: [
+      [left.s - ASIDE, 0],
+      [right.s + ASIDE, 0],
+    ],
+    closed: false,
+  }
+  const dry = Math.max(...ground.map(([, z]) => z)) >= 0
+  return [earth, ...(dry ? [] : [surface]), { layer: 'BED', points: ground, closed: false }]
+}
+
+/** Where no stock length will do: dashes from the bed to the deck. */
+const missingLegs = ({ design }: Drawn, { left, right }: Seen): ViewPath[] =>
+  [left, right]
+    .filter(({ leg }) => leg.stock === null)
+    .map(({ leg, s }) => ({
+      layer: 'LEG',
+      points: [
+        [s, leg.bed],
+        [s, design.dock.deckHeight],
+      ],
+      closed: false,
+      hidden: true,
+    }))
+
+/** Nearest the leg where the clamps go on it, outside of that its set height. */
+function heightDimensions(drawn: Drawn, { pair, left, right }: Seen, own: Bounds): ViewDimension[] {
+  const { design } = drawn
+  const upright = (of: Stood, from: number, to: number, off: number, height: number): ViewDimension => ({
+    from: [of.s, from],
+    to: [of.s, to],
+    along: 'y',
+    side: of === left ? 'left' : 'right',
+    off,
+    line: of === left ? own.x0 : own.x1,
+    text: formatLength(height, drawn),
+  })
+  const setHeight = (of: Stood, off: number): ViewDimension =>
+    upright(of, of.leg.bed, design.dock.deckHeight, off, of.leg.setHeight)
+  const { brace } = pair
+  if (!brace) return [setHeight(left, CLAMPS), setHeight(right, CLAMPS)]
+  const [low, high] = brace.low === left.leg.id ? [left, right] : [right, left]
+  return [
+    upright(low, low.leg.bed, brace.lowZ, CLAMPS, brace.lowZ - low.leg.bed),
+    upright(low, brace.lowZ, brace.highZ, CLAMPS, brace.rise),
+    setHeight(low, CLAMPS + SET_LOW),
+    upright(high, high.leg.bed, brace.highZ, CLAMPS, brace.highZ - high.leg.bed),
+    setHeight(high, CLAMPS + SET_HIGH),
+  ]
+}
+
+/** From hole to hole, where the Dock has the brace in its place. */
+function braceDimension(drawn: Drawn, { pair, left, eye }: Seen): ViewDimension[] {
+  const { brace } = pair
+  const placed = drawn.dock.placements.find(({ kind, of }) => kind === 'brace' && of === pair.id)
+  if (!brace || !placed) return []
+  const run = Math.sqrt(Math.max(0, brace.stock ** 2 - brace.rise ** 2))
+  const from = dot(eye.right, placed.at)
+  const to = from + (brace.low === left.leg.id ? run : -run)
+  return [
+    {
+      from: [from, brace.lowZ],
+      to: [to, brace.highZ],
+      along: 'slope',
+      side: 'above',
+      off: 4,
+      text: formatLength(brace.stock, drawn),
+    },
+  ]
+}
+
+function captionsOf(drawn: Drawn, { brace }: Pair): string[] {
+  const t = wordsOf(DRAWING, drawn)
+  if (!brace) return [t('no-brace')]
+  const meters = (value: number) => ({ value, unit: 'm' })
+  return [
+    t('brace-is', {
+      brace: brace.code,
+      low: numberOf(drawn.dock, brace.low),
+    }),
+    t('brace-clear', { low: meters(brace.lowClearance), high: meters(brace.highClearance) }),
+  ]
 }

@@ -24,7 +24,8 @@ const bytesOf = (text: string): number =>
 /** Puts it on one of the sheets, or on one of its own where all are full; nothing where no code holds the address. */
 export function putPhoneCode(drafts: Draft[], link: string, room: Box, t: DrawingWords): void {
   if (bytesOf(link) > MOST_BYTES) return
-  let [sheet, at] = [drafts.at(-1), null as Point | null]
+  let sheet = drafts.at(-1)
+  let at: Point | null = null
   for (const one of [...drafts].reverse()) {
     at = freePlace(one, room)
     sheet = one

@@ -5,22 +5,25 @@
 import type { Ink, Point } from '../paper/marks.ts'
 import { INK } from '../paper/style.ts'
 
-export type Layer =
-  | 'FRAME'
-  | 'DECK'
-  | 'LEG'
-  | 'PAD'
-  | 'BRACE'
-  | 'JOINT'
-  | 'EXTRA'
-  | 'BED'
-  | 'WATER'
-  | 'LEVEL'
-  | 'WAVE'
-  | 'CONTOUR'
-  | 'MATCH'
-  | 'DIM'
-  | 'TEXT'
+export const LAYERS = [
+  'FRAME',
+  'DECK',
+  'LEG',
+  'PAD',
+  'BRACE',
+  'JOINT',
+  'EXTRA',
+  'BED',
+  'WATER',
+  'LEVEL',
+  'WAVE',
+  'CONTOUR',
+  'MATCH',
+  'DIM',
+  'TEXT',
+] as const
+
+export type Layer = (typeof LAYERS)[number]
 
 /** Width of its lines on paper, mm (ISO 128-2: 0.13, 0.18, 0.25, 0.35, 0.5), ink, dashes. Visible edges are wide, all else is narrow. */
 export const PENS: Readonly<Record<Layer, { width: number; ink: Ink; dash?: readonly number[] }>> = {
@@ -69,7 +72,7 @@ export interface ViewPath {
   readonly bare?: boolean
 }
 
-/** Text at a place; where it stands by it is found on the sheet. */
+/** Text about a place; its own position is chosen on the sheet. */
 export interface ViewNote {
   readonly at: Point
   readonly text: string
@@ -78,13 +81,13 @@ export interface ViewNote {
   readonly bold?: boolean
   /** Where it stands if it can: on the place itself, or beside it. */
   readonly prefer: 'on' | 'right' | 'left' | 'above' | 'below'
-  /** How far what it is about reaches around its place, m: it stands clear of that. */
+  /** Radius around the place that the text keeps clear of, m. */
   readonly reach?: number
   /** Stands off to that side of where it would stand: a unit vector. */
   readonly lean?: Point
   /** Where it stands instead, m: in a row of labels beside a detail. */
   readonly stand?: Point
-  /** May be left out where there is no room near by: it is told in a table too. */
+  /** May be omitted if there is no room: a table has it too. */
   readonly optional?: boolean
 }
 

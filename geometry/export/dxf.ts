@@ -11,7 +11,7 @@ import {
   point3d,
   TextHorizontalAlignment,
 } from '@tarikjabiri/dxf'
-import { type Catalog, EXACT, sectionProperties } from '../../rules/index.ts'
+import { type Catalog, EXACT, sectionProperties, type Units } from '../../rules/index.ts'
 import { DRAWING } from '../../rules/words/drawing.ts'
 import { wordsOf } from '../../rules/words/say.ts'
 import { elevationView } from '../drawing/elevation.ts'
@@ -19,7 +19,8 @@ import { PAPER, placeLabels } from '../drawing/labels.ts'
 import { boxOfView, paintView } from '../drawing/paint.ts'
 import { alikePairs, pairView } from '../drawing/pairs.ts'
 import { planView } from '../drawing/plan.ts'
-import { type Layer, PENS, type View } from '../drawing/view.ts'
+import { type Bounds, LAYERS, type Layer, type View } from '../drawing/view.ts'
+import type { Drawn } from '../drawn.ts'
 import { codeOf, type PaperOf } from '../paper/document.ts'
 import type { Mark, Point } from '../paper/marks.ts'
 import { CAP_HEIGHT, printable } from '../paper/text.ts'
@@ -51,7 +52,7 @@ const BETWEEN = 2.6
 /** Letters and dimension lines are as on a sheet of this scale; mm around a view for them. */
 const SCALE = 48
 const AROUND = 40
-/** Digits after the point of every figure in the file: what two machines' sines differ by is not written. */
+/** Figures are rounded to six decimals, so that the last bits in which machines' sines differ are not written. */
 const DIGITS = 1e6
 const figure = (value: number): number => Math.round(value * DIGITS) / DIGITS
 
@@ -60,89 +61,114 @@ const figure = (value: number): number => Math.round(value * DIGITS) / DIGITS
  * options.
  */
 export function dxfOf(drawn: PaperOf): string {
-  const { dock, catalog, options, units } = drawn
-  const t = wordsOf(DRAWING, drawn)
-  const k = units === 'imperial' ? 1 / EXACT.inch : 1000
+  const pen = penOf(drawn.units)
+  if (drawn.dock.sections.length > 0) {
+    const { x0, y1 } = putViews(pen, drawn)
+    putTitle(pen, [x0, y1], drawn)
+  }
+  return pen.text()
+}
+
+/** Writes entities; places and heights in m of the lake. */
+interface Pen {
+  say(layer: Layer, at: Point, height: number, words: string, turned?: Turned): void
+  line(layer: Layer, points: readonly Point[], closed: boolean, lineType?: string): void
+  circle(layer: Layer, at: Point, radius: number): void
+  text(): string
+}
+
+/** Text that is centered on its place and turned, degrees; else it begins there and lies level. */
+type Turned = { readonly angle: number }
+
+function penOf(units: Units): Pen {
   const dxf = new DxfWriter()
+  const k = units === 'imperial' ? 1 / EXACT.inch : 1000
   dxf.setUnits(units === 'imperial' ? DxfUnits.Inches : DxfUnits.Millimeters)
   dxf.addLType('HIDDEN', '_ _ _ _', [0.04 * k, -0.025 * k])
   dxf.addLType('LEVELS', '__ __ __', [0.15 * k, -0.06 * k])
-  for (const layer of Object.keys(PENS) as Layer[]) dxf.addLayer(layer, COLORS[layer], 'Continuous')
-  const say = (
-    layer: Layer,
-    [x, y]: Point,
-    height: number,
-    words: string,
-    middle = true,
-    rotation = 0,
-  ): void => {
-    const at = point3d(figure(x * k), figure(y * k))
-    dxf.addText(at, figure(height * k), printable(words), {
-      layerName: layer,
-      ...(rotation !== 0 && { rotation: figure(rotation) }),
-      ...(middle && { horizontalAlignment: TextHorizontalAlignment.Center, secondAlignmentPoint: at }),
-    })
-  }
-  const line = (layer: Layer, points: readonly Point[], closed: boolean, lineType?: string): void => {
-    dxf.addLWPolyline(
-      points.map(([x, y]) => ({ point: point2d(figure(x * k), figure(y * k)) })),
-      {
-        layerName: layer,
-        flags: closed ? LWPolylineFlags.Closed : LWPolylineFlags.None,
-        ...(lineType && { lineType }),
-      },
-    )
-  }
-  const put = (view: View, dx: number, dy: number): void => {
-    const moved = ([x, y]: Point): Point => [x + dx, y + dy]
-    for (const { layer, points, closed, hidden, bare } of view.paths)
-      if (!bare && (layer !== 'LEG' || view.title !== t('plan')))
-        line(layer, points.map(moved), closed, hidden ? 'HIDDEN' : layer === 'LEVEL' ? 'LEVELS' : undefined)
-    const { x0, y0, y1 } = view.bounds
-    const head = view.captions?.length ?? 0
-    for (const mark of annotations(view)) {
-      // From paper back to the lake.
-      const back = ([x, y]: Point): Point => moved([x0 + (x * SCALE) / 1000, y0 - (y * SCALE) / 1000])
-      if (mark.kind === 'path' && mark.fill !== PAPER) line('DIM', mark.points.map(back), mark.closed)
-      else if (mark.kind === 'text')
-        say('TEXT', back(mark.at), (mark.size * CAP_HEIGHT * SCALE) / 1000, mark.text, true, mark.angle)
-    }
-    say('TEXT', moved([x0, y1 + ABOVE + head * SMALL * 1.8]), TEXT * 1.4, view.title, false)
-    view.captions?.forEach((caption, i) => {
-      say('TEXT', moved([x0, y1 + ABOVE - 0.05 + (head - 1 - i) * SMALL * 1.8]), SMALL, caption, false)
-    })
-  }
-  if (dock.sections.length > 0) {
-    const [plan, side] = [planView(drawn), elevationView(drawn)]
-    put(plan, 0, 0)
-    for (const leg of dock.legs) {
-      const radius = legWidth(catalog, leg.code) / 2
-      dxf.addCircle(point3d(figure(leg.x * k), figure(leg.y * k)), figure(radius * k), {
-        layerName: 'LEG',
+  for (const layer of LAYERS) dxf.addLayer(layer, COLORS[layer], 'Continuous')
+  const scaled = (meters: number): number => figure(meters * k)
+  return {
+    say(layerName, [x, y], height, words, turned) {
+      const at = point3d(scaled(x), scaled(y))
+      dxf.addText(at, scaled(height), printable(words), {
+        layerName,
+        ...(turned && turned.angle !== 0 && { rotation: figure(turned.angle) }),
+        ...(turned && { horizontalAlignment: TextHorizontalAlignment.Center, secondAlignmentPoint: at }),
       })
-    }
-    let top = plan.bounds.y0 - BETWEEN
-    put(side, 0, top - side.bounds.y1)
-    top -= side.bounds.y1 - side.bounds.y0 + BETWEEN
-    let across = plan.bounds.x0
-    for (const alike of alikePairs(dock)) {
-      const view = pairView(drawn, alike)
-      put(view, across - view.bounds.x0, top - view.bounds.y1)
-      across += view.bounds.x1 - view.bounds.x0 + BETWEEN
-    }
-    say('TEXT', [plan.bounds.x0, plan.bounds.y1 + 1.9], TEXT * 1.6, dock.name, false)
-    say(
-      'TEXT',
-      [plan.bounds.x0, plan.bounds.y1 + 1.7],
-      SMALL,
-      [catalog.name, `${t('check-code')} ${codeOf(dock)}`, options.date, options.by]
-        .filter(Boolean)
-        .join(' · '),
-      false,
-    )
-    say('TEXT', [plan.bounds.x0, plan.bounds.y1 + 1.55], SMALL, t('screening'), false)
+    },
+    line(layerName, points, closed, lineType) {
+      dxf.addLWPolyline(
+        points.map(([x, y]) => ({ point: point2d(scaled(x), scaled(y)) })),
+        {
+          layerName,
+          flags: closed ? LWPolylineFlags.Closed : LWPolylineFlags.None,
+          ...(lineType && { lineType }),
+        },
+      )
+    },
+    circle(layerName, [x, y], radius) {
+      dxf.addCircle(point3d(scaled(x), scaled(y)), scaled(radius), { layerName })
+    },
+    text: () => dxf.stringify(),
   }
-  return dxf.stringify()
+}
+
+/** Plan with its legs as circles, side view, pairs; what bounds the plan. */
+function putViews(pen: Pen, drawn: Drawn): Bounds {
+  const { dock, catalog } = drawn
+  const [plan, side] = [planView(drawn), elevationView(drawn)]
+  putView(pen, plan, 0, 0, 'LEG')
+  for (const { x, y, code } of dock.legs) pen.circle('LEG', [x, y], legWidth(catalog, code) / 2)
+  let top = plan.bounds.y0 - BETWEEN
+  putView(pen, side, 0, top - side.bounds.y1)
+  top -= side.bounds.y1 - side.bounds.y0 + BETWEEN
+  let across = plan.bounds.x0
+  for (const alike of alikePairs(dock)) {
+    const view = pairView(drawn, alike)
+    putView(pen, view, across - view.bounds.x0, top - view.bounds.y1)
+    across += view.bounds.x1 - view.bounds.x0 + BETWEEN
+  }
+  return plan.bounds
+}
+
+/** Moved by `dx` and `dy`, m; without the lines of layer `but`. */
+function putView(pen: Pen, view: View, dx: number, dy: number, but?: Layer): void {
+  const moved = ([x, y]: Point): Point => [x + dx, y + dy]
+  for (const { layer, points, closed, hidden, bare } of view.paths)
+    if (!bare && layer !== but)
+      pen.line(layer, points.map(moved), closed, hidden ? 'HIDDEN' : layer === 'LEVEL' ? 'LEVELS' : undefined)
+  const { x0, y0, y1 } = view.bounds
+  const head = view.captions?.length ?? 0
+  for (const mark of annotations(view)) {
+    // From paper back to the lake.
+    const back = ([x, y]: Point): Point => moved([x0 + (x * SCALE) / 1000, y0 - (y * SCALE) / 1000])
+    if (mark.kind === 'path' && mark.fill !== PAPER) pen.line('DIM', mark.points.map(back), mark.closed)
+    else if (mark.kind === 'text')
+      pen.say('TEXT', back(mark.at), (mark.size * CAP_HEIGHT * SCALE) / 1000, mark.text, {
+        angle: mark.angle,
+      })
+  }
+  pen.say('TEXT', moved([x0, y1 + ABOVE + head * SMALL * 1.8]), TEXT * 1.4, view.title)
+  view.captions?.forEach((caption, i) => {
+    pen.say('TEXT', moved([x0, y1 + ABOVE - 0.05 + (head - 1 - i) * SMALL * 1.8]), SMALL, caption)
+  })
+}
+
+/** Above the upper left corner of the plan: the dock's name, shop, check code, date, author, and the caution. */
+function putTitle(pen: Pen, [x, y]: Point, drawn: PaperOf): void {
+  const { dock, catalog, options } = drawn
+  const t = wordsOf(DRAWING, drawn)
+  pen.say('TEXT', [x, y + 1.9], TEXT * 1.6, dock.name)
+  pen.say(
+    'TEXT',
+    [x, y + 1.7],
+    SMALL,
+    [catalog.name, `${t('check-code')} ${codeOf(dock)}`, options.date, options.by]
+      .filter(Boolean)
+      .join(' · '),
+  )
+  pen.say('TEXT', [x, y + 1.55], SMALL, t('screening'))
 }
 
 /** Dimension lines, figures and names of a view where they would stand on a sheet of that scale, mm from its lower left corner. */

@@ -12,7 +12,7 @@ const rounded = (value: number): number => Math.round(value * 1e6) / 1e6 || 0
  *
  * Pieces are nodes, not GPU instances: what does not know the extension for those would show one of each.
  */
-export async function glbOf(dock: Dock, catalog: Catalog): Promise<Uint8Array> {
+export async function glbOf(dock: Dock, catalog: Catalog): Promise<Uint8Array<ArrayBuffer>> {
   const model = modelOf(dock, catalog)
   const document = new Document()
   const buffer = document.createBuffer()

@@ -75,7 +75,7 @@ export function modelOf(dock: Dock, catalog: Catalog): Model {
       ...part,
       pieces: part.pieces.map((piece) => ({
         ...piece,
-        at: [piece.at[0] - origin[0], piece.at[1] - origin[1], piece.at[2] - origin[2]] as Vec3,
+        at: [piece.at[0] - origin[0], piece.at[1] - origin[1], piece.at[2] - origin[2]],
       })),
     })),
   }

@@ -22,7 +22,11 @@ const K = 72 / 25.4
 /** Hundredths of a point, 0.004 mm, are finer than any printer; more digits make files larger and slower to make. */
 const n = (value: number): string => String(Math.round(value * 100) / 100 || 0)
 
-export function pdfOf(papers: readonly Paper[], fonts: PaperFonts, options: PdfOptions): Uint8Array {
+export function pdfOf(
+  papers: readonly Paper[],
+  fonts: PaperFonts,
+  options: PdfOptions,
+): Uint8Array<ArrayBuffer> {
   const sheets = papers.flatMap((paper) => paper.sheets)
   const [first] = sheets
   if (!first) throw new RangeError('no sheet to write')
@@ -93,8 +97,7 @@ const told = (text: string): string =>
 
 /** Names of the fonts in the file: with the tag of a subset, made of the letters that it holds (ISO 32000-1, 9.6.4). */
 function addFonts(doc: jsPDF, fonts: PaperFonts, sheets: Paper['sheets']): Record<Weight, string> {
-  const names = {} as Record<Weight, string>
-  for (const weight of ['regular', 'bold'] as const) {
+  const added = (weight: Weight): string => {
     const letters = new Set<string>()
     for (const { marks } of sheets)
       for (const mark of marks)
@@ -105,9 +108,9 @@ function addFonts(doc: jsPDF, fonts: PaperFonts, sheets: Paper['sheets']): Recor
     const file = `${weight}.ttf`
     doc.addFileToVFS(file, binary(fonts[weight]))
     doc.addFont(file, name, 'normal')
-    names[weight] = name
+    return name
   }
-  return names
+  return { regular: added('regular'), bold: added('bold') }
 }
 
 const tagOf = (hash: number): string =>
@@ -214,7 +217,7 @@ function textOf(doc: jsPDF, mark: TextMark, names: Record<Weight, string>): void
 const NO_ID = '0'.repeat(32)
 
 /** Puts the file's id in: made of all the rest of it. */
-function identified(bytes: Uint8Array): Uint8Array {
+function identified(bytes: Uint8Array<ArrayBuffer>): Uint8Array<ArrayBuffer> {
   const id = [...hashOf(bytes)]
     .map((part) => part.toString(16).padStart(8, '0'))
     .join('')

@@ -21,7 +21,7 @@ const EXTRA = 4
 const FILLER = 0x1986
 
 /** USDZ bytes; m, y up, the water of the survey day at y = 0, the middle of the dock over the origin. The same bytes for the same dock. */
-export function usdzOf(dock: Dock, catalog: Catalog): Uint8Array {
+export function usdzOf(dock: Dock, catalog: Catalog): Uint8Array<ArrayBuffer> {
   const model = modelOf(dock, catalog)
   const meshes = model.parts.flatMap((part, p) =>
     part.solid.groups.map((group, g) => ({
@@ -161,7 +161,9 @@ ${materials.join('')}    }
   )
 }
 
-function archive(files: readonly { readonly file: string; readonly text: string }[]): Uint8Array {
+function archive(
+  files: readonly { readonly file: string; readonly text: string }[],
+): Uint8Array<ArrayBuffer> {
   const all: Zippable = {}
   let offset = 0
   for (const { file, text } of files) {

@@ -47,7 +47,7 @@ export const rect = (
 })
 
 /** Where the first baseline is under the top of a line. */
-const rise = (size: number): number => ((LEADING + CAP_HEIGHT) / 2) * size
+export const baselineOf = (size: number): number => ((LEADING + CAP_HEIGHT) / 2) * size
 
 export const lineHeight = (size: number): number => LEADING * size
 
@@ -56,7 +56,7 @@ export const textLine = (text: string, width: number, style: TextStyle = {}): Bl
   const { size = SIZE.body, weight = 'regular', anchor = 'start' } = style
   const across = anchor === 'start' ? 0 : anchor === 'end' ? width : width / 2
   return block(lineHeight(size), (x, y) => [
-    label([x + across, y + rise(size)], fitText(text, width, size, weight), style),
+    label([x + across, y + baselineOf(size)], fitText(text, width, size, weight), style),
   ])
 }
 
@@ -114,7 +114,7 @@ export function list(
           : kind === 'dot'
             ? [dot([x + 1, y + lineHeight(size) / 2], style.ink ?? INK)]
             : [
-                label([x + inset - 2.2, y + rise(size)], String(i + 1), {
+                label([x + inset - 2.2, y + baselineOf(size)], String(i + 1), {
                   ...style,
                   weight: 'bold',
                   anchor: 'end',
@@ -181,13 +181,13 @@ export function keyValues(
     return block(height, (x, y) => [
       ...(strong ? [line([x, y], [x + width, y], RULE)] : []),
       ...lines.map((one, i) =>
-        label([x, y + 0.6 + rise(size) + i * lineHeight(size)], one, {
+        label([x, y + 0.6 + baselineOf(size) + i * lineHeight(size)], one, {
           size,
           weight,
           ink: strong ? INK : GRAY,
         }),
       ),
-      label([x + width, y + 0.6 + rise(size)], value, { size, weight, anchor: 'end' }),
+      label([x + width, y + 0.6 + baselineOf(size)], value, { size, weight, anchor: 'end' }),
       ...(strong ? [] : [line([x, y + height], [x + width, y + height])]),
     ])
   })
@@ -209,9 +209,9 @@ export function band(
     (x, y) => [
       rect([x, y], width, height, null, TINT),
       ...lines.map((one, i) =>
-        label([x + 1.6, y + 0.8 + rise(size) + i * lineHeight(size)], one, { size, weight: 'bold' }),
+        label([x + 1.6, y + 0.8 + baselineOf(size) + i * lineHeight(size)], one, { size, weight: 'bold' }),
       ),
-      label([x + width - 1.6, y + 0.8 + rise(size)], sum, { size, weight: 'bold', anchor: 'end' }),
+      label([x + width - 1.6, y + 0.8 + baselineOf(size)], sum, { size, weight: 'bold', anchor: 'end' }),
     ],
     { before: 2.6, keep: true, ...more },
   )
@@ -231,7 +231,7 @@ export function figure(
       ...moved(picture.marks, x + inset, y),
       ...under.map((one, i) =>
         label(
-          [x + width / 2, y + picture.height + 1.2 + rise(SIZE.small) + i * lineHeight(SIZE.small)],
+          [x + width / 2, y + picture.height + 1.2 + baselineOf(SIZE.small) + i * lineHeight(SIZE.small)],
           one,
           { size: SIZE.small, ink: GRAY, anchor: 'middle' },
         ),
@@ -242,7 +242,7 @@ export function figure(
 }
 
 /** Marks as they are, elsewhere. */
-const moved = (marks: readonly Mark[], dx: number, dy: number): readonly Mark[] =>
+export const moved = (marks: readonly Mark[], dx: number, dy: number): readonly Mark[] =>
   marks.map((mark) =>
     mark.kind === 'path'
       ? { ...mark, points: mark.points.map(([x, y]) => [x + dx, y + dy] as const) }
@@ -260,7 +260,7 @@ export function writeOn(labels: readonly string[], width: number, height = 11): 
         const left = x + i * (cell + gap)
         return [
           line([left, y + height], [left + cell, y + height], { width: 0.2, ink: INK }),
-          label([left, y + height + 0.6 + rise(SIZE.small)], fitText(text, cell, SIZE.small), {
+          label([left, y + height + 0.6 + baselineOf(SIZE.small)], fitText(text, cell, SIZE.small), {
             size: SIZE.small,
             ink: GRAY,
           }),

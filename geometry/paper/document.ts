@@ -5,7 +5,7 @@ import { inFours } from '../../rules/words/fours.ts'
 import { PAPERS, type PaperWords } from '../../rules/words/papers.ts'
 import { wordsOf } from '../../rules/words/say.ts'
 import { type Drawn, drawnOf } from '../drawn.ts'
-import { facts, label, line, lineHeight, paragraph, rect, textLine } from './blocks.ts'
+import { baselineOf, facts, label, line, lineHeight, paragraph, rect, textLine } from './blocks.ts'
 import { type Block, block, type Flow, paginate, space, together } from './flow.ts'
 import { type Mark, PAPER_SIZES, type Paper } from './marks.ts'
 import type { PaperOptions } from './options.ts'
@@ -68,7 +68,7 @@ function titleLine(title: string, name: string, code: string, width: number): Bl
   const codeWidth = textWidth(code, size, 'bold')
   const room = width - codeWidth - textWidth(name, SIZE.small) - 8
   const own = textLine(title, room, { size: SIZE.title, weight: 'bold' })
-  const base = (own.marks(0, 0)[0] as { at: readonly [number, number] }).at[1]
+  const base = baselineOf(SIZE.title)
   return block(lineHeight(SIZE.title), (x, y) => [
     ...own.marks(x, y),
     label([x + width - codeWidth - 2.4, y + base], name, { size: SIZE.small, ink: GRAY, anchor: 'end' }),

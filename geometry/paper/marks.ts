@@ -81,7 +81,8 @@ export interface Paper {
   readonly sheets: readonly Sheet[]
 }
 
-export type PaperSize = 'letter' | 'a4' | 'tabloid' | 'a3'
+export const PAPER_SIZE_NAMES = ['letter', 'a4', 'tabloid', 'a3'] as const
+export type PaperSize = (typeof PAPER_SIZE_NAMES)[number]
 
 /** Upright, mm: ANSI/ASME Y14.1 A and B, ISO 216 A4 and A3. */
 export const PAPER_SIZES: Readonly<Record<PaperSize, { readonly width: number; readonly height: number }>> = {

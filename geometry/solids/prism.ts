@@ -33,23 +33,23 @@ export function prism({ outer, inner, faces, from, to, up, look }: Prism): Body 
     const n = ring.length
     const normals = edgeNormals(ring)
     // Two vertices at a hard corner, one at a round one; [before, after] the corner.
-    const corners = ring.map((point, i): [number, number][] => {
+    const corners = ring.map((point, i) => {
       const a = normals[(i + n - 1) % n]!
       const b = normals[i]!
       const hard = a[0] * b[0] + a[1] * b[1] < CREASE
       const both: Point = [a[0] + b[0], a[1] + b[1]]
       const long = Math.hypot(both[0], both[1])
-      return [from, to].map((base) => {
+      const corner = (base: Vec3): readonly [number, number] => {
         const place = at(point, base)
         if (hard) return [vertex(body, place, turned(a, sign)), vertex(body, place, turned(b, sign))]
         const one = vertex(body, place, turned([both[0] / long, both[1] / long], sign))
         return [one, one]
-      })
+      }
+      return { low: corner(from), high: corner(to) }
     })
     for (let i = 0; i < n; i++) {
-      const [p0, p1] = corners[i]!.map((c) => c[1]) as [number, number]
-      const [q0, q1] = corners[(i + 1) % n]!.map((c) => c[0]) as [number, number]
-      quad(body, sign, p0, q0, q1, p1)
+      const [here, next] = [corners[i]!, corners[(i + 1) % n]!]
+      quad(body, sign, here.low[1], next.low[0], next.high[0], here.high[1])
     }
   }
   sides(outer, 1)

@@ -4,9 +4,10 @@
  * that the element itself asks for. Where the database cannot be had the journal stands for it.
  */
 import { type Design, parseDesign } from '../../rules/index.ts'
+import { messageOf } from '../platform/error-message.ts'
 import { newId } from '../platform/new-id.ts'
 import { within } from '../platform/time-limit.ts'
-import { sameDesign } from '../state/store.ts'
+import { sameDesign } from '../state/same-design.ts'
 import type { Earlier, Heard, Keeper } from './database.ts'
 import { type Entry, type Journal, openJournal, type Written } from './journal.ts'
 
@@ -18,16 +19,16 @@ export interface Resumed {
 
 interface Options {
   readonly key: string | null
-  /** Names the element among those of its page, for the tab's own journal. */
+  /** Identifies the element among those of its page, for the tab's own journal. */
   readonly place: string
   /** What stands behind the page's address, as far as it is this element's; and what did a moment ago. */
   fragments(): readonly string[]
-  /** The database cannot be had; `lost`: the journal neither. */
+  /** The database is not available; `lost`: neither is the journal. */
   failed(message: string, lost: boolean): void
   heard(what: Heard): void
 }
 
-/** A browser that never answers for its database (some do) must not keep the page from beginning, ms. */
+/** Some browsers never answer an open request: the page starts without the database after this long, ms. */
 const OPENING = 3000
 /** A page that is loaded again may have the address that it had when that began, and not the one written since, ms. */
 const LEAVING = 15_000
@@ -40,7 +41,7 @@ export class Autosave {
   readonly #journal: Journal
   #keeper: Keeper | null = null
   #over = false
-  /** Lines of edits that this element began: each design that takes another's place begins one. */
+  /** How many lines of edits this element has begun: each design that replaces another begins one. */
   #lines = 0
   #aside: Entry['aside'] = []
   /** Of the journal, not in the database yet. */
@@ -94,7 +95,7 @@ export class Autosave {
   putAside(design: Design): void {
     this.#aside = [
       { design, line: this.#line, at: Date.now() },
-      ...this.#aside.filter(({ design: old }) => !sameDesign(old as Design, design)),
+      ...this.#aside.filter(({ design: old }) => !sameDesign(old, design)),
     ].slice(0, MOST_ASIDE)
     this.#lines++
   }
@@ -127,7 +128,7 @@ export class Autosave {
     this.#aside = this.#aside.filter((each) => !entry.aside.includes(each))
   }
 
-  /** The address has it. */
+  /** Call when the design has been written into the page's address. */
   forget(): void {
     const mine = this.#journal.mine()
     this.#journal.forget([...this.#left, ...(mine ? [mine] : [])])
@@ -155,7 +156,7 @@ export class Autosave {
     return [...noted, ...stored]
   }
 
-  /** The last write is let through before the base is closed. */
+  /** Closes the database after the last write. */
   close(): void {
     this.#over = true
     this.#keeper?.close()
@@ -187,8 +188,7 @@ export class Autosave {
         (late) => late.close(),
         () => {},
       )
-      if (!this.#over)
-        this.#options.failed(error instanceof Error ? error.message : String(error), !this.#journal.works())
+      if (!this.#over) this.#options.failed(messageOf(error), !this.#journal.works())
       return null
     }
   }

@@ -36,13 +36,13 @@ export interface Loaded extends Pick<Leaf, 'at' | 'fragments'> {
   readonly line: string | undefined
 }
 
-/** What is heard of another element with this key: that it is there, or that it has saved. */
+/** What another element with this key announces: that it is there, or that it has saved. */
 export type Heard = 'there' | 'saved'
 
 export interface Keeper {
   /** What is kept, and when it was; null where there is nothing that can be read. From then on it counts as known. */
   load(): Promise<Loaded | null>
-  /** A design that came from elsewhere (the journal): a record with the same is not another's. */
+  /** Registers a design that came from elsewhere (the journal), so that a record with the same design does not count as another element's. */
   know(design: unknown): void
   /** Saves; what another wrote meanwhile is put aside. Later calls win; resolves when written. */
   save(leaf: Leaf): Promise<void>
@@ -61,46 +61,18 @@ export async function openKeeper(
   me: string,
   hear: (what: Heard) => void = () => {},
 ): Promise<Keeper> {
-  const open = (): Promise<IDBPDatabase<Schema>> =>
-    openDB<Schema>('leadline', 1, {
-      upgrade: (base) => {
-        base.createObjectStore('designs')
-      },
-      blocking: (_, __, event) => (event.target as IDBDatabase).close(),
-    })
-  let db = await open()
-  let closed = false
-  /** A connection that the browser or a newer version has closed is opened anew, once. */
-  const onBase = async <T>(act: (base: IDBPDatabase<Schema>) => Promise<T>): Promise<T> => {
-    try {
-      return await act(db)
-    } catch (error) {
-      if (closed || (error as Error).name !== 'InvalidStateError') throw error
-      db = await open()
-      return act(db)
-    }
-  }
+  const base = await openBase()
+  const others = listen(key, me, hear)
   /** Texts of designs that this element has read or written: a record with another one was written by another element. */
   const known = new Set<string>()
   const isForeign = (entry: Entry | undefined): entry is Entry =>
     entry !== undefined && entry.by !== me && !known.has(JSON.stringify(entry.design))
-
-  const channel = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel(`leadline/${key}`)
-  const tell = (what: Heard | 'who'): void => channel?.postMessage({ what, by: me })
-  /** Writing that is under way: others are told of the last one too. */
+  const read = (): Promise<Entry | undefined> => base.act((db) => db.get('designs', key))
+  /** The write in progress: the channel stays open until it has been announced. */
   let writing: Promise<unknown> = Promise.resolve()
-  channel?.addEventListener('message', ({ data }: MessageEvent<{ what: Heard | 'who'; by: string }>) => {
-    if (data?.by === me) return
-    if (data?.what === 'who') {
-      tell('there')
-      hear('there')
-    } else if (data?.what === 'there' || data?.what === 'saved') hear(data.what)
-  })
-  tell('who')
-
   return {
     async load() {
-      const entry = await onBase((base) => base.get('designs', key))
+      const entry = await read()
       if (!entry) return null
       const parsed = parseDesign(entry.design)
       // One that cannot be read here counts as another's: it is put aside, not written over.
@@ -110,48 +82,110 @@ export async function openKeeper(
       return { design: parsed.value, line, at, ...(fragments ? { fragments } : {}) }
     },
     know: (design) => void known.add(JSON.stringify(design)),
-    save({ design, line, at, aside, fragments }) {
+    save(leaf) {
+      const { design, line, at, fragments } = leaf
       const text = JSON.stringify(design)
-      const written = onBase(async (base) => {
-        const tx = base.transaction('designs', 'readwrite')
-        // What ends the transaction rejects `done` too: it must not be without a listener.
+      const written = base.act(async (db) => {
+        const tx = db.transaction('designs', 'readwrite')
+        // Whatever aborts the transaction rejects `done` too; without a handler that would be an unhandled rejection.
         tx.done.catch(() => {})
         const entry = await tx.store.get(key)
-        const others: Entry['earlier'] = isForeign(entry) ? [{ ...entry, at: entry.at ?? at }] : []
-        const texts = new Set([text])
-        const lines = new Set([line])
-        // The newest of each line of edits: not eight of one dock.
-        const distinct = [...others, ...aside, ...(entry?.earlier ?? [])].filter((old) => {
-          const oldText = JSON.stringify(old.design)
-          if (texts.has(oldText) || (old.line !== undefined && lines.has(old.line))) return false
-          texts.add(oldText)
-          if (old.line !== undefined) lines.add(old.line)
-          return true
-        })
-        const earlier = distinct
-          .slice(0, MOST_EARLIER)
-          .map((old) => ({ design: old.design, at: old.at, ...(old.line ? { line: old.line } : {}) }))
+        const foreign = isForeign(entry) ? [{ ...entry, at: entry.at ?? at }] : []
+        const earlier = newestOfEachLine(text, line, [...foreign, ...leaf.aside, ...(entry?.earlier ?? [])])
         await tx.store.put({ design, earlier, by: me, line, at, ...(fragments ? { fragments } : {}) }, key)
         await tx.done
         known.clear()
         known.add(text)
-        tell('saved')
+        others.tell('saved')
       })
       writing = written.catch(() => {})
       return written
     },
-    changed: async () => isForeign(await onBase((base) => base.get('designs', key))),
+    changed: async () => isForeign(await read()),
     async earlier() {
-      const entry = await onBase((base) => base.get('designs', key))
+      const entry = await read()
       return (entry?.earlier ?? []).flatMap(({ design, at }) => {
         const parsed = parseDesign(design)
         return parsed.ok ? [{ design: parsed.value, at }] : []
       })
     },
     close() {
-      closed = true
-      db.close()
-      void writing.then(() => channel?.close())
+      base.close()
+      void writing.then(others.close)
     },
   }
+}
+
+interface Base {
+  /** Runs `on`. If the browser or a newer version has closed the connection, opens it again, once. */
+  act<T>(on: (db: IDBPDatabase<Schema>) => Promise<T>): Promise<T>
+  close(): void
+}
+
+async function openBase(): Promise<Base> {
+  let db = await connect()
+  let closed = false
+  return {
+    async act(on) {
+      try {
+        return await on(db)
+      } catch (error) {
+        if (closed || !(error instanceof DOMException) || error.name !== 'InvalidStateError') throw error
+        db = await connect()
+        return on(db)
+      }
+    },
+    close() {
+      closed = true
+      db.close()
+    },
+  }
+}
+
+const connect = (): Promise<IDBPDatabase<Schema>> =>
+  openDB<Schema>('leadline', 1, {
+    upgrade: (base) => {
+      base.createObjectStore('designs')
+    },
+    blocking: (_, __, event) => {
+      if (event.target instanceof IDBDatabase) event.target.close()
+    },
+  })
+
+interface Others {
+  tell(what: Heard): void
+  close(): void
+}
+
+type Message = { readonly what: Heard | 'who'; readonly by: string }
+
+/** Talks to other elements with this key, in other tabs too: asks who is there, and answers. */
+function listen(key: string, me: string, hear: (what: Heard) => void): Others {
+  const channel = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel(`leadline/${key}`)
+  const tell = (what: Message['what']): void => channel?.postMessage({ what, by: me })
+  channel?.addEventListener('message', ({ data }: MessageEvent<Message>) => {
+    if (data?.by === me) return
+    if (data?.what === 'who') {
+      tell('there')
+      hear('there')
+    } else if (data?.what === 'there' || data?.what === 'saved') hear(data.what)
+  })
+  tell('who')
+  return { tell, close: () => channel?.close() }
+}
+
+/** Of the designs set aside, the newest of each line of edits, without the current line: eight docks, not eight steps of one. */
+function newestOfEachLine(text: string, line: string, aside: Entry['earlier']): Entry['earlier'] {
+  const texts = new Set([text])
+  const lines = new Set([line])
+  return aside
+    .filter((old) => {
+      const oldText = JSON.stringify(old.design)
+      if (texts.has(oldText) || (old.line !== undefined && lines.has(old.line))) return false
+      texts.add(oldText)
+      if (old.line !== undefined) lines.add(old.line)
+      return true
+    })
+    .slice(0, MOST_EARLIER)
+    .map((old) => ({ design: old.design, at: old.at, ...(old.line ? { line: old.line } : {}) }))
 }

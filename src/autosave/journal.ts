@@ -23,14 +23,14 @@ export interface Entry {
 }
 
 export interface Written {
-  /** Of `forget`. */
+  /** Key of the entry, for `forget`. */
   readonly name: string
   readonly text: string
   readonly entry: Entry
 }
 
 export interface Journal {
-  /** False where nothing can be kept: no leave, no room. */
+  /** False if nothing can be stored: no permission, or no room. */
   write(entry: Entry): boolean
   /** Whether anything can be kept at all. */
   works(): boolean
@@ -42,17 +42,23 @@ export interface Journal {
   mine(): Pick<Written, 'name' | 'text'> | null
 }
 
-const isEntry = (value: unknown): value is Entry => {
-  const { design, line, at, aside } = (value ?? {}) as Partial<Entry>
-  return design !== undefined && typeof line === 'string' && Number.isFinite(at) && Array.isArray(aside)
-}
+const isEntry = (value: unknown): value is Entry =>
+  typeof value === 'object' &&
+  value !== null &&
+  'design' in value &&
+  'line' in value &&
+  typeof value.line === 'string' &&
+  'at' in value &&
+  Number.isFinite(value.at) &&
+  'aside' in value &&
+  Array.isArray(value.aside)
 
 /** `local` outlives the tab and is shared with others; `session` is this tab's own. `me` tells writers apart. */
 export function openJournal(kind: 'local' | 'session', key: string, me: string): Journal {
   const prefix = `leadline/${encodeURIComponent(key)}/`
   const name = prefix + me
   let last: string | null = null
-  /** Every access may be refused: by the browser's settings, in a frame of another site, for want of room. */
+  /** Any access may throw: because of browser settings, in a cross-site frame, or when storage is full. */
   const attempt = <T>(act: (storage: Storage) => T, or: T): T => {
     try {
       return act(kind === 'local' ? localStorage : sessionStorage)
@@ -80,10 +86,10 @@ export function openJournal(kind: 'local' | 'session', key: string, me: string):
         const names = Object.keys(storage).filter((each) => each.startsWith(prefix))
         return names
           .flatMap((each): Written[] => {
-            const text = storage.getItem(each)
+            const text = storage.getItem(each) ?? ''
             try {
-              const entry: unknown = JSON.parse(text!)
-              return isEntry(entry) ? [{ name: each, text: text!, entry }] : []
+              const entry: unknown = JSON.parse(text)
+              return isEntry(entry) ? [{ name: each, text, entry }] : []
             } catch {
               return []
             }

@@ -42,7 +42,7 @@ const OPTIONS = {
 type Name = keyof typeof OPTIONS
 
 export interface Arguments {
-  /** None where there are no arguments but options. */
+  /** Undefined if there are only options. */
   readonly command: Command | undefined
   readonly files: readonly string[]
   readonly values: {
@@ -52,8 +52,9 @@ export interface Arguments {
   readonly inputs: readonly string[]
 }
 
+const BY_NAME: ReadonlyMap<string, Option> = new Map(Object.entries<Option>(OPTIONS))
 const SHORT: ReadonlySet<string> = new Set(
-  Object.values<Option>(OPTIONS).flatMap(({ short }) => (short === undefined ? [] : [`-${short}`])),
+  [...BY_NAME.values()].flatMap(({ short }) => (short === undefined ? [] : [`-${short}`])),
 )
 /** What is taken for the next option rather than for a value: `--by -X` has a value, `--by --date` has none. */
 const isOption = (value: string): boolean => /^--([a-z][a-z-]*(=.*)?)?$/s.test(value) || SHORT.has(value)
@@ -62,7 +63,9 @@ const isOption = (value: string): boolean => /^--([a-z][a-z-]*(=.*)?)?$/s.test(v
 export function parseArguments(args: readonly string[]): Arguments {
   const { tokens } = parseArgs({
     args: [...args],
-    options: OPTIONS as unknown as Record<string, { type: 'string' | 'boolean'; short?: string }>,
+    options: Object.fromEntries(
+      [...BY_NAME].map(([name, { type, short }]) => [name, { type, ...(short !== undefined && { short }) }]),
+    ),
     allowPositionals: true,
     strict: false,
     tokens: true,
@@ -74,7 +77,7 @@ export function parseArguments(args: readonly string[]): Arguments {
   for (const token of tokens) {
     if (token.kind !== 'option') continue
     const { name, rawName, value, inlineValue } = token
-    const option: Option | undefined = Object.hasOwn(OPTIONS, name) ? OPTIONS[name as Name] : undefined
+    const option = BY_NAME.get(name)
     if (!option) wrong.push(`${rawName}: no option; expected what leadline --help lists`)
     else if (command && !option.of.includes(command))
       wrong.push(`${rawName}: no option of ${command}; expected ${optionsOf(command)}`)
@@ -89,20 +92,19 @@ export function parseArguments(args: readonly string[]): Arguments {
     wrong.push(`${named}: not a command; expected ${COMMANDS.join(', ')} (see leadline --help)`)
   const inputs = [
     ...files,
-    ...Object.keys(OPTIONS).flatMap((name) => {
+    ...[...BY_NAME].flatMap(([name, { read }]) => {
       const value = values[name]
-      return (OPTIONS[name as Name] as Option).read && typeof value === 'string' ? [value] : []
+      return read && typeof value === 'string' ? [value] : []
     }),
   ]
-  // What comes through a pipe comes once.
+  // A pipe can be read only once.
   const held = inputs.map((file) => descriptorOf(file, 0))
-  const twice = inputs.find((_, i) => held[i] !== null && held.indexOf(held[i]!) !== i)
+  const again = held.findIndex((one, i) => one !== null && held.indexOf(one) !== i)
+  const twice = inputs[again]
   if (twice !== undefined) wrong.push(`${twice}: given twice; expected once, for it is read once`)
   if (wrong.length > 0) throw new Unusable(wrong)
   return { command, files, values: values as Arguments['values'], inputs }
 }
 
 const optionsOf = (command: Command): string =>
-  Object.entries<Option>(OPTIONS)
-    .flatMap(([name, { of }]) => (of.includes(command) ? [`--${name}`] : []))
-    .join(', ')
+  [...BY_NAME].flatMap(([name, { of }]) => (of.includes(command) ? [`--${name}`] : [])).join(', ')

@@ -1,4 +1,5 @@
 /** What ends a command before its end. */
+import { messageOf } from '../platform/error-message.ts'
 
 class Fault extends Error {
   /** One a problem: where, what was wrong, what was expected. */
@@ -21,4 +22,4 @@ export class Unwritable extends Fault {
 
 /** The code of a failed system call, such as `ENOSPC`; the error's own words where it has none. */
 export const codeOf = (error: unknown): string =>
-  (error as NodeJS.ErrnoException | null)?.code ?? String((error as Error | null)?.message ?? error)
+  error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : messageOf(error)

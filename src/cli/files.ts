@@ -11,6 +11,7 @@ import {
   parseDesign,
 } from '../../rules/index.ts'
 import { againstEnglish, parseLanguage } from '../../rules/words/language-file.ts'
+import { messageOf } from '../platform/error-message.ts'
 import { ENGLISH_WORDS } from '../words/english.ts'
 import { Unusable } from './faults.ts'
 import { readText } from './input.ts'
@@ -23,9 +24,13 @@ export function readJson(file: string): unknown {
   try {
     return JSON.parse(text)
   } catch (error) {
-    throw new Unusable([`${file}: not JSON (${(error as Error).message}); expected a whole JSON file`])
+    throw new Unusable([`${file}: not JSON (${messageOf(error)}); expected a whole JSON file`])
   }
 }
+
+/** What a file says it is; undefined where it says nothing. */
+export const formatOf = (input: unknown): unknown =>
+  typeof input === 'object' && input !== null && 'format' in input ? input.format : undefined
 
 /** Issues as lines: `PATH: what is wrong; expected …`; the file's own name where the fault is the whole file. */
 export const issueLines = (file: string, issues: readonly Issue[]): string[] =>

@@ -1,10 +1,10 @@
-/** The only way of messages to the terminal. */
+/** All messages to the terminal go through here. */
 import { visible } from '../documents/files/visible-text.ts'
 
 /** A key or name in a file may be as long as the file: the beginning says where, the end what was expected. */
 const [BEGINNING, END] = [1500, 400]
 
-/** A problem or notice a line, nothing unseen in it, of a length that can be read. */
+/** One problem or notice a line, of readable length, with invisible characters written out. */
 export const lines = (list: readonly string[]): string =>
   list
     .map((text) => {

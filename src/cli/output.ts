@@ -1,4 +1,4 @@
-/** Files are written whole or not at all: beside, then put in the old one's place. */
+/** Files are written whole or not at all: to a temporary file beside the old one, which then replaces it. */
 import { randomBytes } from 'node:crypto'
 import * as node from 'node:fs'
 import { dirname, join, resolve, sep } from 'node:path'
@@ -25,7 +25,7 @@ export type Files = Pick<
 
 const { constants } = node
 
-/** A name that cannot be a file's, whoever asks: an argument to mend (2). All else is a write that failed (3). */
+/** A name that can never be a file's is a wrong argument (exit code 2). All else is a failed write (3). */
 const NO_FILE = new Set(['EISDIR', 'ELOOP', 'ENAMETOOLONG', 'ENOENT', 'ENOTDIR'])
 
 const EXPECTED: Readonly<Record<string, string>> = {
@@ -49,7 +49,7 @@ const misnamed = (file: string): string | null =>
 
 function fault(file: string, error: unknown, kept: boolean): Unusable | Unwritable {
   if (error instanceof Unusable || error instanceof Unwritable) return error
-  // Windows' word for a pipe that nobody reads.
+  // Windows' code for a pipe that nobody reads.
   const code = codeOf(error) === 'EOF' ? 'EPIPE' : codeOf(error)
   const line = `${shown(file)}: cannot be written (${code}); expected ${EXPECTED[code] ?? 'a place that can'}${
     kept ? '; the file that is there is as it was' : ''
@@ -86,7 +86,7 @@ function identityOf(file: string, dash: 0 | 1, files: Files): string | null {
       held === null ? files.statSync(file, { bigint: true }) : files.fstatSync(held, { bigint: true })
     return stat.isFile() ? `${stat.dev} ${stat.ino}` : null
   } catch {
-    // Not there: no input either.
+    // It does not exist, so it is no input either.
     return null
   }
 }
@@ -136,7 +136,7 @@ export function write(file: string, bytes: Uint8Array, files: Files = node): voi
 }
 
 function beside(target: string, old: node.Stats | null, bytes: Uint8Array, files: Files): void {
-  // Renaming would go past a file's own mode.
+  // Renaming would bypass the permissions of the file itself.
   if (old) files.accessSync(target, constants.W_OK)
   // Short: the file's own name may be as long as names can be.
   const made = join(dirname(target), `.leadline-${randomBytes(6).toString('hex')}.tmp`)
@@ -156,7 +156,7 @@ function beside(target: string, old: node.Stats | null, bytes: Uint8Array, files
   }
 }
 
-/** What went wrong before is what is told. */
+/** The first error is the one that is reported. */
 function quietly(act: () => unknown): void {
   try {
     act()
@@ -216,7 +216,7 @@ function writeAll(fd: number, bytes: Uint8Array, files: Files): void {
       count = files.writeSync(fd, bytes, at, bytes.length - at)
       if (count === 0) throw failure('EIO')
     } catch (error) {
-      // A pipe that is full: its reader is slower.
+      // The pipe is full: its reader is slower.
       if (codeOf(error) !== 'EAGAIN') throw error
       pause(2)
     }

@@ -26,6 +26,7 @@ import { type Arguments, parseArguments } from './args.ts'
 import {
   checkedLanguage,
   designOf,
+  formatOf,
   issueLines,
   readCatalog,
   readDesign,
@@ -159,7 +160,7 @@ function verifyCommand(file: string, catalogFile: string | undefined): Outcome {
       ? { code: 1, out: '', err }
       : { code: 0, out: lines([`${file}: as it is worked out; check code ${inFours(code)}`]), err }
   }
-  if ((input as { format?: unknown } | null)?.format === 'leadline/request') {
+  if (formatOf(input) === 'leadline/request') {
     const request = usable(parseRequest(input))
     return outcome(verifyRequest(request, catalog.value), request.fingerprint.all)
   }
@@ -199,7 +200,7 @@ function listCommand(file: string, options: ListOptions): Outcome {
 
 function haveOf(file: string, catalog: Catalog): Have {
   const input = readJson(file)
-  const format = (input as { format?: unknown } | null)?.format
+  const format = formatOf(input)
   if (format === 'leadline/list') {
     const rows = rowsOfList(input)
     if (!rows.ok) throw new Unusable(issueLines(file, rows.issues))
@@ -231,7 +232,7 @@ function checkCommand(files: readonly string[]): Outcome {
 }
 
 function checkFile(input: unknown) {
-  const format = (input as { format?: unknown } | null)?.format
+  const format = formatOf(input)
   if (format === 'leadline/catalog') {
     const parsed = parseCatalog(input)
     return parsed.ok ? { ...parsed, what: `a catalog with ${parsed.value.frames.length} frames` } : parsed

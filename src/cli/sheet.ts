@@ -1,6 +1,6 @@
 /** `leadline sheet`: a file of a dock, its format by the ending of its name. */
 import { extname } from 'node:path'
-import { PAPER_SIZES, type PaperSize } from '../../geometry/paper/marks.ts'
+import { PAPER_SIZE_NAMES } from '../../geometry/paper/marks.ts'
 import { type Catalog, derive } from '../../rules/index.ts'
 import { isDay } from '../../rules/papers/day.ts'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
@@ -36,8 +36,6 @@ export interface Written {
 /** What the shop alone says. */
 const QUOTE_FLAGS = ['services', 'discount', 'fetched', 'untaxed', 'since'] as const
 
-const SIZES = Object.keys(PAPER_SIZES) as PaperSize[]
-
 /** What is asked for of `leadline sheet`, as `make` does. */
 export const sheet = async (args: readonly string[], today: string): Promise<Written> =>
   make(parseArguments(['sheet', ...args]), today)
@@ -47,15 +45,15 @@ export async function make({ files, values, inputs }: Arguments, today: string):
   if (files.length !== 1) throw new Unusable([`sheet: ${files.length} files; expected one design file`])
   const file = values.out
   if (file === undefined) throw new Unusable(['--out: missing; expected the file to write'])
-  const format = (values.format ?? extname(file).slice(1).toLowerCase()) as Format
-  if (!FORMATS.includes(format))
+  const wanted = values.format ?? extname(file).slice(1).toLowerCase()
+  const format = FORMATS.find((one) => one === wanted)
+  if (!format)
     throw new Unusable([
       `--out: "${file}"; expected a name that ends in ${FORMATS.map((one) => `.${one}`).join(', ')}, or --format`,
     ])
   // Who works in a terminal is the shop, where nothing else is said.
-  const audience = (values.audience ?? 'shop') as Audience
-  if (!AUDIENCES.includes(audience))
-    throw new Unusable([`--audience: "${audience}"; expected ${AUDIENCES.join(', ')}`])
+  const audience = AUDIENCES.find((one) => one === (values.audience ?? 'shop'))
+  if (!audience) throw new Unusable([`--audience: "${values.audience}"; expected ${AUDIENCES.join(', ')}`])
   if (audience !== 'shop')
     for (const flag of QUOTE_FLAGS)
       if (values[flag] !== undefined)
@@ -64,8 +62,10 @@ export async function make({ files, values, inputs }: Arguments, today: string):
         ])
   const what = whatFor(format, audience, values.what)
   const units = unitsOf(values.units)
-  const size = (values.size ?? (units === 'imperial' ? 'letter' : 'a4')) as PaperSize
-  if (!SIZES.includes(size)) throw new Unusable([`--size: "${size}"; expected ${SIZES.join(', ')}`])
+  const size = PAPER_SIZE_NAMES.find(
+    (one) => one === (values.size ?? (units === 'imperial' ? 'letter' : 'a4')),
+  )
+  if (!size) throw new Unusable([`--size: "${values.size}"; expected ${PAPER_SIZE_NAMES.join(', ')}`])
   const date = values.date ?? today
   if (!isDay(date)) throw new Unusable([`--date: "${date}"; expected a day as 2026-05-01`])
   checkOutput(file, inputs)

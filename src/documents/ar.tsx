@@ -8,7 +8,7 @@ import { useWords } from '../words/use-words.ts'
 import { MEDIA } from './files/write-file.ts'
 
 export interface ArModel {
-  readonly bytes: Uint8Array
+  readonly bytes: Uint8Array<ArrayBuffer>
   readonly name: string
 }
 
@@ -29,7 +29,7 @@ export function ArLink({ model }: { readonly model: ArModel }) {
   useEffect(() => {
     const anchor = link.current
     if (!anchor) return
-    const url = URL.createObjectURL(new Blob([model.bytes as Uint8Array<ArrayBuffer>], { type: MEDIA.usdz }))
+    const url = URL.createObjectURL(new Blob([model.bytes], { type: MEDIA.usdz }))
     anchor.href = url
     anchor.click()
     return () => URL.revokeObjectURL(url)

@@ -2,7 +2,7 @@
  * What the shop puts on its quote beside the parts: services, what is taken off, freight and tax. A customer's estimate has none of it, and
  * is compared with the shop's quote on the screen.
  */
-import { Fragment, useId } from 'react'
+import { type ReactNode, useId } from 'react'
 import type { QuoteWanted } from '../../geometry/paper/sheets/quote.ts'
 import type { Service } from '../../rules/catalog/index.ts'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
@@ -32,10 +32,10 @@ export const NO_CHOICE: QuoteChoice = {
   since: null,
 }
 
-/** Null for an empty field. What is out of range is not mended here but told when the quote is made. */
+/** Null for an empty field. A value out of range is not corrected here; it is reported when the quote is made. */
 const typed = (value: string): number | null => (value.trim() === '' ? null : Number(value))
 
-/** Services in the shop's order, not in that of the clicks: the same choice gives the same paper. */
+/** Services in the shop's order, not in the order of clicks, so that the same choice gives the same paper. */
 function askedOf(
   { services, discount, fetched, untaxed }: QuoteChoice,
   offered: readonly Service[],
@@ -67,8 +67,7 @@ interface Props {
 }
 
 export function QuoteFields({ choice, date, choose }: Props) {
-  const { t, money } = useWords(DOCUMENTS)
-  const dock = useDock()
+  const { t } = useWords(DOCUMENTS)
   const catalog = useLeadline((s) => s.catalog)
   const audience = useLeadline((s) => s.audience)
   const id = useId()
@@ -77,45 +76,6 @@ export function QuoteFields({ choice, date, choose }: Props) {
     const { [code]: _, ...rest } = services
     choose({ ...choice, services: quantity === null ? rest : { ...rest, [code]: quantity } })
   }
-  const service = ({ code, name, price, per }: Service) => {
-    const chosen = services[code]
-    return (
-      <Fragment key={code}>
-        <label className="switch">
-          <span>
-            {name} <span className="hint">{t(`price-${per}`, { price: text(money(price)) })}</span>
-          </span>
-          <input
-            type="checkbox"
-            checked={chosen !== undefined}
-            onChange={(e) => choosing(code, e.currentTarget.checked ? '' : null)}
-          />
-        </label>
-        {chosen !== undefined && per !== 'job' && (
-          <div className="paper-options">
-            <label htmlFor={`${id}-${code}`}>{t(`count-${per}`)}</label>
-            <input
-              id={`${id}-${code}`}
-              type="number"
-              min={0}
-              max={1e6}
-              step={per === 'hour' ? 0.5 : 1}
-              value={chosen}
-              placeholder={String(per === 'section' ? dock.sections.length : 1)}
-              aria-label={t('count-of', { service: text(name), what: text(t(`count-${per}`)) })}
-              onChange={(e) => choosing(code, e.currentTarget.value)}
-            />
-          </div>
-        )}
-      </Fragment>
-    )
-  }
-  const tick = (label: string, on: boolean, set: (on: boolean) => void) => (
-    <label className="switch">
-      <span>{label}</span>
-      <input type="checkbox" checked={on} onChange={(e) => set(e.currentTarget.checked)} />
-    </label>
-  )
   const compare = (
     <QuoteSince
       since={choice.since}
@@ -135,7 +95,14 @@ export function QuoteFields({ choice, date, choose }: Props) {
   return (
     <fieldset className="group">
       <legend>{t('on-quote')}</legend>
-      {catalog.services?.map(service)}
+      {catalog.services?.map((service) => (
+        <ServiceFields
+          key={service.code}
+          service={service}
+          chosen={services[service.code] ?? null}
+          choose={(quantity) => choosing(service.code, quantity)}
+        />
+      ))}
       <div className="paper-options">
         <label htmlFor={`${id}-discount`}>{t('discount')}</label>
         <input
@@ -149,12 +116,67 @@ export function QuoteFields({ choice, date, choose }: Props) {
           onChange={(e) => choose({ ...choice, discount: e.currentTarget.value })}
         />
       </div>
-      {catalog.quote?.freight && tick(t('fetched'), fetched, (on) => choose({ ...choice, fetched: on }))}
-      {catalog.quote?.tax &&
-        tick(t('untaxed', { tax: text(catalog.quote.tax.name) }), untaxed, (on) =>
-          choose({ ...choice, untaxed: on }),
-        )}
+      {catalog.quote?.freight && (
+        <Switch on={fetched} set={(on) => choose({ ...choice, fetched: on })}>
+          {t('fetched')}
+        </Switch>
+      )}
+      {catalog.quote?.tax && (
+        <Switch on={untaxed} set={(on) => choose({ ...choice, untaxed: on })}>
+          {t('untaxed', { tax: text(catalog.quote.tax.name) })}
+        </Switch>
+      )}
       {compare}
     </fieldset>
   )
 }
+
+interface ServiceProps {
+  readonly service: Service
+  /** Its quantity, as typed; null where it is not chosen. */
+  readonly chosen: string | null
+  readonly choose: (quantity: string | null) => void
+}
+
+/** A service to be chosen, and how much of it. */
+function ServiceFields({ service: { name, price, per }, chosen, choose }: ServiceProps) {
+  const { t, money } = useWords(DOCUMENTS)
+  const sections = useDock().sections.length
+  const id = useId()
+  return (
+    <>
+      <Switch on={chosen !== null} set={(on) => choose(on ? '' : null)}>
+        {name} <span className="hint">{t(`price-${per}`, { price: text(money(price)) })}</span>
+      </Switch>
+      {chosen !== null && per !== 'job' && (
+        <div className="paper-options">
+          <label htmlFor={id}>{t(`count-${per}`)}</label>
+          <input
+            id={id}
+            type="number"
+            min={0}
+            max={1e6}
+            step={per === 'hour' ? 0.5 : 1}
+            value={chosen}
+            placeholder={String(per === 'section' ? sections : 1)}
+            aria-label={t('count-of', { service: text(name), what: text(t(`count-${per}`)) })}
+            onChange={(e) => choose(e.currentTarget.value)}
+          />
+        </div>
+      )}
+    </>
+  )
+}
+
+interface SwitchProps {
+  readonly on: boolean
+  readonly set: (on: boolean) => void
+  readonly children: ReactNode
+}
+
+const Switch = ({ on, set, children }: SwitchProps) => (
+  <label className="switch">
+    <span>{children}</span>
+    <input type="checkbox" checked={on} onChange={(e) => set(e.currentTarget.checked)} />
+  </label>
+)

@@ -1,4 +1,4 @@
-/** An earlier quote to compare with, and what is another since then: read back to the customer, and printed on the quote. */
+/** An earlier quote to compare with, and what changed since: shown on the screen and printed on the quote. */
 import { useEffect, useState } from 'react'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
 import type { QuoteFile } from '../../rules/papers/quote-file.ts'
@@ -9,14 +9,14 @@ import { DOCUMENTS } from '../words/documents.ts'
 import { text } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 
-/** Faults of a file that are told; the rest would say the same. */
+/** How many faults of a file are shown. */
 const TOLD = 3
 
 interface Props {
   readonly since: QuoteFile | null
   /** What this quote is asked for with. */
   readonly asked: QuoteAsked
-  /** It is the shop's quote that is compared, no estimate. */
+  /** True to compare a quote of the shop, false to compare an estimate. */
   readonly quoted: boolean
   readonly choose: (since: QuoteFile | null) => void
 }
@@ -40,7 +40,7 @@ export function QuoteSince({ since, asked, quoted, choose }: Props) {
             ),
           }),
     )
-    // What was chosen before stays where the new one cannot be read.
+    // If the new file cannot be read, the one chosen before stays.
     if (parsed.ok) choose(parsed.value)
   }
   return (
@@ -64,16 +64,35 @@ export function QuoteSince({ since, asked, quoted, choose }: Props) {
   )
 }
 
-function Changes({
-  since,
-  asked,
-  quoted,
-}: {
-  readonly since: QuoteFile
-  readonly asked: QuoteAsked
-  readonly quoted: boolean
-}) {
-  const { t, reader } = useWords(DOCUMENTS)
+type Compared = Pick<Props, 'asked' | 'quoted'> & { readonly since: QuoteFile }
+
+function Changes(props: Compared) {
+  const { t } = useWords(DOCUMENTS)
+  const said = useChanges(props)
+  if (!said) return null
+  return (
+    <section aria-label={said.title}>
+      <h3>{said.title}</h3>
+      {said.shops && <p className="care">{t('since-shops')}</p>}
+      {said.note !== null && <p className="hint">{said.note}</p>}
+      {said.total && <ChangesTable columns={said.columns} rows={said.rows} total={said.total} />}
+      {said.legs.length > 0 && (
+        <>
+          <h3>{t('since-legs')}</h3>
+          <ul className="hint">
+            {said.legs.map((leg) => (
+              <li key={leg}>{leg}</li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  )
+}
+
+/** Computed when all findings are there, and again whenever the dock or the choices change. */
+function useChanges({ since, asked, quoted }: Compared): (Since & { readonly shops: boolean }) | null {
+  const { reader } = useWords(DOCUMENTS)
   const dock = useDock()
   const judged = useLeadline(isJudged)
   const design = useLeadline((s) => s.design)
@@ -91,60 +110,48 @@ function Changes({
       over = true
     }
   }, [since, dock, design, catalog, judged, key, quoted, reader])
-  if (!said) return null
-  const { total } = said
-  const [line, ...figures] = said.columns
+  return said
+}
+
+function ChangesTable({
+  columns: [line, ...figures],
+  rows,
+  total,
+}: Pick<Since, 'columns' | 'rows'> & { readonly total: NonNullable<Since['total']> }) {
   return (
-    <section aria-label={said.title}>
-      <h3>{said.title}</h3>
-      {said.shops && <p className="care">{t('since-shops')}</p>}
-      {said.note !== null && <p className="hint">{said.note}</p>}
-      {total && (
-        <table className="changes">
-          <thead>
-            <tr>
-              <th scope="col">{line}</th>
-              {figures.map((title) => (
-                <th key={title} scope="col">
-                  {title}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {said.rows.map(([name, ...cells], i) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: lines may have the same name.
-              <tr key={i}>
-                <th scope="row">{name}</th>
-                {cells.map((cell, k) => (
-                  // biome-ignore lint/suspicious/noArrayIndexKey: columns keep their places.
-                  <td key={k}>{cell}</td>
-                ))}
-              </tr>
+    <table className="changes">
+      <thead>
+        <tr>
+          <th scope="col">{line}</th>
+          {figures.map((title) => (
+            <th key={title} scope="col">
+              {title}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(([name, ...cells], i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: lines may have the same name.
+          <tr key={i}>
+            <th scope="row">{name}</th>
+            {cells.map((cell, k) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: columns keep their places.
+              <td key={k}>{cell}</td>
             ))}
-          </tbody>
-          <tfoot>
-            <tr>
-              <th scope="row">{total[0]}</th>
-              <td colSpan={3}>
-                {total[1]} → {total[2]}
-                <br />
-                {total[3]}
-              </td>
-            </tr>
-          </tfoot>
-        </table>
-      )}
-      {said.legs.length > 0 && (
-        <>
-          <h3>{t('since-legs')}</h3>
-          <ul className="hint">
-            {said.legs.map((leg) => (
-              <li key={leg}>{leg}</li>
-            ))}
-          </ul>
-        </>
-      )}
-    </section>
+          </tr>
+        ))}
+      </tbody>
+      <tfoot>
+        <tr>
+          <th scope="row">{total[0]}</th>
+          <td colSpan={3}>
+            {total[1]} → {total[2]}
+            <br />
+            {total[3]}
+          </td>
+        </tr>
+      </tfoot>
+    </table>
   )
 }

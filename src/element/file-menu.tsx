@@ -1,5 +1,6 @@
-/** Open, save, link, earlier docks. A native disclosure that closes on Escape and when the hand goes elsewhere. */
+/** Open, save, link, earlier docks. A native disclosure that closes on Escape and when focus moves elsewhere. */
 import { useRef, useState } from 'react'
+import type { Design } from '../../rules/index.ts'
 import type { Earlier } from '../autosave/database.ts'
 import { useHost } from '../state/host.ts'
 import { useLeadline } from '../state/store.ts'
@@ -10,7 +11,7 @@ import { useWords } from '../words/use-words.ts'
 export function FileMenu() {
   const host = useHost()
   const kept = useLeadline((s) => s.kept)
-  const { t, language } = useWords()
+  const { t } = useWords()
   const menu = useRef<HTMLDetailsElement>(null)
   const summary = useRef<HTMLElement>(null)
   const [earlier, setEarlier] = useState<readonly Earlier[] | null>(null)
@@ -67,26 +68,32 @@ export function FileMenu() {
             {t('file.earlier')}
           </button>
         )}
-        {earlier?.length === 0 && <p className="hint">{t('file.none-earlier')}</p>}
-        {earlier?.map(({ design, at }) => (
-          <button
-            key={at + design.name}
-            type="button"
-            className="sub"
-            onClick={done(() => host.bringBack(design))}
-          >
-            {t('file.earlier-at', {
-              name: text(design.name || t('name.none')),
-              when: text(
-                new Date(at).toLocaleString(language.tag, { dateStyle: 'medium', timeStyle: 'short' }),
-              ),
-            })}
-          </button>
-        ))}
+        {earlier && (
+          <EarlierDesigns designs={earlier} bringBack={(design) => done(() => host.bringBack(design))()} />
+        )}
         <button type="button" onClick={done(() => host.startOver())}>
           {t('file.new')}
         </button>
       </div>
     </details>
   )
+}
+
+function EarlierDesigns({
+  designs,
+  bringBack,
+}: {
+  readonly designs: readonly Earlier[]
+  readonly bringBack: (design: Design) => void
+}) {
+  const { t, language } = useWords()
+  if (designs.length === 0) return <p className="hint">{t('file.none-earlier')}</p>
+  return designs.map(({ design, at }) => (
+    <button key={at + design.name} type="button" className="sub" onClick={() => bringBack(design)}>
+      {t('file.earlier-at', {
+        name: text(design.name || t('name.none')),
+        when: text(new Date(at).toLocaleString(language.tag, { dateStyle: 'medium', timeStyle: 'short' })),
+      })}
+    </button>
+  ))
 }

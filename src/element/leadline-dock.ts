@@ -16,6 +16,7 @@ import {
   parseDesign,
 } from '../../rules/index.ts'
 import { saveDesign } from '../platform/download.ts'
+import { messageOf } from '../platform/error-message.ts'
 import { type LeadlineStore, toldOf, type ViewState } from '../state/store.ts'
 import { type Screen, showScreen } from './screen.tsx'
 import { Session } from './session.ts'
@@ -40,7 +41,7 @@ const ATTRIBUTES = [
 ] as const
 const PROPERTIES = ['design', 'catalog'] as const
 
-// On a server there are no elements: the class is there, and nothing of it runs.
+// On a server there is no `HTMLElement`: the class can be imported, but nothing of it runs.
 const Base = typeof HTMLElement === 'undefined' ? (class {} as unknown as typeof HTMLElement) : HTMLElement
 
 export class LeadlineDock extends Base {
@@ -54,7 +55,7 @@ export class LeadlineDock extends Base {
   #catalog: Given<Catalog> | null = null
   /** What the store's catalog came from: put back into the page it is not fetched again. */
   #shownFrom: string | Catalog | null = null
-  /** Faults of properties that were set before anybody could listen. */
+  /** Faults of properties set before anyone could listen for events. */
   #early: Fault[] = []
   #farewell: ReturnType<typeof setTimeout> | undefined
   #ready = false
@@ -123,12 +124,12 @@ export class LeadlineDock extends Base {
     for (const name of PROPERTIES)
       if (Object.hasOwn(this, name)) {
         const value = this[name]
-        delete (this as { design?: unknown; catalog?: unknown })[name]
-        ;(this as { design: unknown; catalog: unknown })[name] = value
+        Reflect.deleteProperty(this, name)
+        Reflect.set(this, name, value)
       }
     const early = this.#early
     this.#early = []
-    // Once whoever put it in has had time to listen.
+    // After whoever inserted the element has had time to add listeners.
     if (early.length > 0) setTimeout(() => this.#tellFaults(early))
     void this.#begin()
   }
@@ -187,7 +188,7 @@ export class LeadlineDock extends Base {
         place: `${location.pathname}#${[...document.querySelectorAll(this.localName)].indexOf(this)}`,
         tell: (type, detail, cancelable = false) =>
           this.dispatchEvent(new CustomEvent(type, { detail, bubbles: true, composed: true, cancelable })),
-        // A browser does not say that a field was left when the page is.
+        // A browser fires no blur when the user leaves the page.
         settle: () => (root.activeElement as HTMLElement | null)?.blur(),
       })
       this.#session = session
@@ -215,7 +216,7 @@ export class LeadlineDock extends Base {
     }
   }
 
-  /** It cannot go on: a word and a way out instead of a blank. */
+  /** A fatal error: shows a message and what to do, instead of a blank. */
   #stop(session: Session | null, error: unknown): void {
     if (this.#session !== session) return
     const root = this.shadowRoot!
@@ -229,9 +230,7 @@ export class LeadlineDock extends Base {
         this.#restart()
       },
     })
-    this.#tellFaults([
-      { code: 'start', path: '', message: error instanceof Error ? error.message : String(error) },
-    ])
+    this.#tellFaults([{ code: 'start', path: '', message: messageOf(error) }])
   }
 
   #end(): void {

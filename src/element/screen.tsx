@@ -1,4 +1,4 @@
-/** The React side of one element: its root in the shadow tree, from the first word to the last. */
+/** The React root of one element, in its shadow tree: loading message, app, error messages. */
 import { options } from 'preact'
 import { Component, type ReactNode, useEffect, useState } from 'react'
 import { createRoot } from 'react-dom/client'
@@ -13,28 +13,30 @@ import type { Fault } from './sources.ts'
 export interface Screen {
   /** Draws the app; `painted` is called when its first picture is on the screen, `broken` where it cannot be drawn any more. */
   show(painted: () => void, broken: (error: unknown) => void): void
-  /** Says what could not be had and why, and offers to try again. */
+  /** Shows what could not be loaded and why, and offers to try again. */
   fail(faults: readonly Fault[], again: () => void): void
-  /** Says that it had to stop, and offers to save the design that it stopped with, to try again and to start over. */
+  /** Shows that the app crashed, and offers to try again, to save the design and to start over. */
   stop(ways: { readonly again: () => void; readonly save: () => void; readonly over: () => void }): void
   setMode(mode: Mode): void
   close(): void
 }
+
+type Told = Pick<ReturnType<Session['store']['getState']>, 'language' | 'units' | 'theme'>
 
 interface Way {
   readonly key: Word
   readonly act: () => void
 }
 
-/** What is still waited for after this long is told of; what is after that is told to be slow, with a way out. ms. */
+/** A loading message appears after the first; after the second it says that loading is slow and offers to try again. ms. */
 const SILENT = 400
 const SLOW = 8000
-/** Lines of faults that are shown. */
+/** Most faults that are shown. */
 const SHOWN = 3
 
 /**
- * True while the tree is being changed. A browser says that a field was left when it is taken out while it has the focus; nobody left it,
- * and what was typed in it is not to be taken in once more. React holds such words back by itself, its stand-in does not.
+ * True while the tree is being rendered. A browser fires `focusout` when a focused field is removed; no user left it, and what was typed must not
+ * be committed again. React suppresses such events by itself; Preact does not.
  */
 let changing = false
 const change = (act: () => void): void => {
@@ -51,7 +53,7 @@ options.debounceRendering = (draw) => queueMicrotask(() => change(draw))
 export function showScreen(
   shadow: ShadowRoot,
   session: Session | null,
-  view: Pick<ReturnType<Session['store']['getState']>, 'language' | 'units' | 'theme'>,
+  view: Told,
   mode: Mode,
   again: () => void,
 ): Screen {
@@ -60,50 +62,19 @@ export function showScreen(
   box.addEventListener('focusout', (event) => changing && event.stopImmediatePropagation(), true)
   shadow.append(box)
   const root = createRoot(box)
-  let now = mode
-  let told: { painted: () => void; broken: (error: unknown) => void } | null = null
   const render = (what: ReactNode): void => change(() => root.render(what))
-  const card = (key: Word, ways: readonly Way[], more: { role: string; lines?: readonly string[] }) => {
-    const { theme, ...reader } = session?.store.getState() ?? view
-    return (
-      <div className="app failed" role={more.role} lang={spokenIn(reader.language)} data-theme={theme}>
-        <p>{say(SCREEN, reader, key)}</p>
-        {more.lines?.map((line) => (
-          <p key={line} className="hint">
-            {line}
-          </p>
-        ))}
-        <div className="actions">
-          {ways.map(({ key: word, act }) => (
-            <button key={word} type="button" onClick={act}>
-              {say(SCREEN, reader, word)}
-            </button>
-          ))}
-        </div>
-      </div>
-    )
-  }
-  const waiting = setTimeout(
-    () =>
-      render(
-        <Waiting
-          draw={(slow) =>
-            card(slow ? 'start.slow' : 'start.loading', slow ? [{ key: 'again', act: again }] : [], {
-              role: 'status',
-            })
-          }
-        />,
-      ),
-    SILENT,
-  )
+  const told = (): Told => session?.store.getState() ?? view
+  const waiting = setTimeout(() => render(<Waiting told={told} again={again} />), SILENT)
+  let now = mode
+  let calls: { readonly painted: () => void; readonly broken: (error: unknown) => void } | null = null
   const draw = (): void => {
     if (!session) return
     render(
-      <Guard broken={(error) => told?.broken(error)}>
+      <Guard broken={(error) => calls?.broken(error)}>
         <StoreContext value={session.store}>
           <HostContext value={session}>
             <App mode={now} />
-            <Painted tell={() => told?.painted()} />
+            <Painted tell={() => calls?.painted()} />
           </HostContext>
         </StoreContext>
       </Guard>,
@@ -112,17 +83,16 @@ export function showScreen(
   return {
     show(painted, broken) {
       clearTimeout(waiting)
-      told = { painted, broken }
+      calls = { painted, broken }
       draw()
     },
     fail(faults, retry) {
       clearTimeout(waiting)
-      render(
-        card('catalog.failed', [{ key: 'again', act: retry }], {
-          role: 'alert',
-          lines: faults.slice(0, SHOWN).map(({ path, message }) => (path ? `${path}: ${message}` : message)),
-        }),
-      )
+      const lines = faults
+        .slice(0, SHOWN)
+        .map(({ path, message }) => (path ? `${path}: ${message}` : message))
+      const ways: readonly Way[] = [{ key: 'again', act: retry }]
+      render(<Card told={told()} role="alert" what="catalog.failed" ways={ways} lines={lines} />)
     },
     stop({ again: retry, save, over }) {
       clearTimeout(waiting)
@@ -131,11 +101,11 @@ export function showScreen(
         { key: 'file.save', act: save },
         { key: 'file.new', act: over },
       ]
-      render(card('start.broken', ways, { role: 'alert' }))
+      render(<Card told={told()} role="alert" what="start.broken" ways={ways} />)
     },
     setMode(mode) {
       now = mode
-      if (told) draw()
+      if (calls) draw()
     },
     close() {
       clearTimeout(waiting)
@@ -145,16 +115,52 @@ export function showScreen(
   }
 }
 
-function Waiting({ draw }: { readonly draw: (slow: boolean) => ReactNode }) {
+interface CardProps {
+  readonly told: Told
+  readonly role: 'alert' | 'status'
+  readonly what: Word
+  readonly ways: readonly Way[]
+  readonly lines?: readonly string[]
+}
+
+/** Shown in place of the app: what happened, and what the user can do about it. */
+function Card({ told: { theme, ...reader }, role, what, ways, lines = [] }: CardProps) {
+  return (
+    <div className="app failed" role={role} lang={spokenIn(reader.language)} data-theme={theme}>
+      <p>{say(SCREEN, reader, what)}</p>
+      {lines.map((line) => (
+        <p key={line} className="hint">
+          {line}
+        </p>
+      ))}
+      <div className="actions">
+        {ways.map(({ key: word, act }) => (
+          <button key={word} type="button" onClick={act}>
+            {say(SCREEN, reader, word)}
+          </button>
+        ))}
+      </div>
+    </div>
+  )
+}
+
+function Waiting({ told, again }: { readonly told: () => Told; readonly again: () => void }) {
   const [slow, setSlow] = useState(false)
   useEffect(() => {
     const timer = setTimeout(() => setSlow(true), SLOW - SILENT)
     return () => clearTimeout(timer)
   }, [])
-  return draw(slow)
+  return (
+    <Card
+      told={told()}
+      role="status"
+      what={slow ? 'start.slow' : 'start.loading'}
+      ways={slow ? [{ key: 'again', act: again }] : []}
+    />
+  )
 }
 
-/** What is thrown while the screen is drawn leaves no blank behind. */
+/** An error boundary. */
 class Guard extends Component<
   { readonly broken: (error: unknown) => void; readonly children: ReactNode },
   { readonly failed: boolean }
@@ -171,7 +177,7 @@ class Guard extends Component<
   }
 }
 
-/** Two frames after the first commit the picture is on the screen. */
+/** Two frames after the first commit, the app has been painted. */
 function Painted({ tell }: { readonly tell: () => void }) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: told once.
   useEffect(() => {

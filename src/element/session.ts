@@ -11,13 +11,13 @@ import { newId } from '../platform/new-id.ts'
 import { whyMissing } from '../platform/why-missing.ts'
 import type { RequestBody } from '../quote-request/send-request.ts'
 import type { Host, Offered, RequestContent } from '../state/host.ts'
+import { sameDesign } from '../state/same-design.ts'
 import {
   createLeadlineStore,
   isJudged,
   type LeadlineStore,
   type Notice,
   type StoreInit,
-  sameDesign,
   toldOf,
 } from '../state/store.ts'
 import {
@@ -34,7 +34,7 @@ import {
 
 export interface SessionOptions {
   readonly design: Given<Design> | null
-  /** Null: the demo shop's, where the page asks for none, or the one that `store` has. */
+  /** Null: the page gives no catalog; the demo shop's is used, or the one that `store` has. */
   readonly catalog: Given<Catalog> | null
   readonly storageKey: string | null
   readonly link: boolean
@@ -42,9 +42,9 @@ export interface SessionOptions {
   readonly view: StoreInit['view']
   /** Address of a language file; null: English. */
   readonly words: string | null
-  /** Of a session that ended when the element was taken out: put back, it goes on where it was. */
+  /** The store of an earlier session: an element that was removed and put back continues where it was. */
   readonly store: LeadlineStore | null
-  /** Names the element among those of its page. */
+  /** Identifies the element among those of its page. */
   readonly place: string
   /** Sends an event from the element; false where the page prevented its default. */
   tell(type: string, detail: unknown, cancelable?: boolean): boolean
@@ -52,11 +52,11 @@ export interface SessionOptions {
   settle(): void
 }
 
-/** A change goes into the database when the hand has rested this long, ms; into the journal at once. */
+/** An edit is saved to the database after this pause, ms; to the journal at once. */
 const REST = 250
-/** What the fragment of a link begins with: `link.ts`, which comes later, reads the rest. */
+/** How the fragment of a link begins; `link.ts`, loaded later, reads the rest. */
 const LINK = '#leadline='
-/** Lines of a notice. */
+/** Most lines of a notice. */
 const MOST_LINES = 5
 
 export class Session implements Host {
@@ -80,13 +80,13 @@ export class Session implements Host {
   #before: string | null = null
   #timer: ReturnType<typeof setTimeout> | undefined
   #silent = false
-  /** The page is left. It may be brought back from the browser's memory. */
+  /** The user left the page. It may come back from the back/forward cache. */
   #gone = false
-  /** The last request: sent once more it goes under the same number. */
+  /** The last request: sent again, it keeps its id. */
   #request: { readonly text: string; readonly body: RequestBody } | null = null
-  /** A change that the page was not yet told of: its dock is still being judged. */
+  /** A change not yet announced to the page, because its dock is still being assessed. */
   #owed = false
-  /** Each fault of keeping and linking is told once, not at every edit. */
+  /** Each problem with saving or links is reported once, not at every edit. */
   readonly #toldOnce = new Set<string>()
 
   constructor(options: SessionOptions) {
@@ -145,7 +145,7 @@ export class Session implements Host {
     if (shop) this.store.getState().setCatalog(shop.value)
     if (kept && this.keeps) this.store.getState().set({ kept: 'saved' })
     if (store) {
-      // Something else is kept there (another key, another tab): it is put aside before it is written over.
+      // Another design is stored there (another key, another tab): it is set aside before it is overwritten.
       if (kept && this.keeps && !sameDesign(kept.design, store.getState().design))
         this.#keeping.putAside(kept.design)
       this.#listen()
@@ -232,7 +232,7 @@ export class Session implements Host {
       await navigator.clipboard.writeText(location.href)
       set({ notice: { key: 'file.linked' } })
     } catch {
-      // No leave to use the clipboard: the address bar has it too.
+      // No permission to use the clipboard; the address bar has the link too.
       set({ notice: { key: 'file.link-here' } })
     }
   }
@@ -336,7 +336,7 @@ export class Session implements Host {
       },
       { signal },
     )
-    // A telephone may end a page that is out of sight without another word.
+    // A phone may kill a hidden page without any further event.
     document.addEventListener('visibilitychange', () => document.hidden && leave(), { signal })
     // Brought back from the browser's memory: another tab may have gone on meanwhile, and was not heard.
     addEventListener(
@@ -390,7 +390,7 @@ export class Session implements Host {
     return this.#linkModule
   }
 
-  /** Null: too large for one; undefined: what makes it did not come, which is told. */
+  /** Null: the design is too large for a link; undefined: the code for links did not load, which is reported. */
   async #linkOf(design: Design): Promise<string | null | undefined> {
     try {
       const { linkOf } = await this.#link()
@@ -401,7 +401,7 @@ export class Session implements Host {
     }
   }
 
-  /** A part of the page did not come: gone with an older edition of the site, or for want of a connection. */
+  /** Reports that a chunk did not load: the site was deployed anew, or there is no connection. */
   async #missing(path: string, error: unknown): Promise<void> {
     const why = await whyMissing()
     if (this.#over.signal.aborted) return
@@ -429,7 +429,7 @@ export class Session implements Host {
     return null
   }
 
-  /** A link followed while the page is open. */
+  /** Handles a link that is followed while the page is open. */
   async #followed(fragment: string): Promise<void> {
     if (!this.links || fragment === this.#fragment) return
     const read = await this.#readLink(fragment)

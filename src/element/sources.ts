@@ -8,6 +8,7 @@ import {
   parseCatalogText,
   parseDesignText,
 } from '../../rules/index.ts'
+import { messageOf } from '../platform/error-message.ts'
 import { within } from '../platform/time-limit.ts'
 
 export interface Fault {
@@ -49,15 +50,15 @@ export const readLanguageFrom = (url: string, signal: AbortSignal): Promise<Read
     signal,
   )
 
-/** A file that was picked. One that is no design for its size alone is not read into memory. */
+/** A file that the user chose. One too large to be a design is not read into memory. */
 export async function readDesignFile(file: File): Promise<Read<Design>> {
   if (file.size > LIMITS.textBytes)
     return failed('file', file.name, `${file.size} bytes; expected at most ${LIMITS.textBytes}`)
   try {
     return faultsOf(parseDesignText(await file.text()), 'file')
   } catch (error) {
-    // Moved or changed since it was picked, or not for this person to read.
-    return failed('file', file.name, error instanceof Error ? error.message : String(error))
+    // Moved or changed since it was chosen, or not readable for this user.
+    return failed('file', file.name, messageOf(error))
   }
 }
 
@@ -78,7 +79,7 @@ async function readFrom<T>(
     return await within(LONGEST, answer())
   } catch (error) {
     stop.abort()
-    return failed(code, url, error instanceof Error ? error.message : String(error))
+    return failed(code, url, messageOf(error))
   }
 }
 
@@ -94,7 +95,7 @@ export function givenBy<T>(
   return read.ok ? { value: read.value } : { faults: read.faults }
 }
 
-/** As a person reads it. */
+/** A fault as one line of text. */
 export const lineOf = ({ path, message }: { readonly path: string; readonly message: string }): string =>
   path === '' ? message : `${path}: ${message}`
 

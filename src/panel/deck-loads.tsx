@@ -1,7 +1,8 @@
 /** People and boat: what the dock must carry and hold, and what that comes to. */
 import { basisIn, type Figure } from '../../rules/index.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
-import { Choice, Hint, LengthField, QuantityField } from '../ui/controls.tsx'
+import { Choice, Hint } from '../ui/controls.tsx'
+import { LengthField, QuantityField } from '../ui/quantity-field.tsx'
 import { massStep, parseMass } from '../units/mass.ts'
 import { text } from '../words/index.ts'
 import { PEOPLE_AND_BOAT, type PeopleAndBoatWord } from '../words/people-and-boat.ts'
@@ -57,7 +58,7 @@ function People() {
   )
 }
 
-/** What it comes to: said when it is known. */
+/** The resulting use, shown when it is known. */
 function Used() {
   const { structure } = useDock()
   const whole = useLeadline(isJudged)

@@ -31,7 +31,7 @@ export function dockFacts(dock: Dock, design: Design): Facts {
   }
 }
 
-/** What must not be built so is that whatever is still to be found; else nothing is said before it is known. */
+/** A dock that must not be built stays so whatever is found later; otherwise there is no verdict until all findings are known. */
 export type Standing = 'placing' | 'stop' | 'checking' | 'so-far' | 'unknown' | 'warn' | 'good'
 
 export interface Verdict {

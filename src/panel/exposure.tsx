@@ -1,7 +1,7 @@
 /** Wind, open water and wakes in figures, and what they come to: a tap deeper than the choice of an exposure. */
 import { basisIn, formatDistance, formatSpeed, formatTime, type Waves } from '../../rules/index.ts'
 import { useDock, useLeadline } from '../state/store.ts'
-import { LengthField, QuantityField } from '../ui/controls.tsx'
+import { LengthField, QuantityField } from '../ui/quantity-field.tsx'
 import { bareUnit, type LengthUnit, parseLength } from '../units/parse.ts'
 import { parseSpeed, speedStep } from '../units/speed.ts'
 import { meters, text } from '../words/index.ts'

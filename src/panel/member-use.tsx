@@ -1,4 +1,4 @@
-/** What a picked leg or brace carries in its worst case, beside the reasons why it is as it is. */
+/** What the selected leg or brace carries in its worst load case; shown beside its reasons. */
 import type { Dock } from '../../rules/index.ts'
 import { text } from '../words/index.ts'
 import { caseInWords } from '../words/load-case-words.ts'

@@ -7,6 +7,7 @@ import { REASONS, type ReasonWord } from '../words/reasons.ts'
 import { useWords, type Words } from '../words/use-words.ts'
 import { Clearances } from './clearances.tsx'
 import { MemberUse } from './member-use.tsx'
+import { PickButton } from './pick-button.tsx'
 import { reasonText } from './reason-text.ts'
 
 export function Reasons() {
@@ -116,14 +117,7 @@ function LegTable() {
               onPointerLeave={() => set({ hover: null })}
             >
               <th scope="row">
-                <button
-                  type="button"
-                  className="row"
-                  aria-pressed={selection === leg.id}
-                  onClick={() => set({ selection: selection === leg.id ? null : leg.id })}
-                >
-                  {`${leg.section} ${cornerWord(leg.corner, reader)}`}
-                </button>
+                <PickButton id={leg.id}>{`${leg.section} ${cornerWord(leg.corner, reader)}`}</PickButton>
               </th>
               <td>{length(leg.x)}</td>
               <td>{length(0 - leg.bed)}</td>

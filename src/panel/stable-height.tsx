@@ -1,8 +1,8 @@
-/** Keeps its height while what is in it is worked out anew: what stands below it does not jump while the hand is on it. */
+/** Keeps its height while its content is recomputed, so that what is below does not jump during a drag. */
 import { type ReactNode, useRef } from 'react'
 
 interface HoldProps {
-  /** What is in it is whole. */
+  /** True when its content is complete. */
   readonly whole: boolean
   /** Only to be looked at. */
   readonly inert?: boolean

@@ -11,6 +11,7 @@ import { count, meters, text } from '../words/index.ts'
 import { caseInWords } from '../words/load-case-words.ts'
 import { LOADS, type LoadWord } from '../words/loads.ts'
 import { useWords, type Words } from '../words/use-words.ts'
+import { PickButton } from './pick-button.tsx'
 import { StableHeight } from './stable-height.tsx'
 
 const newtons = (value: number): Figure => ({ value, unit: 'N' })
@@ -60,7 +61,7 @@ function Told({ dock, structure }: { readonly dock: Dock; readonly structure: St
   )
 }
 
-/** A bar, a figure and a word: none of them alone. */
+/** Use as a bar, a figure and a word together, so that no one of them is needed alone. */
 export function Use({ use }: { readonly use: number }) {
   const { t } = useWords(LOADS)
   const band = bandOf(use)
@@ -132,14 +133,7 @@ function Table({ head, rows }: { readonly head: readonly string[]; readonly rows
           >
             <tr>
               <th scope="row">
-                <button
-                  type="button"
-                  className="row"
-                  aria-pressed={selection === id}
-                  onClick={() => set({ selection: selection === id ? null : id })}
-                >
-                  {name}
-                </button>
+                <PickButton id={id}>{name}</PickButton>
               </th>
               {cells.map((cell, i) => (
                 // biome-ignore lint/suspicious/noArrayIndexKey: columns have no names but their order.
@@ -183,7 +177,7 @@ function Group(props: {
     </Fold>
   )
 }
-/** Made only where they are shown. */
+/** Rendered only when unfolded. */
 const Rows = ({ head, rows }: { readonly head: readonly string[]; readonly rows: () => readonly Row[] }) => (
   <Table head={head} rows={rows()} />
 )

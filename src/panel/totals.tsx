@@ -1,9 +1,10 @@
-/** What it takes: weight, price, heaviest lift; the whole list of parts a tap deeper. */
+/** Totals: weight, price, heaviest lift; the whole parts list folded below. */
 import { rowId } from '../state/highlight.ts'
 import { useLeadline, usePlaced } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
 import { count } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
+import { PickButton } from './pick-button.tsx'
 
 export function Totals() {
   const { totals, parts } = usePlaced()
@@ -72,14 +73,7 @@ function List() {
               onPointerLeave={() => set({ hover: null })}
             >
               <th scope="row">
-                <button
-                  type="button"
-                  className="row"
-                  aria-pressed={selection === id}
-                  onClick={() => set({ selection: selection === id ? null : id })}
-                >
-                  {row.name}
-                </button>
+                <PickButton id={id}>{row.name}</PickButton>
               </th>
               <td>
                 {row.quantity}

@@ -1,4 +1,4 @@
-/** Handing a file to the person. */
+/** Downloads made by the page. */
 import type { Design } from '../../rules/index.ts'
 import { plainName } from './file-name.ts'
 

@@ -1,7 +1,7 @@
-/** A page that is never idle gets it all the same, ms. */
+/** Runs after this long even if the page is never idle, ms. */
 const PATIENCE = 400
 
-/** Between the browser's own work. */
+/** Runs when the browser is idle. */
 export function whenIdle(go: () => void): void {
   if (typeof requestIdleCallback === 'function') requestIdleCallback(go, { timeout: PATIENCE })
   else setTimeout(go, 16)

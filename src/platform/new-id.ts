@@ -1,7 +1,7 @@
-/** A number that nobody else gives. */
+/** A unique id. */
 export function newId(): string {
   if (typeof crypto.randomUUID === 'function') return crypto.randomUUID()
-  // Not everywhere on pages without encryption.
+  // `randomUUID` is missing on some pages that are not served over HTTPS.
   return Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) =>
     byte.toString(16).padStart(2, '0'),
   ).join('')

@@ -1,6 +1,6 @@
-/** What is waited for no longer than it may take. */
+/** Waiting with a time limit. */
 
-/** That it took too long. `limit` in ms. */
+/** Thrown when the limit is exceeded. `limit` in ms. */
 export class TimeLimitExceeded extends Error {
   override readonly name = 'TimeLimitExceeded'
   constructor(readonly limit: number) {
@@ -8,7 +8,7 @@ export class TimeLimitExceeded extends Error {
   }
 }
 
-/** The promise's own end, or a rejection with `TimeLimitExceeded` after `limit` ms. */
+/** Settles as the promise does, or rejects with `TimeLimitExceeded` after `limit` ms. */
 export function within<T>(limit: number, promise: Promise<T>): Promise<T> {
   return new Promise((resolve, reject) => {
     const timer = setTimeout(() => reject(new TimeLimitExceeded(limit)), limit)

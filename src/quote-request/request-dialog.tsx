@@ -1,4 +1,5 @@
 /** Ask for a quote: a name, a way to answer, and what goes with it told beforehand. The cautions stand beside it. */
+
 import { useEffect, useId, useRef, useState } from 'react'
 import { cautionsIn, type Say } from '../../rules/index.ts'
 import { useSummary } from '../panel/summary.tsx'
@@ -14,72 +15,25 @@ type State = 'asked' | 'sending' | Outcome
 
 export function Request({ close }: { readonly close: () => void }) {
   const dialog = useRef<HTMLDialogElement>(null)
-  const host = useHost()
-  const store = useLeadlineStore()
   const dock = useDock()
-  const words = useWords(REQUEST)
-  const { t, money } = words
-  const { t: screen } = useWords()
+  const { t, money } = useWords(REQUEST)
   const what = useSummary()
   const id = useId()
-  const [name, setName] = useState('')
-  const [contact, setContact] = useState('')
-  const [note, setNote] = useState('')
+  const [contact, setContact] = useState<Contact>({ name: '', contact: '', note: '' })
   const [checked, setChecked] = useState(false)
-  const [state, setState] = useState<State>('asked')
+  const { state, send } = useSending()
   useEffect(() => {
     const element = dialog.current
     element?.showModal()
     return () => element?.close()
   }, [])
 
-  const from: Contact = { name: name.trim(), contact: contact.trim(), note: note.trim() }
-  const missing = { name: from.name === '', contact: from.contact === '' }
-  const send = async (): Promise<void> => {
+  const from = trimmed(contact)
+  const submit = (): void => {
     setChecked(true)
-    if (missing.name || missing.contact) {
-      dialog.current
-        ?.querySelector<HTMLInputElement>(missing.name ? `[name="name"]` : `[name="contact"]`)
-        ?.focus()
-      return
-    }
-    setState('sending')
-    const now = store.getState()
-    const { fingerprint, totals } = placedNow(now)
-    setState(
-      await sendRequest(host, {
-        design: now.design,
-        catalog: { id: now.catalog.id, version: now.catalog.edition },
-        fingerprint,
-        totals,
-        contact: from,
-      }),
-    )
-  }
-  const field = (key: 'name' | 'contact', value: string, set: (to: string) => void, complete: string) => {
-    const wrong = checked && missing[key]
-    return (
-      <div className="field">
-        <label htmlFor={`${id}-${key}`}>{t(`request.${key}`)}</label>
-        <input
-          id={`${id}-${key}`}
-          name={key}
-          type="text"
-          autoComplete={complete}
-          required
-          maxLength={200}
-          value={value}
-          aria-invalid={wrong}
-          aria-describedby={wrong ? `${id}-${key}-fault` : undefined}
-          onChange={(event) => set(event.currentTarget.value)}
-        />
-        {wrong && (
-          <p className="fault" id={`${id}-${key}-fault`}>
-            {t(`request.${key}-missing`)}
-          </p>
-        )}
-      </div>
-    )
+    const missing = NEEDED.find((key) => from[key] === '')
+    if (missing) dialog.current?.querySelector<HTMLInputElement>(`[name="${missing}"]`)?.focus()
+    else send(from)
   }
   const outcome = typeof state === 'object' ? state : null
   const over = outcome?.kind === 'sent' || outcome?.kind === 'handed'
@@ -89,7 +43,7 @@ export function Request({ close }: { readonly close: () => void }) {
         noValidate
         onSubmit={(event) => {
           event.preventDefault()
-          send()
+          submit()
         }}
       >
         <h2 id={`${id}-title`}>{t('request.title')}</h2>
@@ -102,24 +56,7 @@ export function Request({ close }: { readonly close: () => void }) {
             {doneText(outcome, dock.fingerprint.all, t)}
           </p>
         ) : (
-          <>
-            {dock.findings.some(({ severity }) => severity === 'stop') && (
-              <p className="care">{t('request.stop')}</p>
-            )}
-            {field('name', name, setName, 'name')}
-            {field('contact', contact, setContact, 'email')}
-            <div className="field">
-              <label htmlFor={`${id}-note`}>{t('request.note')}</label>
-              <textarea
-                id={`${id}-note`}
-                rows={2}
-                maxLength={4000}
-                value={note}
-                onChange={(event) => setNote(event.currentTarget.value)}
-              />
-            </div>
-            <p className="hint">{t('request.what')}</p>
-          </>
+          <ContactFields contact={contact} checked={checked} set={setContact} />
         )}
         {outcome && !over && (
           <div className="not-sent" role="alert">
@@ -128,34 +65,138 @@ export function Request({ close }: { readonly close: () => void }) {
             <SendYourself from={from} what={what} />
           </div>
         )}
-        <div className="actions">
-          {over ? (
-            <button type="button" className="main" onClick={close}>
-              {t('request.done')}
-            </button>
-          ) : (
-            <>
-              {outcome?.kind !== 'nobody' && (
-                <button type="submit" className="main" disabled={state === 'sending'}>
-                  {t(state === 'sending' ? 'request.sending' : outcome ? 'request.again' : 'request.send')}
-                </button>
-              )}
-              <button type="button" onClick={close}>
-                {t(outcome ? 'request.done' : 'request.cancel')}
-              </button>
-            </>
-          )}
-        </div>
-        <aside className="cautions">
-          <h3>{screen('cautions.title')}</h3>
-          <ul>
-            {cautionsIn(words).map((caution) => (
-              <li key={caution}>{caution}</li>
-            ))}
-          </ul>
-        </aside>
+        <Actions state={state} close={close} />
+        <Cautions />
       </form>
     </dialog>
+  )
+}
+
+/** What an answer cannot do without. */
+const NEEDED = ['name', 'contact'] as const
+
+const trimmed = ({ name, contact, note }: Contact): Contact => ({
+  name: name.trim(),
+  contact: contact.trim(),
+  note: note.trim(),
+})
+
+/** Sends the design in hand, and tells what came of it. */
+function useSending(): { readonly state: State; readonly send: (from: Contact) => Promise<void> } {
+  const host = useHost()
+  const store = useLeadlineStore()
+  const [state, setState] = useState<State>('asked')
+  const send = async (contact: Contact): Promise<void> => {
+    setState('sending')
+    const now = store.getState()
+    const { fingerprint, totals } = placedNow(now)
+    setState(
+      await sendRequest(host, {
+        design: now.design,
+        catalog: { id: now.catalog.id, version: now.catalog.edition },
+        fingerprint,
+        totals,
+        contact,
+      }),
+    )
+  }
+  return { state, send }
+}
+
+interface ContactProps {
+  readonly contact: Contact
+  /** What is missing is told. */
+  readonly checked: boolean
+  readonly set: (contact: Contact) => void
+}
+
+function ContactFields({ contact, checked, set }: ContactProps) {
+  const { t } = useWords(REQUEST)
+  const dock = useDock()
+  const id = useId()
+  const field = (key: (typeof NEEDED)[number], complete: string) => {
+    const wrong = checked && contact[key].trim() === ''
+    return (
+      <div className="field">
+        <label htmlFor={`${id}-${key}`}>{t(`request.${key}`)}</label>
+        <input
+          id={`${id}-${key}`}
+          name={key}
+          type="text"
+          autoComplete={complete}
+          required
+          maxLength={200}
+          value={contact[key]}
+          aria-invalid={wrong}
+          aria-describedby={wrong ? `${id}-${key}-fault` : undefined}
+          onChange={(event) => set({ ...contact, [key]: event.currentTarget.value })}
+        />
+        {wrong && (
+          <p className="fault" id={`${id}-${key}-fault`}>
+            {t(`request.${key}-missing`)}
+          </p>
+        )}
+      </div>
+    )
+  }
+  return (
+    <>
+      {dock.findings.some(({ severity }) => severity === 'stop') && (
+        <p className="care">{t('request.stop')}</p>
+      )}
+      {field('name', 'name')}
+      {field('contact', 'email')}
+      <div className="field">
+        <label htmlFor={`${id}-note`}>{t('request.note')}</label>
+        <textarea
+          id={`${id}-note`}
+          rows={2}
+          maxLength={4000}
+          value={contact.note}
+          onChange={(event) => set({ ...contact, note: event.currentTarget.value })}
+        />
+      </div>
+      <p className="hint">{t('request.what')}</p>
+    </>
+  )
+}
+
+function Actions({ state, close }: { readonly state: State; readonly close: () => void }) {
+  const { t } = useWords(REQUEST)
+  const outcome = typeof state === 'object' ? state : null
+  if (outcome?.kind === 'sent' || outcome?.kind === 'handed')
+    return (
+      <div className="actions">
+        <button type="button" className="main" onClick={close}>
+          {t('request.done')}
+        </button>
+      </div>
+    )
+  return (
+    <div className="actions">
+      {outcome?.kind !== 'nobody' && (
+        <button type="submit" className="main" disabled={state === 'sending'}>
+          {t(state === 'sending' ? 'request.sending' : outcome ? 'request.again' : 'request.send')}
+        </button>
+      )}
+      <button type="button" onClick={close}>
+        {t(outcome ? 'request.done' : 'request.cancel')}
+      </button>
+    </div>
+  )
+}
+
+function Cautions() {
+  const words = useWords()
+  return (
+    <aside className="cautions">
+      <h3>{words.t('cautions.title')}</h3>
+      <ul>
+        {cautionsIn(words).map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+    </aside>
   )
 }
 

@@ -3,6 +3,7 @@
  * JSON from the address that it is sent to. A page that logs people in, a form's thank-you page or an empty answer is none.
  */
 import type { Design, Dock } from '../../rules/index.ts'
+import { messageOf } from '../platform/error-message.ts'
 import { TimeLimitExceeded, within } from '../platform/time-limit.ts'
 import type { Host, Offered, RequestContent } from '../state/host.ts'
 
@@ -46,9 +47,12 @@ const NOT_NOW = new Set([429, 502, 503, 504])
 /** Characters of a shop's reference that are shown. */
 const LONGEST_REFERENCE = 80
 
+const fieldOf = (receipt: unknown, name: string): unknown =>
+  typeof receipt === 'object' && receipt !== null ? Reflect.get(receipt, name) : undefined
+
 /** What a receipt gives to refer to, in characters that can be shown; null where it gives none. */
 const referenceOf = (receipt: unknown): string | null => {
-  const { reference } = (receipt ?? {}) as { reference?: unknown }
+  const reference = fieldOf(receipt, 'reference')
   if (typeof reference !== 'string' && typeof reference !== 'number') return null
   const shown = String(reference)
     .replace(/[\p{C}\p{Zl}\p{Zp}]+/gu, ' ')
@@ -105,7 +109,7 @@ async function post(url: string, body: RequestBody, limit: number): Promise<Outc
       if (stop.signal.aborted) throw error
       return null
     })
-    return (receipt as { received?: unknown } | null)?.received === true
+    return fieldOf(receipt, 'received') === true
       ? { kind: 'sent', reference: referenceOf(receipt) }
       : { kind: 'failed', why: 'no-receipt', status }
   }
@@ -116,5 +120,3 @@ async function post(url: string, body: RequestBody, limit: number): Promise<Outc
     return { kind: 'failed', why: error instanceof TimeLimitExceeded ? 'no-answer' : 'unreachable' }
   }
 }
-
-const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error))

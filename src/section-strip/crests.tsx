@@ -4,8 +4,8 @@ import { useLeadline, usePlaced } from '../state/store.ts'
 import { meters } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 import { heightAt, wordPlaces } from './crest-places.ts'
-import { Decor } from './decor.tsx'
 import { deckPlace } from './handles.tsx'
+import { HiddenGroup } from './hidden-group.tsx'
 import { type Scale, WIDE } from './scale.ts'
 import type { SideView } from './section-view.ts'
 
@@ -76,7 +76,7 @@ export function CrestClearance({ view, scale }: { readonly view: SideView; reado
     .find(({ words, at }) => at.length === words.length)
   if (!told) return null
   return (
-    <Decor className="crests">
+    <HiddenGroup className="crests">
       {told.at.map((place, i) => {
         const { name, crest, clear } = lines[i]!
         const [top, low] = [z(waves.underside), z(crest)]
@@ -93,6 +93,6 @@ export function CrestClearance({ view, scale }: { readonly view: SideView; reado
           </g>
         )
       })}
-    </Decor>
+    </HiddenGroup>
   )
 }

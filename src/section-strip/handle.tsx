@@ -28,7 +28,7 @@ export interface HandleProps {
   readonly children: ReactNode
 }
 
-/** Pointer travel before it is clear which way a drag goes, px. */
+/** How far a pointer moves before the direction of a drag is decided, px. */
 const SLOP = 5
 
 interface Drag {
@@ -65,7 +65,7 @@ export function Handle(props: HandleProps) {
     const dy = event.clientY - from.y
     if (from.axis === null) {
       if (Math.hypot(dx, dy) < SLOP) return
-      // A slanting drag is upright: depths are set far more often than places.
+      // A slanting drag counts as vertical: depths are set far more often than distances.
       from.axis = along !== undefined && Math.abs(dx) > Math.abs(dy) * 1.2 ? 'x' : 'z'
     }
     const { units } = store.getState()

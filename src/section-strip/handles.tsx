@@ -8,7 +8,7 @@ import { type Scale, WIDE } from './scale.ts'
 import { byDistance, changeSounding, removeSounding } from './soundings.ts'
 
 const HOW = 'strip-how'
-/** More would be a smear of points: the table has them all. */
+/** Most handles: with more they would overlap, and the table has all of them. */
 const MOST_HANDLES = 60
 /** From here on there is room for the figures of the levels, px. */
 

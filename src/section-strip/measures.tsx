@@ -3,7 +3,7 @@ import type { Dock, Leg, Pair } from '../../rules/index.ts'
 import { useLeadline, usePlaced } from '../state/store.ts'
 import { meters, type Word } from '../words/index.ts'
 import { useWords, type Words } from '../words/use-words.ts'
-import { Decor } from './decor.tsx'
+import { HiddenGroup } from './hidden-group.tsx'
 import type { Scale } from './scale.ts'
 
 interface Measure {
@@ -24,7 +24,7 @@ export function Measures({ scale }: { readonly scale: Scale }) {
   const pair = dock.pairs.find((p) => p.id === selection)
   const list = leg ? ofLeg(leg, deck, words) : pair ? ofPair(pair, dock, words) : []
   return (
-    <Decor className="measures">
+    <HiddenGroup className="measures">
       {list.map(({ x, from, to, text, side }, i) => {
         const px = scale.x(x) + side * 14
         const [a, b] = [scale.z(from), scale.z(to)]
@@ -44,7 +44,7 @@ export function Measures({ scale }: { readonly scale: Scale }) {
           </g>
         )
       })}
-    </Decor>
+    </HiddenGroup>
   )
 }
 

@@ -5,8 +5,8 @@ import { litIds } from '../state/highlight.ts'
 import { pointedOf, useLeadline, usePlaced } from '../state/store.ts'
 import { useWords } from '../words/use-words.ts'
 import { CrestClearance, CrestLines } from './crests.tsx'
-import { Decor } from './decor.tsx'
 import { DeckHandle, deckPlace, deckText, LevelHandles, SoundingHandles } from './handles.tsx'
+import { HiddenGroup } from './hidden-group.tsx'
 import { Measures } from './measures.tsx'
 import { halfOf, makeScale, type Scale, ticks } from './scale.ts'
 import { type Point, type SideLeg, type SideShape, type SideView, sideView } from './section-view.ts'
@@ -66,7 +66,7 @@ function Lake({ view, scale }: { readonly view: SideView; readonly scale: Scale 
   )
   const bed = path(view.ground, scale)
   return (
-    <Decor>
+    <HiddenGroup>
       <defs>
         <linearGradient id="water" x1="0" x2="0" y1={z(level)} y2={height} gradientUnits="userSpaceOnUse">
           <stop offset="0" className="water-top" />
@@ -84,7 +84,7 @@ function Lake({ view, scale }: { readonly view: SideView; readonly scale: Scale 
       <CrestLines scale={scale} />
       <polygon className="bed" points={`0,${height + 1} ${bed} ${width},${height + 1}`} />
       <polyline className="bed-line" points={bed} />
-    </Decor>
+    </HiddenGroup>
   )
 }
 
@@ -123,7 +123,7 @@ function Parts({ view, scale }: { readonly view: SideView; readonly scale: Scale
   const thick = (meters: number): number => Math.max(2.5, meters * scale.perX)
   return (
     // What a screen reader gets of this is the table of legs and the list of parts.
-    <Decor className="parts">
+    <HiddenGroup className="parts">
       {view.extras.map((extra, i) => bar(extra, 'extra', 3, i))}
       {view.pads.map((pad) => (
         <polyline key={`pad ${pad.id}`} className={state(pad.id, 'pad')} points={path(pad.points, scale)} />
@@ -142,7 +142,7 @@ function Parts({ view, scale }: { readonly view: SideView; readonly scale: Scale
         </g>
       ))}
       <LegLengths legs={view.legs} scale={scale} />
-    </Decor>
+    </HiddenGroup>
   )
 }
 
@@ -192,7 +192,7 @@ function Distances({ scale }: { readonly scale: Scale }) {
   const { units, reader } = useWords()
   const unit = units === 'imperial' ? EXACT.foot : 1
   return (
-    <Decor className="distances">
+    <HiddenGroup className="distances">
       {ticks(range, scale.perX, unit).map((n) => {
         const x = scale.x(n * unit)
         return x < 14 || x > scale.width - 18 ? null : (
@@ -202,6 +202,6 @@ function Distances({ scale }: { readonly scale: Scale }) {
           </g>
         )
       })}
-    </Decor>
+    </HiddenGroup>
   )
 }

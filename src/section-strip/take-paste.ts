@@ -53,7 +53,7 @@ export function takePaste(
       return
     }
     const next: Sounding = { ...old, offset: old?.offset ?? 0, distance, depth }
-    // What was pushed to firm bottom was so at the old depth only.
+    // Firm ground above the new bottom was measured with the old depth, so it no longer holds.
     if (next.firm !== undefined && next.firm < depth) delete next.firm
     const there = places.get(place(next))
     if (there !== undefined && there !== depth && !(single && old?.distance === distance)) {

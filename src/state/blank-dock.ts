@@ -1,4 +1,4 @@
-/** The Dock of nothing: in view while the first one is too large to be placed at once. */
+/** An empty Dock: shown while a worker places the first one, when that is too large to be placed at once. */
 import { type Dock, ENGINE_VERSION } from '../../rules/index.ts'
 
 export const BLANK: Dock = Object.freeze({

@@ -1,11 +1,11 @@
-/** What lights up together: from one id that is pointed at to the ids of all that it is about. */
+/** What is highlighted together: from one id that is pointed at to the ids of everything it is about. */
 import type { Dock, Finding } from '../../rules/index.ts'
 
 /** Id of a row of the parts list, for `hover` and `selection`. */
 export const rowId = (row: { readonly kind: string; readonly code: string }): string =>
   `part:${row.kind}\n${row.code}`
 
-/** Id of a finding, for the same. By what it says, not by its place: others may come before it while it is picked. */
+/** Id of a finding, for the same. Made from its content, not its index: other findings may come before it while it is selected. */
 export const findingId = ({ code, parts }: Finding): string => `finding:${code} ${parts.join(' ')}`
 
 /** The finding that an id names, if it names one. */

@@ -28,9 +28,9 @@ export interface Host {
   startOver(): void
   /** Loads the page again, with the design in hand. */
   reload(): void
-  /** Offers a request to the page; false: it has taken it. */
+  /** Offers a request to the page; false: the page has taken it over. */
   offer(request: Offered): boolean
-  /** The request of this very content, with the number that it was first sent under. */
+  /** The body of a request. The same content keeps the id that it was first sent with. */
   numbered(content: RequestContent): RequestBody
   /** Tells the page of a request that failed. */
   requestFailed(message: string): void

@@ -1,21 +1,21 @@
 /**
- * Whether a dock is too large to be placed within the frame of a pointer's move: told from its size before it is placed, and from how long
- * it took before. What is too large is placed beside the page.
+ * Whether a dock is too large to be placed within one frame of a drag: estimated from its size, and from how long the last placings took. A
+ * dock that is too large is placed in a worker.
  */
 import type { Design } from '../../rules/index.ts'
 
-/** What placing may take in the task of a pointer, ms: under the 50 that a hand feels, with room for what is drawn after it. */
+/** The most that placing may take in a pointer event, ms: under the 50 that a person notices, with room for drawing. */
 const MOST = 25
-/** Where it took longer than this twice it is too long for this machine, whatever it is told to take, ms. */
+/** If the last two placings both took longer than this, this machine is too slow, whatever the estimate, ms. */
 const SLOW = 40
-/** But what is told to take less than this was held up by something else: no machine is so much slower, ms. */
+/** But a dock estimated at less than this was held up by something else: no machine is that much slower, ms. */
 const SURELY_QUICK = 3
-/** Measured here on a quiet machine, with a third added: a section with its legs, a sounding, a section over many soundings off one line, an extra, ms. */
+/** Measured on an idle machine, plus a third, ms: a section with its legs; a sounding; what a section costs more over a surveyed area; an extra. */
 const SECTION = 0.04
 const SOUNDING = 0.005
 const OVER_AREA = 0.12
 const EXTRA = 0.02
-/** More soundings than this off one line make a bed that is looked at everywhere (`rules/site/area.ts`). */
+/** With more soundings than this, not all on one line, the bed is searched over its whole area (`rules/site/area.ts`). */
 const MANY = 150
 
 /** Sections of a dock as asked for, whether they can be placed or not. */

@@ -18,20 +18,19 @@ import {
   type Issue,
   type Language,
   type Project,
-  projectOf,
   type Subject,
 } from '../../rules/index.ts'
 import type { Word } from '../words/index.ts'
-import { BLANK } from './blank-dock.ts'
 import { closeGesture, emptyHistory, type History, remember, stepBack, stepForward } from './history.ts'
-import { tooLarge } from './placing-time.ts'
+import { type DockState, makePlacer, type Placer, placedState } from './placing.ts'
+import { sameDesign } from './same-design.ts'
 import { type StripRange, stripRange } from './strip-range.ts'
 
 export interface ViewState {
   readonly units: 'imperial' | 'metric'
   readonly language: Language
   readonly theme: 'light' | 'dark' | 'auto'
-  /** Who looks on: what is offered, no guard against anyone. */
+  /** Who the screen is for. Decides what is offered; it is no access control. */
   readonly audience: 'customer' | 'shop' | 'crew'
   /** Id of a section, leg, pair, joint or extra, or of a finding or a row of the list (`highlight.ts`). */
   readonly selection: string | null
@@ -54,35 +53,22 @@ export interface ViewState {
   readonly notice: Notice | null
   /** Whether the design is kept on this device. */
   readonly kept: 'no' | 'saving' | 'saved'
-  /** The words of what is found after the frame of an edit: they come with the code that finds it. */
+  /** Words for findings that come later: loaded together with the code that finds them. */
   readonly foundLater: readonly Subject[]
 }
 
-/**
- * How far the dock of the design in hand is known: being placed beside the page; placed, fitted and counted; with its structure; with all that
- * is going to be found; or without, because what works it out does not come or does not answer.
- */
-export type Status = 'placing' | 'placed' | 'quick' | 'deep' | 'unavailable'
-
 export interface Notice {
   readonly key: Word
-  /** Lines of a file's faults, as the engine tells them. */
+  /** The faults of a file, one a line, in the engine's words. */
   readonly details?: readonly string[]
   readonly bad?: boolean
-  /** What can be done about it: have the dock of another tab, load the page again. */
+  /** An action offered with the notice: take the dock from the other tab, or reload the page. */
   readonly offer?: 'other' | 'reload'
 }
 
-export interface LeadlineState extends ViewState {
+export interface LeadlineState extends ViewState, DockState {
   readonly design: Design
   readonly catalog: Catalog
-  /** What views are made from. Its dock is as it was placed, fitted and counted: both stay one object, whatever is found later. */
-  readonly project: Project
-  /** The same dock with what is found. */
-  readonly dock: Dock
-  readonly status: Status
-  /** Both are of an earlier design: the one in hand is not placed yet. Nothing of them may be shown as its own. */
-  readonly stale: boolean
   /** How often somebody asked to try again. */
   readonly tries: number
   readonly canUndo: boolean
@@ -99,18 +85,18 @@ export interface LeadlineState extends ViewState {
   redo(): void
   /** Another design in the place of this one; one step of undo. It must have been parsed. */
   replace(design: Design): void
-  /** The design to begin with, in the place of the one that the store was made with: nothing to take back. */
+  /** Replaces the design that the store was created with. Clears undo. */
   begin(design: Design): void
   /** Another catalog. No step of undo: a catalog is not the user's. */
   setCatalog(catalog: Catalog): void
   set(view: Partial<ViewState>): void
-  /** Takes in the Dock of a design that was placed beside the page, and how long that took, ms. One of another design is dropped. */
+  /** Takes the Dock that a worker placed, and how long that took, ms. Dropped if it is of another design. */
   takePlaced(of: Designed, dock: Dock, took: number): void
-  /** Takes in the Dock of a design with what was found after its frame. `whole`: nothing more is going to be found. */
+  /** Takes the Dock with the findings that came after its frame. `whole`: no more findings will come. */
   judged(of: Designed, dock: Dock, whole: boolean): void
-  /** The design can be neither placed nor judged here: what does it gave no answer. */
+  /** The design can be neither placed nor assessed: the worker gave no answer. */
   giveUp(of: Designed): void
-  /** Asks once more after that. */
+  /** Tries again after `giveUp`. */
   tryAgain(): void
 }
 
@@ -147,171 +133,146 @@ const initialView: ViewState = {
 }
 
 export function createLeadlineStore(init: StoreInit = {}): LeadlineStore {
+  const placer = makePlacer()
+  const design = init.design ?? demoDesign
+  const catalog = init.catalog ?? demoCatalog
+  const first = placer.first(design, catalog)
+  return createStore<LeadlineState>()((set, get) => ({
+    ...initialView,
+    ...init.view,
+    ...first,
+    design,
+    catalog,
+    tries: 0,
+    range: stripRange(first.project),
+    canUndo: false,
+    canRedo: false,
+    ...editing(set, get, placer),
+    ...assessing(set, get, placer),
+    set(view) {
+      set(view)
+    },
+  }))
+}
+
+type Set = LeadlineStore['setState']
+type Get = LeadlineStore['getState']
+
+type Editing = Pick<
+  LeadlineState,
+  'edit' | 'endGesture' | 'undo' | 'redo' | 'replace' | 'begin' | 'setCatalog'
+>
+
+/** The actions that change the design, its history or the catalog. */
+function editing(set: Set, get: Get, placer: Placer): Editing {
   let history: History = emptyHistory
-  /** Of the last two placings, ms. */
-  let took: readonly number[] = []
-  type Derived = Pick<LeadlineState, 'project' | 'dock' | 'status' | 'stale'>
-  /** `bed`: of the same site, where the edit left it alone. */
-  const place = (design: Design, catalog: Catalog, bed?: Project['bed']): Derived => {
-    const begun = performance.now()
-    const kit = deriveKit(design, catalog, bed)
-    const placed = assessKit(kit)
-    took = [...took, performance.now() - begun].slice(-2)
-    const project = projectOf(design, catalog, placed, kit.bed)
-    return { project, dock: placed, status: 'placed', stale: false }
+  /** Puts a design in place with what must agree with it. `other`: nothing of what is in view has to do with it. */
+  const show = (wanted: Design, next: History, other: boolean, more: Partial<LeadlineState> = {}): void => {
+    history = next
+    const now = get()
+    const { project, dock, status, stale } = now
+    const derived =
+      wanted === now.design ? { project, dock, status, stale } : placer.next(wanted, now.catalog, now, other)
+    const dragging = next.gesture !== null
+    set({
+      ...more,
+      ...derived,
+      design: wanted,
+      dragging,
+      range: dragging || derived.stale ? now.range : stripRange(derived.project),
+      canUndo: next.past.length > 0,
+      canRedo: next.future.length > 0,
+    })
   }
-  return createStore<LeadlineState>()((set, get) => {
-    /** `other`: nothing of what is in view has to do with it. */
-    const derive = (design: Design, catalog: Catalog, other: boolean): Derived => {
-      const { project: before, dock } = get()
-      const bed = sameDesign(before.design.site, design.site) ? before.bed : undefined
-      if (!tooLarge(design, took)) return place(design, catalog, bed)
-      return {
-        project: projectOf(design, catalog, other ? BLANK : before.dock, bed),
-        dock: other ? BLANK : dock,
-        status: 'placing',
-        stale: true,
-      }
-    }
-    /** Puts a design in place with what must agree with it. */
-    const show = (wanted: Design, next: History, other: boolean, more: Partial<LeadlineState> = {}): void => {
-      history = next
-      const { design, catalog, range, project, dock, status, stale } = get()
-      const derived = wanted === design ? { project, dock, status, stale } : derive(wanted, catalog, other)
-      const dragging = next.gesture !== null
+  return {
+    edit(change, options = {}) {
+      const before = get().design
+      const wanted = change(before)
+      if (wanted === before) return []
+      const parsed = parseEdited(wanted, before)
+      if (!parsed.ok) return parsed.issues
+      if (sameDesign(parsed.value, before)) return []
+      show(parsed.value, remember(history, before, options.gesture ?? null), false)
+      return []
+    },
+    endGesture() {
+      if (history.gesture !== null) show(get().design, closeGesture(history, get().design, sameDesign), false)
+    },
+    undo() {
+      const step = stepBack(history, get().design)
+      if (step) show(step.design, step.history, false)
+    },
+    redo() {
+      const step = stepForward(history, get().design)
+      if (step) show(step.design, step.history, false)
+    },
+    replace(wanted) {
+      const before = get().design
+      if (!sameDesign(wanted, before))
+        show(wanted, remember(history, before, null), false, { selection: null, hover: null })
+    },
+    begin(wanted) {
+      show(wanted, emptyHistory, true, { selection: null, hover: null })
+    },
+    setCatalog(wanted) {
+      const now = get()
+      // Another shop's prices are not left in view.
+      const derived = placer.next(now.design, wanted, now, true)
+      set({ ...derived, catalog: wanted, range: derived.stale ? now.range : stripRange(derived.project) })
+    },
+  }
+}
+
+type Assessing = Pick<LeadlineState, 'takePlaced' | 'judged' | 'giveUp' | 'tryAgain'>
+
+/** What workers send: docks placed there, and findings. */
+function assessing(set: Set, get: Get, placer: Placer): Assessing {
+  const inHand = (of: Designed): boolean => of.design === get().design && of.catalog === get().catalog
+  return {
+    takePlaced(of, placed, ms) {
+      if (!inHand(of)) return
+      placer.note(ms)
+      const { dragging, range, project: before } = get()
+      const project: Project = { ...before, dock: placed }
       set({
-        ...more,
-        ...derived,
-        design: wanted,
-        dragging,
-        range: dragging || derived.stale ? range : stripRange(derived.project),
-        canUndo: next.past.length > 0,
-        canRedo: next.future.length > 0,
+        ...placedState(project),
+        range: dragging ? range : stripRange(project),
       })
-    }
-    const design = init.design ?? demoDesign
-    const catalog = init.catalog ?? demoCatalog
-    const first: Derived = tooLarge(design, took)
-      ? {
-          project: projectOf(design, catalog, BLANK),
-          dock: BLANK,
-          status: 'placing',
-          stale: true,
-        }
-      : place(design, catalog)
-    const mine = (of: Designed): boolean => of.design === get().design && of.catalog === get().catalog
-    return {
-      ...initialView,
-      ...init.view,
-      ...first,
-      design,
-      catalog,
-      tries: 0,
-      range: stripRange(first.project),
-      canUndo: false,
-      canRedo: false,
-      edit(change, options = {}) {
-        const before = get().design
-        const wanted = change(before)
-        if (wanted === before) return []
-        const parsed = parseEdited(wanted, before)
-        if (!parsed.ok) return parsed.issues
-        if (sameDesign(parsed.value, before)) return []
-        show(parsed.value, remember(history, before, options.gesture ?? null), false)
-        return []
-      },
-      endGesture() {
-        if (history.gesture !== null)
-          show(get().design, closeGesture(history, get().design, sameDesign), false)
-      },
-      undo() {
-        const step = stepBack(history, get().design)
-        if (step) show(step.design, step.history, false)
-      },
-      redo() {
-        const step = stepForward(history, get().design)
-        if (step) show(step.design, step.history, false)
-      },
-      replace(wanted) {
-        const before = get().design
-        if (!sameDesign(wanted, before))
-          show(wanted, remember(history, before, null), false, { selection: null, hover: null })
-      },
-      begin(wanted) {
-        show(wanted, emptyHistory, true, { selection: null, hover: null })
-      },
-      setCatalog(wanted) {
-        const { design: now, range } = get()
-        // Another shop's prices are not left in view.
-        const derived = derive(now, wanted, true)
-        set({ ...derived, catalog: wanted, range: derived.stale ? range : stripRange(derived.project) })
-      },
-      set(view) {
-        set(view)
-      },
-      takePlaced(of, placed, ms) {
-        if (!mine(of)) return
-        took = [...took, ms].slice(-2)
-        const { dragging, range } = get()
-        const project: Project = { ...get().project, dock: placed }
-        const status: Status = 'placed'
-        set({
-          project,
-          dock: placed,
-          status,
-          stale: false,
-          range: dragging ? range : stripRange(project),
-        })
-      },
-      judged(of, dock, whole) {
-        if (!mine(of)) return
-        const known = dock.pending ? get().status : 'quick'
-        set({ dock, status: whole ? (dock.pending ? 'unavailable' : 'deep') : known })
-      },
-      giveUp(of) {
-        if (mine(of)) set({ status: 'unavailable' })
-      },
-      tryAgain() {
-        const { stale, tries } = get()
-        set({ status: stale ? 'placing' : 'placed', tries: tries + 1 })
-      },
-    }
-  })
+    },
+    judged(of, dock, whole) {
+      if (!inHand(of)) return
+      const known = dock.pending ? get().status : 'quick'
+      set({ dock, status: whole ? (dock.pending ? 'unavailable' : 'deep') : known })
+    },
+    giveUp(of) {
+      if (inHand(of)) set({ status: 'unavailable' })
+    },
+    tryAgain() {
+      const { stale, tries } = get()
+      set({ status: stale ? 'placing' : 'placed', tries: tries + 1 })
+    },
+  }
 }
 
-/** Plain data, compared as it is: lists that an edit left alone are the same objects. */
-export function sameDesign(a: unknown, b: unknown): boolean {
-  if (a === b) return true
-  if (a === null || b === null || typeof a !== 'object' || typeof b !== 'object') return false
-  if (Array.isArray(a) !== Array.isArray(b)) return false
-  const keys = Object.keys(a)
-  if (keys.length !== Object.keys(b).length) return false
-  return keys.every(
-    (key) =>
-      Object.hasOwn(b, key) &&
-      sameDesign((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]),
-  )
-}
-
-/** The Dock of this state, as far as it is judged. */
+/** The Dock with the findings so far. */
 export const dockOf = ({ dock }: Pick<LeadlineState, 'dock'>): Dock => dock
 
 /** The same as it was placed, fitted and counted: for views that show nothing of what is found later, it stays one object. */
 export const placedOf = ({ project }: Pick<LeadlineState, 'project'>): Dock => project.dock
 
-/** For who is outside and sees no mark on it: while the dock is of an earlier design it says that it is pending. */
+/** The Dock for the host page, which cannot see `stale`: while the dock is of an earlier design, it says that it is pending. */
 export const toldOf = ({ dock, stale }: Pick<LeadlineState, 'dock' | 'stale'>): Dock =>
   stale ? Object.freeze({ ...dock, structure: null, pending: true, findings: [] }) : dock
 
-/** Totals and check code of the very design in hand, for what is sent away: worked out here and now if need be. */
+/** The Dock of the current design, for what is sent away: placed here and now if it is stale. */
 export const placedNow = ({ design, catalog, dock, stale }: LeadlineState): Dock =>
   stale ? assessKit(deriveKit(design, catalog)) : dock
 
-/** What is picked and pointed at is looked up in this one: the same object whatever is found later, unless a finding is meant. */
+/** The Dock in which selection and hover are looked up: `placed`, which later findings leave alone, unless a finding itself is selected. */
 export const pointedOf = (state: LeadlineState): Dock =>
   [state.selection, state.hover].some((id) => id?.startsWith('finding:')) ? dockOf(state) : placedOf(state)
 
-/** Nothing more is going to be found about it. */
+/** True when no more findings will come. */
 export const isJudged = ({ status, stale }: Pick<LeadlineState, 'status' | 'stale'>): boolean =>
   !stale && (status === 'deep' || status === 'unavailable')
 

@@ -1,4 +1,4 @@
-/** What the profile strip spans; the scene's side view spans the same distances from its left edge to its right one. */
+/** The range that the section strip shows; the scene's side view spans the same distances from its left edge to its right edge. */
 import type { Project } from '../../rules/index.ts'
 import { footprintOfAll } from '../../rules/layout/footprint.ts'
 
@@ -45,7 +45,7 @@ export function stripRange({ dock, design, bed }: Project): StripRange {
   return { x0, x1, z0: z0 - Math.max(0.25, (z1 - z0) * 0.1), z1: z1 + Math.max(0.2, (z1 - z0) * 0.08) }
 }
 
-// Not Math.min(...list): a list of 20,000 soundings is a long row of arguments.
+// Not Math.min(...list): 20,000 soundings would be too many arguments.
 const least = (list: readonly number[]): number =>
   list.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY)
 const most = (list: readonly number[]): number =>

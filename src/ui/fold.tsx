@@ -4,10 +4,10 @@ import { type ReactNode, useEffect, useRef, useState } from 'react'
 interface FoldProps {
   readonly className?: string
   readonly id?: string
-  /** Of a section of its own; else `summary`. */
+  /** The heading, if it is a section of its own; else `summary`. */
   readonly title?: string
   readonly summary?: ReactNode
-  /** Unfolded on paper, where nobody can. */
+  /** Unfolded when printed: nobody can unfold paper. */
   readonly print?: boolean
   readonly children: ReactNode
 }

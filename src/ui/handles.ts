@@ -1,4 +1,4 @@
-/** What one place on the screen of an element reaches for in another, each set by the component that owns it. Given by context. */
+/** Typed handles through which one part of the screen uses another. Each is set by the component that owns it; passed by context. */
 import { createContext, type RefObject, useContext } from 'react'
 
 export interface PictureHandle {

@@ -52,7 +52,7 @@ export function Lazy<P extends object>({
   return <Missing why={missing} again={again} />
 }
 
-/** Where the part would stand: why it does not, and the way on. */
+/** Shown in place of a part that did not load: why, and what to do about it. */
 function Missing({ why, again }: { readonly why: 'gone' | 'offline'; readonly again: () => void }) {
   const host = useHost()
   const { t } = useWords()

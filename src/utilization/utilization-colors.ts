@@ -25,11 +25,15 @@ export function colorOf(use: number): readonly [number, number, number] {
   const [to, b] = RAMP[after]!
   const t = Math.min(1, Math.max(0, (use - from) / (to - from)))
   const [one, two] = [channels(a), channels(b)]
-  return [0, 1, 2].map((k) => one[k]! + (two[k]! - one[k]!) * t) as unknown as [number, number, number]
+  const between = (k: 0 | 1 | 2): number => one[k] + (two[k] - one[k]) * t
+  return [between(0), between(1), between(2)]
 }
 
-const channels = (hex: string): [number, number, number] =>
-  [1, 3, 5].map((at) => Number.parseInt(hex.slice(at, at + 2), 16) / 255) as [number, number, number]
+/** Of `#rrggbb`. */
+function channels(hex: string): readonly [number, number, number] {
+  const channel = (at: number): number => Number.parseInt(hex.slice(at, at + 2), 16) / 255
+  return [channel(1), channel(3), channel(5)]
+}
 
 /** The same for a style: `linear-gradient(to right, …)` from no use to all of it. */
 export const gradient = (): string =>

@@ -1,22 +1,16 @@
 /** Whose paper with prices the terminal writes, and whether a quote is what it says. */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { writeFileSync } from 'node:fs'
+import { beforeAll, describe, expect, it } from 'vitest'
 import { demoCatalog, demoDesign, derive } from '../../rules/index.ts'
 import { Unusable } from '../../src/cli/files.ts'
 import { run } from '../../src/cli/run.ts'
 import { sheet } from '../../src/cli/sheet.ts'
+import { ownFolder } from './support/folder.ts'
 
-let folder: string
+const { at, file: written } = ownFolder()
 let demo: string
 beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'leadline-'))
-  demo = join(folder, 'demo.json')
-  writeFileSync(demo, JSON.stringify(demoDesign))
-})
-afterAll(() => {
-  rmSync(folder, { recursive: true })
+  demo = written('demo.json', demoDesign)
 })
 
 const text = async (...args: string[]): Promise<string> =>
@@ -73,7 +67,7 @@ describe('leadline sheet --audience', () => {
 describe('leadline verify', () => {
   it('finds a quote as it was made, and tells what was changed in one that was not', async () => {
     const made = await text('--format', 'json', '--what', 'quote', '--discount', '5%')
-    const file = join(folder, 'quote.json')
+    const file = at('quote.json')
     writeFileSync(file, made)
     const { check, total } = JSON.parse(made)
     expect(run(['verify', file])).toEqual({
@@ -104,7 +98,7 @@ describe('leadline verify', () => {
       totals,
       contact: { name: 'A. Example', contact: 'a@example.org', note: '' },
     }
-    const file = join(folder, 'request.json')
+    const file = at('request.json')
     writeFileSync(file, JSON.stringify(request))
     expect(run(['verify', file])).toMatchObject({ code: 0, err: '' })
     expect(run(['check', file])).toMatchObject({ code: 0, out: `${file}: ok, a request of ${request.at}\n` })

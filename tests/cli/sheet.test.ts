@@ -1,24 +1,18 @@
 /** `leadline sheet` as a person or a back end uses it. */
 import { execFileSync, spawnSync } from 'node:child_process'
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { readFileSync, writeFileSync } from 'node:fs'
 import Papa from 'papaparse'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { beforeAll, describe, expect, it } from 'vitest'
 import { demoCatalog, demoDesign, derive, ENGLISH, moneyIn } from '../../rules/index.ts'
 import type { Quote } from '../../rules/papers/quote.ts'
 import { Unusable } from '../../src/cli/files.ts'
 import { sheet } from '../../src/cli/sheet.ts'
+import { ownFolder } from './support/folder.ts'
 
-let folder: string
+const { at, file: written } = ownFolder()
 let demo: string
 beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'leadline-'))
-  demo = join(folder, 'demo.json')
-  writeFileSync(demo, JSON.stringify(demoDesign))
-})
-afterAll(() => {
-  rmSync(folder, { recursive: true })
+  demo = written('demo.json', demoDesign)
 })
 
 const TODAY = '2026-05-01'
@@ -95,7 +89,7 @@ describe('leadline sheet', () => {
   })
 
   it('writes the same from a process of its own, to a file or to standard output', () => {
-    const out = join(folder, 'dock.pdf')
+    const out = at('dock.pdf')
     const leadline = (args: string[]) =>
       execFileSync('npx', ['tsx', 'src/cli/main.ts', 'sheet', demo, '--date', TODAY, ...args], {
         maxBuffer: 1e8,
@@ -137,8 +131,8 @@ describe('leadline sheet', () => {
   })
 
   it('a quote tells what changed since the last one, and why a leg is another', async () => {
-    const old = join(folder, 'quote.json')
-    const longer = join(folder, 'longer.json')
+    const old = at('quote.json')
+    const longer = at('longer.json')
     const last = await sheet([demo, '--out', old, '--what', 'quote'], '2026-04-01')
     writeFileSync(old, last.bytes)
     writeFileSync(
@@ -160,7 +154,7 @@ describe('leadline sheet', () => {
   it('ends with 2 where the file cannot be written, and says which', () => {
     const { status, stderr } = spawnSync(
       'npx',
-      ['tsx', 'src/cli/main.ts', 'sheet', demo, '--out', join(folder, 'no', 'such', 'dock.svg')],
+      ['tsx', 'src/cli/main.ts', 'sheet', demo, '--out', at('no/such/dock.svg')],
       { encoding: 'utf8' },
     )
     expect(status).toBe(2)
@@ -168,7 +162,7 @@ describe('leadline sheet', () => {
   })
 
   it('ends with 1 where the dock must not be built, and writes it all the same, with that on it', async () => {
-    const deep = join(folder, 'deep.json')
+    const deep = at('deep.json')
     const soundings = [0, 5, 12, 20].map((distance) => ({ distance, depth: distance * 0.4 }))
     writeFileSync(deep, JSON.stringify({ ...demoDesign, site: { ...demoDesign.site, soundings } }))
     const { code, bytes } = await sheet([deep, '--out', 'x.svg'], TODAY)

@@ -6,25 +6,9 @@ import { distance } from '../../rules/clearance/distance.ts'
 import type { Quat, Vec3 } from '../../rules/index.ts'
 import { runs } from '../support/runs.ts'
 import { matrixOf, wasm } from './support/manifold.ts'
+import { box, cylinder } from './support/shapes.ts'
 
 const RUNS = runs(600)
-
-const box = (middle: Vec3, x: number, y: number, z: number): Box => ({
-  shape: 'box',
-  middle,
-  edges: [
-    [x, 0, 0],
-    [0, y, 0],
-    [0, 0, z],
-  ],
-})
-const cylinder = (middle: Vec3, axis: Vec3, half: number, radius: number): Cylinder => ({
-  shape: 'cylinder',
-  middle,
-  axis,
-  half,
-  radius,
-})
 
 describe('the distance of two shapes', () => {
   it('is that of their faces where boxes face each other', () => {

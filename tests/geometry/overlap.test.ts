@@ -5,23 +5,7 @@ import { type Box, type Cylinder, moved, type Triangle } from '../../rules/clear
 import { distance } from '../../rules/clearance/distance.ts'
 import { liftOf, overlapOf } from '../../rules/clearance/overlap.ts'
 import type { Quat, Vec3 } from '../../rules/index.ts'
-
-const box = (middle: Vec3, x: number, y: number, z: number): Box => ({
-  shape: 'box',
-  middle,
-  edges: [
-    [x, 0, 0],
-    [0, y, 0],
-    [0, 0, z],
-  ],
-})
-const tube = (middle: Vec3, axis: Vec3, half: number, radius: number): Cylinder => ({
-  shape: 'cylinder',
-  middle,
-  axis,
-  half,
-  radius,
-})
+import { box, cylinder } from './support/shapes.ts'
 
 describe('the overlap of two shapes', () => {
   it('of boxes is the least of what their faces overlap', () => {
@@ -38,13 +22,16 @@ describe('the overlap of two shapes', () => {
   })
 
   it('of parallel tubes is both radii less the distance of their axes', () => {
-    const [a, b] = [tube([0, 0, 0], [0, 0, 1], 1, 0.05), tube([0.03, 0.04, 0.1], [0, 0, 1], 1, 0.02)]
+    const [a, b] = [cylinder([0, 0, 0], [0, 0, 1], 1, 0.05), cylinder([0.03, 0.04, 0.1], [0, 0, 1], 1, 0.02)]
     expect(overlapOf(a, b)).toBeCloseTo(0.02, 4)
   })
 
   it('of a tube beside the corner of a box is the way out past the corner', () => {
     // The axis is 0.03, 0.04 from the upright edge: 0.05 of a radius of 0.06.
-    expect(overlapOf(box([0, 0, 0], 1, 1, 1), tube([1.03, 1.04, 0], [0, 0, 1], 3, 0.06))).toBeCloseTo(0.01, 4)
+    expect(overlapOf(box([0, 0, 0], 1, 1, 1), cylinder([1.03, 1.04, 0], [0, 0, 1], 3, 0.06))).toBeCloseTo(
+      0.01,
+      4,
+    )
   })
 
   it('is nothing where they are apart', () => {
@@ -88,7 +75,7 @@ describe('the lift out of the ground', () => {
       { shape: 'triangle', corners: [[-4, -4, -2], [4, -4, 2], [0, 8, 0]] },
     ] // biome-ignore format: corners read best in a row.
     const need = 0.1 * Math.hypot(1, 0.5)
-    expect(liftOf(tube([0, 0, 0.03], [0, 1, 0], 0.5, 0.1), slope)).toBeCloseTo(need - 0.03, 4)
+    expect(liftOf(cylinder([0, 0, 0.03], [0, 1, 0], 0.5, 0.1), slope)).toBeCloseTo(need - 0.03, 4)
   })
 })
 
@@ -106,7 +93,7 @@ const solid: fc.Arbitrary<Box | Cylinder> = fc
         .map(([x, y, z]): Box | Cylinder => box([0, 0, 0], x, y, z)),
       fc
         .tuple(length(0.05, 0.6), length(0.02, 0.12))
-        .map(([half, radius]): Box | Cylinder => tube([0, 0, 0], [0, 0, 1], half, radius)),
+        .map(([half, radius]): Box | Cylinder => cylinder([0, 0, 0], [0, 0, 1], half, radius)),
     ),
     fc.tuple(length(0, 0.5), length(0, 0.5), length(0, 0.5)),
     turn,

@@ -11,21 +11,7 @@ const MOST = 80
 
 /** Longer so far. To split one by subject takes its line away; none is added without a reason beside it. */
 const LONGER: readonly string[] = [
-  'geometry/drawing/leg-table.ts legTable',
-  'geometry/drawing/pairs.ts pairView',
-  'geometry/export/dxf.ts dxfOf',
-  'geometry/paper/sheets/quote.ts pricedPaper',
-  'geometry/paper/sheets/set-up.ts setUpPaper',
-  'geometry/paper/sheets/survey.ts sketch',
-  'geometry/paper/sheets/survey.ts surveyPaper',
   'src/assessment/structure-client.ts workerLine',
-  'src/autosave/database.ts openKeeper',
-  'src/documents/documents-panel.tsx DocumentsPanel',
-  'src/documents/quote-fields.tsx QuoteFields',
-  'src/documents/quote-since.tsx Changes',
-  'src/element/file-menu.tsx FileMenu',
-  'src/element/screen.tsx showScreen',
-  'src/quote-request/request-dialog.tsx Request',
   'src/scene/camera/gestures.ts listen',
   'src/scene/camera/rig.ts makeRig',
   'src/scene/look/ground.ts makeGroundMaterial',
@@ -37,9 +23,6 @@ const LONGER: readonly string[] = [
   'src/scene/scenery.ts makeScenery',
   'src/scene/shell.ts makeShell',
   'src/scene/stage/eye.tsx Eye',
-  'src/section-strip/depths.tsx Depths',
-  'src/state/store.ts createLeadlineStore',
-  'src/ui/controls.tsx QuantityField',
   'src/viewport/drawn-lake.ts drawLake',
 ]
 

@@ -1,8 +1,9 @@
 /**
- * The quote: lines by group, what is taken off, tax, freight, total; how long it holds, on which terms; the dock that it is for. The estimate:
+ * The quote: lines by group, what is taken off, tax, freightotal; how long it holds, on which terms; the dock that it is for. The estimate:
  * the same lines at the catalog's prices, without what binds the shop.
  */
-import { type Dock, formatLength, formatMass, moneyIn } from '../../../rules/index.ts'
+
+import { type Dock, formatLength, formatMass, moneyIn, type Reader } from '../../../rules/index.ts'
 import { footprintOfAll } from '../../../rules/layout/footprint.ts'
 import {
   type Estimate,
@@ -31,14 +32,6 @@ export type QuoteWanted = Omit<QuoteAsked, 'date'> & {
   readonly since?: QuoteFile
 }
 
-/** Height of the dock from above, mm: more for one that reaches sideways. */
-function planHeight({ sections }: Dock): number {
-  const covered = footprintOfAll(sections)
-  if (!covered) return 0
-  const { x0, x1, y0, y1 } = covered
-  return Math.min(76, Math.max(42, (130 * (y1 - y0)) / (x1 - x0)))
-}
-
 export function quotePaper(of: PaperOf, { since, ...asked }: QuoteWanted = {}): Paper {
   const { dock, design, catalog, options } = of
   return pricedPaper(of, quote(dock, design, catalog, { ...asked, date: options.date }), since)
@@ -49,17 +42,69 @@ export function estimatePaper(of: PaperOf): Paper {
   return pricedPaper(of, estimate(dock, design, catalog, { date: options.date }))
 }
 
+/** What every part of the paper is written with. */
+interface Priced {
+  readonly made: Quote | Estimate
+  readonly reader: Reader
+  /** Between the margins, mm. */
+  readonly width: number
+  readonly t: PaperWords
+  readonly money: (minor: number) => string
+}
+
 function pricedPaper(bare: PaperOf, made: Quote | Estimate, since?: QuoteFile): Paper {
   const { dock, catalog, options } = bare
-  const t = wordsOf(PAPERS, options)
-  const width = widthOf(options)
+  const priced: Priced = {
+    made,
+    reader: options,
+    width: widthOf(options),
+    t: wordsOf(PAPERS, options),
+    money: moneyIn(made.currency, options.language),
+  }
+  const { t, width } = priced
   const binds = made.format === 'leadline/quote'
   const kind = binds ? 'quote' : 'estimate'
   const of: PaperOf = {
     ...bare,
     check: { name: t(`check-${kind}`), dockName: t('check-dock'), code: inFours(made.check) },
   }
-  const money = moneyIn(made.currency, options.language)
+  const flow: Flow = [
+    ...head(t(kind), of, options, catalog),
+    ...(binds ? [] : paragraph(t('estimate-lead'), width, { weight: 'bold' })),
+    ...pictures(of, width),
+    ...lineTables(priced),
+    ...sums(priced).map((one, i) => (i === 0 ? { ...one, before: 5 } : one)),
+    ...conditions(priced),
+    ...paragraph(`${t('quote-rounding')} ${t('check-what', { name: t(`check-${kind}`) })}`, width, {
+      size: SIZE.small,
+      ink: GRAY,
+    }),
+    ...(since ? sinceBlocks(sinceSaid(since, { dock, quote: made }, catalog, options), width) : []),
+    ...terms(priced),
+    ...(binds ? [writeOn([t('agreed'), t('for-shop')], width, 14)] : []),
+  ]
+  return documentOf(t(kind), flow, catalog, options, of)
+}
+
+/** The dock in perspective and from above. */
+function pictures(drawn: PaperOf, width: number): Block[] {
+  const whole = wholePicture(drawn, width)
+  if (!whole) return []
+  const height = planHeight(drawn.dock)
+  const plan = planPicture(drawn, [], { x0: 0, y0: 0, x1: width, y1: height })
+  return [figure(whole, width), { ...figure({ marks: plan, width, height }, width), before: 1 }]
+}
+
+/** Height of the dock from above, mm: more for one that reaches sideways. */
+function planHeight({ sections }: Dock): number {
+  const around = footprintOfAll(sections)
+  if (!around) return 0
+  return Math.min(76, Math.max(42, (130 * (around.y1 - around.y0)) / (around.x1 - around.x0)))
+}
+
+/** A table a group, under a band with the group's amount; their columns stand under each other. */
+function lineTables(priced: Priced): Block[] {
+  const { made, width, t, money } = priced
   const columns: Column[] = [
     { title: t('count'), align: 'end' },
     { title: t('quote-line'), flex: true },
@@ -68,80 +113,38 @@ function pricedPaper(bare: PaperOf, made: Quote | Estimate, since?: QuoteFile): 
   ]
   const row = (line: QuoteLine): string[] => [
     line.per === 'piece' ? String(line.quantity) : `${line.quantity} ${t(`per-${line.per}`)}`,
-    [
-      line.group === 'freight'
-        ? t('quote-freight-line', {
-            mass: formatMass(made.freight.mass, options),
-            longest: formatLength(made.freight.longest, options),
-          })
-        : line.name,
-      line.spares > 0
-        ? `(${t(line.sparesPriced ? 'quote-spares-charged' : 'quote-spares', { count: { value: line.spares, unit: 'count' } })})`
-        : '',
-    ]
-      .filter(Boolean)
-      .join(' '),
+    lineName(line, priced),
     money(line.unitPrice),
     money(line.amount),
   ]
-  const picture = wholePicture(of, width)
   const rows = made.lines.map(row)
   const top = tableHead(columns, rows, width)
-  const high = planHeight(dock)
-  const plan = planPicture(of, [], { x0: 0, y0: 0, x1: width, y1: high })
-  const flow: Flow = [
-    ...head(t(kind), of, options, catalog),
-    ...(binds ? [] : paragraph(t('estimate-lead'), width, { weight: 'bold' })),
-    ...(picture
-      ? [figure(picture, width), { ...figure({ marks: plan, width, height: high }, width), before: 1 }]
-      : []),
-    ...made.groups.flatMap(({ group, amount }): Block[] => {
-      const lines = made.lines.filter((line) => line.group === group)
-      return lines.length > 0
-        ? [
-            band(t(`quote-${group}`), money(amount), width, { head: top, name: t(`quote-${group}`) }),
-            ...table(columns, lines.map(row), width, { like: rows, head: top }),
-          ]
-        : []
-    }),
-    ...sums(made, t, money, width).map((one, i) => (i === 0 ? { ...one, before: 5 } : one)),
-    ...(made.freight.by === 'none'
-      ? paragraph(
-          t('quote-freight-ask', {
-            mass: formatMass(made.freight.mass, options),
-            longest: formatLength(made.freight.longest, options),
-          }),
-          width,
-          { before: 3 },
-        )
-      : []),
-    ...(made.until
-      ? paragraph(t('quote-until', { date: made.until }), width, { before: 3, weight: 'bold' })
-      : []),
-    ...paragraph(`${t('quote-rounding')} ${t('check-what', { name: t(`check-${kind}`) })}`, width, {
-      size: SIZE.small,
-      ink: GRAY,
-    }),
-    ...(since ? sinceBlocks(sinceSaid(since, { dock, quote: made }, catalog, options), width) : []),
-    ...(made.terms.length > 0
+  return made.groups.flatMap(({ group, amount }): Block[] => {
+    const lines = made.lines.filter((line) => line.group === group)
+    const name = t(`quote-${group}`)
+    return lines.length > 0
       ? [
-          subheading(t('quote-terms'), width),
-          // The signatures never stand without the terms.
-          ...list(made.terms, width, 'dot', { size: SIZE.small }).map((one) => ({ ...one, keep: true })),
+          band(name, money(amount), width, { head: top, name }),
+          ...table(columns, lines.map(row), width, { like: rows, head: top }),
         ]
-      : []),
-    ...(binds ? [writeOn([t('agreed'), t('for-shop')], width, 14)] : []),
-  ]
-  return documentOf(t(kind), flow, catalog, options, of)
+      : []
+  })
 }
 
+function lineName({ group, name, spares, sparesPriced }: QuoteLine, { made, reader, t }: Priced): string {
+  const what = group === 'freight' ? t('quote-freight-line', freightFigures(made, reader)) : name
+  if (spares === 0) return what
+  const count = { value: spares, unit: 'count' }
+  return `${what} (${t(sparesPriced ? 'quote-spares-charged' : 'quote-spares', { count })})`
+}
+
+const freightFigures = ({ freight }: Quote | Estimate, reader: Reader) => ({
+  mass: formatMass(freight.mass, reader),
+  longest: formatLength(freight.longest, reader),
+})
+
 /** Sums at the right, the total last and strong; one block, which is not cut. */
-function sums(
-  made: Quote | Estimate,
-  t: PaperWords,
-  money: (minor: number) => string,
-  width: number,
-): Block[] {
+function sums({ made, width, t, money }: Priced): Block[] {
   const wide = width / 2
   const { discount, tax } = made
   const all = [
@@ -178,3 +181,22 @@ function sums(
     keep: true,
   }))
 }
+
+/** That freight is yet to be asked for, and how long the quote holds. */
+const conditions = ({ made, reader, width, t }: Priced): Block[] => [
+  ...(made.freight.by === 'none'
+    ? paragraph(t('quote-freight-ask', freightFigures(made, reader)), width, { before: 3 })
+    : []),
+  ...(made.until
+    ? paragraph(t('quote-until', { date: made.until }), width, { before: 3, weight: 'bold' })
+    : []),
+]
+
+/** The signatures never stand without them. */
+const terms = ({ made, width, t }: Priced): Block[] =>
+  made.terms.length > 0
+    ? [
+        subheading(t('quote-terms'), width),
+        ...list(made.terms, width, 'dot', { size: SIZE.small }).map((one) => ({ ...one, keep: true })),
+      ]
+    : []

@@ -1,13 +1,16 @@
 /** The set-up sheet, and that of autumn: page one the stations, then the steps with a picture of what stands after each. */
+
 import { formatLength } from '../../../rules/index.ts'
 import { sentence } from '../../../rules/papers/saying.ts'
 import { type StationLeg, stations } from '../../../rules/papers/stations.ts'
 import { autumn, steps } from '../../../rules/papers/steps/set-up.ts'
 import type { Step } from '../../../rules/papers/steps/step.ts'
-import { PAPERS } from '../../../rules/words/papers.ts'
+import { PAPERS, type PaperWords } from '../../../rules/words/papers.ts'
 import { wordsOf } from '../../../rules/words/say.ts'
 import { stationPicture, wholePicture } from '../../drawing/picture.ts'
+import type { Drawn } from '../../drawn.ts'
 import {
+  baselineOf,
   figure,
   heading,
   label,
@@ -20,7 +23,7 @@ import {
 } from '../blocks.ts'
 import { documentOf, head, type PaperOf, widthOf } from '../document.ts'
 import { type Block, BREAK, block, type Flow, heightOf, together } from '../flow.ts'
-import type { Mark, Paper } from '../marks.ts'
+import type { Paper } from '../marks.ts'
 import { ALERT, GRAY, INK, SIZE } from '../style.ts'
 import { type Column, table } from '../table.ts'
 import { textWidth } from '../text.ts'
@@ -33,70 +36,8 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
   const t = wordsOf(PAPERS, options)
   const width = widthOf(options)
   const sheet = (season === 'set-up' ? steps : autumn)(of)
-  const places = { shore: t('shore'), water: t('water'), deck: t('deck') }
-  const step = (one: Step, before: readonly string[]): Block[] => {
-    const who = one.crew
-      .filter(({ people }) => people > 0)
-      .map(({ place, people }) => t('who-at', { people: String(people), place: places[place] }))
-    const told = [
-      { name: t('who'), text: who.join(', ') },
-      { name: t('step-tools'), text: one.tools.map((tool) => sentence(tool.say, t)).join(', ') },
-      { name: t('step-lift'), text: one.lift ? sentence(one.lift.say, t) : '' },
-    ].filter(({ text }) => text !== '')
-    const loose = one.loose.map((line) => sentence(line, t))
-    const care = one.cautions.map((key) => t(key))
-    const aside = noteWidth(width)
-    const small = { size: SIZE.small, before: 0.5 }
-    // What comes to stand in this step, or ceases to: the dock as it is with that section the last.
-    const [more, less] = season === 'set-up' ? [one.standing, before] : [before, one.standing]
-    const moved = more.filter((id) => !less.includes(id)).at(-1)
-    const marks =
-      moved === undefined ? [] : stationPicture(of, moved, { x0: 0, y0: 0, x1: width, y1: PICTURE }, one.crew)
-    const lines = list(
-      one.lines.map((line) => sentence(line.say, t)),
-      width,
-      'tick',
-    )
-    return [
-      {
-        ...subheading(`${one.number}. ${sentence(one.title, t)}`, width),
-        name: `${one.number}. ${sentence(one.title, t)}`,
-        before: 6,
-      },
-      // With the step's own title and its first line.
-      { ...named(told, width), keep: true },
-      ...(marks.length > 0 ? [{ ...figure({ marks, width, height: PICTURE }, width), keep: true }] : []),
-      ...lines.map((block, i) => ({
-        ...block,
-        // No first line without the next one, and no note without the last.
-        keep: (i === 0 && lines.length > 1) || (i === lines.length - 1 && loose.length + care.length > 0),
-      })),
-      ...(loose.length > 0
-        ? [
-            {
-              ...note(
-                [
-                  ...paragraph(t('loose'), aside, { ...small, weight: 'bold' }),
-                  ...loose.flatMap((text) => paragraph(text, aside, small)),
-                ],
-                INK,
-              ),
-              keep: care.length > 0,
-            },
-          ]
-        : []),
-      ...(care.length > 0
-        ? [
-            note(
-              care.flatMap((text) => paragraph(text, aside, { ...small, ink: ALERT })),
-              ALERT,
-            ),
-          ]
-        : []),
-    ]
-  }
   const whole = wholePicture(of, width)
-  let before: readonly string[] = season === 'set-up' ? [] : dock.sections.map(({ id }) => id)
+  const atFirst = season === 'set-up' ? [] : dock.sections.map(({ id }) => id)
   const flow: Flow = [
     ...head(t(season), of, options, catalog),
     ...stationTable(of),
@@ -113,7 +54,7 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
       ...named(
         [
           { name: t('people'), text: String(sheet.people) },
-          { name: t('tools'), text: sheet.tools.map((tool) => sentence(tool.say, t)).join(', ') },
+          { name: t('tools'), text: toolsText(sheet.tools, t) },
         ],
         width,
       ),
@@ -121,13 +62,98 @@ export function setUpPaper(of: PaperOf, season: 'set-up' | 'autumn'): Paper {
     },
     ...(whole ? [figure(whole, width)] : []),
     BREAK,
-    ...sheet.steps.flatMap((one) => {
-      const blocks = step(one, before)
-      before = one.standing
-      return blocks
+    ...sheet.steps.flatMap((step, i) => {
+      const before = sheet.steps[i - 1]?.standing ?? atFirst
+      const moved = season === 'set-up' ? lastNew(step.standing, before) : lastNew(before, step.standing)
+      return stepBlocks(step, stepPicture(step, moved, of, width), { t, width })
     }),
   ]
   return documentOf(t(season), flow, catalog, options, of)
+}
+
+const toolsText = (tools: Step['tools'], t: PaperWords): string =>
+  tools.map((tool) => sentence(tool.say, t)).join(', ')
+
+/** The last section of `more` that is not in `less`: what comes to stand in a step, or ceases to. */
+const lastNew = (more: readonly string[], less: readonly string[]): string | undefined =>
+  more.filter((id) => !less.includes(id)).at(-1)
+
+/** The dock as it is with that section the last; none where nothing moves. */
+function stepPicture({ crew }: Step, moved: string | undefined, drawn: Drawn, width: number): Block[] {
+  if (moved === undefined) return []
+  const marks = stationPicture(drawn, moved, { x0: 0, y0: 0, x1: width, y1: PICTURE }, crew)
+  return marks.length > 0 ? [{ ...figure({ marks, width, height: PICTURE }, width), keep: true }] : []
+}
+
+interface Written {
+  readonly t: PaperWords
+  /** Between the margins, mm. */
+  readonly width: number
+}
+
+/** Title, who and with what, picture, what is done, and the notes to it. */
+function stepBlocks(step: Step, picture: readonly Block[], { t, width }: Written): Block[] {
+  const title = `${step.number}. ${sentence(step.title, t)}`
+  const lines = list(
+    step.lines.map((line) => sentence(line.say, t)),
+    width,
+    'tick',
+  )
+  const notes = stepNotes(step, { t, width })
+  return [
+    { ...subheading(title, width), name: title, before: 6 },
+    // With the step's own title and its first line.
+    { ...whoAndTools(step, { t, width }), keep: true },
+    ...picture,
+    ...lines.map((block, i) => ({
+      ...block,
+      // No first line without the next one, and no note without the last.
+      keep: (i === 0 && lines.length > 1) || (i === lines.length - 1 && notes.length > 0),
+    })),
+    ...notes.map((block, i) => (i < notes.length - 1 ? { ...block, keep: true } : block)),
+  ]
+}
+
+function whoAndTools({ crew, tools, lift }: Step, { t, width }: Written): Block {
+  const places = { shore: t('shore'), water: t('water'), deck: t('deck') }
+  const who = crew
+    .filter(({ people }) => people > 0)
+    .map(({ place, people }) => t('who-at', { people: String(people), place: places[place] }))
+  return named(
+    [
+      { name: t('who'), text: who.join(', ') },
+      { name: t('step-tools'), text: toolsText(tools, t) },
+      { name: t('step-lift'), text: lift ? sentence(lift.say, t) : '' },
+    ].filter(({ text }) => text !== ''),
+    width,
+  )
+}
+
+/** What stays loose until later, and what to take care of. */
+function stepNotes({ loose, cautions }: Step, { t, width }: Written): Block[] {
+  const aside = noteWidth(width)
+  const small = { size: SIZE.small, before: 0.5 }
+  return [
+    ...(loose.length > 0
+      ? [
+          note(
+            [
+              ...paragraph(t('loose'), aside, { ...small, weight: 'bold' }),
+              ...loose.flatMap((line) => paragraph(sentence(line, t), aside, small)),
+            ],
+            INK,
+          ),
+        ]
+      : []),
+    ...(cautions.length > 0
+      ? [
+          note(
+            cautions.flatMap((key) => paragraph(t(key), aside, { ...small, ink: ALERT })),
+            ALERT,
+          ),
+        ]
+      : []),
+  ]
 }
 
 /** Short names at the left, what they say beside them; small. */
@@ -138,14 +164,13 @@ function named(all: readonly { readonly name: string; readonly text: string }[],
     all.map(({ name, text }) => {
       const lines = paragraph(text, width - inset, { size })
       return block(Math.max(heightOf(lines), lineHeight(size)), (x, y) => [
-        label([x, lines[0]!.marks(0, y).map(baseOf)[0]!], name, { size, ink: GRAY }),
+        label([x, y + baselineOf(size)], name, { size, ink: GRAY }),
         ...together(lines).marks(x + inset, y),
       ])
     }),
     { before: 0.8 },
   )
 }
-const baseOf = (mark: Mark): number => (mark.kind === 'text' ? mark.at[1] : 0)
 
 /** One row a leg, its station's distance in the first; an empty column for what is found on the day. */
 function stationTable(of: PaperOf): Block[] {

@@ -1,4 +1,5 @@
-/** The worker that writes files of a dock: one job, then it is ended. */
+/** The worker that writes files of a dock: one job, then it is terminated. */
+import { messageOf } from '../../platform/error-message.ts'
 import { paperFonts } from './fonts.ts'
 import { type Asked, type Format, type Progress, writeFile } from './write-file.ts'
 
@@ -9,7 +10,7 @@ export interface Job {
 
 export type Told =
   | { readonly progress: Parameters<Progress> }
-  | { readonly bytes: Uint8Array }
+  | { readonly bytes: Uint8Array<ArrayBuffer> }
   | { readonly failed: string }
 
 const tell = (told: Told, transfer: Transferable[] = []): void => postMessage(told, { transfer })
@@ -19,6 +20,6 @@ addEventListener('message', async ({ data: { format, asked } }: MessageEvent<Job
     const bytes = await writeFile(format, asked, paperFonts, (...progress) => tell({ progress }))
     tell({ bytes }, [bytes.buffer])
   } catch (error) {
-    tell({ failed: error instanceof Error ? error.message : String(error) })
+    tell({ failed: messageOf(error) })
   }
 })

@@ -33,9 +33,9 @@ export async function makeFile(
   progress: Progress,
   spawn: Spawn = spawnWorker,
   signal?: AbortSignal,
-): Promise<Uint8Array> {
+): Promise<Uint8Array<ArrayBuffer>> {
   const job = { format, asked }
-  // One that says nothing is ended, and another one begins anew.
+  // A silent worker is terminated, and a second one tries again.
   let written = await inWorker(job, progress, spawn, signal)
   if (written === 'silent') written = await inWorker(job, progress, spawn, signal)
   if (written === 'silent') throw new SilentError('two workers gave no answer')
@@ -51,7 +51,7 @@ function inWorker(
   progress: Progress,
   spawn: Spawn,
   signal: AbortSignal | undefined,
-): Promise<Uint8Array | null | 'silent'> {
+): Promise<Uint8Array<ArrayBuffer> | null | 'silent'> {
   return new Promise((resolve, reject) => {
     signal?.throwIfAborted()
     let worker: Worker

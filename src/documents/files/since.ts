@@ -15,8 +15,8 @@ export function checkAsked({ since: _since, ...asked }: QuoteAsked & { readonly 
 }
 
 /**
- * What is another than in the earlier quote, where this dock is quoted with these choices; or, where it is not `quoted`, estimated. `shops`:
- * the earlier one holds terms that are the shop's to give, and that an estimate has not.
+ * What changed since the earlier quote, if this dock is quoted with these choices (or, if not `quoted`, estimated). `shops`: the earlier quote
+ * has terms that only the shop can give and that an estimate therefore lacks.
  */
 export const changesSince = (
   since: QuoteFile,

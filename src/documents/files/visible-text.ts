@@ -1,7 +1,7 @@
 /**
- * Signs that are not seen but done: control characters, which a terminal obeys; line breaks of any kind; marks that turn the direction
- * of writing, so that a line reads otherwise than it is; lone surrogates. The two joiners stay, which several scripts and emoji
- * are written with.
+ * Characters that are not seen but have an effect: control characters, which a terminal obeys; line breaks of any kind; marks that change
+ * the direction of text, so that a line reads differently from what it says; lone surrogates. The two joiners stay: several scripts and emoji
+ * need them.
  */
 const UNSEEN = /(?![\u200C\u200D])[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/gu
 

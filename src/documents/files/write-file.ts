@@ -35,7 +35,7 @@ export { AUDIENCES, type Audience }
 /** A paper by name, or all that a dock needs in one file. */
 export type What = PaperName | 'packet'
 
-/** What there are figures of to go on with, as rows for a spreadsheet or as data: packages, the parts list, what it costs. */
+/** Figures that can be exported as CSV or JSON: packages, the parts list, the costs. */
 const TABLES = { packing: 'cartons', list: 'list', quote: 'quote', estimate: 'estimate' } as const
 export type Figures = keyof typeof TABLES
 
@@ -49,7 +49,7 @@ const FIGURES_FOR: Readonly<Record<Audience, readonly Figures[]>> = {
 export const whatFor = (audience: Audience): readonly What[] => ['packet', ...papersFor(audience)]
 export const figuresFor = (audience: Audience): readonly Figures[] => FIGURES_FOR[audience]
 
-/** What a format can be asked for of; none where it knows but one thing, the dock itself. */
+/** What a format can be written of; empty if the format has just one content, the dock itself. */
 export const whatOf = (format: Format, audience: Audience): readonly (What | Figures)[] =>
   format === 'pdf' || format === 'svg'
     ? whatFor(audience)
@@ -58,7 +58,7 @@ export const whatOf = (format: Format, audience: Audience): readonly (What | Fig
       : []
 
 export interface Asked {
-  /** One of `whatOf` the format; of no account where there is but one thing. */
+  /** One of `whatOf` the format; ignored if that is empty. */
   readonly what: What | Figures
   readonly audience: Audience
   /** For the shop's quote alone. */
@@ -69,7 +69,7 @@ export interface Asked {
   readonly options: PaperOptions
 }
 
-/** What is being made now: the paper, and how many of how many are made. */
+/** Progress: the paper that is being made now, and how many of how many are done. */
 export type Progress = (paper: PaperName, made: number, of: number) => void
 
 /**
@@ -82,7 +82,7 @@ export async function writeFile(
   asked: Asked,
   fonts: () => PaperFonts | Promise<PaperFonts>,
   progress: Progress = () => {},
-): Promise<Uint8Array> {
+): Promise<Uint8Array<ArrayBuffer>> {
   const { what, audience, quote, dock, design, catalog, options } = asked
   const known = whatOf(format, audience)
   if (known.length > 0 && !known.includes(what))

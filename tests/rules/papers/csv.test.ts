@@ -6,14 +6,15 @@ import { join } from 'node:path'
 import fc from 'fast-check'
 import Papa from 'papaparse'
 import { describe, expect, it } from 'vitest'
-import { assessKit, demoCatalog, demoDesign, deriveKit, packingList } from '../../../rules/index.ts'
+import { demoCatalog, demoDesign, packingList } from '../../../rules/index.ts'
 import { cartonRows, cartons, parseQuoteText, quote, quoteRows } from '../../../rules/papers.ts'
 import { listCsv } from '../../../src/cli/list.ts'
 import { csvOf } from '../../../src/documents/files/csv.ts'
 import { TABLES, tableCsv, tableJson } from '../../../src/documents/files/tables.ts'
+import { deriveAtOnce } from '../../support/at-once.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 51_004)
-const dock = assessKit(deriveKit(demoDesign, demoCatalog))
+const dock = deriveAtOnce(demoDesign, demoCatalog)
 const packed = cartons(dock, demoCatalog)
 const made = quote(dock, demoDesign, demoCatalog, { date: '2026-03-01', discount: { share: 0.05 } })
 

@@ -3,18 +3,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { PartKind } from '../../../rules/dock.ts'
-import {
-  assessKit,
-  type Catalog,
-  type Dock,
-  demoCatalog,
-  demoDesign,
-  deriveKit,
-  parseCatalog,
-} from '../../../rules/index.ts'
+import { type Catalog, type Dock, demoCatalog, demoDesign, parseCatalog } from '../../../rules/index.ts'
 import { cartons, countCards, type Packages, type PackedItem } from '../../../rules/papers.ts'
 import { PART_KINDS } from '../../../rules/part-kinds.ts'
 import { anyCase } from '../../support/arbitraries.ts'
+import { deriveAtOnce } from '../../support/at-once.ts'
 import { metricCatalog } from '../../support/catalogs.ts'
 import { groupBy } from '../../support/laws/law.ts'
 import { runs } from '../../support/runs.ts'
@@ -194,7 +187,7 @@ describe(`packing (seed ${SEED}, ${RUNS} docks)`, () => {
     fc.assert(
       fc.property(anyCase, packing, ({ design, catalog }, stated) => {
         seen.docks++
-        const dock = assessKit(deriveKit(design, catalog))
+        const dock = deriveAtOnce(design, catalog)
         expect(faults(dock, stated === null ? catalog : { ...catalog, packing: stated })).toEqual([])
       }),
       { seed: SEED, numRuns: RUNS },
@@ -210,7 +203,7 @@ describe(`packing (seed ${SEED}, ${RUNS} docks)`, () => {
   })
 
   it('is told to be wrong where a piece is missing, one too many, or a carton too heavy', () => {
-    const dock = assessKit(deriveKit(demoDesign, demoCatalog))
+    const dock = deriveAtOnce(demoDesign, demoCatalog)
     expect(faults(dock, demoCatalog)).toEqual([])
     const more = {
       ...dock,
@@ -229,7 +222,7 @@ describe(`packing (seed ${SEED}, ${RUNS} docks)`, () => {
 })
 
 describe('the demo dock', () => {
-  const dock = assessKit(deriveKit(demoDesign, demoCatalog))
+  const dock = deriveAtOnce(demoDesign, demoCatalog)
   const packed = cartons(dock, demoCatalog)
 
   // Ten foot pads, four bumpers of 1.4 kg, two augers of 3.1 kg; posts and the hinge bar go with the long goods.
@@ -288,7 +281,7 @@ describe('a shop that carries less', () => {
       ...demoDesign,
       dock: { ...demoDesign.dock, frame: metricCatalog.frames[0]!.code, extras: {} },
     }
-    const dock = assessKit(deriveKit(design, metricCatalog))
+    const dock = deriveAtOnce(design, metricCatalog)
     const { packing: _stated, ...silent } = metricCatalog
     const one = cartons(dock, metricCatalog)
     expect(one.packages.length).toBeGreaterThan(cartons(dock, silent).packages.length)

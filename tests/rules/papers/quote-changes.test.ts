@@ -1,11 +1,12 @@
 /** What changed between two quotes, on lines written down by hand, and how it is said. */
 import { describe, expect, it } from 'vitest'
-import { assessKit, type Design, demoCatalog, demoDesign, deriveKit, ENGLISH } from '../../../rules/index.ts'
+import { type Design, demoCatalog, demoDesign, ENGLISH } from '../../../rules/index.ts'
 import type { QuoteLine } from '../../../rules/papers/quote.ts'
 import { sinceSaid } from '../../../rules/papers/quote-since.ts'
 import { type Quote, quote, quoteChanges, quoteFile } from '../../../rules/papers.ts'
+import { deriveAtOnce } from '../../support/at-once.ts'
 
-const dockOf = (design: Design) => assessKit(deriveKit(design, demoCatalog))
+const dockOf = (design: Design) => deriveAtOnce(design, demoCatalog)
 const dock = dockOf(demoDesign)
 const empty = quote(dock, demoDesign, demoCatalog, { date: '2026-03-01' })
 

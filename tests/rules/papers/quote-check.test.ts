@@ -1,14 +1,7 @@
 /** What a paper's check code covers, what an estimate cannot be talked into, and what a file that was tampered with is told by. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  assessKit,
-  type Catalog,
-  type Design,
-  demoCatalog,
-  demoDesign,
-  deriveKit,
-} from '../../../rules/index.ts'
+import { demoCatalog, demoDesign } from '../../../rules/index.ts'
 import { ownTerms } from '../../../rules/papers/quote-since.ts'
 import {
   estimate,
@@ -20,14 +13,14 @@ import {
   verifyQuote,
 } from '../../../rules/papers.ts'
 import { anyCase } from '../../support/arbitraries.ts'
+import { deriveAtOnce } from '../../support/at-once.ts'
 import { runs } from '../../support/runs.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 61_007)
 const RUNS = runs(100)
 const DAY = { date: '2026-03-01' } as const
 
-const dockOf = (design: Design, catalog: Catalog) => assessKit(deriveKit(design, catalog))
-const demo = dockOf(demoDesign, demoCatalog)
+const demo = deriveAtOnce(demoDesign, demoCatalog)
 const made = (asked: Partial<QuoteAsked> = {}) => quote(demo, demoDesign, demoCatalog, { ...DAY, ...asked })
 
 const service = fc.record(
@@ -116,9 +109,9 @@ describe(`the check code of a quote (seed ${SEED}, ${RUNS} pairs)`, () => {
     }
     const codes = [
       made().check,
-      quote(dockOf(options, demoCatalog), options, demoCatalog, DAY).check,
-      quote(dockOf(demoDesign, dearer), demoDesign, dearer, DAY).check,
-      quote(dockOf(demoDesign, taxed), demoDesign, taxed, DAY).check,
+      quote(deriveAtOnce(options, demoCatalog), options, demoCatalog, DAY).check,
+      quote(deriveAtOnce(demoDesign, dearer), demoDesign, dearer, DAY).check,
+      quote(deriveAtOnce(demoDesign, taxed), demoDesign, taxed, DAY).check,
       estimate(demo, demoDesign, demoCatalog, DAY).check,
       demo.fingerprint.all,
     ]
@@ -131,7 +124,7 @@ describe('an estimate', () => {
   it(`is the catalog’s, whatever else it is handed (seed ${SEED}, ${RUNS} docks)`, () => {
     fc.assert(
       fc.property(anyCase, asked, ({ design, catalog }, ask) => {
-        const dock = dockOf(design, catalog)
+        const dock = deriveAtOnce(design, catalog)
         const plain = estimate(dock, design, catalog, { date: ask.date })
         expect(estimate(dock, design, catalog, ask)).toEqual(plain)
         expect(plain.goods).toBe(dock.totals.price)

@@ -1,7 +1,7 @@
 /** A quote's file comes back as it was; what is no such file is told with its path, and nothing throws. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { assessKit, demoCatalog, demoDesign, deriveKit, parseDesign } from '../../../rules/index.ts'
+import { demoCatalog, demoDesign, parseDesign } from '../../../rules/index.ts'
 import {
   parseAsked,
   parseQuoteFile,
@@ -11,10 +11,11 @@ import {
   quoteFile,
 } from '../../../rules/papers.ts'
 import { anyCase } from '../../support/arbitraries.ts'
+import { deriveAtOnce } from '../../support/at-once.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 51_006)
 const DAY = { date: '2026-03-01' } as const
-const dock = assessKit(deriveKit(demoDesign, demoCatalog))
+const dock = deriveAtOnce(demoDesign, demoCatalog)
 const file = quoteFile(quote(dock, demoDesign, demoCatalog, DAY), demoDesign)
 
 describe('a quote’s file', () => {
@@ -22,9 +23,9 @@ describe('a quote’s file', () => {
     const parsed = parseQuoteText(JSON.stringify(file))
     if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues))
     const { design: was, ...before } = parsed.value
-    const old = assessKit(deriveKit(was, demoCatalog))
+    const old = deriveAtOnce(was, demoCatalog)
     const higher = { ...demoDesign, dock: { ...demoDesign.dock, sections: 6 } }
-    const now = assessKit(deriveKit(higher, demoCatalog))
+    const now = deriveAtOnce(higher, demoCatalog)
     const changes = quoteChanges(
       { dock: old, quote: before },
       { dock: now, quote: quote(now, higher, demoCatalog, { date: '2026-04-01' }) },
@@ -40,7 +41,7 @@ describe('a quote’s file', () => {
   it(`of any dock comes back the same (seed ${SEED}, 100 docks)`, () => {
     fc.assert(
       fc.property(anyCase, ({ design, catalog }) => {
-        const made = quoteFile(quote(assessKit(deriveKit(design, catalog)), design, catalog, DAY), design)
+        const made = quoteFile(quote(deriveAtOnce(design, catalog), design, catalog, DAY), design)
         const parsed = parseQuoteText(JSON.stringify(made))
         expect(parsed.ok && parsed.value).toEqual(JSON.parse(JSON.stringify(made)))
         expect(parseDesign(design).ok).toBe(true)

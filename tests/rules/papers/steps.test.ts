@@ -24,6 +24,7 @@ import {
   type Work,
 } from '../../../rules/papers.ts'
 import { anyCase, parsedDesign } from '../../support/arbitraries.ts'
+import { deriveAtOnce } from '../../support/at-once.ts'
 import { groupBy } from '../../support/laws/law.ts'
 import { runs } from '../../support/runs.ts'
 
@@ -247,7 +248,7 @@ function disorder(sheet: Steps, dock: Dock): string[] {
 }
 
 function check(design: Design, catalog: Catalog): void {
-  const dock = assessKit(deriveKit(design, catalog))
+  const dock = deriveAtOnce(design, catalog)
   seen.docks++
   seen.sections += dock.sections.length
   if (dock.sections.length === 0) seen.empty++
@@ -299,7 +300,7 @@ describe(`set-up and autumn (seed ${SEED}, ${RUNS} docks)`, () => {
       site: { soundings, levels: { low: -0.2, high: 0.2 }, bottom: 'sand' },
       dock: { deckHeight: 0.41, frame: '4x8', start: 23.432, plan },
     })
-    const dock = assessKit(deriveKit(design, demoCatalog))
+    const dock = deriveAtOnce(design, demoCatalog)
     const pair = dock.pairs.find(({ id, brace }) => brace && id.includes('~'))
     expect(pair?.id).toBe('s3.start.left~s7.start.right')
     const line = steps(projectOf(design, demoCatalog, dock)).steps.find(({ lines }) =>
@@ -355,7 +356,7 @@ describe('the demo dock’s sheet', () => {
 
   it('says first that it must not be built, where something forbids it, and in autumn to be out before ice', () => {
     const deep = { ...demoDesign, dock: { ...demoDesign.dock, sections: 40 } }
-    const stopped = assessKit(deriveKit(deep, demoCatalog))
+    const stopped = deriveAtOnce(deep, demoCatalog)
     expect(stopped.findings.some(({ severity }) => severity === 'stop')).toBe(true)
     expect(steps(projectOf(deep, demoCatalog, stopped)).cautions[0]).toBe('caution-stop')
     expect(sheet.cautions).not.toContain('caution-stop')
@@ -366,7 +367,7 @@ describe('the demo dock’s sheet', () => {
 describe('the papers’ words', () => {
   it('tell a first section that begins up the bank by a distance without a sign', () => {
     const upTheBank = { ...demoDesign, dock: { ...demoDesign.dock, ramp: false, start: -0.4 } }
-    const dock = assessKit(deriveKit(upTheBank, demoCatalog))
+    const dock = deriveAtOnce(upTheBank, demoCatalog)
     const { x } = dock.sections.find(({ role }) => role === 'standing')!
     expect(x).toBeCloseTo(-0.4, 9)
     const said = steps(projectOf(upTheBank, demoCatalog, dock)).steps.flatMap(({ lines }) =>

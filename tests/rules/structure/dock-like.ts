@@ -37,16 +37,20 @@ function hookOn(built: Built, host: readonly number[] | undefined, corners: read
 const loadsOn = (corners: readonly (readonly number[])[]): FrameLoad[] =>
   corners.flatMap((four) => four.map((node): FrameLoad => ({ node, force: [20, 60, -900, 0, 0, 0] })))
 
+/** Of a section that begins at `x`: start left and right, end left and right. */
+function cornersAt(built: Built, x: number): readonly [number, number, number, number] {
+  const corner = (along: number, y: number): number => add(built, { x: x + along, y, z: DECK })
+  return [corner(0, WIDTH / 2), corner(0, -WIDTH / 2), corner(LENGTH, WIDTH / 2), corner(LENGTH, -WIDTH / 2)]
+}
+
 /** Six nodes a section: four corners, two feet under the end edge (all four legs under the first section). */
 export function sixNodeDock(sections: number): FrameModel {
   const built: Built = { nodes: [], members: [] }
   const all: number[][] = []
   for (let s = 0; s < sections; s++) {
     const x = s * (LENGTH + GAP)
-    const corners = [0, 1, 2, 3].map((i) =>
-      add(built, { x: x + (i < 2 ? 0 : LENGTH), y: i % 2 ? -WIDTH / 2 : WIDTH / 2, z: DECK }),
-    )
-    const [sl, sr, el, er] = corners as [number, number, number, number]
+    const corners = cornersAt(built, x)
+    const [sl, sr, el, er] = corners
     built.members.push({ from: sl, to: el, ...RAIL }, { from: sr, to: er, ...RAIL })
     built.members.push({ from: sl, to: sr, ...RAIL }, { from: el, to: er, ...RAIL })
     for (const [left, right] of s === 0 ? [[sl, sr] as const, [el, er] as const] : [[el, er] as const]) {
@@ -56,7 +60,7 @@ export function sixNodeDock(sections: number): FrameModel {
       built.members.push({ from: feet[0]!, to: right, ...BRACE })
     }
     hookOn(built, all.at(-1), corners)
-    all.push(corners)
+    all.push([...corners])
   }
   return { ...built, loads: loadsOn(all) }
 }
@@ -67,10 +71,8 @@ export function eighteenNodeDock(sections: number): FrameModel {
   const all: number[][] = []
   for (let s = 0; s < sections; s++) {
     const x = s * (LENGTH + GAP)
-    const corners = [0, 1, 2, 3].map((i) =>
-      add(built, { x: x + (i < 2 ? 0 : LENGTH), y: i % 2 ? -WIDTH / 2 : WIDTH / 2, z: DECK }),
-    )
-    const [sl, sr, el, er] = corners as [number, number, number, number]
+    const corners = cornersAt(built, x)
+    const [sl, sr, el, er] = corners
     const middles = [WIDTH / 2, -WIDTH / 2].map((y) => add(built, { x: x + LENGTH / 2, y, z: DECK }))
     built.members.push({ from: sl, to: middles[0]!, ...RAIL }, { from: middles[0]!, to: el, ...RAIL })
     built.members.push({ from: sr, to: middles[1]!, ...RAIL }, { from: middles[1]!, to: er, ...RAIL })
@@ -93,7 +95,7 @@ export function eighteenNodeDock(sections: number): FrameModel {
     built.members.push({ from: legs[0]![1], to: legs[1]![2], ...BRACE })
     built.members.push({ from: legs[2]![1], to: legs[3]![2], ...BRACE })
     hookOn(built, all.at(-1), corners)
-    all.push(corners)
+    all.push([...corners])
   }
   return { ...built, loads: loadsOn(all) }
 }

@@ -1,0 +1,125 @@
+/** Fields that take a length, or another quantity, typed the way people type it. */
+import { useId, useState } from 'react'
+import type { Issue } from '../../rules/index.ts'
+import { bareUnit, parseLength } from '../units/parse.ts'
+import { keyStep } from '../units/steps.ts'
+import { text, type Word } from '../words/index.ts'
+import { useWords } from '../words/use-words.ts'
+
+interface FieldProps<T> {
+  readonly label: string
+  /** m; negative only where the field means it. */
+  readonly value: T
+  /** Takes the value; returns the reasons if it cannot. */
+  readonly commit: (to: T) => readonly Issue[]
+  readonly hideLabel?: boolean
+  readonly className?: string
+}
+
+interface QuantityFieldProps<T> extends FieldProps<T> {
+  readonly shown: string
+  readonly placeholder?: string
+  /** The value of a text, or what is wrong with it. */
+  read(typed: string): { readonly value: T } | { readonly fault: Word; readonly example: string }
+  /** The next one up or down by an arrow key. */
+  next(way: 1 | -1, large: boolean): T
+}
+
+/** A length typed the way people type it. */
+export function LengthField(props: FieldProps<number>) {
+  const { units, length } = useWords()
+  const example = units === 'imperial' ? '7\' 2", 86 in or 7.2 ft' : '2.1 m or 210 cm'
+  return (
+    <QuantityField
+      {...props}
+      shown={length(props.value)}
+      read={(typed) => {
+        const read = parseLength(typed, bareUnit(units))
+        return read.ok ? { value: read.meters } : { fault: `length.${read.fault}`, example }
+      }}
+      next={(way, large) => props.value + way * keyStep(units, large)}
+    />
+  )
+}
+
+/**
+ * Takes its value on Enter or when it loses focus. Text that was not edited changes nothing, so that a value rounded for the screen never gets
+ * into the design. What cannot be read stays as typed, with what was expected beside it.
+ */
+export function QuantityField<T>(props: QuantityFieldProps<T>) {
+  const { label, shown, placeholder, next, commit, hideLabel = false, className = '' } = props
+  const { units } = useWords()
+  const id = useId()
+  const { typed, fault, type, take, reset } = useTyped(props)
+  const nudge = (way: 1 | -1, large: boolean): void => {
+    if (commit(next(way, large)).length === 0) type(null)
+  }
+  return (
+    <div className={`field ${className}`}>
+      <label htmlFor={id} className={hideLabel ? 'unseen' : ''}>
+        {label}
+      </label>
+      <input
+        id={id}
+        type="text"
+        inputMode={units === 'imperial' ? 'text' : 'decimal'}
+        autoComplete="off"
+        spellCheck={false}
+        value={typed ?? shown}
+        placeholder={placeholder}
+        aria-invalid={fault !== null}
+        aria-describedby={fault === null ? undefined : `${id}-fault`}
+        onFocus={(event) => event.currentTarget.select()}
+        onChange={(event) => type(event.currentTarget.value)}
+        onBlur={take}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') take()
+          else if (event.key === 'Escape' && typed !== null) {
+            event.stopPropagation()
+            reset()
+          } else if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
+            event.preventDefault()
+            nudge(event.key === 'ArrowUp' ? 1 : -1, event.shiftKey)
+          }
+        }}
+      />
+      {fault !== null && (
+        <p className="fault" id={`${id}-fault`} role="alert">
+          {fault}
+        </p>
+      )}
+    </div>
+  )
+}
+
+/** What was typed and not taken yet, null where nothing was; and what is wrong with it. */
+function useTyped<T>({ value, shown, read, commit }: QuantityFieldProps<T>) {
+  const { t } = useWords()
+  const [typed, type] = useState<string | null>(null)
+  const [fault, setFault] = useState<string | null>(null)
+  const reset = (): void => {
+    type(null)
+    setFault(null)
+  }
+  // Another value from elsewhere (a drag, undo) takes the place of what stood here.
+  const [last, setLast] = useState(value)
+  if (last !== value) {
+    setLast(value)
+    reset()
+  }
+  const take = (): void => {
+    if (typed === null || typed === shown) {
+      reset()
+      return
+    }
+    const said = read(typed)
+    if ('fault' in said) {
+      setFault(t(said.fault, { example: text(said.example) }))
+      return
+    }
+    const issues = commit(said.value)
+    if (issues[0]) setFault(t('length.refused', { why: text(issues[0].message) }))
+    else reset()
+  }
+  return { typed, fault, type, take, reset }
+}
