@@ -19,6 +19,7 @@ import {
   type Project,
   projectOf,
 } from '../../rules/index.ts'
+import type { SwayShape, Way } from '../../rules/structure/dock/sway-shape.ts'
 import type { Word } from '../words/index.ts'
 import { BLANK } from './blank-dock.ts'
 import { closeGesture, emptyHistory, type History, remember, stepBack, stepForward } from './history.ts'
@@ -45,7 +46,9 @@ export interface ViewState {
   /** Legs, braces and frames in the colors of what they use of their strength. */
   readonly forces: boolean
   /** The dock moving as it does under a shove, many times as far; and which way. */
-  readonly sway: 'none' | 'across' | 'along'
+  readonly sway: 'none' | Way
+  /** How it moves then, once that is worked out; of another design or another way it says nothing. */
+  readonly swayed: Swayed | null
   /** A gesture that changes the design is going on. */
   readonly dragging: boolean
   /** Something to tell the user once; null when read. */
@@ -61,6 +64,13 @@ export interface ViewState {
  * is going to be found; or without, because what works it out does not come or does not answer.
  */
 export type Status = 'placing' | 'placed' | 'quick' | 'deep' | 'unavailable'
+
+/** With its braces, then without them where they make a difference; none where the dock cannot be pushed. */
+export interface Swayed {
+  readonly of: Designed
+  readonly way: Way
+  readonly shapes: readonly SwayShape[]
+}
 
 export interface Notice {
   readonly key: Word
@@ -140,6 +150,7 @@ const initialView: ViewState = {
   waves: false,
   forces: false,
   sway: 'none',
+  swayed: null,
   dragging: false,
   notice: null,
   kept: 'no',
