@@ -8,16 +8,14 @@
  * help. How the dock sways is asked for while it is shown and the hand rests, after the quick answer.
  */
 import type { Dock } from '../../rules/index.ts'
-import type { Way } from '../../rules/structure/dock/sway-shape.ts'
 import { FOUND_WORDS } from '../../rules/words/found.ts'
-import { type Designed, isJudged, type LeadlineStore, type Swayed } from '../state/store.ts'
+import { type Designed, isJudged, type LeadlineStore } from '../state/store.ts'
 import type { Assessment } from './assess.ts'
 import { makeStructureClient, type StructureClient } from './structure-client.ts'
+import { makeSwayAsker } from './sway-asker.ts'
 
 /** An edit is followed by others; after this long it is the last one, ms. */
 const REST = 160
-
-const sameOf = (a: Designed, b: Designed): boolean => a.design === b.design && a.catalog === b.catalog
 
 const withJudgement = ({ pending: _, ...placed }: Dock, { structure, findings }: Assessment): Dock =>
   Object.freeze({ ...placed, structure, findings })
@@ -33,8 +31,7 @@ export function keepAssessing(
   let turn = 0
   /** The quick answer about the design in hand has come. */
   let quick: Promise<void> | null = null
-  /** Which way it was last asked to sway. */
-  let pushed: Way | null = null
+  const swayAsker = makeSwayAsker(store, asker)
 
   const begin = (): void => {
     const mine = ++turn
@@ -42,9 +39,12 @@ export function keepAssessing(
     clearTimeout(timer)
     asker.drop()
     const state = store.getState()
-    pushed = null
+    swayAsker.forget()
     quick = isJudged(state) ? Promise.resolve() : null
-    if (quick) return sway(gone)
+    if (quick) {
+      swayAsker.ask(quick, gone)
+      return
+    }
     const of = { design: state.design, catalog: state.catalog }
     if (state.stale)
       asker.ask({
@@ -77,33 +77,19 @@ export function keepAssessing(
       timer = setTimeout(done, REST)
     })
     quick = ask('quick')
-    sway(gone)
+    swayAsker.ask(quick, gone)
     // What takes longer waits for the quick answer too: it would only be slower with more beside it.
     void Promise.all([quick, rest]).then(() => {
       if (!gone() && !isJudged(store.getState())) void ask('deep')
-    })
-  }
-  /** Where it is wanted and not known. It never stands before the quick answer in the line: of what waits there only the last is asked. */
-  const sway = (gone: () => boolean): void => {
-    void quick?.then(() => {
-      const { design, catalog, sway: way, dragging, swayed } = store.getState()
-      if (gone() || way === 'none' || dragging) return
-      const of = { design, catalog }
-      if (pushed === way || (swayed?.way === way && sameOf(swayed.of, of))) return
-      pushed = way
-      const tell = (shapes: Swayed['shapes']): void => {
-        if (!gone()) store.getState().set({ swayed: { of, way, shapes } })
-      }
-      asker.ask({ of, step: 'sway', way, swayed: tell, failed: () => tell([]) })
     })
   }
   begin()
   const stop = store.subscribe((now, before) => {
     const other = now.design !== before.design || now.catalog !== before.catalog
     if (other || now.stale !== before.stale || now.tries !== before.tries) begin()
-    else if (now.sway !== before.sway || now.dragging !== before.dragging) {
+    else if (quick && (now.sway !== before.sway || now.dragging !== before.dragging)) {
       const mine = turn
-      sway(() => mine !== turn)
+      swayAsker.ask(quick, () => mine !== turn)
     }
   })
   return () => {

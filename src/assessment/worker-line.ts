@@ -19,15 +19,17 @@ const TIMES = 50
 export const patienceFor = ({ of, step }: Pick<Wish, 'of' | 'step'>): number =>
   PATIENCE[step] + TIMES * placingTime(of.design)
 
+/** In the worker, `wish` null where its answer is no longer wanted. */
+interface Asked {
+  readonly number: number
+  readonly question: Wish
+  readonly again: boolean
+  wish: Wish | null
+}
+
 /** @param none told when there is no worker to be had, with what was not answered */
 export function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void): Line {
-  /** In the worker, `wish` null where its answer is no longer wanted. */
-  let asked: {
-    readonly number: number
-    readonly question: Wish
-    readonly again: boolean
-    wish: Wish | null
-  } | null = null
+  let asked: Asked | null = null
   let waiting: Wish | null = null
   let silence: ReturnType<typeof setTimeout> | undefined
   let slices = gather()

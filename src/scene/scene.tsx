@@ -7,6 +7,7 @@
  */
 import type { LeadlineStore } from '../state/store.ts'
 import { makePicture, type Picture } from './picture.tsx'
+import { isSoftware } from './pixel-ratio.ts'
 import { makeShell } from './shell.ts'
 
 export { NoWebGLError } from './errors.ts'
@@ -27,13 +28,14 @@ export default function mountScene(
   controls: HTMLElement | null = null,
 ): MountedScene {
   const shell = makeShell(host, controls)
+  const slow = isSoftware()
   let waiting: ReturnType<typeof setTimeout> | undefined
   let picture: Picture
 
   const start = (): Picture => {
     clearTimeout(waiting)
     shell.offer(null, store.getState())
-    return makePicture(shell.newCanvas(), store, shell, {
+    return makePicture(shell.newCanvas(), store, shell, slow, {
       onLost() {
         waiting = setTimeout(() => shell.offer(restart, store.getState()), PATIENCE)
       },

@@ -22,61 +22,23 @@ export interface Shell {
   dispose(): void
 }
 
-let count = 0
-
 export function makeShell(host: HTMLElement, controls: HTMLElement | null): Shell {
   const root = host.getRootNode() as Document | ShadowRoot
   const sheet = new CSSStyleSheet()
   sheet.replaceSync(css)
   root.adoptedStyleSheets = [...root.adoptedStyleSheets, sheet]
 
-  const box = document.createElement('div')
-  box.className = 'scene'
-  const keys = document.createElement('p')
-  keys.className = 'scene-said'
-  // Several on a page: ids must differ where there is no shadow root between them.
-  keys.id = `scene-keys-${++count}`
-  const said = document.createElement('p')
-  said.className = 'scene-said'
-  said.setAttribute('role', 'status')
-  const hint = document.createElement('p')
-  hint.className = 'scene-hint'
-  hint.setAttribute('aria-hidden', 'true')
-  const caption = document.createElement('p')
-  caption.className = 'scene-caption'
-  caption.hidden = true
-  const lost = document.createElement('div')
-  lost.className = 'scene-lost'
-  lost.hidden = true
-  box.append(keys, said, caption, hint, lost)
+  const { box, keys, said, hint, caption, lost } = makeBox()
   host.append(box)
   let canvas: HTMLCanvasElement | null = null
   let timer: ReturnType<typeof setTimeout> | undefined
 
-  // Rows of buttons come and go with what there is to show; beside a narrow picture they stand under it.
-  const feet = new Set<() => void>()
-  let foot = 0
-  const measure = (): void => {
-    const now = controls
-      ? Math.max(0, box.getBoundingClientRect().bottom - controls.getBoundingClientRect().top)
-      : 0
-    if (Math.abs(now - foot) < 1) return
-    foot = now
-    box.style.setProperty('--scene-foot', `${foot}px`)
-    for (const changed of feet) changed()
-  }
-  const rows = new ResizeObserver(measure)
-  if (controls) rows.observe(controls)
-  rows.observe(box)
-  measure()
+  const foot = followFoot(box, controls)
 
   return {
     box,
-    foot: () => foot,
-    onFoot(changed) {
-      feet.add(changed)
-      return () => feet.delete(changed)
-    },
+    foot: foot.height,
+    onFoot: foot.onChange,
     newCanvas() {
       canvas?.remove()
       canvas = document.createElement('canvas')
@@ -121,9 +83,73 @@ export function makeShell(host: HTMLElement, controls: HTMLElement | null): Shel
     },
     dispose() {
       clearTimeout(timer)
-      rows.disconnect()
+      foot.end()
       box.remove()
       root.adoptedStyleSheets = root.adoptedStyleSheets.filter((s) => s !== sheet)
     },
+  }
+}
+
+interface Elements {
+  readonly box: HTMLDivElement
+  readonly keys: HTMLElement
+  readonly said: HTMLElement
+  readonly hint: HTMLElement
+  readonly caption: HTMLElement
+  readonly lost: HTMLElement
+}
+
+function makeBox(): Elements {
+  const make = (tag: 'p' | 'div', name: string): HTMLElement => {
+    const element = document.createElement(tag)
+    element.className = name
+    return element
+  }
+  const box = document.createElement('div')
+  box.className = 'scene'
+  const keys = make('p', 'scene-said')
+  // Several scenes on a page may have no shadow root between them: their ids must differ.
+  keys.id = `scene-keys-${Math.random().toString(36).slice(2)}`
+  const said = make('p', 'scene-said')
+  said.setAttribute('role', 'status')
+  const hint = make('p', 'scene-hint')
+  hint.setAttribute('aria-hidden', 'true')
+  const caption = make('p', 'scene-caption')
+  const lost = make('div', 'scene-lost')
+  caption.hidden = lost.hidden = true
+  box.append(keys, said, caption, hint, lost)
+  return { box, keys, said, hint, caption, lost }
+}
+
+interface Foot {
+  height(): number
+  onChange(changed: () => void): () => void
+  end(): void
+}
+
+/** How high the controls lie over the box. Their rows come and go with what there is to show; beside a narrow picture they stand under it. */
+function followFoot(box: HTMLElement, controls: HTMLElement | null): Foot {
+  const told = new Set<() => void>()
+  let foot = 0
+  const measure = (): void => {
+    const now = controls
+      ? Math.max(0, box.getBoundingClientRect().bottom - controls.getBoundingClientRect().top)
+      : 0
+    if (Math.abs(now - foot) < 1) return
+    foot = now
+    box.style.setProperty('--scene-foot', `${foot}px`)
+    for (const changed of told) changed()
+  }
+  const rows = new ResizeObserver(measure)
+  if (controls) rows.observe(controls)
+  rows.observe(box)
+  measure()
+  return {
+    height: () => foot,
+    onChange(changed) {
+      told.add(changed)
+      return () => told.delete(changed)
+    },
+    end: () => rows.disconnect(),
   }
 }

@@ -31,7 +31,7 @@ describe('in a worker', () => {
     store.getState().set({ sway })
 
   it('it is asked for after the quick answer, and once for each way', async () => {
-    const { store, worker, asked, shapes, last } = begin()
+    const { store, worker, asked, last } = begin()
     set(store, 'across')
     await aMoment()
     expect(asked()).toEqual(['quick'])
@@ -48,8 +48,13 @@ describe('in a worker', () => {
     await aMoment()
     expect(asked().at(-1)).toBe('sway along')
     worker.say({ number: last().number, failed: 'no' })
-    expect(store.getState().swayed?.way).toBe('along')
-    expect(shapes()).toBe(0)
+    expect(store.getState().swayed?.way).toBe('across')
+    set(store, 'none')
+    set(store, 'along')
+    await aMoment()
+    expect(asked()).toHaveLength(4)
+    worker.say({ number: last().number, sway: [] })
+    expect(store.getState().swayed).toMatchObject({ way: 'along', shapes: [] })
   })
 
   it('not while the hand drags, and what was asked of the dock before is not told', async () => {
@@ -59,7 +64,9 @@ describe('in a worker', () => {
     await aMoment()
     const before = last()
     expect(before.step).toBe('sway')
-    store.getState().edit((design) => ({ ...design, dock: { ...design.dock, sections: 3 } }), { gesture: 'g' })
+    store
+      .getState()
+      .edit((design) => ({ ...design, dock: { ...design.dock, sections: 3 } }), { gesture: 'g' })
     worker.say({ number: before.number, sway: [] })
     expect(shapes()).toBeUndefined()
     worker.answer(last())

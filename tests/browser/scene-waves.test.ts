@@ -1,7 +1,7 @@
 /** The water while it is played: frames then, none otherwise, and the surface where the same trains say that it is. */
 import { describe, expect, it } from 'vitest'
-import { boundsOf } from '../../src/scene/slabs.ts'
-import { seaOf, shareAt, surfaceAt } from '../../src/scene/water/sea.ts'
+import { boundsOf } from '../../src/scene/deck-rectangles.ts'
+import { seaOf, shareAt, surfaceAt } from '../../src/scene/water/wave-trains.ts'
 import { differing, shot } from './scene-pixels.ts'
 import { openScenes, withScenes } from './scene-support.ts'
 

@@ -54,7 +54,8 @@ describe('parts of the core that the scene never gets to', () => {
       )
       expect(text, file).not.toMatch(/\bwireframe\b|\bresetState\b/)
       // A color by name would be black.
-      for (const [, color] of text.matchAll(/new Color\(['"]([^'"]+)['"]\)/g)) expect(color, file).toMatch(/^#/)
+      for (const [, color] of text.matchAll(/new Color\(['"]([^'"]+)['"]\)/g))
+        expect(color, file).toMatch(/^#/)
       const meshes = text.match(/new (?:Instanced)?Mesh\(|<mesh\b/g)?.length ?? 0
       expect(text.match(/frustumCulled(?: = |=\{)false/g)?.length ?? 0, file).toBe(meshes)
     }

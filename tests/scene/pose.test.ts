@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { demoCatalog, demoDesign, makeBed, projectOf, type Vec3 } from '../../rules/index.ts'
 import { eyeOf, mixPose, type Pose } from '../../src/scene/camera/pose.ts'
 import { poseOf, type Subject } from '../../src/scene/camera/views.ts'
-import { boundsOf } from '../../src/scene/slabs.ts'
+import { boundsOf } from '../../src/scene/deck-rectangles.ts'
 import { rangeOf } from '../../src/state/strip-range.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 

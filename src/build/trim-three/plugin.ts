@@ -66,10 +66,12 @@ export function trimThree(): Plugin {
     enforce: 'pre',
     transform(code, id) {
       const path = id.split('?')[0]!
-      if (path.endsWith('/three/build/three.core.js')) return { code: withStubs(trimCore(code), CORE_STUBS, {}), map: null }
+      if (path.endsWith('/three/build/three.core.js'))
+        return { code: withStubs(trimCore(code), CORE_STUBS, {}), map: null }
       if (path.endsWith('/three/build/three.module.js'))
         return { code: withStubs(trimShaders(code)), map: null }
-      if (path.includes('/scene/look/') && path.endsWith('.ts')) return { code: trimGlsl(code), map: null }
+      if (path.includes('/scene/materials/') && path.endsWith('.ts'))
+        return { code: trimGlsl(code), map: null }
       return null
     },
   }

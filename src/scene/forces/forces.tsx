@@ -6,9 +6,9 @@ import type { Dock, Units } from '../../../rules/index.ts'
 import { dockOf, type LeadlineStore } from '../../state/store.ts'
 import { worstOf } from '../../utilization/worst-member.ts'
 import { seen } from '../../words/seen.ts'
-import type { World } from '../look/world.ts'
-import type { Joined } from '../measures/joined.ts'
-import { anchorOf, type Note } from '../measures/measures.ts'
+import type { World } from '../materials/world.ts'
+import { anchorsOf, type Note } from '../measures/dimensions.ts'
+import type { Joined } from '../measures/label-sources.ts'
 import { makePaint } from './paint.ts'
 
 export interface ForcesProps {
@@ -42,8 +42,9 @@ export function Forces({ world, store, overlay }: ForcesProps) {
 
 function notesOf(dock: Dock, lang: string, units: Units): Note[] {
   if (!dock.structure) return []
+  const anchors = anchorsOf(dock)
   return worstOf(dock.structure).flatMap(({ kind, id, use }): Note[] => {
-    const at = anchorOf(id, dock)
+    const at = anchors.get(id)
     if (!at) return []
     const text = seen(lang, units, `forces.label-${kind}`, { use: { value: use, unit: 'share' } })
     return [{ id: `use ${kind}`, at: [at], text, tone: use > 1 ? 'stop' : 'picked', sign: false }]

@@ -10,14 +10,14 @@ import type { Dock, Units, Vec3 } from '../../../rules/index.ts'
 import type { SwayShape } from '../../../rules/structure/dock/sway-shape.ts'
 import { type LeadlineState, type LeadlineStore, placedOf } from '../../state/store.ts'
 import { seen } from '../../words/seen.ts'
-import type { World } from '../look/world.ts'
-import type { Joined } from '../measures/joined.ts'
-import type { Note } from '../measures/measures.ts'
+import { useMedia } from '../components/use-media.ts'
+import { rectOf } from '../deck-rectangles.ts'
+import type { World } from '../materials/world.ts'
+import type { Note } from '../measures/dimensions.ts'
+import type { Joined } from '../measures/label-sources.ts'
 import type { Parts } from '../parts/parts.ts'
-import { rectOf } from '../slabs.ts'
-import { useMedia } from '../stage/use-media.ts'
 import { exaggeration } from './exaggeration.ts'
-import { makeModel } from './model.ts'
+import { type Model, makeModel } from './model.ts'
 
 /** To one side and the other and back, s: much slower than a dock sways. */
 const PERIOD = 4
@@ -42,7 +42,10 @@ export function Sway({ world, store, overlay, parts, aside, moving }: SwayProps)
   const units = useStore(store, (s) => s.units)
   const reduced = useMedia('(prefers-reduced-motion: reduce)')
   const uSway = useMemo(() => ({ value: 0 }), [])
-  const models = useMemo(() => [makeModel(world, uSway), makeModel(world, uSway)] as const, [world, uSway])
+  const models = useMemo(() => {
+    const model = (): Model => makeModel(world, uSway, parts.shapeOf)
+    return [model(), model()] as const
+  }, [world, uSway, parts])
   const times = exaggeration(Math.max(0, ...shapes.map(({ most }) => most)))
 
   useLayoutEffect(() => {
