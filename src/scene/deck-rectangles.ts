@@ -1,4 +1,4 @@
-/** The deck as few rectangles in plan: sections in a row count as one. For light and mirror images, which need no more. */
+/** The deck in plan as few rectangles: sections in a row are merged. Enough for light and reflections. */
 import type { Section } from '../../rules/index.ts'
 
 export interface Slab {

@@ -1,4 +1,4 @@
-/** Frames drawn smaller and laid over the canvas: its own size stays, for to change that waits for all that is still being drawn. */
+/** Frames drawn at a lower resolution and scaled up onto the canvas. The canvas keeps its size, because resizing it waits for all pending drawing. */
 import {
   BufferAttribute,
   BufferGeometry,

@@ -13,7 +13,7 @@ import { makeShell } from './shell.ts'
 export { NoWebGLError } from './errors.ts'
 export { type SceneStats, STATS } from './stats.ts'
 
-/** A lost context comes back by itself within this time, or is asked for, ms. */
+/** A lost context not restored by the browser within this time is offered as a button, ms. */
 const PATIENCE = 2500
 
 export interface MountedScene {
@@ -52,7 +52,7 @@ export default function mountScene(
       picture = start()
       measure()
     } catch {
-      // Still none to be had: the offer stays.
+      // Still no context: the offer stays.
       shell.offer(restart, store.getState())
     }
   }
@@ -64,7 +64,7 @@ export default function mountScene(
   }
   const sizes = new ResizeObserver(measure)
   sizes.observe(shell.box)
-  // In a tab that nobody looks at nothing is drawn, nor where it is scrolled away.
+  // Nothing is drawn in a hidden tab or while scrolled out of view.
   let near = false
   const seen = (): void => picture.setVisible(near && !document.hidden)
   const sight = new IntersectionObserver(

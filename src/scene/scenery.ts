@@ -17,12 +17,12 @@ import type { Land } from './terrain.ts'
 
 export interface Scenery {
   readonly group: Group
-  /** `high`: water that nothing dry stands under, m. */
+  /** `high`: level below which nothing dry grows, m. */
   grow(land: Land, high: number, bottom: BottomKind): void
   dispose(): void
 }
 
-/** Nothing stands this near to the measured strip, nor farther off than this, m. */
+/** Nearest and farthest distance of plants and stones from the measured strip, m. */
 const BESIDE = 0.4
 const FAR = 46
 const MOST = { tuft: 900, stone: 160 } as const
@@ -89,7 +89,7 @@ interface Planted {
   readonly tall: number
 }
 
-/** Where one of a number stands beside the measured strip: its offset, and how far off it is, m. */
+/** Where plant or stone number `i` stands beside the measured strip: its y, and its distance from the strip, m. */
 function aside({ y0, y1 }: Land, i: number): { y: number; far: number } {
   const far = BESIDE + random(i, 1) ** 1.6 * FAR
   return { far, y: random(i, 2) < 0.5 ? y0 - far : y1 + far }

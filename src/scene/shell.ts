@@ -5,19 +5,19 @@ import { type SceneWord, tell } from './words.ts'
 
 export interface Shell {
   readonly box: HTMLDivElement
-  /** Height along the lower edge that the page's own buttons lie over, px; and what to do when it is another. */
+  /** How much of the lower edge the page's own buttons cover, px, and a listener for when that changes. */
   foot(): number
   onFoot(changed: () => void): () => void
-  /** Makes a canvas, in the place of the one before. */
+  /** Makes a canvas that replaces the previous one. */
   newCanvas(): HTMLCanvasElement
   describe(canvas: HTMLCanvasElement, what: string, view: Pick<ViewState, 'lang' | 'units'>): void
   /** Shows some words over the picture for a moment. */
   hint(text: string): void
-  /** Words over the upper edge for as long as they hold; null takes them away. Gives the height that they take, px. */
+  /** Shows a caption along the upper edge until it is replaced; null hides it. Returns the height it takes, px. */
   caption(text: string | null): number
-  /** Said to those who do not see it. */
+  /** Announced by screen readers. */
   say(text: string): void
-  /** Offers to bring the picture back; null takes the offer away. */
+  /** Offers a button that restores the picture; null hides it. */
   offer(again: (() => void) | null, view: Pick<ViewState, 'lang' | 'units'>): void
   dispose(): void
 }
@@ -43,7 +43,7 @@ export function makeShell(host: HTMLElement, controls: HTMLElement | null): Shel
       canvas?.remove()
       canvas = document.createElement('canvas')
       canvas.tabIndex = 0
-      // Not an image: screen readers keep the keys of an image to themselves.
+      // Not `img`: screen readers do not pass keys on to an image.
       canvas.setAttribute('role', 'application')
       canvas.setAttribute('aria-describedby', keys.id)
       box.prepend(canvas)
@@ -127,7 +127,7 @@ interface Foot {
   end(): void
 }
 
-/** How high the controls lie over the box. Their rows come and go with what there is to show; beside a narrow picture they stand under it. */
+/** How much of the box the controls cover. Their number of rows changes; with a narrow picture they stand below it and cover nothing. */
 function followFoot(box: HTMLElement, controls: HTMLElement | null): Foot {
   const told = new Set<() => void>()
   let foot = 0

@@ -68,7 +68,7 @@ export function makeLand(
     return edge + steep * 2.5 * run + rolling(along, y) * Math.min(1, landward / 25)
   }
 
-  // Lengths of a dock make no more columns than this many.
+  // A longer dock gets coarser columns, not more of them.
   const step = Math.max(bed.mode === 'line' ? 1 : 0.5, (extent.x1 + 2 - back) / MOST_STEPS)
   const xs = [
     ...graded(back, back - FAR.shore, 0.8, 1.3).reverse(),

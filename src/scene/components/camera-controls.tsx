@@ -1,4 +1,4 @@
-/** The camera: views, hands, what is pointed at; and the drawing of frames. */
+/** The camera and what moves it: views, gestures, keys. Also places the labels and draws each frame. */
 import { useFrame, useThree } from '@react-three/fiber'
 import { useMemo, useRef } from 'react'
 import type { PerspectiveCamera, Vector3 } from 'three'
@@ -19,9 +19,9 @@ interface Props {
   readonly shell: Shell
   readonly parts: Parts
   readonly overlay: Overlay
-  /** The eye went over to the other side of the dock: true where it is on the left. */
+  /** Called when the camera crosses to the other side of the dock: true if it is now on the left. */
   readonly onSide: (left: boolean) => void
-  /** Height along the upper edge that labels keep clear of, px. */
+  /** Height along the upper edge where no labels are placed, px. */
   readonly head: () => number
   /** Draws the frame. */
   readonly draw: (rig: Rig) => void
@@ -54,7 +54,7 @@ export function CameraControls({ data, store, shell, parts, overlay, onSide, hea
     rig.tick(performance.now())
     const { y0, y1 } = now.current.bounds
     const off = camera.position.y - (y0 + y1) / 2
-    // Not while it is over the middle: the cut would jump to and fro.
+    // Not near the middle line, where the cut would flip back and forth.
     if (left.current === null || (Math.abs(off) > 0.6 && off > 0 !== left.current)) {
       left.current = off > 0
       onSide(left.current)
@@ -79,9 +79,9 @@ const limitsOf = ({ x0, x1, y0, y1 }: Slab): { reach: number; center: [number, n
   center: [(x0 + x1) / 2, (y0 + y1) / 2],
 })
 
-/** Places all over the dock: what labels had better not cover. */
+/** Points spread over the dock that labels should not cover. */
 function placesOf({ sections, legs }: SceneData['dock'], deck: number): Vec3[] {
-  // A long dock is covered well enough by some of its sections.
+  // Of a long dock, some of the sections are enough.
   const step = Math.ceil(sections.length / 30)
   const some = <T,>(list: readonly T[]): T[] => list.filter((_, i) => i % step === 0)
   return [
@@ -98,7 +98,7 @@ function placesOf({ sections, legs }: SceneData['dock'], deck: number): Vec3[] {
   ]
 }
 
-/** Whether the way from the eye to a place goes through the deck. */
+/** Whether the deck hides a point from the camera. */
 function behindDeck(eye: Vector3, [x, y, z]: Vec3, { slabs, deck }: SceneData): boolean {
   if (eye.z > deck === z > deck) return false
   const t = (deck - eye.z) / (z - eye.z)

@@ -18,7 +18,7 @@ interface Props {
   readonly store: LeadlineStore
   readonly overlay: Overlay
   readonly plane: number | null
-  /** The eye is on the left of the dock. */
+  /** The camera is on the left of the dock. */
   readonly left: boolean
   /** The water lies flat: else its line is drawn with it. */
   readonly flat: boolean

@@ -26,7 +26,7 @@ export function DockParts({ world, data, store, parts }: Props) {
   const invalidate = useThree((s) => s.invalidate)
   const selection = useStore(store, (s) => s.selection)
   const hover = useStore(store, (s) => s.hover)
-  // Nobody stands on a deck that is shown to move many times as far as it does.
+  // The person is hidden while the sway is shown exaggerated.
   const person = useStore(store, (s) => s.person && s.sway === 'none')
   const sun = useMemo(makeSun, [])
   useEffect(() => () => sun.dispose(), [sun])

@@ -15,7 +15,7 @@ import type { Land } from '../terrain.ts'
 import { HORIZON } from '../water/surface-mesh.ts'
 import type { SceneData } from './use-scene-data.ts'
 
-/** The cut ground goes down this far, m: out of any picture. */
+/** The cut face of the ground reaches this far down, m: below any picture. */
 const DOWN = 60
 
 interface Props {
@@ -29,7 +29,7 @@ interface Props {
   readonly edge: BufferGeometry | null
 }
 
-/** Opaque things are drawn from what mostly covers to what is mostly covered: what is hidden then costs nothing. */
+/** Opaque meshes are drawn front to back, so that hidden pixels cost nothing. */
 export function Lake({ world, data, plane, sea, edge }: Props) {
   const { land, level, design } = data
   const invalidate = useThree((s) => s.invalidate)
@@ -91,7 +91,7 @@ export function Lake({ world, data, plane, sea, edge }: Props) {
   )
 }
 
-/** Made once for the inputs, and disposed with them: R3F frees what it made, not what it was given. */
+/** Created once for the inputs and disposed with them: R3F disposes only what it created itself. */
 export function useMade<T extends Material | BufferGeometry>(make: () => T, inputs: readonly unknown[]): T {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the caller names what it is made from.
   const made = useMemo(make, inputs)

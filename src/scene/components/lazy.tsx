@@ -1,4 +1,4 @@
-/** Parts of the scene that few ask for come in chunks of their own, when they are first asked for. */
+/** Parts of the scene that are seldom used, loaded as chunks of their own on first use. */
 import { type ComponentType, useEffect, useState } from 'react'
 
 interface Props<P> {
@@ -7,7 +7,7 @@ interface Props<P> {
   readonly props: P
 }
 
-/** Where it does not come, nothing is shown; switched off and on again it is asked for once more. */
+/** If loading fails nothing is shown; switching it off and on tries again. */
 export function Lazy<P extends object>({ on, load, props }: Props<P>) {
   const [Part, setPart] = useState<ComponentType<P> | null>(null)
   const wanted = on && Part === null

@@ -1,4 +1,4 @@
-/** The scene put together. */
+/** The root of the scene: its parts, and the uniforms that they share. */
 import { useThree } from '@react-three/fiber'
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import { useStore } from 'zustand'
@@ -19,9 +19,9 @@ import { Lake } from './lake.tsx'
 import { Lazy } from './lazy.tsx'
 import { useSceneData } from './use-scene-data.ts'
 
-/** The cut runs this far off the dock, on the side of the eye, so that the whole dock stands behind it, m. */
+/** Distance from the dock to the cutting plane on the camera's side, m: the whole dock stands behind it. */
 const OFF = 0.45
-/** Water kept behind the dock in a view along the side, m; and where all is kept. */
+/** Thickness of water kept behind the dock in the side view, m; and the value that keeps all of it. */
 const BEHIND = 2.2
 const WHOLE = 1e6
 /** The bank gets green this far over high water, m. */
@@ -52,7 +52,7 @@ export function SceneRoot({ store, shell, draw }: Props) {
 
   useLayoutEffect(() => setHour(world, dark ? 'dusk' : 'day'), [world, dark])
   useLayoutEffect(() => setSlabs(world, slabs), [world, slabs])
-  // Along the side only a slab is left, so that nothing behind the dock is taken for it.
+  // In the side view only a slab of lake is kept, so that nothing behind the dock is mistaken for part of it.
   const slab = useStore(store, (s) => s.view === 'side')
   const high = design.site.levels.high
   useLayoutEffect(() => {

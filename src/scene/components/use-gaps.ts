@@ -1,4 +1,4 @@
-/** How near what is picked is to the ground and to other parts: at once when it is picked, after an edit when the hand rests. */
+/** Clearances of the selected part to the ground and to other parts: at once when it is selected, and after an edit once the pointer rests. */
 import { useLayoutEffect, useRef, useState } from 'react'
 import { useStore } from 'zustand'
 import { type Gap, gapsOf } from '../../../geometry/index.ts'
@@ -6,14 +6,14 @@ import type { Dock } from '../../../rules/index.ts'
 import { whenIdle } from '../../platform/idle.ts'
 import { type LeadlineStore, placedOf } from '../../state/store.ts'
 
-/** An edit is followed by others; after this long it is the last one, ms. */
+/** An edit not followed by another for this long counts as the last, ms. */
 const REST = 160
 /** A dock of more pieces than this takes longer than a frame. */
 const LARGE = 2000
 
 const NONE: readonly Gap[] = []
 
-/** Of the dock that is shown and nothing else: until they are known there are none. */
+/** Only those of the dock that is shown; empty until they are known. */
 export function useGaps(store: LeadlineStore): readonly Gap[] {
   const selection = useStore(store, (s) => s.selection)
   const placed = useStore(store, placedOf)

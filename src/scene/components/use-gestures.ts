@@ -1,4 +1,4 @@
-/** Hands on the picture: what is pointed at and picked, and words for those who do not see it. */
+/** Pointer and keyboard on the picture: hover, selection, hints, and what screen readers are told. */
 import { useEffect, useRef } from 'react'
 import { type PerspectiveCamera, Vector3 } from 'three'
 import type { Vec3 } from '../../../rules/index.ts'
@@ -42,7 +42,7 @@ export function useGestures(canvas: HTMLCanvasElement, hands: Hands): void {
           if (canvas.classList.contains('pointing')) point(null)
           return
         }
-        // One look a frame, however fast the pointer moves.
+        // Picking runs once a frame at most, however fast the pointer moves.
         asked ||= requestAnimationFrame(() => {
           asked = 0
           if (wanted) point(under(wanted.x, wanted.y))
@@ -77,7 +77,7 @@ export function useGestures(canvas: HTMLCanvasElement, hands: Hands): void {
   }, [canvas, rig])
 }
 
-/** The place itself, then a ring around it: thin legs are hard to hit. */
+/** The point itself, then a ring around it, because thin legs are hard to hit. */
 const nearby = (radius: number): readonly (readonly [number, number])[] => [
   [0, 0],
   ...Array.from({ length: 8 }, (_, i): [number, number] => [
@@ -102,7 +102,7 @@ function rayAt(
   return { from: camera.position.toArray(), along: _far.toArray() }
 }
 
-/** In quarters, not in degrees: what one wants to hear. */
+/** The direction of view in words, by quarters rather than degrees. */
 function seenFrom({ pose }: Rig, lang: string, units: 'imperial' | 'metric'): string {
   const turn = ((pose.azimuth % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI)
   const side = (['side.lake', 'side.left', 'side.shore', 'side.right'] as const)[

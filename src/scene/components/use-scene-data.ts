@@ -1,4 +1,4 @@
-/** What all of the scene is made from: the store's state and what follows from it, worked out once a change. */
+/** What the scene is built from: the store's state and what follows from it, computed once a change. */
 import { useMemo, useRef } from 'react'
 import { useStore } from 'zustand'
 import { extentOf } from '../../../geometry/index.ts'
@@ -15,13 +15,13 @@ import { useMedia } from './use-media.ts'
 export interface SceneData {
   readonly design: Design
   readonly catalog: Catalog
-  /** As far as it is judged: for what is marked and told of it. Another object only where that is another. */
+  /** With its findings so far: for marks and labels. A new object only when those change. */
   readonly dock: Dock
-  /** As it was placed: for what is drawn of it. The same object whatever is found later. */
+  /** As placed: for the parts that are drawn. Stays the same object when findings arrive. */
   readonly placed: Dock
   readonly land: Land
   readonly range: Range
-  /** Of the deck in plan; a small place at the shore for an empty dock. */
+  /** The deck's bounds in plan; a small area at the shore for an empty dock. */
   readonly bounds: Slab
   /** The deck as few rectangles. */
   readonly slabs: readonly Slab[]

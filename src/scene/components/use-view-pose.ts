@@ -1,4 +1,4 @@
-/** Moves the camera to the view that is asked for, and again where what that view must hold is another. */
+/** Moves the camera to the chosen view, and again when what must be in view changes. */
 import { useThree } from '@react-three/fiber'
 import { useEffect, useLayoutEffect, useRef } from 'react'
 import { useStore } from 'zustand'
@@ -9,7 +9,7 @@ import type { Shell } from '../shell.ts'
 import { useMedia } from './use-media.ts'
 import type { SceneData } from './use-scene-data.ts'
 
-/** Gives what brings the view back after it was turned by hand. */
+/** Returns a function that restores the view after it was turned by hand. */
 export function useViewPose(
   rig: Rig,
   data: SceneData,
@@ -28,7 +28,7 @@ export function useViewPose(
     const pose = poseOf(view, { dock, bounds, range, deck, level, ground: land.at }, aspect, foot)
     rig.goTo(pose, smooth && !reduced)
   }
-  // What the picture must hold; the depth of the bed under a dock that stays where it is does not move the eye.
+  // What must be in view. The depth of the bed is left out: the camera does not move while a depth is edited.
   const frame = [bounds.x0, bounds.x1, bounds.y0, bounds.y1, range.x0, range.x1]
     .map((n) => n.toFixed(2))
     .join(' ')

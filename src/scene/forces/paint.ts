@@ -22,7 +22,7 @@ import { colorOf } from '../../utilization/utilization-colors.ts'
 import { makeMaterial } from '../materials/make-material.ts'
 import type { World } from '../materials/world.ts'
 
-/** Over the water, which is drawn fifth. */
+/** After the water, whose render order is 5. */
 const ORDER = 6
 
 export interface Paint {

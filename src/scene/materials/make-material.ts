@@ -1,4 +1,4 @@
-/** One way to make a material: shared uniforms, three's shadow uniforms, our GLSL. */
+/** Builds every material: shared uniforms, three's shadow uniforms, our GLSL. */
 import {
   type IUniform,
   ShaderMaterial,
@@ -16,7 +16,7 @@ export interface MaterialParts {
   readonly vertex: string
   readonly fragment: string
   /**
-   * Receives shadow, averaged over so many places. Wants `worldPosition` and `transformedNormal` at the end of the vertex
+   * Receives shadow, averaged over this many samples. Needs `worldPosition` and `transformedNormal` at the end of the vertex
    * shader.
    */
   readonly shadow?: number

@@ -105,7 +105,7 @@ vec3 around(vec3 d, float rough) {
   float ridge = 1.0 - smoothstep(0.0, 0.1 + wide * 0.4, abs(d.z - 0.03));
   return mix(c, mix(uHillsNear, uHillsFar, 0.6), 0.35 * ridge);
 }
-/** The same under water: the sky is a window overhead, all else the water's own light and the lit bed. */
+/** The same under water: sky only through the round window overhead, elsewhere scattered light and the lit bed. */
 vec3 aroundUnder(vec3 d, float rough, float depth) {
   vec3 haze = hazeAt(depth);
   vec3 water = mix(vec3(dot(haze, vec3(0.3, 0.5, 0.2))), haze, 0.5) * 1.5 + uBounce * (0.14 + 0.26 * max(-d.z, 0.0));

@@ -1,7 +1,7 @@
 /**
  * Pieces of GLSL that several materials share. World space throughout: m, x lakeward, y left, z up.
  *
- * The water needs no render target: what lies under it knows its own depth and the way of the view ray through the water, and
+ * The water needs no render target: each material below it computes its depth and the length of the view ray in the water, and
  * darkens and tints itself (Beer-Lambert, red first); the surface adds only what it mirrors.
  */
 
@@ -63,7 +63,7 @@ float crowns(float a) {
 /** \`blur\`: how soft the ridges are, as a slope. */
 vec3 skyAndHills(vec3 d, float blur) {
   vec3 c = sky(d);
-  // No ridge reaches higher: most of a picture is spared the rest.
+  // No ridge reaches higher, so most pixels skip the rest.
   if (d.z > 0.1 + blur) return c;
   float a = atan(d.y, d.x) * 1.9;
   float s = max(dot(d, uSun), 0.0);
@@ -95,7 +95,7 @@ float waterPath(vec3 p) {
   float enter = 0.0, leave = 1.0;
   bool fromAbove = false;
   float level = uLevel;
-  // Far under it a wave more or less is not seen, but for where the lake is cut.
+  // Far below the surface a wave makes no visible difference, except where the lake is cut.
   float near = uCut.z > 0.5 ? 1.0 : smoothstep(-1.0, -0.4, p.z - uLevel);
   if (uSeaLook.x > 0.0 && near > 0.0) {
     // As the surface stands where the ray comes in: through the cut, else from above.
@@ -154,7 +154,7 @@ export const DECK = /* glsl */ `
 float beyondDeck(vec2 p) {
   vec2 box = max(uDock.xz - p, p - uDock.yw);
   float d = max(box.x, box.y);
-  // Far off, nobody asks how far.
+  // Far from the dock a rough distance is enough.
   if (d > 3.0) return d;
   d = 1e3;
   for (int i = 0; i < 8; i++) {

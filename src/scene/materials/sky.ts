@@ -7,7 +7,7 @@ import type { World } from './world.ts'
 export const makeSkyMaterial = (world: World): ShaderMaterial =>
   makeMaterial(world, {
     name: 'sky',
-    // At the very back, and last of what is opaque: only where nothing else is.
+    // At the far plane and last of the opaque meshes, so that only uncovered pixels are shaded.
     options: { depthWrite: false },
     vertex: /* glsl */ `
 varying vec3 vRay;

@@ -68,7 +68,7 @@ vec4 deckAlong(vec3 from, vec3 d) {
   return c;
 }
 void main() {
-  // A hair behind the face of the cut, or both would be drawn there by turns.
+  // Slightly behind the cut face, to avoid z-fighting.
   if (cutAway(vWorld - vec3(0.0, 0.004 * uCut.x, 0.0))) discard;
   vec3 ray = vWorld - cameraPosition;
   float far = length(ray);

@@ -66,7 +66,7 @@ export interface MeasuredFrom {
   readonly contour: number
   /** Distances that the picture is about, m. */
   readonly range: { readonly x0: number; readonly x1: number }
-  /** The eye is on the left of the dock. */
+  /** The camera is on the left of the dock. */
   readonly left: boolean
   /** Offset of the plane that the lake is cut along, m; null where it is whole. */
   readonly plane: number | null
@@ -99,7 +99,7 @@ export function measure(from: MeasuredFrom): Measured {
   if (section) ofSection(section, sheet)
   ofFindings(sheet)
   if (labels) {
-    // What is picked is what one wants to read.
+    // The dimensions of a selected part replace those at the lake end.
     if (sheet.lines.length === 0) ofEnd(sheet)
     ofContours(sheet)
   }
@@ -223,7 +223,7 @@ function ofSection(section: Section, sheet: Sheet): void {
 /** More signs than this say no more. */
 const MOST_SIGNS = 60
 
-/** A sign at what a finding is about; the picked one says itself. */
+/** A warning sign at each part that a finding is about; the selected finding shows its text. */
 function ofFindings(sheet: Sheet): void {
   const { dock, selection, units, lang } = sheet.from
   const picked = findingOf(dock, selection)
@@ -337,10 +337,10 @@ function ofContours(sheet: Sheet): void {
   const { contour, level, range, ground, mesh, dock, plane, left } = sheet.from
   if (contour <= 0 || dock.sections.length === 0) return
   const bounds = boundsOf(dock.sections)!
-  // On the side of the eye; where it is cut, on the face of the cut: what is before it is not there.
+  // On the camera's side; with a cut, on the cut face, because nothing in front of it is drawn.
   const beside = left ? bounds.y1 + 1.1 : bounds.y0 - 1.1
   const y = plane ?? beside
-  // The mesh goes on into deep water that nobody measured: what is not met here is not looked for.
+  // The mesh continues into deep water without soundings: contours that the range does not reach are skipped.
   const deepest = mesh.xs.reduce(
     (deep, x) => (x < range.x0 || x > range.x1 ? deep : Math.max(deep, level - ground(x, y))),
     level - Math.min(ground(range.x0, y), ground(range.x1, y)),

@@ -1,4 +1,4 @@
-/** Labels over the picture: one div of our own, its children reused. Nothing in it takes the pointer from the picture. */
+/** Labels over the picture, in one div whose children are reused. Pointer events pass through it. */
 import { type Camera, Vector3 } from 'three'
 import type { Vec3 } from '../../../rules/index.ts'
 import type { Note } from './dimensions.ts'
@@ -77,7 +77,7 @@ export function makeOverlay(parent: HTMLElement): Overlay {
       }
     },
     draw({ camera, width, height, head, foot, hidden, places }) {
-      // All sizes are read before anything is written: one layout a change of words, none while turning.
+      // All sizes are read before anything is written: one layout when texts change, none while the view turns.
       for (const label of shown.values())
         if (label.width === 0) {
           label.width = label.element.offsetWidth

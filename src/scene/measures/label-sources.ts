@@ -1,9 +1,9 @@
-/** Labels from several sides in one overlay: none lies on another, and what was asked for goes first. */
+/** Labels from several sources in one overlay, so that none overlap; those of an added source go before the dimensions. */
 import type { Note } from './dimensions.ts'
 import type { Overlay } from './label-overlay.ts'
 
 export interface Joined extends Overlay {
-  /** Labels of one who asks for some besides the measures; none takes them away. */
+  /** Sets the labels of a source besides the dimensions; an empty list removes them. */
   add(from: string, notes: readonly Note[]): void
 }
 

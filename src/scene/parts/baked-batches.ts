@@ -1,4 +1,4 @@
-/** The few of many kinds, in one mesh for each material that any of them has. */
+/** Parts that occur only a few times, in one merged mesh for each material. */
 import type { Group, Material } from 'three'
 import type { Look } from '../../../geometry/index.ts'
 import type { Placement } from '../../../rules/index.ts'

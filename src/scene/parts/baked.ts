@@ -1,4 +1,4 @@
-/** The few of many kinds, in one mesh a material: their vertices are put in place here, on every change. */
+/** Parts that occur only a few times, merged into one mesh a material; their vertices are transformed here at every change. */
 import { BufferAttribute, BufferGeometry, DynamicDrawUsage, type Material, Mesh } from 'three'
 import type { Look } from '../../../geometry/index.ts'
 import type { Placement } from '../../../rules/index.ts'

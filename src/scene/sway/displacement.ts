@@ -6,7 +6,7 @@
 import type { Dock, Placement, Section, Vec3 } from '../../../rules/index.ts'
 import type { LegPoint, Move, SwayingSection, SwayShape } from '../../../rules/structure/dock/sway-shape.ts'
 
-/** Movement of a point that is at rest at a place. */
+/** Displacement of the point that stands at (x, y, z) when at rest. */
 export type Mover = (x: number, y: number, z: number) => Vec3
 
 const STILL: Mover = () => [0, 0, 0]
@@ -77,7 +77,7 @@ function ofSection({ along, across, z, corners }: SwayingSection, section: Secti
       const [dx, dy] = [px - section.x, py - section.y]
       const u = (c * dx + s * dy - along[0]) / (along[1] - along[0])
       const v = (c * dy - s * dx + across) / (2 * across)
-      // What stands over that plane leans with it.
+      // Points above that plane lean with it.
       const up = pz - (z[0] + (z[1] - z[0]) * u)
       return [
         between(0, u, v) + between(4, u, v) * up,

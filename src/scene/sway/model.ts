@@ -52,7 +52,7 @@ export function makeModel(world: World, uSway: IUniform<number>, shapeOf: (solid
         const { geometry } = baked.mesh
         const position = geometry.attributes.position as BufferAttribute
         const sway = new BufferAttribute(new Float32Array(position.array.length), 3)
-        // In the order in which `place` puts them.
+        // In the order in which `place` wrote the vertices.
         let v = 0
         for (const { placement, shape: body } of own) {
           const move = moverOf(placement)
@@ -60,7 +60,7 @@ export function makeModel(world: World, uSway: IUniform<number>, shapeOf: (solid
             sway.setXYZ(v, ...move(position.getX(v), position.getY(v), position.getZ(v)))
         }
         geometry.setAttribute('aSway', sway)
-        // The resting dock's shadow stays on the bed: one that moves would be drawn anew at each frame.
+        // The shadow on the bed stays that of the dock at rest: a moving one would have to be drawn every frame.
         baked.mesh.castShadow = false
         baked.mesh.renderOrder = 2
         made.push({ baked, material })

@@ -19,7 +19,7 @@ import type { Parts } from '../parts/parts.ts'
 import { exaggeration } from './exaggeration.ts'
 import { type Model, makeModel } from './model.ts'
 
-/** To one side and the other and back, s: much slower than a dock sways. */
+/** Period of the movement shown, s: much slower than a dock sways. */
 const PERIOD = 4
 
 export interface SwayProps {

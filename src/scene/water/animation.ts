@@ -1,4 +1,4 @@
-/** Time of the moving water: it runs while played, stands still otherwise, and asks for no frame then. */
+/** The clock of the moving water: it runs while the waves are played; otherwise it stands still and requests no frames. */
 import type { World } from '../materials/world.ts'
 import { phaseAt, type Sea } from './wave-trains.ts'
 
