@@ -53,9 +53,14 @@ export function makeScenery(world: World): Scenery {
   }
   const tufts = batch('leaf', tuftGeometry(), MOST.tuft)
   const stones = batch('stone', stoneGeometry(), MOST.stone)
+  let grown: { readonly shore: Shore; readonly high: number; readonly bottom: BottomKind } | null = null
   return {
     group,
     grow(land, high, bottom) {
+      // A sounding dragged in deep water leaves the shore as it is.
+      const shore = shoreOf(land, Math.min(0, high - 0.25))
+      if (grown?.high === high && grown.bottom === bottom && sameShore(grown.shore, shore)) return
+      grown = { shore, high, bottom }
       tufts.count = 0
       stones.count = 0
       growGrass(land, high, (tuft) => put(tufts, tuft))
@@ -143,6 +148,39 @@ function layStones(land: Land, bottom: BottomKind, plant: (stone: Planted) => vo
       tall: size * (0.5 + 0.4 * random(i, 14)),
     })
   }
+}
+
+/** The ground that decides where something grows. */
+interface Shore {
+  readonly y0: number
+  readonly y1: number
+  /** Columns and rows of the mesh, m. */
+  readonly xs: readonly number[]
+  readonly ys: readonly number[]
+  /** Elevations, m, row by row from the land to a little beyond the last place over a level. */
+  readonly heights: readonly number[]
+}
+
+/** How far beyond, m: nothing grows farther out. */
+const LAKEWARD = 3
+
+function shoreOf({ y0, y1, mesh: { positions, xs, ys } }: Land, level: number): Shore {
+  const nx = xs.length
+  const heights: number[] = []
+  for (let j = 0; j < ys.length; j++) {
+    const height = (i: number): number => positions[3 * (j * nx + i) + 2]!
+    let last = nx - 1
+    while (last > 0 && height(last) < level) last--
+    const edge = xs[last]!
+    for (let i = 0; i < nx && (i === 0 || xs[i - 1]! < edge + LAKEWARD); i++) heights.push(height(i))
+  }
+  return { y0, y1, xs, ys, heights }
+}
+
+function sameShore(a: Shore, b: Shore): boolean {
+  const same = (m: readonly number[], n: readonly number[]): boolean =>
+    m.length === n.length && m.every((value, i) => value === n[i])
+  return a.y0 === b.y0 && a.y1 === b.y1 && same(a.xs, b.xs) && same(a.ys, b.ys) && same(a.heights, b.heights)
 }
 
 /** Distance of the shoreline of an elevation by offset, read off the rows of the mesh; NaN where there is none. */
