@@ -1,9 +1,10 @@
 /** What is found of a dock after the frame of an edit: the same in a worker and, where a page allows none, on its own thread. */
 import { assessInSteps, assessQuickly } from '../../rules/derive.ts'
 import { assessKit, type Catalog, type Design, type Dock, deriveKit } from '../../rules/index.ts'
+import { type SwayShape, swayShape, type Way } from '../../rules/structure/dock/sway-shape.ts'
 
-/** What is asked of a design: to be placed, what is quickly found of it, all that is found. */
-export type Step = 'place' | 'quick' | 'deep'
+/** What is asked of a design: to be placed, what is quickly found of it, all that is found, how it sways. */
+export type Step = 'place' | 'quick' | 'deep' | 'sway'
 
 /** All that is found; the rest of the Dock is as it was placed. */
 export interface Assessment extends Pick<Dock, 'structure' | 'findings'> {
@@ -34,4 +35,18 @@ export function assess(
   const { found, whole } = assessInSteps(kit)
   told(found, false)
   told(whole(), true)
+}
+
+/** With its braces, then without them where they make a difference; none where the dock cannot be solved. */
+export function swayShapes(design: Design, catalog: Catalog, way: Way): readonly SwayShape[] {
+  try {
+    const kit = deriveKit(design, catalog)
+    const own = swayShape(kit, { braces: true, way })
+    if (!own) return []
+    const bare = way === 'across' && own.braceEnds.length > 0 ? swayShape(kit, { braces: false, way }) : null
+    return bare ? [own, bare] : [own]
+  } catch {
+    // It can move without resistance: a finding says so.
+    return []
+  }
 }

@@ -5,13 +5,14 @@
  * At every change the structure is asked for, beside the page (`structure-client.ts`): it comes a frame or two later. When the hand rests
  * follows what takes longer: buckling, the sleeves and clashes, and then the remedies. All of it is dropped at the next change, and each
  * finding is told of the very design that it was found of: nothing of an earlier dock is ever shown, and no remedy before it is known to
- * help.
+ * help. How the dock sways is asked for while it is shown and the hand rests, after the quick answer.
  */
 import type { Dock } from '../../rules/index.ts'
 import { FOUND_LATER } from '../../rules/words/structure-words.ts'
 import { type Designed, isJudged, type LeadlineStore } from '../state/store.ts'
 import type { Assessment } from './assess.ts'
 import { makeStructureClient, type StructureClient } from './structure-client.ts'
+import { makeSwayAsker } from './sway-asker.ts'
 
 /** An edit is followed by others; after this long it is the last one, ms. */
 const REST = 160
@@ -28,6 +29,9 @@ export function keepAssessing(
   let timer: ReturnType<typeof setTimeout> | undefined
   /** Another number: what was begun is dropped. */
   let turn = 0
+  /** The quick answer about the design in hand has come. */
+  let quick: Promise<void> | null = null
+  const swayAsker = makeSwayAsker(store, asker)
 
   const begin = (): void => {
     const mine = ++turn
@@ -35,13 +39,17 @@ export function keepAssessing(
     clearTimeout(timer)
     asker.drop()
     const state = store.getState()
-    if (isJudged(state)) return
+    swayAsker.forget()
+    quick = isJudged(state) ? Promise.resolve() : null
+    if (quick) {
+      swayAsker.ask(quick, gone)
+      return
+    }
     const of = { design: state.design, catalog: state.catalog }
     if (state.stale)
       asker.ask({
         of,
         step: 'place',
-        got() {},
         placed: (dock, took) => gone() || store.getState().takePlaced(of, dock, took),
         failed: () => gone() || store.getState().giveUp(of),
       })
@@ -68,8 +76,10 @@ export function keepAssessing(
     const rest = new Promise<void>((done) => {
       timer = setTimeout(done, REST)
     })
+    quick = ask('quick')
+    swayAsker.ask(quick, gone)
     // What takes longer waits for the quick answer too: it would only be slower with more beside it.
-    void Promise.all([ask('quick'), rest]).then(() => {
+    void Promise.all([quick, rest]).then(() => {
       if (!gone() && !isJudged(store.getState())) void ask('deep')
     })
   }
@@ -77,6 +87,10 @@ export function keepAssessing(
   const stop = store.subscribe((now, before) => {
     const other = now.design !== before.design || now.catalog !== before.catalog
     if (other || now.stale !== before.stale || now.tries !== before.tries) begin()
+    else if (quick && (now.sway !== before.sway || now.dragging !== before.dragging)) {
+      const mine = turn
+      swayAsker.ask(quick, () => mine !== turn)
+    }
   })
   return () => {
     turn++

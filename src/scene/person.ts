@@ -8,7 +8,7 @@ type Ring = readonly [x: number, y: number, z: number, rx: number, ry: number]
 const ROUND = 14
 
 interface Body {
-  /** Picks the cloth (`look/part.ts`): trousers below 0.25, shirt below 0.5, skin below 0.95, hair. */
+  /** Picks the cloth (`materials/part.ts`): trousers below 0.25, shirt below 0.5, skin below 0.95, hair. */
   readonly tone: number
   readonly rings: readonly Ring[]
 }

@@ -7,12 +7,13 @@
  */
 import type { LeadlineStore } from '../state/store.ts'
 import { makePicture, type Picture } from './picture.tsx'
+import { isSoftware } from './pixel-ratio.ts'
 import { makeShell } from './shell.ts'
 
 export { NoWebGLError } from './errors.ts'
 export { type SceneStats, STATS } from './stats.ts'
 
-/** A lost context comes back by itself within this time, or is asked for, ms. */
+/** A lost context not restored by the browser within this time is offered as a button, ms. */
 const PATIENCE = 2500
 
 export interface MountedScene {
@@ -27,13 +28,14 @@ export default function mountScene(
   controls: HTMLElement | null = null,
 ): MountedScene {
   const shell = makeShell(host, controls)
+  const slow = isSoftware()
   let waiting: ReturnType<typeof setTimeout> | undefined
   let picture: Picture
 
   const start = (): Picture => {
     clearTimeout(waiting)
     shell.offer(null, store.getState())
-    return makePicture(shell.newCanvas(), store, shell, {
+    return makePicture(shell.newCanvas(), store, shell, slow, {
       onLost() {
         waiting = setTimeout(() => shell.offer(restart, store.getState()), PATIENCE)
       },
@@ -50,7 +52,7 @@ export default function mountScene(
       picture = start()
       measure()
     } catch {
-      // Still none to be had: the offer stays.
+      // Still no context: the offer stays.
       shell.offer(restart, store.getState())
     }
   }
@@ -62,7 +64,7 @@ export default function mountScene(
   }
   const sizes = new ResizeObserver(measure)
   sizes.observe(shell.box)
-  // In a tab that nobody looks at nothing is drawn, nor where it is scrolled away.
+  // Nothing is drawn in a hidden tab or while scrolled out of view.
   let near = false
   const seen = (): void => picture.setVisible(near && !document.hidden)
   const sight = new IntersectionObserver(

@@ -11,18 +11,18 @@ import {
   Vector3,
 } from 'three'
 import type { BottomKind } from '../../rules/index.ts'
-import type { Land } from './land.ts'
-import { makePartMaterial, type Surface } from './look/part.ts'
-import type { World } from './look/world.ts'
+import { makePartMaterial, type Surface } from './materials/part.ts'
+import type { World } from './materials/world.ts'
+import type { Land } from './terrain.ts'
 
 export interface Scenery {
   readonly group: Group
-  /** `high`: water that nothing dry stands under, m. */
+  /** `high`: level below which nothing dry grows, m. */
   grow(land: Land, high: number, bottom: BottomKind): void
   dispose(): void
 }
 
-/** Nothing stands this near to the measured strip, nor farther off than this, m. */
+/** Nearest and farthest distance of plants and stones from the measured strip, m. */
 const BESIDE = 0.4
 const FAR = 46
 const MOST = { tuft: 900, stone: 160 } as const
@@ -53,78 +53,19 @@ export function makeScenery(world: World): Scenery {
   }
   const tufts = batch('leaf', tuftGeometry(), MOST.tuft)
   const stones = batch('stone', stoneGeometry(), MOST.stone)
-  const put = (
-    mesh: InstancedMesh,
-    x: number,
-    y: number,
-    z: number,
-    turn: number,
-    wide: number,
-    tall: number,
-  ): void => {
-    if (mesh.count >= mesh.instanceMatrix.count) return
-    _matrix.compose(_at.set(x, y, z), _turn.setFromAxisAngle(_up, turn), _size.set(wide, wide, tall))
-    mesh.setMatrixAt(mesh.count++, _matrix)
-  }
+  let grown: { readonly shore: Shore; readonly high: number; readonly bottom: BottomKind } | null = null
   return {
     group,
     grow(land, high, bottom) {
+      // A sounding dragged in deep water leaves the shore as it is.
+      const shore = shoreOf(land, Math.min(0, high - 0.25))
+      if (grown?.high === high && grown.bottom === bottom && sameShore(grown.shore, shore)) return
+      grown = { shore, high, bottom }
       tufts.count = 0
       stones.count = 0
-      const green = shoreline(land, high + 0.1)
-      const wet = shoreline(land, high - 0.25)
-      const low = shoreline(land, 0)
-      const aside = (i: number): { y: number; far: number } => {
-        const far = BESIDE + random(i, 1) ** 1.6 * FAR
-        return { far, y: random(i, 2) < 0.5 ? land.y0 - far : land.y1 + far }
-      }
-      for (let i = 0; i < 620; i++) {
-        const { y } = aside(i)
-        const shore = green(y)
-        if (Number.isNaN(shore)) continue
-        // On the green, thickest at its edge.
-        const x = shore - 0.9 - random(i, 3) ** 2.2 * 9
-        const z = land.at(x, y)
-        const size = 0.5 + 0.6 * random(i, 4)
-        if (z > high + 0.22) put(tufts, x, y, z - 0.02, random(i, 5) * 7, size * 0.8, size)
-      }
-      for (let i = 0; i < 46; i++) {
-        // Clumps of reeds with their feet in the water.
-        const { y, far } = aside(i + 5000)
-        if (far < 3 || bottom === 'rock') continue
-        const edge = wet(y)
-        if (Number.isNaN(edge)) continue
-        for (let k = 0; k < 9; k++) {
-          const x = edge + (random(i * 9 + k, 6) - 0.45) * 1.3
-          const yy = y + (random(i * 9 + k, 7) - 0.5) * 1.8
-          put(
-            tufts,
-            x,
-            yy,
-            land.at(x, yy) - 0.02,
-            random(i * 9 + k, 8) * 7,
-            0.65,
-            2.1 + 1.1 * random(i * 9 + k, 9),
-          )
-        }
-      }
-      const many = bottom === 'rock' || bottom === 'gravel' ? MOST.stone : 60
-      for (let i = 0; i < many; i++) {
-        const { y } = aside(i + 9000)
-        const edge = low(y)
-        if (Number.isNaN(edge)) continue
-        const x = edge + (random(i, 11) - 0.35) * 2.4
-        const size = 0.06 + 0.26 * random(i, 12) ** 3
-        put(
-          stones,
-          x,
-          y,
-          land.at(x, y) + size * 0.1,
-          random(i, 13) * 7,
-          size,
-          size * (0.5 + 0.4 * random(i, 14)),
-        )
-      }
+      growGrass(land, high, (tuft) => put(tufts, tuft))
+      if (bottom !== 'rock') growReeds(land, high, (tuft) => put(tufts, tuft))
+      layStones(land, bottom, (stone) => put(stones, stone))
       for (const mesh of [tufts, stones]) mesh.instanceMatrix.needsUpdate = true
     },
     dispose() {
@@ -135,6 +76,111 @@ export function makeScenery(world: World): Scenery {
       }
     },
   }
+}
+
+function put(mesh: InstancedMesh, { x, y, z, turn, wide, tall }: Planted): void {
+  if (mesh.count >= mesh.instanceMatrix.count) return
+  _matrix.compose(_at.set(x, y, z), _turn.setFromAxisAngle(_up, turn), _size.set(wide, wide, tall))
+  mesh.setMatrixAt(mesh.count++, _matrix)
+}
+
+interface Planted {
+  readonly x: number
+  readonly y: number
+  readonly z: number
+  /** rad */
+  readonly turn: number
+  readonly wide: number
+  readonly tall: number
+}
+
+/** Where plant or stone number `i` stands beside the measured strip: its y, and its distance from the strip, m. */
+function aside({ y0, y1 }: Land, i: number): { y: number; far: number } {
+  const far = BESIDE + random(i, 1) ** 1.6 * FAR
+  return { far, y: random(i, 2) < 0.5 ? y0 - far : y1 + far }
+}
+
+/** On the green, thickest at its edge. */
+function growGrass(land: Land, high: number, plant: (tuft: Planted) => void): void {
+  const green = shoreline(land, high + 0.1)
+  for (let i = 0; i < 620; i++) {
+    const { y } = aside(land, i)
+    const shore = green(y)
+    if (Number.isNaN(shore)) continue
+    const x = shore - 0.9 - random(i, 3) ** 2.2 * 9
+    const z = land.at(x, y)
+    const size = 0.5 + 0.6 * random(i, 4)
+    if (z > high + 0.22) plant({ x, y, z: z - 0.02, turn: random(i, 5) * 7, wide: size * 0.8, tall: size })
+  }
+}
+
+/** Clumps with their feet in the water. */
+function growReeds(land: Land, high: number, plant: (tuft: Planted) => void): void {
+  const wet = shoreline(land, high - 0.25)
+  for (let i = 0; i < 46; i++) {
+    const { y: middle, far } = aside(land, i + 5000)
+    const edge = wet(middle)
+    if (far < 3 || Number.isNaN(edge)) continue
+    for (let k = 9 * i; k < 9 * i + 9; k++) {
+      const x = edge + (random(k, 6) - 0.45) * 1.3
+      const y = middle + (random(k, 7) - 0.5) * 1.8
+      const z = land.at(x, y) - 0.02
+      plant({ x, y, z, turn: random(k, 8) * 7, wide: 0.65, tall: 2.1 + 1.1 * random(k, 9) })
+    }
+  }
+}
+
+function layStones(land: Land, bottom: BottomKind, plant: (stone: Planted) => void): void {
+  const low = shoreline(land, 0)
+  const many = bottom === 'rock' || bottom === 'gravel' ? MOST.stone : 60
+  for (let i = 0; i < many; i++) {
+    const { y } = aside(land, i + 9000)
+    const edge = low(y)
+    if (Number.isNaN(edge)) continue
+    const x = edge + (random(i, 11) - 0.35) * 2.4
+    const size = 0.06 + 0.26 * random(i, 12) ** 3
+    plant({
+      x,
+      y,
+      z: land.at(x, y) + size * 0.1,
+      turn: random(i, 13) * 7,
+      wide: size,
+      tall: size * (0.5 + 0.4 * random(i, 14)),
+    })
+  }
+}
+
+/** The ground that decides where something grows. */
+interface Shore {
+  readonly y0: number
+  readonly y1: number
+  /** Columns and rows of the mesh, m. */
+  readonly xs: readonly number[]
+  readonly ys: readonly number[]
+  /** Elevations, m, row by row from the land to a little beyond the last place over a level. */
+  readonly heights: readonly number[]
+}
+
+/** How far beyond, m: nothing grows farther out. */
+const LAKEWARD = 3
+
+function shoreOf({ y0, y1, mesh: { positions, xs, ys } }: Land, level: number): Shore {
+  const nx = xs.length
+  const heights: number[] = []
+  for (let j = 0; j < ys.length; j++) {
+    const height = (i: number): number => positions[3 * (j * nx + i) + 2]!
+    let last = nx - 1
+    while (last > 0 && height(last) < level) last--
+    const edge = xs[last]!
+    for (let i = 0; i < nx && (i === 0 || xs[i - 1]! < edge + LAKEWARD); i++) heights.push(height(i))
+  }
+  return { y0, y1, xs, ys, heights }
+}
+
+function sameShore(a: Shore, b: Shore): boolean {
+  const same = (m: readonly number[], n: readonly number[]): boolean =>
+    m.length === n.length && m.every((value, i) => value === n[i])
+  return a.y0 === b.y0 && a.y1 === b.y1 && same(a.xs, b.xs) && same(a.ys, b.ys) && same(a.heights, b.heights)
 }
 
 /** Distance of the shoreline of an elevation by offset, read off the rows of the mesh; NaN where there is none. */

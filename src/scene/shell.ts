@@ -6,24 +6,22 @@ import css from './scene.css?inline'
 
 export interface Shell {
   readonly box: HTMLDivElement
-  /** Height along the lower edge that the page's own buttons lie over, px; and what to do when it is another. */
+  /** How much of the lower edge the page's own buttons cover, px, and a listener for when that changes. */
   foot(): number
   onFoot(changed: () => void): () => void
-  /** Makes a canvas, in the place of the one before. */
+  /** Makes a canvas that replaces the previous one. */
   newCanvas(): HTMLCanvasElement
   describe(canvas: HTMLCanvasElement, what: string, reader: Reader): void
   /** Shows some words over the picture for a moment. */
   hint(text: string): void
-  /** Words over the upper edge for as long as they hold; null takes them away. Gives the height that they take, px. */
+  /** Shows a caption along the upper edge until it is replaced; null hides it. Returns the height it takes, px. */
   caption(text: string | null): number
-  /** Said to those who do not see it. */
+  /** Announced by screen readers. */
   say(text: string): void
-  /** Offers to bring the picture back; null takes the offer away. */
+  /** Offers a button that restores the picture; null hides it. */
   offer(again: (() => void) | null, reader: Reader): void
   dispose(): void
 }
-
-let count = 0
 
 export function makeShell(host: HTMLElement, controls: HTMLElement | null): Shell {
   const root = host.getRootNode() as Document | ShadowRoot
@@ -31,58 +29,22 @@ export function makeShell(host: HTMLElement, controls: HTMLElement | null): Shel
   sheet.replaceSync(css)
   root.adoptedStyleSheets = [...root.adoptedStyleSheets, sheet]
 
-  const box = document.createElement('div')
-  box.className = 'scene'
-  const keys = document.createElement('p')
-  keys.className = 'scene-said'
-  // Several on a page: ids must differ where there is no shadow root between them.
-  keys.id = `scene-keys-${++count}`
-  const said = document.createElement('p')
-  said.className = 'scene-said'
-  said.setAttribute('role', 'status')
-  const hint = document.createElement('p')
-  hint.className = 'scene-hint'
-  hint.setAttribute('aria-hidden', 'true')
-  const caption = document.createElement('p')
-  caption.className = 'scene-caption'
-  caption.hidden = true
-  const lost = document.createElement('div')
-  lost.className = 'scene-lost'
-  lost.hidden = true
-  box.append(keys, said, caption, hint, lost)
+  const { box, keys, said, hint, caption, lost } = makeBox()
   host.append(box)
   let canvas: HTMLCanvasElement | null = null
   let timer: ReturnType<typeof setTimeout> | undefined
 
-  // Rows of buttons come and go with what there is to show; beside a narrow picture they stand under it.
-  const feet = new Set<() => void>()
-  let foot = 0
-  const measure = (): void => {
-    const now = controls
-      ? Math.max(0, box.getBoundingClientRect().bottom - controls.getBoundingClientRect().top)
-      : 0
-    if (Math.abs(now - foot) < 1) return
-    foot = now
-    box.style.setProperty('--scene-foot', `${foot}px`)
-    for (const changed of feet) changed()
-  }
-  const rows = new ResizeObserver(measure)
-  if (controls) rows.observe(controls)
-  rows.observe(box)
-  measure()
+  const foot = followFoot(box, controls)
 
   return {
     box,
-    foot: () => foot,
-    onFoot(changed) {
-      feet.add(changed)
-      return () => feet.delete(changed)
-    },
+    foot: foot.height,
+    onFoot: foot.onChange,
     newCanvas() {
       canvas?.remove()
       canvas = document.createElement('canvas')
       canvas.tabIndex = 0
-      // Not an image: screen readers keep the keys of an image to themselves.
+      // Not `img`: screen readers do not pass keys on to an image.
       canvas.setAttribute('role', 'application')
       canvas.setAttribute('aria-describedby', keys.id)
       box.prepend(canvas)
@@ -122,9 +84,73 @@ export function makeShell(host: HTMLElement, controls: HTMLElement | null): Shel
     },
     dispose() {
       clearTimeout(timer)
-      rows.disconnect()
+      foot.end()
       box.remove()
       root.adoptedStyleSheets = root.adoptedStyleSheets.filter((s) => s !== sheet)
     },
+  }
+}
+
+interface Elements {
+  readonly box: HTMLDivElement
+  readonly keys: HTMLElement
+  readonly said: HTMLElement
+  readonly hint: HTMLElement
+  readonly caption: HTMLElement
+  readonly lost: HTMLElement
+}
+
+function makeBox(): Elements {
+  const make = (tag: 'p' | 'div', name: string): HTMLElement => {
+    const element = document.createElement(tag)
+    element.className = name
+    return element
+  }
+  const box = document.createElement('div')
+  box.className = 'scene'
+  const keys = make('p', 'scene-said')
+  // Several scenes on a page may have no shadow root between them: their ids must differ.
+  keys.id = `scene-keys-${Math.random().toString(36).slice(2)}`
+  const said = make('p', 'scene-said')
+  said.setAttribute('role', 'status')
+  const hint = make('p', 'scene-hint')
+  hint.setAttribute('aria-hidden', 'true')
+  const caption = make('p', 'scene-caption')
+  const lost = make('div', 'scene-lost')
+  caption.hidden = lost.hidden = true
+  box.append(keys, said, caption, hint, lost)
+  return { box, keys, said, hint, caption, lost }
+}
+
+interface Foot {
+  height(): number
+  onChange(changed: () => void): () => void
+  end(): void
+}
+
+/** How much of the box the controls cover. Their number of rows changes; with a narrow picture they stand below it and cover nothing. */
+function followFoot(box: HTMLElement, controls: HTMLElement | null): Foot {
+  const told = new Set<() => void>()
+  let foot = 0
+  const measure = (): void => {
+    const now = controls
+      ? Math.max(0, box.getBoundingClientRect().bottom - controls.getBoundingClientRect().top)
+      : 0
+    if (Math.abs(now - foot) < 1) return
+    foot = now
+    box.style.setProperty('--scene-foot', `${foot}px`)
+    for (const changed of told) changed()
+  }
+  const rows = new ResizeObserver(measure)
+  if (controls) rows.observe(controls)
+  rows.observe(box)
+  measure()
+  return {
+    height: () => foot,
+    onChange(changed) {
+      told.add(changed)
+      return () => told.delete(changed)
+    },
+    end: () => rows.disconnect(),
   }
 }

@@ -1,6 +1,6 @@
 /** The sun and its shadow: one map, drawn anew only when what throws it changes, fitted to the dock. */
 import { DirectionalLight, Vector3 } from 'three'
-import type { World } from './look/world.ts'
+import type { World } from './materials/world.ts'
 
 export interface Box3 {
   readonly x0: number

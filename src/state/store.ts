@@ -20,6 +20,7 @@ import {
   type Project,
   type Subject,
 } from '../../rules/index.ts'
+import type { SwayShape, Way } from '../../rules/structure/dock/sway-shape.ts'
 import type { Word } from '../words/index.ts'
 import { closeGesture, emptyHistory, type History, remember, stepBack, stepForward } from './history.ts'
 import { type DockState, makePlacer, type Placer, placedState } from './placing.ts'
@@ -46,7 +47,9 @@ export interface ViewState {
   /** Legs, braces and frames in the colors of what they use of their strength. */
   readonly forces: boolean
   /** The dock moving as it does under a shove, many times as far; and which way. */
-  readonly sway: 'none' | 'across' | 'along'
+  readonly sway: 'none' | Way
+  /** How it moves then, once that is worked out; of another design or another way it says nothing. */
+  readonly swayed: Swayed | null
   /** A gesture that changes the design is going on. */
   readonly dragging: boolean
   /** Something to tell the user once; null when read. */
@@ -55,6 +58,13 @@ export interface ViewState {
   readonly kept: 'no' | 'saving' | 'saved'
   /** Words for findings that come later: loaded together with the code that finds them. */
   readonly foundLater: readonly Subject[]
+}
+
+/** With its braces, then without them where they make a difference; none where the dock cannot be pushed. */
+export interface Swayed {
+  readonly of: Designed
+  readonly way: Way
+  readonly shapes: readonly SwayShape[]
 }
 
 export interface Notice {
@@ -126,6 +136,7 @@ const initialView: ViewState = {
   waves: false,
   forces: false,
   sway: 'none',
+  swayed: null,
   dragging: false,
   notice: null,
   kept: 'no',

@@ -1,4 +1,4 @@
-/** The dock in its lake, drawn: until the 3D scene is there, and wherever it cannot be. */
+/** The dock in its lake as a drawing (SVG): until the 3D scene is there, and where it cannot be. */
 import { useMemo } from 'react'
 import { useSummary } from '../panel/summary.tsx'
 import { litIds } from '../state/highlight.ts'
@@ -28,7 +28,7 @@ export function Drawing() {
   const draw = (faces: readonly Face[]) =>
     faces.map(({ name, path, id, depth }, i) => (
       <path
-        // biome-ignore lint/suspicious/noArrayIndexKey: faces have no names but their order; the drawing is made anew each time.
+        // biome-ignore lint/suspicious/noArrayIndexKey: faces are known by their order alone; the drawing is remade each time.
         key={i}
         className={id !== undefined && lit.has(id) ? `${name} lit` : name}
         d={path}

@@ -34,6 +34,53 @@ export interface LakeDrawing {
   readonly lineWidth: number
 }
 
+export function drawLake(
+  { dock, design, shop, bed }: Project,
+  range: StripRange,
+  level: number,
+): LakeDrawing {
+  const block = blockOf(range, dock)
+  const pen = penFor(block)
+  const deck = design.dock.deckHeight
+  const { faces, water } = drawGround(pen, block, range, bed, level)
+  const under: Face[] = dock.sections.map((s) => ({
+    id: s.id,
+    name: 'shadow',
+    path: pen.shape(shadowOf(s, bed.bedAt)),
+  }))
+  const over: Face[] = []
+  const upright = (id: string, x: number, y: number, low: number, high: number): void => {
+    const put = (to: Face[], from: number, upTo: number): number =>
+      to.push({ id, name: 'leg', path: pen.line([x, y, from], [x, y, upTo]) })
+    if (low < level) put(under, Math.max(low, range.z0), Math.min(high, level))
+    if (high > level) put(over, Math.max(low, level), high)
+  }
+  for (const leg of dock.legs) upright(leg.id, leg.x, leg.y, leg.bed, deck - 0.1)
+  for (const placement of dock.placements) {
+    if (placement.kind !== 'brace') continue
+    const { holes } = shop.braces.find((brace) => brace.code === placement.code)!
+    const [low, high] = [placement.at, inDock(placement, [holes, 0, 0])]
+    ;(low[2] < level ? under : over).push({ id: placement.of, name: 'brace', path: pen.line(low, high) })
+  }
+  const frames = dock.placements.filter((p) => p.kind === 'frame')
+  for (const placement of frames.sort((a, b) => farness(b.at[0], b.at[1]) - farness(a.at[0], a.at[1]))) {
+    const frame = shop.frames.get(placement.code)!
+    over.push(...drawFrame(pen, placement, frame, shop.shape(frame).depth))
+  }
+  for (const { id, x, y, aboveDeck } of dock.legs)
+    if (aboveDeck !== null) upright(id, x, y, Math.max(deck, level), deck + aboveDeck)
+  const { width, height } = block
+  return {
+    viewBox: `0 0 ${(width * 100).toFixed(1)} ${(height * 100).toFixed(1)}`,
+    bed: faces,
+    under,
+    water,
+    over,
+    person: personIn(pen, dock, deck),
+    lineWidth: 6,
+  }
+}
+
 const EYE = obliqueEye(TURN, TILT)
 
 /** Screen x to the right, y down, in m of the picture. Lakeward goes right, the left side of the dock away. */
@@ -44,28 +91,42 @@ const onScreen = (place: Vec3): Flat => {
 /** Greater is farther away. */
 const farness = (x: number, y: number): number => -nearness(EYE, [x, y, 0])
 
-export function drawLake(
-  { dock, design, shop, bed }: Project,
-  range: StripRange,
-  level: number,
-): LakeDrawing {
-  const seen = frameOfPicture(range, dock)
+/** Writes places of the lake as paths of the picture. */
+interface Pen {
+  /** `x y`, px. */
+  at(point: Vec3): string
+  shape(points: readonly Vec3[]): string
+  line(a: Vec3, b: Vec3): string
+}
+
+function penFor({ x0, y0 }: Block): Pen {
   const at = (point: Vec3): string => {
     const [x, y] = onScreen(point)
-    return `${((x - seen.x0) * 100).toFixed(1)} ${((y - seen.y0) * 100).toFixed(1)}`
+    return `${((x - x0) * 100).toFixed(1)} ${((y - y0) * 100).toFixed(1)}`
   }
-  const shape = (points: readonly Vec3[]): string => `M${points.map(at).join('L')}Z`
-  const line = (a: Vec3, b: Vec3): string => `M${at(a)}L${at(b)}`
+  return {
+    at,
+    shape: (points) => `M${points.map(at).join('L')}Z`,
+    line: (a, b) => `M${at(a)}L${at(b)}`,
+  }
+}
 
+/** The bed with the faces of the cut, and the water over it. */
+function drawGround(
+  { shape }: Pen,
+  { half }: Block,
+  range: StripRange,
+  bed: Project['bed'],
+  level: number,
+): { faces: Face[]; water: Face[] } {
   const xs = steps(bed.knots(range.x0, range.x1), 0.6)
-  const ys = bed.mode === 'area' ? steps([-seen.half, seen.half], 1) : [-seen.half, seen.half]
-  const floor = range.z0 - GROUND
+  const ys = bed.mode === 'area' ? steps([-half, half], 1) : [-half, half]
+  const corner = (x: number, y: number): Vec3 => [x, y, bed.bedAt(x, y)]
   const faces: Face[] = []
   let surface = ''
   for (let k = ys.length - 2; k >= 0; k--)
     for (let i = 0; i < xs.length - 1; i++) {
       const [xa, xb, ya, yb] = [xs[i]!, xs[i + 1]!, ys[k]!, ys[k + 1]!]
-      const corner = (x: number, y: number): Vec3 => [x, y, bed.bedAt(x, y)]
       const quad = [corner(xa, ya), corner(xb, ya), corner(xb, yb), corner(xa, yb)]
       const mean = quad.reduce((sum, p) => sum + p[2], 0) / 4
       faces.push({ name: mean > 0 ? 'dry' : 'wet', path: shape(quad), depth: Math.max(0, level - mean) })
@@ -73,109 +134,76 @@ export function drawLake(
       const wet = quad.filter((p) => p[2] < level)
       if (wet.length > 0) surface += shape(cutAtLevel(quad, level).map(([x, y]): Vec3 => [x, y, level]))
     }
-  const front = -seen.half
-  const edge = xs.map((x): Vec3 => [x, front, bed.bedAt(x, front)])
-  const lakeEnd = ys.map((y): Vec3 => [range.x1, y, bed.bedAt(range.x1, y)])
-  const down = ([x, y]: Vec3): Vec3 => [x, y, floor]
+  const edge = xs.map((x) => corner(x, -half))
+  const lakeEnd = ys.map((y) => corner(range.x1, y))
+  const down = ([x, y]: Vec3): Vec3 => [x, y, range.z0 - GROUND]
   const cut = (list: readonly Vec3[]): string => shape([...list, down(list.at(-1)!), down(list[0]!)])
   faces.push({ name: 'cut', path: cut(edge) }, { name: 'cut end', path: cut(lakeEnd) })
-  const waterCut = (list: readonly Vec3[]): string => {
-    const low = cutAtLevel([...list, [...list.at(-1)!.slice(0, 2), level] as unknown as Vec3], level)
-    return low.length > 2 ? shape(low) : ''
-  }
-  const water: Face[] = [
-    { name: 'surface', path: surface },
-    { name: 'water-cut', path: waterCut(edge) },
-    {
-      name: 'water-cut end',
-      path: shape([...lakeEnd, [range.x1, seen.half, level], [range.x1, front, level]]),
-    },
-  ]
-
-  const under: Face[] = []
-  const over: Face[] = []
-  const upright = (id: string, name: string, x: number, y: number, low: number, high: number): void => {
-    if (low < level)
-      under.push({ id, name, path: line([x, y, Math.max(low, range.z0)], [x, y, Math.min(high, level)]) })
-    if (high > level) tops.push({ id, name, path: line([x, y, Math.max(low, level)], [x, y, high]) })
-  }
-  const tops: Face[] = []
-  const deck = design.dock.deckHeight
-  for (const s of dock.sections) under.push({ id: s.id, name: 'shadow', path: shape(shadowOf(s, bed.bedAt)) })
-  for (const leg of dock.legs) upright(leg.id, 'leg', leg.x, leg.y, leg.bed, deck - 0.1)
-  const below = tops.splice(0)
-  for (const placement of dock.placements) {
-    const { kind, code, of } = placement
-    if (kind !== 'brace') continue
-    const { holes } = shop.braces.find((brace) => brace.code === code)!
-    const [low, high] = [placement.at, inDock(placement, [holes, 0, 0])]
-    const path = line(low, high)
-    if (low[2] < level) under.push({ id: of, name: 'brace', path })
-    else below.push({ id: of, name: 'brace', path })
-  }
-  over.push(...below)
-
-  const frames = dock.placements.filter((p) => p.kind === 'frame')
-  for (const placement of frames.sort((a, b) => farness(b.at[0], b.at[1]) - farness(a.at[0], a.at[1]))) {
-    const { code, of } = placement
-    const frame = shop.frames.get(code)!
-    const { depth } = shop.shape(frame)
-    const local = (own: Vec3): Vec3 => inDock(placement, own)
-    const h = frame.width / 2
-    const top = [
-      local([0, -h, 0]),
-      local([frame.length, -h, 0]),
-      local([frame.length, h, 0]),
-      local([0, h, 0]),
-    ]
-    const low = [
-      local([0, -h, -depth]),
-      local([frame.length, -h, -depth]),
-      local([frame.length, h, -depth]),
-      local([0, h, -depth]),
-    ]
-    // The two sides that face the eye: of each pair of opposite sides the nearer.
-    const sides = [0, 1, 2, 3]
-      .map((i) => ({
-        i,
-        far: farness((top[i]![0] + top[(i + 1) % 4]![0]) / 2, (top[i]![1] + top[(i + 1) % 4]![1]) / 2),
-      }))
-      .sort((a, b) => a.far - b.far)
-      .slice(0, 2)
-    for (const { i } of sides.reverse())
-      over.push({
-        id: of,
-        name: 'rail',
-        path: shape([top[i]!, top[(i + 1) % 4]!, low[(i + 1) % 4]!, low[i]!]),
-      })
-    over.push({ id: of, name: 'deck', path: shape(top) })
-    let planks = ''
-    const boards = Math.round(frame.length / 0.15)
-    for (let i = 1; i < boards; i++) {
-      const x = (frame.length * i) / boards
-      planks += line(local([x, -h, 0]), local([x, h, 0]))
-    }
-    over.push({ id: of, name: 'planks', path: planks })
-  }
-  for (const leg of dock.legs)
-    if (leg.aboveDeck !== null)
-      upright(leg.id, 'leg', leg.x, leg.y, Math.max(deck, level), deck + leg.aboveDeck)
-  over.push(...tops)
-
-  const stand = dock.sections.findLast((s) => s.role !== 'ramp' && s.heading === 0)
-  const foot: Vec3 | null = stand ? [stand.x + stand.length * 0.45, stand.y, deck] : null
-  const [px, py] = foot ? onScreen(foot) : [0, 0]
+  const [lastX, lastY] = edge.at(-1)!
+  const low = cutAtLevel([...edge, [lastX, lastY, level]], level)
   return {
-    viewBox: `0 0 ${(seen.width * 100).toFixed(1)} ${(seen.height * 100).toFixed(1)}`,
-    bed: faces,
-    under,
-    water,
-    over,
-    person: foot
-      ? `translate(${((px - seen.x0) * 100).toFixed(1)} ${((py - seen.y0) * 100).toFixed(1)}) scale(${PERSON_HEIGHT * Math.cos(TILT)})`
-      : null,
-    lineWidth: 6,
+    faces,
+    water: [
+      { name: 'surface', path: surface },
+      { name: 'water-cut', path: low.length > 2 ? shape(low) : '' },
+      {
+        name: 'water-cut end',
+        path: shape([...lakeEnd, [range.x1, half, level], [range.x1, -half, level]]),
+      },
+    ],
   }
+}
+
+type Piece = Dock['placements'][number]
+
+/** The two sides of a section that face the eye, its deck and the gaps between its boards. */
+function drawFrame(
+  { shape, line }: Pen,
+  placement: Piece,
+  { length, width }: { readonly length: number; readonly width: number },
+  depth: number,
+): Face[] {
+  const id = placement.of
+  const h = width / 2
+  const cornersAt = (z: number): Vec3[] =>
+    [
+      [0, -h],
+      [length, -h],
+      [length, h],
+      [0, h],
+    ].map(([x, y]) => inDock(placement, [x!, y!, z]))
+  const [top, low] = [cornersAt(0), cornersAt(-depth)]
+  // Of each pair of opposite sides the nearer.
+  const sides = [0, 1, 2, 3]
+    .map((i) => {
+      const [a, b] = [top[i]!, top[(i + 1) % 4]!]
+      return { i, far: farness((a[0] + b[0]) / 2, (a[1] + b[1]) / 2) }
+    })
+    .sort((a, b) => a.far - b.far)
+    .slice(0, 2)
+    .reverse()
+  const boards = Math.round(length / 0.15)
+  let planks = ''
+  for (let i = 1; i < boards; i++) {
+    const x = (length * i) / boards
+    planks += line(inDock(placement, [x, -h, 0]), inDock(placement, [x, h, 0]))
+  }
+  return [
+    ...sides.map(({ i }) => ({
+      id,
+      name: 'rail',
+      path: shape([top[i]!, top[(i + 1) % 4]!, low[(i + 1) % 4]!, low[i]!]),
+    })),
+    { id, name: 'deck', path: shape(top) },
+    { id, name: 'planks', path: planks },
+  ]
+}
+
+/** Where a person stands, as a transform; null where there is nothing to stand on. */
+function personIn({ at }: Pen, dock: Dock, deck: number): string | null {
+  const stand = dock.sections.findLast((s) => s.role !== 'ramp' && s.heading === 0)
+  if (!stand) return null
+  return `translate(${at([stand.x + stand.length * 0.45, stand.y, deck])}) scale(${PERSON_HEIGHT * Math.cos(TILT)})`
 }
 
 /** The part of a polygon under the level; the rest is cut off where its edges come through. */
@@ -215,8 +243,17 @@ function shadowOf(section: Dock['sections'][number], bedAt: (x: number, y: numbe
   })
 }
 
-/** The corners of the block in the picture, with room for a person and for what reaches aside. */
-function frameOfPicture(range: StripRange, dock: Dock) {
+/** The block of lake that is cut out: half its width, and where it is in the picture, m. */
+interface Block {
+  readonly half: number
+  readonly x0: number
+  readonly y0: number
+  readonly width: number
+  readonly height: number
+}
+
+/** With room for a person and for what reaches aside. */
+function blockOf(range: StripRange, dock: Dock): Block {
   const aside = dock.legs.reduce((y, leg) => Math.max(y, Math.abs(leg.y)), 0)
   const half = Math.max(HALF, aside + 1.5)
   const points: Flat[] = []

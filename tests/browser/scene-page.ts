@@ -1,5 +1,6 @@
 /** A page with nothing but scenes, for tests: built beside the tests, never shipped. */
 import { type Catalog, demoCatalog, demoDesign, derive, parseDesign } from '../../rules/index.ts'
+import { swayShapes } from '../../src/assessment/assess.ts'
 import mountScene, {
   type MountedScene,
   NoWebGLError,
@@ -40,6 +41,7 @@ function show({ site, dock, view, catalog = demoCatalog, size = [640, 400] }: Wa
   host.style.height = `${size[1]}px`
   document.body.append(host)
   const store = createLeadlineStore({ design: parsed.value, catalog, view: { units: 'imperial', ...view } })
+  followSway(store)
   const mounted = mountScene(host, store)
   const canvas = () => host.querySelector('canvas')!
   const stats = () => (canvas() as never as Record<string, SceneStats>)[STATS]!
@@ -112,6 +114,17 @@ function clear(): void {
   }
   document.body.replaceChildren()
   window.scrollTo(0, 0)
+}
+
+/** Works out how the dock sways while that is shown, as the page does beside it. */
+function followSway(store: LeadlineStore): void {
+  const follow = (): void => {
+    const { design, catalog, sway: way, dragging, swayed, set } = store.getState()
+    if (way === 'none' || dragging || (swayed?.of.design === design && swayed.way === way)) return
+    set({ swayed: { of: { design, catalog }, way, shapes: swayShapes(design, catalog, way) } })
+  }
+  follow()
+  store.subscribe(follow)
 }
 
 /** Has the dock of a scene judged, as the page does beside it. */

@@ -1,7 +1,7 @@
 /** The water while it is played: frames then, none otherwise, and the surface where the same trains say that it is. */
 import { describe, expect, it } from 'vitest'
 import { footprintOfAll } from '../../rules/layout/footprint.ts'
-import { seaOf, shareAt, surfaceAt } from '../../src/scene/water/sea.ts'
+import { seaOf, shareAt, surfaceAt } from '../../src/scene/water/wave-trains.ts'
 import { differing, shot } from './scene-pixels.ts'
 import { openScenes, withScenes } from './scene-support.ts'
 

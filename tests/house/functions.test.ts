@@ -10,21 +10,7 @@ const ROOT = join(import.meta.dirname, '../..')
 const MOST = 80
 
 /** Longer so far. To split one by subject takes its line away; none is added without a reason beside it. */
-const LONGER: readonly string[] = [
-  'src/assessment/structure-client.ts workerLine',
-  'src/scene/camera/gestures.ts listen',
-  'src/scene/camera/rig.ts makeRig',
-  'src/scene/look/ground.ts makeGroundMaterial',
-  'src/scene/look/part.ts makePartMaterial',
-  'src/scene/look/water.ts makeWaterMaterial',
-  'src/scene/parts/baked.ts makeBaked',
-  'src/scene/parts/parts.ts makeParts',
-  'src/scene/picture.tsx makePicture',
-  'src/scene/scenery.ts makeScenery',
-  'src/scene/shell.ts makeShell',
-  'src/scene/stage/eye.tsx Eye',
-  'src/viewport/drawn-lake.ts drawLake',
-]
+const LONGER: readonly string[] = []
 
 interface Node {
   readonly type: string

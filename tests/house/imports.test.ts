@@ -103,3 +103,16 @@ describe('the engine', () => {
       )
   })
 })
+
+/** What the scene takes of the solver besides types: that would have it loaded on the page. */
+const solvesIn = (text: string): string[] =>
+  [...text.matchAll(/^import (?!type )([^'"]*)['"][^'"]*\/rules\/(?:structure|derive)\b[^'"]*['"]/gm)]
+    .map(([, names]) => names!)
+    .filter((names) => !/^\{(?:\s*type \w+,?)+\s*\} from $/.test(names))
+
+it('The scene solves nothing: what moves and what holds is worked out in a worker', () => {
+  for (const file of filesOf('src/scene'))
+    expect(solvesIn(readFileSync(join(ROOT, file), 'utf8')), file).toEqual([])
+  expect(solvesIn("import { type A, solve } from '../../../rules/structure/x.ts'")).toHaveLength(1)
+  expect(solvesIn("import { type A, type B } from '../../../rules/structure/x.ts'")).toEqual([])
+})

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { demoCatalog, demoDesign } from '../../rules/index.ts'
+import { slabsOf } from '../../src/scene/deck-rectangles.ts'
 import { markerOf } from '../../src/scene/parts/marks.ts'
-import { slabsOf } from '../../src/scene/slabs.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 
 const dock = deriveAtOnce(demoDesign, demoCatalog)

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { groupPlacements, solidOf } from '../../geometry/index.ts'
 import { demoCatalog, demoDesign, parseDesign } from '../../rules/index.ts'
-import { makeWorld } from '../../src/scene/look/world.ts'
+import { makeWorld } from '../../src/scene/materials/world.ts'
 import { makeParts } from '../../src/scene/parts/parts.ts'
 import { MOST_INSTANCED, planInstanced } from '../../src/scene/parts/plan.ts'
 import { shapeOf } from '../../src/scene/parts/shape.ts'

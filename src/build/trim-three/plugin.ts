@@ -3,7 +3,7 @@
  * own shaders. What is kept is a list; a test holds it against what our materials include. README.md says what each part saves.
  */
 import type { Plugin } from 'vite'
-import { withStubs } from './stubs.ts'
+import { CORE_STUBS, withStubs } from './stubs.ts'
 
 /** Chunks that our materials, the renderer's preamble and the shadow's depth material are made of. */
 export const KEPT_CHUNKS: readonly string[] = [
@@ -66,10 +66,12 @@ export function trimThree(): Plugin {
     enforce: 'pre',
     transform(code, id) {
       const path = id.split('?')[0]!
-      if (path.endsWith('/three/build/three.core.js')) return { code: trimCore(code), map: null }
+      if (path.endsWith('/three/build/three.core.js'))
+        return { code: withStubs(trimCore(code), CORE_STUBS, {}), map: null }
       if (path.endsWith('/three/build/three.module.js'))
         return { code: withStubs(trimShaders(code)), map: null }
-      if (path.includes('/scene/look/') && path.endsWith('.ts')) return { code: trimGlsl(code), map: null }
+      if (path.includes('/scene/materials/') && path.endsWith('.ts'))
+        return { code: trimGlsl(code), map: null }
       return null
     },
   }

@@ -1,5 +1,6 @@
 /** Moves the camera: from pose to pose, and by hand. Asks for a frame while it moves, and for none when it stands. */
 import { MathUtils, type PerspectiveCamera } from 'three'
+import type { Vec3 } from '../../../rules/index.ts'
 import { distanceOf, eyeOf, mixPose, type Pose } from './pose.ts'
 
 /** Time of a move between views, ms. */
@@ -36,19 +37,7 @@ export function makeRig(
   let move: { from: Pose; to: Pose; start: number | null } | null = null
   let byHand = false
 
-  const apply = (): void => {
-    const [x, y, z] = eyeOf(pose)
-    camera.position.set(x, y, Math.max(z, ground(x, y) + OVER_GROUND))
-    camera.up.set(0, 0, 1)
-    camera.lookAt(pose.target[0], pose.target[1], pose.target[2])
-    const far = distanceOf(pose)
-    camera.fov = MathUtils.radToDeg(pose.fov)
-    camera.near = Math.min(2, Math.max(0.05, far * 0.01))
-    // To where the water ends.
-    camera.far = far + 8000
-    camera.updateProjectionMatrix()
-    camera.updateMatrixWorld()
-  }
+  const apply = (): void => aim(camera, pose, ground)
   const take = (change: Partial<Pose>): void => {
     pose = { ...pose, ...change }
     move = null
@@ -88,16 +77,7 @@ export function makeRig(
     },
     pan(right, up) {
       const { reach, center } = limits()
-      const [s, c] = [Math.sin(pose.azimuth), Math.cos(pose.azimuth)]
-      const [ts, tc] = [Math.sin(pose.elevation), Math.cos(pose.elevation)]
-      const k = pose.span
-      const x = pose.target[0] + k * (-s * right - c * ts * up)
-      const y = pose.target[1] + k * (c * right - s * ts * up)
-      const clamp = (value: number, middle: number): number =>
-        Math.min(middle + reach, Math.max(middle - reach, value))
-      take({
-        target: [clamp(x, center[0]), clamp(y, center[1]), clamp(pose.target[2] + k * tc * up, 0)],
-      })
+      take({ target: panned(pose, right, up, reach, center) })
     },
     tick(now) {
       if (!move) return
@@ -109,4 +89,35 @@ export function makeRig(
       if (move) invalidate()
     },
   }
+}
+
+function aim(camera: PerspectiveCamera, pose: Pose, ground: (x: number, y: number) => number): void {
+  const [x, y, z] = eyeOf(pose)
+  camera.position.set(x, y, Math.max(z, ground(x, y) + OVER_GROUND))
+  camera.up.set(0, 0, 1)
+  camera.lookAt(pose.target[0], pose.target[1], pose.target[2])
+  const far = distanceOf(pose)
+  camera.fov = MathUtils.radToDeg(pose.fov)
+  camera.near = Math.min(2, Math.max(0.05, far * 0.01))
+  // To where the water ends.
+  camera.far = far + 8000
+  camera.updateProjectionMatrix()
+  camera.updateMatrixWorld()
+}
+
+/** The target moved in the plane of the picture, by shares of its height; it stays within reach of the center. */
+function panned(
+  { target, azimuth, elevation, span }: Pose,
+  right: number,
+  up: number,
+  reach: number,
+  center: readonly [number, number],
+): Vec3 {
+  const [s, c] = [Math.sin(azimuth), Math.cos(azimuth)]
+  const [ts, tc] = [Math.sin(elevation), Math.cos(elevation)]
+  const x = target[0] + span * (-s * right - c * ts * up)
+  const y = target[1] + span * (c * right - s * ts * up)
+  const clamp = (value: number, middle: number): number =>
+    Math.min(middle + reach, Math.max(middle - reach, value))
+  return [clamp(x, center[0]), clamp(y, center[1]), clamp(target[2] + span * tc * up, 0)]
 }

@@ -2,7 +2,7 @@
 import type { Dock, Vec3 } from '../../../rules/index.ts'
 import type { ViewState } from '../../state/store.ts'
 import type { StripRange } from '../../state/strip-range.ts'
-import type { Slab } from '../slabs.ts'
+import type { Slab } from '../deck-rectangles.ts'
 import { fitted, lookFrom, type Pose } from './pose.ts'
 
 export interface Subject {

@@ -7,9 +7,9 @@ import { type Reader, say } from '../../../rules/index.ts'
 import { dockOf, type LeadlineStore } from '../../state/store.ts'
 import { worstOf } from '../../utilization/worst-member.ts'
 import { FORCES } from '../../words/forces.ts'
-import type { World } from '../look/world.ts'
-import type { Joined } from '../measures/joined.ts'
-import { anchorOf, type Note } from '../measures/measures.ts'
+import type { World } from '../materials/world.ts'
+import { anchorsOf, type Note } from '../measures/dimensions.ts'
+import type { Joined } from '../measures/label-sources.ts'
 import { useReader } from '../use-reader.ts'
 import { makePaint } from './paint.ts'
 
@@ -43,8 +43,9 @@ export function Forces({ world, store, overlay }: ForcesProps) {
 
 function notesOf(dock: Dock, reader: Reader): Note[] {
   if (!dock.structure) return []
+  const anchors = anchorsOf(dock)
   return worstOf(dock.structure).flatMap(({ kind, id, use }): Note[] => {
-    const at = anchorOf(id, dock)
+    const at = anchors.get(id)
     if (!at) return []
     const text = say(FORCES, reader, `forces.label-${kind}`, { use: { value: use, unit: 'share' } })
     return [{ id: `use ${kind}`, at: [at], text, tone: use > 1 ? 'stop' : 'picked', sign: false }]

@@ -19,10 +19,10 @@ import {
 import { groupPlacements, solidOf } from '../../../geometry/index.ts'
 import type { Catalog, Dock, PartKind } from '../../../rules/index.ts'
 import { colorOf } from '../../utilization/utilization-colors.ts'
-import { makeMaterial } from '../look/material.ts'
-import type { World } from '../look/world.ts'
+import { makeMaterial } from '../materials/make-material.ts'
+import type { World } from '../materials/world.ts'
 
-/** Over the water, which is drawn fifth. */
+/** After the water, whose render order is 5. */
 const ORDER = 6
 
 export interface Paint {

@@ -1,4 +1,4 @@
-/** Which parts light up: picked, pointed at, warned of. */
+/** Which parts are highlighted: selected, hovered, warned of. */
 import type { Dock, Placement } from '../../../rules/index.ts'
 import { litIds } from '../../state/highlight.ts'
 

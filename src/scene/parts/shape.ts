@@ -20,12 +20,17 @@ export interface Shape {
   readonly box: readonly [number, number, number, number, number, number]
 }
 
-const shapes = new WeakMap<Solid, Shape>()
+/** The same object each time for the same solid, as long as somebody has that. */
+export function makeShapes(): (solid: Solid) => Shape {
+  const shapes = new WeakMap<Solid, Shape>()
+  return (solid) => {
+    const known = shapes.get(solid) ?? shapeOf(solid)
+    shapes.set(solid, known)
+    return known
+  }
+}
 
-/** The same object each time for the same solid. */
 export function shapeOf(solid: Solid): Shape {
-  const known = shapes.get(solid)
-  if (known) return known
   const parts: { surface: Look; indices: Uint32Array }[] = []
   for (const { start, count, material } of solid.groups) {
     const indices = solid.indices.subarray(start, start + count)
@@ -33,15 +38,13 @@ export function shapeOf(solid: Solid): Shape {
     if (same) same.indices = Uint32Array.from([...same.indices, ...indices])
     else parts.push({ surface: material, indices })
   }
-  const shape: Shape = {
+  return {
     positions: solid.positions,
     normals: solid.normals,
     grain: grainOf(solid),
     parts,
     box: boxOf(solid.positions, solid.indices, 0, solid.indices.length),
   }
-  shapes.set(solid, shape)
-  return shape
 }
 
 function grainOf(solid: Solid): Float32Array {

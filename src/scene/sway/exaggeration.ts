@@ -1,4 +1,4 @@
-/** How many times as far a sway is shown as it is: a round number, told beside it, so that it is plainly seen and no leg tears off. */
+/** By what factor a sway is exaggerated on the screen: a round number, given in the legend, large enough to see and small enough that legs stay attached. */
 
 /** Widest that is shown, m. */
 const WIDEST = 0.3

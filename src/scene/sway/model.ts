@@ -1,17 +1,15 @@
 /** The dock's parts as bodies that sway: vertices in place, each with its own movement; one mesh a material. */
 import { BufferAttribute, Group, type IUniform, type Material } from 'three'
-import { groupPlacements, type Look, solidOf } from '../../../geometry/index.ts'
+import { groupPlacements, type Solid, solidOf } from '../../../geometry/index.ts'
 import type { Catalog, Dock } from '../../../rules/index.ts'
 import { factsOf } from '../../../rules/part-kinds.ts'
 import type { SwayShape } from '../../../rules/structure/dock/sway-shape.ts'
-import { makePartMaterial } from '../look/part.ts'
-import type { World } from '../look/world.ts'
-import { type Baked, type BakedItem, makeBaked } from '../parts/baked.ts'
+import { makePartMaterial } from '../materials/part.ts'
+import type { World } from '../materials/world.ts'
+import { type Baked, type BakedItem, LOOKS, makeBaked } from '../parts/baked.ts'
 import { NO_MARK } from '../parts/marks.ts'
-import { shapeOf } from '../parts/shape.ts'
-import { fieldOf } from './field.ts'
-
-const LOOKS: readonly Look[] = ['aluminum', 'steel', 'wood', 'plastic', 'rubber']
+import type { Shape } from '../parts/shape.ts'
+import { fieldOf } from './displacement.ts'
 
 export interface Model {
   readonly group: Group
@@ -20,7 +18,7 @@ export interface Model {
 }
 
 /** @param uSway by what the movements are multiplied: as far as they are shown, and when */
-export function makeModel(world: World, uSway: IUniform<number>): Model {
+export function makeModel(world: World, uSway: IUniform<number>, shapeOf: (solid: Solid) => Shape): Model {
   const group = new Group()
   let made: { readonly baked: Baked; readonly material: Material }[] = []
   const clear = (): void => {
@@ -54,7 +52,7 @@ export function makeModel(world: World, uSway: IUniform<number>): Model {
         const { geometry } = baked.mesh
         const position = geometry.attributes.position as BufferAttribute
         const sway = new BufferAttribute(new Float32Array(position.array.length), 3)
-        // In the order in which `place` puts them.
+        // In the order in which `place` wrote the vertices.
         let v = 0
         for (const { placement, shape: body } of own) {
           const move = moverOf(placement)
@@ -62,7 +60,7 @@ export function makeModel(world: World, uSway: IUniform<number>): Model {
             sway.setXYZ(v, ...move(position.getX(v), position.getY(v), position.getZ(v)))
         }
         geometry.setAttribute('aSway', sway)
-        // The resting dock's shadow stays on the bed: one that moves would be drawn anew at each frame.
+        // The shadow on the bed stays that of the dock at rest: a moving one would have to be drawn every frame.
         baked.mesh.castShadow = false
         baked.mesh.renderOrder = 2
         made.push({ baked, material })

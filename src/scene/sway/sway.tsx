@@ -7,21 +7,21 @@
 import { useFrame, useThree } from '@react-three/fiber'
 import { type RefObject, useEffect, useLayoutEffect, useMemo } from 'react'
 import { useStore } from 'zustand'
-import { type Dock, deriveKit, type Project, type Reader, say, type Vec3 } from '../../../rules/index.ts'
+import { type Dock, type Reader, say, type Vec3 } from '../../../rules/index.ts'
 import { footprintOf } from '../../../rules/layout/footprint.ts'
-import { type SwayShape, swayShape, type Way } from '../../../rules/structure/dock/sway-shape.ts'
-import { type LeadlineStore, placedOf } from '../../state/store.ts'
+import type { SwayShape } from '../../../rules/structure/dock/sway-shape.ts'
+import { type LeadlineState, type LeadlineStore, placedOf } from '../../state/store.ts'
 import { FORCES } from '../../words/forces.ts'
-import type { World } from '../look/world.ts'
-import type { Joined } from '../measures/joined.ts'
-import type { Note } from '../measures/measures.ts'
+import { useMedia } from '../components/use-media.ts'
+import type { World } from '../materials/world.ts'
+import type { Note } from '../measures/dimensions.ts'
+import type { Joined } from '../measures/label-sources.ts'
 import type { Parts } from '../parts/parts.ts'
-import { useMedia } from '../stage/use-media.ts'
 import { useReader } from '../use-reader.ts'
 import { exaggeration } from './exaggeration.ts'
-import { makeModel } from './model.ts'
+import { type Model, makeModel } from './model.ts'
 
-/** To one side and the other and back, s: much slower than a dock sways. */
+/** Period of the movement shown, s: much slower than a dock sways. */
 const PERIOD = 4
 
 export interface SwayProps {
@@ -38,17 +38,15 @@ export interface SwayProps {
 export function Sway({ world, store, overlay, parts, aside, moving }: SwayProps) {
   const invalidate = useThree((s) => s.invalidate)
   const dock = useStore(store, placedOf)
-  const project = useStore(store, (s) => s.project)
-  const way = useStore(store, (s) => s.sway)
-  const dragging = useStore(store, (s) => s.dragging)
+  const catalog = useStore(store, (s) => s.catalog)
+  const shapes = useStore(store, shapesOf)
   const reader = useReader(store)
   const reduced = useMedia('(prefers-reduced-motion: reduce)')
   const uSway = useMemo(() => ({ value: 0 }), [])
-  const shapes = useMemo(
-    () => (dragging || way === 'none' ? [] : shapesOf(project, way)),
-    [project, way, dragging],
-  )
-  const models = useMemo(() => [makeModel(world, uSway), makeModel(world, uSway)] as const, [world, uSway])
+  const models = useMemo(() => {
+    const model = (): Model => makeModel(world, uSway, parts.shapeOf)
+    return [model(), model()] as const
+  }, [world, uSway, parts])
   const times = exaggeration(Math.max(0, ...shapes.map(({ most }) => most)))
 
   useLayoutEffect(() => {
@@ -57,14 +55,14 @@ export function Sway({ world, store, overlay, parts, aside, moving }: SwayProps)
     models.forEach(({ group, show }, i) => {
       const shape = shapes[i]
       group.visible = shape !== undefined
-      if (shape) show(dock, project.catalog, shape)
+      if (shape) show(dock, catalog, shape)
     })
     invalidate()
     return () => {
       parts.group.visible = true
       invalidate()
     }
-  }, [models, parts, shapes, dock, project, invalidate])
+  }, [models, parts, shapes, dock, catalog, invalidate])
   useLayoutEffect(() => {
     models[1].group.position.y = aside
     overlay.add('sway', notesOf(shapes, dock, aside, reader))
@@ -92,18 +90,12 @@ export function Sway({ world, store, overlay, parts, aside, moving }: SwayProps)
   )
 }
 
-/** With its braces, then without them where they make a difference; none where the dock cannot be solved. */
-function shapesOf({ design, catalog, bed }: Project, way: Way): readonly SwayShape[] {
-  try {
-    const kit = deriveKit(design, catalog, bed)
-    const own = swayShape(kit, { braces: true, way })
-    if (!own) return []
-    const bare = way === 'across' && own.braceEnds.length > 0 ? swayShape(kit, { braces: false, way }) : null
-    return bare ? [own, bare] : [own]
-  } catch {
-    // It can move without resistance: a finding says so.
-    return []
-  }
+const NONE: readonly SwayShape[] = []
+
+/** Of the dock in view and the way that is asked for; they are worked out beside the page (`assessment.ts`). */
+function shapesOf({ swayed, sway, dragging, stale, design, catalog }: LeadlineState): readonly SwayShape[] {
+  const known = swayed?.way === sway && swayed.of.design === design && swayed.of.catalog === catalog
+  return known && !dragging && !stale ? swayed.shapes : NONE
 }
 
 function notesOf(shapes: readonly SwayShape[], dock: Dock, aside: number, reader: Reader): Note[] {

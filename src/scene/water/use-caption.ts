@@ -1,4 +1,4 @@
-/** What the moving water shows, in words over the picture. */
+/** The caption of the moving water: its wave heights, length and period. */
 
 import { useThree } from '@react-three/fiber'
 import { useLayoutEffect, useRef } from 'react'

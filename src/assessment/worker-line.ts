@@ -1,0 +1,117 @@
+/**
+ * One worker and its questions, one at a time. Latest wins: of several that wait only the last is asked. A worker that does not answer is
+ * ended and the question asked of a new one, once; where that is silent too, the wish has failed.
+ */
+import type { Dock } from '../../rules/index.ts'
+import { placingTime } from '../state/placing-time.ts'
+import type { Step } from './assess.ts'
+import { gather } from './slices.ts'
+import type { Answer } from './structure-worker.ts'
+import type { Line, Wish } from './wish.ts'
+import { makeWorkerPort, type Spawn } from './worker-port.ts'
+
+/**
+ * How long a worker may be silent, ms, by what is asked: ten times and more of what the slowest docks of ordinary size took here (the first
+ * question waits for the worker's code too), and fifty times what placing takes for large ones.
+ */
+const PATIENCE: Readonly<Record<Step, number>> = { place: 10_000, quick: 15_000, deep: 60_000, sway: 15_000 }
+const TIMES = 50
+export const patienceFor = ({ of, step }: Pick<Wish, 'of' | 'step'>): number =>
+  PATIENCE[step] + TIMES * placingTime(of.design)
+
+/** In the worker, `wish` null where its answer is no longer wanted. */
+interface Asked {
+  readonly number: number
+  readonly question: Wish
+  readonly again: boolean
+  wish: Wish | null
+}
+
+/** @param none told when there is no worker to be had, with what was not answered */
+export function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void): Line {
+  let asked: Asked | null = null
+  let waiting: Wish | null = null
+  let silence: ReturnType<typeof setTimeout> | undefined
+  let slices = gather()
+
+  const answered = (answer: Answer): void => {
+    if (answer.number !== asked?.number) return
+    const { wish, question } = asked
+    if (isFollowed(answer, question)) {
+      listen(question)
+      if ('slice' in answer) slices.add(answer.slice)
+      else if (wish) tell(wish, answer)
+      return
+    }
+    clearTimeout(silence)
+    asked = null
+    const next = waiting
+    waiting = null
+    const whole = slices.dock()
+    // The next one is under way before the page draws what this one found.
+    if (next) send(next)
+    if (wish) tell(wish, answer, whole)
+  }
+  const listen = (question: Wish): void => {
+    clearTimeout(silence)
+    silence = setTimeout(silent, patienceFor(question))
+  }
+  const silent = (): void => {
+    const { wish = null, again = false } = asked ?? {}
+    const next = waiting ?? wish
+    const second = waiting === null && again
+    waiting = null
+    end()
+    if (!next) return
+    if (second) next.failed()
+    else send(next, next === wish)
+  }
+  const broken = (): void => {
+    const unanswered = waiting ?? asked?.wish ?? null
+    waiting = null
+    end()
+    none(unanswered)
+  }
+  const port = makeWorkerPort(spawn, answered, broken)
+  const end = (): void => {
+    clearTimeout(silence)
+    port.end()
+    asked = null
+  }
+  const send = (wish: Wish, again = false): void => {
+    const number = port.send(wish)
+    if (number === null) {
+      none(wish)
+      return
+    }
+    asked = { number, question: wish, again, wish }
+    slices = gather()
+    listen(wish)
+  }
+  return {
+    ask(wish) {
+      if (asked) waiting = wish
+      else send(wish)
+    },
+    drop() {
+      waiting = null
+      if (asked?.question.step === 'deep') end()
+      else if (asked) asked.wish = null
+    },
+    close() {
+      waiting = null
+      end()
+    },
+  }
+}
+
+/** Whether more is to come of the same question. */
+const isFollowed = (answer: Answer, { step }: Wish): boolean =>
+  'slice' in answer || (step === 'deep' && 'judgement' in answer && !answer.judgement.whole)
+
+function tell(wish: Wish, answer: Answer, placed?: Dock): void {
+  if ('judgement' in answer) wish.got?.(answer.judgement)
+  else if ('sway' in answer) wish.swayed?.(answer.sway)
+  else if ('took' in answer && placed) wish.placed?.(placed, answer.took)
+  else wish.failed()
+}
