@@ -4,8 +4,9 @@
  */
 import { drawingWords } from '../../rules/words/drawing.ts'
 import type { Drawn } from '../drawn.ts'
-import { codeOf, type PaperOf } from '../paper/document.ts'
+import { codeOf } from '../paper/document.ts'
 import type { Paper } from '../paper/marks.ts'
+import type { PaperOf } from '../paper/paper-of.ts'
 import { jointView } from './details.ts'
 import { elevationView } from './elevation.ts'
 import { legTable } from './leg-table.ts'
