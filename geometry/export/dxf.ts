@@ -21,8 +21,9 @@ import { alikePairs, pairView } from '../drawing/pairs.ts'
 import { planView } from '../drawing/plan.ts'
 import { type Bounds, LAYERS, type Layer, type View } from '../drawing/view.ts'
 import type { Drawn } from '../drawn.ts'
-import { codeOf, type PaperOf } from '../paper/document.ts'
+import { codeOf } from '../paper/document.ts'
 import type { Mark, Point } from '../paper/marks.ts'
+import type { PaperOf } from '../paper/paper-of.ts'
 import { CAP_HEIGHT, printable } from '../paper/text.ts'
 
 /** Color number of each layer, of the format's own 255: 7 is black or white, whichever shows. */

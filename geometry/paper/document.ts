@@ -1,29 +1,16 @@
 /** Papers that flow: a head on the first sheet, a line on the others, the foot on all. */
 
-import type { Catalog, Dock, Project } from '../../rules/index.ts'
+import type { Catalog, Dock } from '../../rules/index.ts'
 import { inFours } from '../../rules/words/fours.ts'
 import { PAPERS, type PaperWords } from '../../rules/words/papers.ts'
 import { wordsOf } from '../../rules/words/say.ts'
-import { type Drawn, drawnOf } from '../drawn.ts'
 import { baselineOf, facts, label, line, lineHeight, paragraph, rect, textLine } from './blocks.ts'
 import { type Block, block, type Flow, paginate, space, together } from './flow.ts'
 import { type Mark, PAPER_SIZES, type Paper } from './marks.ts'
 import type { PaperOptions } from './options.ts'
+import type { PaperOf } from './paper-of.ts'
 import { ALERT, CUT, FOOT, GRAY, HEAD_AGAIN, INK, MARGIN, RULE, SIZE } from './style.ts'
 import { fitText, textWidth } from './text.ts'
-
-/** What all papers of one dock are made from. */
-export interface PaperOf extends Drawn {
-  readonly options: PaperOptions
-  /** A check code of the paper's own, of more than the dock: told in place of the dock's, which is told beside it. */
-  readonly check?: { readonly name: string; readonly dockName: string; readonly code: string }
-}
-
-/** Once for all papers of a file: they share what is drawn. */
-export const paperFrom = (project: Project, options: PaperOptions): PaperOf => ({
-  ...drawnOf(project, options),
-  options,
-})
 
 /** Check code as people read it: in fours. */
 export const codeOf = (dock: Dock): string => inFours(dock.fingerprint.all)

@@ -1,8 +1,8 @@
 /** The papers by name, each alone or all in one file. */
 import { layoutDrawing } from '../drawing/layout-drawing.ts'
 import { type Audience, type PaperName, packetFor } from './audience.ts'
-import type { PaperOf } from './document.ts'
 import type { Paper } from './marks.ts'
+import type { PaperOf } from './paper-of.ts'
 import { cardsPaper } from './sheets/cards.ts'
 import { labelsPaper } from './sheets/labels.ts'
 import { packingPaper } from './sheets/packing.ts'

@@ -5,9 +5,10 @@ import { sentence } from '../../../rules/papers/saying.ts'
 import { PAPERS } from '../../../rules/words/papers.ts'
 import { wordsOf } from '../../../rules/words/say.ts'
 import { label, paragraph } from '../blocks.ts'
-import { codeOf, cutApart, documentOf, head, type PaperOf, widthOf } from '../document.ts'
+import { codeOf, cutApart, documentOf, head, widthOf } from '../document.ts'
 import { type Block, block, type Flow, together } from '../flow.ts'
 import type { Paper } from '../marks.ts'
+import type { PaperOf } from '../paper-of.ts'
 import { GRAY, SIZE } from '../style.ts'
 
 const PAD = 4

@@ -4,9 +4,10 @@ import { type Bag, cartons, type Package, type PackedItem } from '../../../rules
 import { PAPERS } from '../../../rules/words/papers.ts'
 import { wordsOf } from '../../../rules/words/say.ts'
 import { band, facts, paragraph, writeOn } from '../blocks.ts'
-import { documentOf, type PaperOf, head as sheetHead, widthOf } from '../document.ts'
+import { documentOf, head as sheetHead, widthOf } from '../document.ts'
 import { type Block, block, type Flow, heightOf, together } from '../flow.ts'
 import type { Paper } from '../marks.ts'
+import type { PaperOf } from '../paper-of.ts'
 import { GRAY, SIZE } from '../style.ts'
 import { type Column, table, tableHead } from '../table.ts'
 

@@ -21,9 +21,10 @@ import {
   paragraph,
   subheading,
 } from '../blocks.ts'
-import { documentOf, head, type PaperOf, widthOf } from '../document.ts'
+import { documentOf, head, widthOf } from '../document.ts'
 import { type Block, BREAK, block, type Flow, heightOf, together } from '../flow.ts'
 import type { Paper } from '../marks.ts'
+import type { PaperOf } from '../paper-of.ts'
 import { ALERT, GRAY, INK, SIZE } from '../style.ts'
 import { type Column, table } from '../table.ts'
 import { textWidth } from '../text.ts'

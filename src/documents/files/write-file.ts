@@ -12,6 +12,7 @@ import {
 } from '../../../geometry/paper/audience.ts'
 import type { Paper } from '../../../geometry/paper/marks.ts'
 import type { PaperOptions } from '../../../geometry/paper/options.ts'
+import { paperFrom } from '../../../geometry/paper/paper-of.ts'
 import type { QuoteWanted } from '../../../geometry/paper/sheets/quote.ts'
 import { type Catalog, type Design, type Dock, projectOf } from '../../../rules/index.ts'
 import { plainName } from '../../platform/file-name.ts'
@@ -109,10 +110,7 @@ export async function writeFile(
       )
     }
     case 'dxf': {
-      const [{ dxfOf }, { paperFrom }] = await Promise.all([
-        import('../../../geometry/export/dxf.ts'),
-        import('../../../geometry/paper/document.ts'),
-      ])
+      const { dxfOf } = await import('../../../geometry/export/dxf.ts')
       return new TextEncoder().encode(dxfOf(paperFrom(projectOf(design, catalog, dock), options)))
     }
     case 'csv':
@@ -140,10 +138,7 @@ async function papersOf(
   { what, audience, quote, dock, design, catalog, options }: Asked,
   progress: Progress,
 ): Promise<readonly Paper[]> {
-  const [{ paperOf }, { paperFrom }] = await Promise.all([
-    import('../../../geometry/paper/packet.ts'),
-    import('../../../geometry/paper/document.ts'),
-  ])
+  const { paperOf } = await import('../../../geometry/paper/packet.ts')
   const of = paperFrom(projectOf(design, catalog, dock), options)
   const names = what === 'packet' ? packetFor(audience) : [what as PaperName]
   return names.map((name, i) => {

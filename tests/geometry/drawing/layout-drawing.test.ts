@@ -12,9 +12,9 @@ import { planView } from '../../../geometry/drawing/plan.ts'
 import { SCALES, scaleText } from '../../../geometry/drawing/sheet.ts'
 import { clipLine } from '../../../geometry/drawing/view.ts'
 import { drawnOf } from '../../../geometry/drawn.ts'
-import { paperFrom } from '../../../geometry/paper/document.ts'
 import type { PathMark, Point, Sheet, TextMark } from '../../../geometry/paper/marks.ts'
 import type { PaperOptions } from '../../../geometry/paper/options.ts'
+import { paperFrom } from '../../../geometry/paper/paper-of.ts'
 import { CAP_HEIGHT } from '../../../geometry/paper/text.ts'
 import {
   assessKit,

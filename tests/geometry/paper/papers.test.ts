@@ -11,9 +11,9 @@ import { boxOf } from '../../../geometry/drawing/labels.ts'
 import { pdfOf } from '../../../geometry/export/pdf.ts'
 import { svgOfSheets } from '../../../geometry/export/svg.ts'
 import { type Audience, PAPERS } from '../../../geometry/paper/audience.ts'
-import { type PaperOf, paperFrom } from '../../../geometry/paper/document.ts'
 import { PAPER_SIZES, type Paper, type Sheet, type TextMark } from '../../../geometry/paper/marks.ts'
 import { packetOf, paperOf } from '../../../geometry/paper/packet.ts'
+import { type PaperOf, paperFrom } from '../../../geometry/paper/paper-of.ts'
 import { qrMarks } from '../../../geometry/paper/qr.ts'
 import {
   assessKit,

@@ -144,7 +144,7 @@ describe('the same dock', () => {
   const script = `
     import { createHash } from 'node:crypto'
     import { pdfOf } from './geometry/export/pdf.ts'
-    import { paperFrom } from './geometry/paper/document.ts'
+    import { paperFrom } from './geometry/paper/paper-of.ts'
     import { packetOf } from './geometry/paper/packet.ts'
     import { demoCatalog, demoDesign, derive, projectOf } from './rules/index.ts'
     import { paperFonts } from './src/cli/fonts.ts'
