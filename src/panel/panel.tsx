@@ -1,10 +1,10 @@
 /** The panel: the few parameters, then the answers in the order in which they are asked for. */
 import { cautionsIn } from '../../rules/index.ts'
+import { Parameters } from '../parameters/parameters.tsx'
 import { Fold } from '../ui/fold.tsx'
 import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../words/use-words.ts'
 import { FindingsPanel } from './findings.tsx'
-import { Parameters } from './parameters.tsx'
 import { Summary } from './summary.tsx'
 import { Totals } from './totals.tsx'
 

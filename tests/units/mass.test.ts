@@ -1,7 +1,7 @@
 /** Weights of boats as they are typed, and what a boat and people change in the Design. */
 import { describe, expect, it } from 'vitest'
 import { demoDesign, parseDesign } from '../../rules/index.ts'
-import * as carry from '../../src/panel/deck-load-edits.ts'
+import * as carry from '../../src/parameters/deck-load-edits.ts'
 import { massStep, parseMass } from '../../src/units/mass.ts'
 
 describe('a weight', () => {

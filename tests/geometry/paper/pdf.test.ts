@@ -146,7 +146,7 @@ describe('the same dock', () => {
     import { pdfOf } from './geometry/export/pdf.ts'
     import { paperFrom } from './geometry/paper/paper-of.ts'
     import { packetOf } from './geometry/paper/packet.ts'
-    import { demoCatalog, demoDesign, derive, projectOf } from './rules/index.ts'
+    import { demoCatalog, demoDesign, derive, ENGLISH, projectOf } from './rules/index.ts'
     import { paperFonts } from './src/cli/fonts.ts'
     const options = { units: 'imperial', language: ENGLISH, size: 'letter', date: process.argv[1], by: 'A. Person' }
     const project = projectOf(demoDesign, demoCatalog, derive(demoDesign, demoCatalog))

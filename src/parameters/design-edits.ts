@@ -1,7 +1,7 @@
 /** What the panel's controls change, as pure functions of the Design. */
 import type { BottomKind, Design } from '../../rules/index.ts'
 import { EXPOSURES } from '../../rules/site/waves/exposures.ts'
-import type { HeadShape } from './pictures.tsx'
+import type { HeadShape } from './shape-pictures.tsx'
 
 const withDock = (design: Design, change: Partial<Design['dock']>): Design => ({
   ...design,

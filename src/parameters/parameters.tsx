@@ -1,0 +1,35 @@
+import { Group } from '../ui/controls.tsx'
+import { Fold } from '../ui/fold.tsx'
+import { chunk, Lazy } from '../ui/lazy.tsx'
+import { useWords } from '../words/use-words.ts'
+import { DeckHeight } from './deck-height.tsx'
+import { Extras } from './extras.tsx'
+import { Bottom } from './lake-bottom.tsx'
+import { Levels } from './lake-levels.tsx'
+import { FrameSize } from './section-size.tsx'
+import { Run } from './shape.tsx'
+import { ExposureChoice } from './wind.tsx'
+
+const carried = chunk(() => import('./deck-loads.tsx').then((m) => m.DeckLoads))
+
+export function Parameters() {
+  const { t } = useWords()
+  return (
+    <>
+      <Group title={t('group.dock')}>
+        <DeckHeight />
+        <Run />
+        <FrameSize />
+        <Extras />
+        <Fold className="control" summary={t('carried.title')}>
+          <Lazy chunk={carried} props={{}} />
+        </Fold>
+      </Group>
+      <Group title={t('group.water')}>
+        <Bottom />
+        <Levels />
+        <ExposureChoice />
+      </Group>
+    </>
+  )
+}

@@ -1,0 +1,97 @@
+/** The run and what is at its ends: sections, ramp, head. */
+import { LIMITS } from '../../rules/index.ts'
+import { dockFacts } from '../panel/dock-facts.ts'
+import { useDock, useLeadline } from '../state/store.ts'
+import { Choice, Hint, Stepper } from '../ui/controls.tsx'
+import { meters } from '../words/index.ts'
+import { useWords } from '../words/use-words.ts'
+import * as change from './design-edits.ts'
+import { HeadPicture, type HeadShape } from './shape-pictures.tsx'
+
+const SHAPES: readonly HeadShape[] = ['straight', 'left', 'right', 'tee', 'wide']
+
+export function Run() {
+  const design = useLeadline((s) => s.design)
+  const edit = useLeadline((s) => s.edit)
+  const dock = useDock()
+  const stale = useLeadline((s) => s.stale)
+  const { t } = useWords()
+  if (design.dock.plan) return <Hint>{t('plan.own')}</Hint>
+  const { sections = 1, ramp = false, head = { shape: 'straight', sections: 0 } } = design.dock
+  const { reach, depth } = dockFacts(dock, design)
+  const step = change.headStep(head.shape)
+  return (
+    <>
+      <div className="control">
+        <Stepper
+          label={t('sections.label')}
+          fewer={t('sections.fewer')}
+          more={t('sections.more')}
+          value={sections}
+          min={ramp ? 2 : 1}
+          max={LIMITS.sections - head.sections}
+          set={(n) => edit((d) => change.setSections(d, n))}
+        />
+        <Hint>
+          {stale ? t('takes.working') : t('sections.reach', { reach: meters(reach), depth: meters(depth) })}
+        </Hint>
+      </div>
+      <div className="control">
+        <label className="switch">
+          <span>{t('ramp.label')}</span>
+          <input
+            type="checkbox"
+            checked={ramp}
+            onChange={(event) => {
+              const on = event.currentTarget.checked
+              edit((d) => change.setRamp(d, on))
+            }}
+          />
+        </label>
+        <RampHint on={ramp} />
+      </div>
+      <div className="control">
+        <Choice
+          legend={t('head.label')}
+          value={head.shape}
+          columns={5}
+          options={SHAPES.map((shape) => ({
+            value: shape,
+            label: t(`head.${shape}`),
+            picture: <HeadPicture shape={shape} />,
+          }))}
+          set={(shape) => edit((d) => change.setHead(d, shape))}
+        />
+        {head.shape !== 'straight' && (
+          <Stepper
+            label={t('head.count')}
+            fewer={t('head.fewer')}
+            more={t('head.more')}
+            value={head.sections}
+            min={step}
+            max={head.shape === 'wide' ? change.legged(design) : 40}
+            by={step}
+            set={(n) => edit((d) => change.setHeadSections(d, n))}
+          />
+        )}
+        {(head.shape === 'left' || head.shape === 'right') && <Hint>{t('head.hint')}</Hint>}
+      </div>
+    </>
+  )
+}
+
+function RampHint({ on }: { readonly on: boolean }) {
+  const { ramp } = useDock()
+  const { t } = useWords()
+  const stale = useLeadline((s) => s.stale)
+  if (!on) return <Hint>{t('ramp.off')}</Hint>
+  // Its slope is of an earlier dock while this one is worked out.
+  if (!ramp || stale) return <Hint>{t('ramp.on')}</Hint>
+  const way = Math.abs(ramp.slope) < 0.005 ? 'level' : ramp.slope > 0 ? 'up' : 'down'
+  const values = { slope: { value: ramp.slope, unit: 'slope' }, step: meters(Math.abs(ramp.step)) }
+  return (
+    <Hint>
+      {t('ramp.on')} {t(`ramp.${way}`, values)}
+    </Hint>
+  )
+}
