@@ -14,8 +14,7 @@ const REMEMBERED: readonly string[] = [
   // Hosts call `derive(design, catalog)` again and again with the catalog that they have: said in the file.
   'rules/catalog-index.ts shops',
 
-  // Programs, and a worker: run once, from top to bottom.
-  'src/assessment/structure-worker.ts known',
+  // Programs: run once, from top to bottom.
   'src/build/counts.ts failed',
   'src/build/counts.ts passed',
   'src/cli/main.ts end',
@@ -24,21 +23,15 @@ const REMEMBERED: readonly string[] = [
   // The papers' fonts, once for a page.
   'src/documents/files/fonts.ts asked',
 
-  // So far.
+  // Scratch vectors of three: written and read within one call, so that no frame makes new ones.
   'src/scene/forces/paint.ts _at',
   'src/scene/forces/paint.ts _turn',
-  'src/scene/land.ts even',
-  'src/scene/measures/measures.ts anchors',
-  'src/scene/measures/overlay.ts _point',
+  'src/scene/measures/label-overlay.ts _point',
   'src/scene/parts/instanced.ts _at',
   'src/scene/parts/instanced.ts _turn',
-  'src/scene/parts/shape.ts shapes',
   'src/scene/scenery.ts _at',
   'src/scene/scenery.ts _size',
-  'src/scene/sharpness.ts software',
-  'src/scene/shell.ts count',
-  'src/scene/stage/eye.tsx _far',
-  'src/scene/stage/lake.tsx copied',
+  'src/scene/components/use-gestures.ts _far',
   'src/scene/sun.ts _corner',
 ]
 
