@@ -49,7 +49,7 @@ const clearChunks = (): Plugin => {
  * alone, which exports the whole engine, and are kept out of its file. So is what writes files: its worker is an entry too.
  */
 const LATER =
-  /\/rules\/(?:derive|remedies|with-structure|clearance|structure|checks\/structure|words\/(?:structure-words|language-file|en\/structure))|\/src\/assessment\/(?:structure-worker|assess)\.ts|\/src\/documents\/files\//
+  /\/rules\/(?:derive|remedies|stand|with-structure|clearance|structure|checks\/structure|words\/(?:structure-words|language-file|en\/structure))|\/src\/assessment\/(?:structure-worker|assess)\.ts|\/src\/documents\/files\//
 
 export default defineConfig({
   base: './',
@@ -76,7 +76,7 @@ export default defineConfig({
         codeSplitting: {
           groups: [
             { name: 'app', tags: ['$initial'], test: (id) => !LATER.test(id), priority: 3 },
-            { name: 'solids', test: /\/geometry\/(?!drawing|export|paper)/, priority: 2 },
+            { name: 'solids', test: /\/geometry\/(?!drawing|export|paper|sheets)/, priority: 2 },
             { name: 'clearance', test: /\/rules\/clearance\/(?!clashes)/, priority: 2 },
             { name: 'scene', test: /\/src\/scene\/scene\.tsx$/, priority: 1 },
             // Of use to several chunks that come when they are asked for.

@@ -10,6 +10,7 @@ import type {
   Panel,
   RuleName,
 } from './catalog/index.ts'
+import { sectionProperties } from './catalog/section-properties.ts'
 import type { PartKind } from './dock.ts'
 import { grams } from './numbers.ts'
 import { type Once, onceOf } from './once.ts'
@@ -23,7 +24,6 @@ import {
   panelBody,
   tubeBody,
 } from './parts/bodies.ts'
-import { sectionProperties } from './parts/section-properties.ts'
 
 /** What one part is, to a parts list. */
 export interface PartType {

@@ -3,7 +3,7 @@
  *
  *     deriveKit   placing, fitting, counting                      kit.ts
  *     assess      waves, what was found, why, the check code      assess-kit.ts: checks/, reasons.ts, fingerprint.ts
- *                 and whether it stands                           structure/stand.ts: structure/dock/, checks/structure/
+ *                 and whether it stands                           stand.ts: structure/dock/, checks/structure/
  *                 and what is in each other's way                 clearance/clashes.ts
  *                 and which remedies help                         remedies.ts
  *
@@ -16,7 +16,7 @@ import type { Design } from './design/index.ts'
 import type { Dock } from './dock.ts'
 import { deriveKit, type Kit } from './kit.ts'
 import { proveRemedies } from './remedies.ts'
-import { stand } from './structure/stand.ts'
+import { stand } from './stand.ts'
 import { withStructure } from './with-structure.ts'
 
 export const derive = (design: Design, catalog: Catalog): Dock => assess(deriveKit(design, catalog))

@@ -9,6 +9,7 @@ export {
   parseCatalogText,
   type Stock,
 } from './catalog/index.ts'
+export { sectionProperties } from './catalog/section-properties.ts'
 export { type Shop, shopOf } from './catalog-index.ts'
 export { CHECKS } from './checks/index.ts'
 export { type AssessOptions, assess, derive } from './derive.ts'
@@ -27,7 +28,6 @@ export {
   rowsOfList,
 } from './papers/index.ts'
 export * as bodies from './parts/bodies.ts'
-export { sectionProperties } from './parts/section-properties.ts'
 export { type Project, projectOf } from './project.ts'
 export { parseRequest, parseRequestText, type RequestFile, verifyRequest } from './request.ts'
 export { type Bed, makeBed } from './site/index.ts'

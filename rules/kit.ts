@@ -17,6 +17,7 @@ import {
   planOf,
   shoreEndOf,
 } from './layout/index.ts'
+import { groundAlong, type RampContact, rampContact, rampPoint, rampShape } from './layout/ramp-rest.ts'
 import { bearing, findStart, type Start } from './layout/start.ts'
 import { round6 } from './numbers.ts'
 import { type Once, onceOf } from './once.ts'
@@ -31,7 +32,6 @@ import { emitHinge, emitHooks, emitTies } from './parts/joint-parts.ts'
 import { emitLeg } from './parts/leg-parts.ts'
 import { type PlacedLeg, placeLegs } from './parts/legs.ts'
 import { pairLegs } from './parts/pairs.ts'
-import { groundAlong, type RampContact, rampContact, rampPoint, rampShape } from './parts/ramp.ts'
 import { type Bed, makeBed } from './site/index.ts'
 
 export interface RampRest {

@@ -13,7 +13,7 @@ import { type Design, parseDesign } from './design/index.ts'
 import { applyPatch } from './design/patch.ts'
 import type { Dock, Figure, Finding, PatchOperation, Remedy } from './dock.ts'
 import { deriveKit, type Kit } from './kit.ts'
-import { type Standing, stand } from './structure/stand.ts'
+import { type Standing, stand } from './stand.ts'
 import { withStructure } from './with-structure.ts'
 import { FOUND_LATER } from './words/structure-words.ts'
 

@@ -1,7 +1,6 @@
 /** From unknown input to a Catalog: schema, versions, and the references within it. */
 
 import { kindsWith } from '../part-kinds.ts'
-import { boredThrough, sectionProperties } from '../parts/section-properties.ts'
 import {
   type Issue,
   issue,
@@ -13,6 +12,7 @@ import {
   upgrade,
 } from '../validation.ts'
 import { type Catalog, CatalogSchema } from './schema.ts'
+import { boredThrough, sectionProperties } from './section-properties.ts'
 
 const CATALOG_FORMAT = 'leadline/catalog'
 const CATALOG_VERSION = 1

@@ -1,9 +1,9 @@
 /** What each part is measured as: its pieces as full cylinders and boxes (a tube as if it were not hollow), in its own frame. */
 import type { Catalog, Stock } from '../catalog/index.ts'
+import { sectionProperties } from '../catalog/section-properties.ts'
 import { factsOf, type KindsWith, type PartKind } from '../part-kinds.ts'
 import * as bodies from '../parts/bodies.ts'
 import { braceClampPlates, clampPlate, legStock } from '../parts/clamp-plates.ts'
-import { sectionProperties } from '../parts/section-properties.ts'
 import { add, cross, length, scale, sub } from '../vec.ts'
 import { type Box, boxBetween, type Cylinder } from './convex.ts'
 

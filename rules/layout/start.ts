@@ -3,6 +3,9 @@ import type { Frame } from '../catalog/index.ts'
 import type { Shop } from '../catalog-index.ts'
 import type { Design } from '../design/index.ts'
 import { atLeast, SLACK } from '../numbers.ts'
+import type { Bed } from '../site/index.ts'
+import { merged, type Stretch, stretchesOver } from '../site/stretches.ts'
+import type { ShoreEnd } from './place.ts'
 import {
   across,
   groundAlong,
@@ -11,10 +14,7 @@ import {
   rampContact,
   rampPoint,
   rampShape,
-} from '../parts/ramp.ts'
-import type { Bed } from '../site/index.ts'
-import { merged, type Stretch, stretchesOver } from '../site/stretches.ts'
-import type { ShoreEnd } from './place.ts'
+} from './ramp-rest.ts'
 
 export interface Start {
   readonly x: number

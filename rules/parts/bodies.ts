@@ -3,8 +3,8 @@
  * Masses are computed from these and shapes are drawn from these, so neither can differ from the other. Pieces touch and never overlap.
  */
 import type { BraceStock, Catalog, Extra, Frame, LegStock, Pad, Panel, Stock } from '../catalog/index.ts'
+import { sectionProperties } from '../catalog/section-properties.ts'
 import type { Vec3 } from '../dock.ts'
-import { sectionProperties } from './section-properties.ts'
 
 export interface Piece {
   readonly stock: Stock

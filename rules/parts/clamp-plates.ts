@@ -1,7 +1,7 @@
 /** The plates of a brace clamp: what is drawn of them, and what may be in something's way. Own x axis from the leg toward the brace, m. */
 import type { Catalog, Stock } from '../catalog/index.ts'
+import { sectionProperties } from '../catalog/section-properties.ts'
 import type { Vec3 } from '../dock.ts'
-import { sectionProperties } from './section-properties.ts'
 
 /** What legs are made of: the first leg's stock stands for all. */
 export const legStock = (catalog: Catalog): Stock => catalog.stock[catalog.legs[0]!.stock]!

@@ -1,11 +1,11 @@
 /** Where along an edge an anchor post has no room: it would pass through a foot pad or another section's frame. */
 import type { Extra } from '../catalog/index.ts'
+import { sectionProperties } from '../catalog/section-properties.ts'
 import type { Shop } from '../catalog-index.ts'
 import type { Edge } from '../dock.ts'
 import { edgeLength, edgeOf, type Layout, type PlacedSection } from '../layout/index.ts'
 import type { Interval } from './free-edges.ts'
 import type { PlacedLeg } from './legs.ts'
-import { sectionProperties } from './section-properties.ts'
 
 /** Between a post's tube and what it stands beside, m. Judgment, no published source: a driven post leans a little. */
 const BESIDE = 0.01

@@ -3,11 +3,12 @@
  *
  * Seen from the side a ramp's frame is rectangles turned by its tilt and a leg an upright one; across the dock each has its width.
  */
+
+import { sectionProperties } from '../catalog/section-properties.ts'
 import type { Shop } from '../catalog-index.ts'
 import { frameBody, type Piece } from './bodies.ts'
 import type { Pose } from './emit-part.ts'
 import type { PlacedLeg } from './legs.ts'
-import { sectionProperties } from './section-properties.ts'
 
 /** Overlapping by less is touching, m. */
 const TOUCHING = 1e-4

@@ -3,7 +3,7 @@
  * is compared with the shop's quote on the screen.
  */
 import { type ReactNode, useId } from 'react'
-import type { QuoteWanted } from '../../geometry/paper/sheets/quote.ts'
+import type { QuoteWanted } from '../../geometry/sheets/quote.ts'
 import type { Service } from '../../rules/catalog/index.ts'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
 import type { QuoteFile } from '../../rules/papers/quote-file.ts'

@@ -1,6 +1,6 @@
 /** Times `deriveKit` (placing, fitting, counting) and `stand` (all load cases) on a straight dock of a steady shore, so that every section has legs and most a brace. */
 import { assessKit, type Design, demoCatalog, demoDesign, deriveKit, parseDesign } from '../../rules/index.ts'
-import { stand } from '../../rules/structure/stand.ts'
+import { stand } from '../../rules/stand.ts'
 
 /** A bed that falls 1 in 40 to 1.3 m and is level from there: legs of 3 to 7 ft, braces of both lengths. */
 export function longDock(sections: number): Design {

@@ -5,7 +5,7 @@
 import { expect, test } from 'vitest'
 import { type Design, demoCatalog, demoDesign, deriveKit } from '../../rules/index.ts'
 import { wavesOf } from '../../rules/site/waves/waves.ts'
-import { stand } from '../../rules/structure/stand.ts'
+import { stand } from '../../rules/stand.ts'
 import { open, withBrowser } from './support/open.ts'
 
 withBrowser()

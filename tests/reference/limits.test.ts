@@ -6,7 +6,7 @@
  * - Sétra, Technical guide on footbridges (2006): 35 N sideways by a walker, comfort limit 0.3 m/s²; memory. The words are judgment.
  */
 import { describe, expect, it } from 'vitest'
-import { bendingProperties } from '../../rules/parts/section-properties.ts'
+import { bendingProperties } from '../../rules/catalog/section-properties.ts'
 import { SWAY_STIFFNESS, sagLimit, swayWord } from '../../rules/structure/strength/serviceability.ts'
 
 const INCH = 0.0254

@@ -12,10 +12,10 @@ import {
   shopOf,
 } from '../../rules/index.ts'
 import { planOf, shoreEndOf } from '../../rules/layout/index.ts'
+import { groundAlong, rampContact } from '../../rules/layout/ramp-rest.ts'
 import { findStart } from '../../rules/layout/start.ts'
 import { atLeast } from '../../rules/numbers.ts'
 import { placeExtras } from '../../rules/parts/extras.ts'
-import { groundAlong, rampContact } from '../../rules/parts/ramp.ts'
 import type { Bed } from '../../rules/site/index.ts'
 import { nearestOf } from '../../rules/site/nearest.ts'
 

@@ -20,7 +20,7 @@ import {
   type Finding,
   findingText,
 } from '../../rules/index.ts'
-import { stand } from '../../rules/structure/stand.ts'
+import { stand } from '../../rules/stand.ts'
 import { withStructure } from '../../rules/with-structure.ts'
 import { parsedDesign } from '../support/arbitraries.ts'
 import { deriveFound } from '../support/at-once.ts'

@@ -2,8 +2,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { papersFor } from '../../geometry/paper/audience.ts'
-import { paperOf } from '../../geometry/paper/packet.ts'
 import { paperFrom } from '../../geometry/paper/paper-of.ts'
+import { paperOf } from '../../geometry/sheets/packet.ts'
 import {
   basisIn,
   type Catalog,

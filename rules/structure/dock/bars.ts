@@ -1,7 +1,7 @@
 /** What a frame member needs to know of bar stock: stiffnesses from its shape and material. */
 import type { Catalog } from '../../catalog/index.ts'
+import { sectionProperties, torsionConstant } from '../../catalog/section-properties.ts'
 import type { Shop } from '../../catalog-index.ts'
-import { sectionProperties, torsionConstant } from '../../parts/section-properties.ts'
 
 /** SI, as `FrameMember`. */
 export interface Bar {

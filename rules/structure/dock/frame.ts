@@ -15,13 +15,13 @@
  * Frame of reference: the dock's (x lakeward, y left, z up, m).
  */
 import type { Stock } from '../../catalog/index.ts'
+import { sectionProperties } from '../../catalog/section-properties.ts'
 import type { Kit } from '../../kit.ts'
 import { poseOf } from '../../kit.ts'
 import { hooksOf, type PlacedJoint, type PlacedSection } from '../../layout/index.ts'
 import type { BracedPair } from '../../parts/braces.ts'
 import type { Pose } from '../../parts/emit-part.ts'
 import { axisAcross, axisAlong, type PlacedLeg } from '../../parts/legs.ts'
-import { sectionProperties } from '../../parts/section-properties.ts'
 import type { End6, FrameMember, FrameNode } from '../frame-model.ts'
 import { type Bar, barOf } from './bars.ts'
 import type { Contact } from './contacts.ts'

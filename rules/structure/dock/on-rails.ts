@@ -1,5 +1,5 @@
 /** Loads of a deck, brought onto the side rails that carry it. */
-import { sectionProperties } from '../../parts/section-properties.ts'
+import { sectionProperties } from '../../catalog/section-properties.ts'
 import { type CaseLoad, loadMember, loadNode, type StateLayout } from '../second-order.ts'
 import type { DockFrame, RailInFrame } from './frame.ts'
 

@@ -8,9 +8,9 @@
  * the same moment about its tip; less deep in the ground, less by the cube of the depth; never more than the tube bends with.
  */
 import type { BottomKind } from '../../catalog/index.ts'
+import { sectionProperties } from '../../catalog/section-properties.ts'
 import type { Kit } from '../../kit.ts'
 import { embedOf, type PlacedExtra } from '../../parts/extras.ts'
-import { sectionProperties } from '../../parts/section-properties.ts'
 import { pullOut, pushIn } from '../strength/helix.ts'
 import { strengthsOfStock } from '../strength/member.ts'
 import {

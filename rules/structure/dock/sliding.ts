@@ -7,7 +7,7 @@
  *
  * A lean is no push: what an out-of-plumb leg pushes at its top it pushes back at its foot. The friction of a ramp's shore end is left out.
  */
-import { sectionProperties } from '../../parts/section-properties.ts'
+import { sectionProperties } from '../../catalog/section-properties.ts'
 import { footingAt } from '../../site/footing.ts'
 import { grip, slidingResistance } from '../strength/index.ts'
 import type { DockFrame } from './frame.ts'

@@ -4,10 +4,11 @@
  * The wave of the wind or the wake, whichever lifts more. Its crest stands under the middle of the section that it meets first, and is long
  * enough to reach all sections in a row with that one at the same time (judgment, cautious). The ramp is left out.
  */
+
+import { sectionProperties } from '../../catalog/section-properties.ts'
 import type { Waves } from '../../dock.ts'
 import type { Kit } from '../../kit.ts'
 import { edgeOf, type PlacedSection } from '../../layout/index.ts'
-import { sectionProperties } from '../../parts/section-properties.ts'
 import { type Decking, meanHead, mostHead, upliftPressure } from '../../site/waves/crest.ts'
 import { type Height, inDepth, trainsOf } from '../../site/waves/trains.ts'
 import { type CaseLoad, noLoad, type StateLayout } from '../second-order.ts'

@@ -6,9 +6,10 @@
  * lie at the dock hand it their wind and, where it is the wind's waves, what these push. Friction, buoyancy of tubes (they fill) and
  * drag of braces are left out.
  */
+
+import { sectionProperties } from '../../catalog/section-properties.ts'
 import type { Waves } from '../../dock.ts'
 import { type EdgeLine, edgeLength, edgeOf } from '../../layout/index.ts'
-import { sectionProperties } from '../../parts/section-properties.ts'
 import { crestOf, onEdge } from '../../site/waves/crest.ts'
 import { coherentShare } from '../../site/waves/short-crested.ts'
 import { type Height, inDepth, type Train, trainsOf } from '../../site/waves/trains.ts'

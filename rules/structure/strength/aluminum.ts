@@ -10,7 +10,7 @@
  * shapes before bending sideways), web crippling under a point load (J.9), holes in bending.
  */
 import type { AluminumStrength, Stock } from '../../catalog/index.ts'
-import { type BendingProperties, bendingProperties } from '../../parts/section-properties.ts'
+import { type BendingProperties, bendingProperties } from '../../catalog/section-properties.ts'
 import { type BucklingConstants, bucklingConstants, type Metal, roundElastic } from './buckling-constants.ts'
 import {
   flatBending,

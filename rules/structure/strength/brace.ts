@@ -10,7 +10,7 @@
  * - Clamp: stated slip over 1.5, as for slip-critical bolts in standard holes (AISC 360-16 J3.8, memory; used by analogy).
  */
 import type { BraceStock, Catalog } from '../../catalog/index.ts'
-import { boredThrough } from '../../parts/section-properties.ts'
+import { boredThrough } from '../../catalog/section-properties.ts'
 import { strengthsOfStock } from './member.ts'
 import type { Limit } from './strengths.ts'
 

@@ -8,7 +8,7 @@
  * short closed shapes; of a flat bar F11.2 is checked.
  */
 import type { SteelStrength, Stock } from '../../catalog/index.ts'
-import { bendingProperties } from '../../parts/section-properties.ts'
+import { bendingProperties } from '../../catalog/section-properties.ts'
 import { type Limit, type LimitState, least, type MemberOptions, type Strengths } from './strengths.ts'
 
 const SAFETY = 1.67

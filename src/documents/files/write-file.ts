@@ -13,7 +13,7 @@ import {
 import type { Paper } from '../../../geometry/paper/marks.ts'
 import type { PaperOptions } from '../../../geometry/paper/options.ts'
 import { paperFrom } from '../../../geometry/paper/paper-of.ts'
-import type { QuoteWanted } from '../../../geometry/paper/sheets/quote.ts'
+import type { QuoteWanted } from '../../../geometry/sheets/quote.ts'
 import { type Catalog, type Design, type Dock, projectOf } from '../../../rules/index.ts'
 import { plainName } from '../../platform/file-name.ts'
 
@@ -138,7 +138,7 @@ async function papersOf(
   { what, audience, quote, dock, design, catalog, options }: Asked,
   progress: Progress,
 ): Promise<readonly Paper[]> {
-  const { paperOf } = await import('../../../geometry/paper/packet.ts')
+  const { paperOf } = await import('../../../geometry/sheets/packet.ts')
   const of = paperFrom(projectOf(design, catalog, dock), options)
   const names = what === 'packet' ? packetFor(audience) : [what as PaperName]
   return names.map((name, i) => {

@@ -5,7 +5,6 @@ import { describe, expect, it } from 'vitest'
 import { overlap } from '../../../geometry/drawing/cells.ts'
 import { elevationView } from '../../../geometry/drawing/elevation.ts'
 import { boxOf, LEADER_STROKE, placeLabels } from '../../../geometry/drawing/labels.ts'
-import { breaks, layoutDrawing } from '../../../geometry/drawing/layout-drawing.ts'
 import { paintView } from '../../../geometry/drawing/paint.ts'
 import { alikePairs, pairView } from '../../../geometry/drawing/pairs.ts'
 import { planView } from '../../../geometry/drawing/plan.ts'
@@ -16,6 +15,7 @@ import type { PathMark, Point, Sheet, TextMark } from '../../../geometry/paper/m
 import type { PaperOptions } from '../../../geometry/paper/options.ts'
 import { paperFrom } from '../../../geometry/paper/paper-of.ts'
 import { CAP_HEIGHT } from '../../../geometry/paper/text.ts'
+import { breaks, layoutDrawing } from '../../../geometry/sheets/layout-drawing.ts'
 import {
   assessKit,
   type Catalog,

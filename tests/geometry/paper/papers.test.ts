@@ -12,9 +12,9 @@ import { pdfOf } from '../../../geometry/export/pdf.ts'
 import { svgOfSheets } from '../../../geometry/export/svg.ts'
 import { type Audience, PAPERS } from '../../../geometry/paper/audience.ts'
 import { PAPER_SIZES, type Paper, type Sheet, type TextMark } from '../../../geometry/paper/marks.ts'
-import { packetOf, paperOf } from '../../../geometry/paper/packet.ts'
 import { type PaperOf, paperFrom } from '../../../geometry/paper/paper-of.ts'
 import { qrMarks } from '../../../geometry/paper/qr.ts'
+import { packetOf, paperOf } from '../../../geometry/sheets/packet.ts'
 import {
   assessKit,
   type Catalog,

@@ -145,7 +145,7 @@ describe('the same dock', () => {
     import { createHash } from 'node:crypto'
     import { pdfOf } from './geometry/export/pdf.ts'
     import { paperFrom } from './geometry/paper/paper-of.ts'
-    import { packetOf } from './geometry/paper/packet.ts'
+    import { packetOf } from './geometry/sheets/packet.ts'
     import { demoCatalog, demoDesign, derive, ENGLISH, projectOf } from './rules/index.ts'
     import { paperFonts } from './src/cli/fonts.ts'
     const options = { units: 'imperial', language: ENGLISH, size: 'letter', date: process.argv[1], by: 'A. Person' }

@@ -2,8 +2,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Stock, Strength } from '../../../rules/catalog/index.ts'
+import { bendingProperties, sectionProperties } from '../../../rules/catalog/section-properties.ts'
 import { demoCatalog } from '../../../rules/index.ts'
-import { bendingProperties, sectionProperties } from '../../../rules/parts/section-properties.ts'
 import { basisOf, strengthsOf, strengthsOfStock } from '../../../rules/structure/strength/member.ts'
 import {
   type MemberOptions,

@@ -1,10 +1,10 @@
 /** The shape that is drawn is the one that was solved: the same sway, legs that meet corners, sleeves that give as much as they carry. */
 import { describe, expect, it } from 'vitest'
 import { demoCatalog, demoDesign, deriveKit, parseDesign } from '../../../rules/index.ts'
+import { stand } from '../../../rules/stand.ts'
 import { barOf } from '../../../rules/structure/dock/bars.ts'
 import { sleeveStiffness } from '../../../rules/structure/dock/sleeve.ts'
 import { type SwayShape, swayShape, type Way } from '../../../rules/structure/dock/sway-shape.ts'
-import { stand } from '../../../rules/structure/stand.ts'
 
 const kitOf = (dock: Record<string, unknown> = {}) => {
   const parsed = parseDesign({ ...demoDesign, dock: { ...demoDesign.dock, ...dock } })

@@ -1,6 +1,7 @@
 /** What the verdicts of docks obey, as plain questions: each gives what is wrong, or nothing. */
 import type { Design, Kit } from '../../../rules/index.ts'
 import { wavesOf } from '../../../rules/site/waves/waves.ts'
+import { type Standing, stand } from '../../../rules/stand.ts'
 import { analyze } from '../../../rules/structure/dock/analysis.ts'
 import {
   leanLoad,
@@ -13,7 +14,6 @@ import { type DockFrame, dockFrame } from '../../../rules/structure/dock/frame.t
 import type { Solved } from '../../../rules/structure/dock/soften.ts'
 import { upliftLoad } from '../../../rules/structure/dock/uplift.ts'
 import { type CaseLoad, endForces, respond } from '../../../rules/structure/second-order.ts'
-import { type Standing, stand } from '../../../rules/structure/stand.ts'
 import { unlessLoose } from './dock-cases.ts'
 
 /** What a verdict is made of: what follows from loads, and is nobody's taste. */

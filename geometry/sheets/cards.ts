@@ -1,15 +1,15 @@
 /** Count cards, one for each bag: what is in it, where it goes, which wrench, how tight. Cut along the dashes. */
-import { formatMass } from '../../../rules/index.ts'
-import { countCards } from '../../../rules/papers/count-cards.ts'
-import { sentence } from '../../../rules/papers/saying.ts'
-import { PAPERS } from '../../../rules/words/papers.ts'
-import { wordsOf } from '../../../rules/words/say.ts'
-import { label, paragraph } from '../blocks.ts'
-import { codeOf, cutApart, documentOf, head, widthOf } from '../document.ts'
-import { type Block, block, type Flow, together } from '../flow.ts'
-import type { Paper } from '../marks.ts'
-import type { PaperOf } from '../paper-of.ts'
-import { GRAY, SIZE } from '../style.ts'
+import { formatMass } from '../../rules/index.ts'
+import { countCards } from '../../rules/papers/count-cards.ts'
+import { sentence } from '../../rules/papers/saying.ts'
+import { PAPERS } from '../../rules/words/papers.ts'
+import { wordsOf } from '../../rules/words/say.ts'
+import { label, paragraph } from '../paper/blocks.ts'
+import { codeOf, cutApart, documentOf, head, widthOf } from '../paper/document.ts'
+import { type Block, block, type Flow, together } from '../paper/flow.ts'
+import type { Paper } from '../paper/marks.ts'
+import type { PaperOf } from '../paper/paper-of.ts'
+import { GRAY, SIZE } from '../paper/style.ts'
 
 const PAD = 4
 const COLUMNS = 2

@@ -1,5 +1,5 @@
 /** Section properties of bar stock by their closed forms (square corners). */
-import type { Stock } from '../catalog/index.ts'
+import type { Stock } from './index.ts'
 
 export interface SectionProperties {
   /** m2 */

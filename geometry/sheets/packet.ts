@@ -1,14 +1,15 @@
 /** The papers by name, each alone or all in one file. */
-import { layoutDrawing } from '../drawing/layout-drawing.ts'
-import { type Audience, type PaperName, packetFor } from './audience.ts'
-import type { Paper } from './marks.ts'
-import type { PaperOf } from './paper-of.ts'
-import { cardsPaper } from './sheets/cards.ts'
-import { labelsPaper } from './sheets/labels.ts'
-import { packingPaper } from './sheets/packing.ts'
-import { estimatePaper, type QuoteWanted, quotePaper } from './sheets/quote.ts'
-import { setUpPaper } from './sheets/set-up.ts'
-import { surveyPaper } from './sheets/survey.ts'
+
+import { type Audience, type PaperName, packetFor } from '../paper/audience.ts'
+import type { Paper } from '../paper/marks.ts'
+import type { PaperOf } from '../paper/paper-of.ts'
+import { cardsPaper } from './cards.ts'
+import { labelsPaper } from './labels.ts'
+import { layoutDrawing } from './layout-drawing.ts'
+import { packingPaper } from './packing.ts'
+import { estimatePaper, type QuoteWanted, quotePaper } from './quote.ts'
+import { setUpPaper } from './set-up.ts'
+import { surveyPaper } from './survey.ts'
 
 /** @param quote what the quote is asked for with */
 export function paperOf(name: PaperName, of: PaperOf, quote: QuoteWanted = {}): Paper {

@@ -1,9 +1,9 @@
 /** How to measure, drawn: the line from the bank outward, rods on it, the fixed mark. Of no lake, and to no scale. */
-import type { PaperWords } from '../../../rules/words/papers.ts'
-import { label, moved } from '../blocks.ts'
-import { type Block, block } from '../flow.ts'
-import type { Ink, Mark, Point, Stroke } from '../marks.ts'
-import { GRAY, INK, SIZE, WATER } from '../style.ts'
+import type { PaperWords } from '../../rules/words/papers.ts'
+import { label, moved } from '../paper/blocks.ts'
+import { type Block, block } from '../paper/flow.ts'
+import type { Ink, Mark, Point, Stroke } from '../paper/marks.ts'
+import { GRAY, INK, SIZE, WATER } from '../paper/style.ts'
 
 const GROUND: Ink = '#f3ede0'
 const EARTH: Ink = '#7a6340'

@@ -1,16 +1,16 @@
 /** Labels that stay on frames and legs: large id, where it goes, a square code that a phone reads. Cut along the dashes. */
-import { labels } from '../../../rules/papers/labels.ts'
-import { sentence } from '../../../rules/papers/saying.ts'
-import { PAPERS } from '../../../rules/words/papers.ts'
-import { wordsOf } from '../../../rules/words/say.ts'
-import { label, paragraph } from '../blocks.ts'
-import { codeOf, cutApart, documentOf, head, widthOf } from '../document.ts'
-import { type Block, block, type Flow, together } from '../flow.ts'
-import type { Paper } from '../marks.ts'
-import type { PaperOf } from '../paper-of.ts'
-import { qrMarks } from '../qr.ts'
-import { GRAY, SIZE } from '../style.ts'
-import { fitText } from '../text.ts'
+import { labels } from '../../rules/papers/labels.ts'
+import { sentence } from '../../rules/papers/saying.ts'
+import { PAPERS } from '../../rules/words/papers.ts'
+import { wordsOf } from '../../rules/words/say.ts'
+import { label, paragraph } from '../paper/blocks.ts'
+import { codeOf, cutApart, documentOf, head, widthOf } from '../paper/document.ts'
+import { type Block, block, type Flow, together } from '../paper/flow.ts'
+import type { Paper } from '../paper/marks.ts'
+import type { PaperOf } from '../paper/paper-of.ts'
+import { qrMarks } from '../paper/qr.ts'
+import { GRAY, SIZE } from '../paper/style.ts'
+import { fitText } from '../paper/text.ts'
 
 const COLUMNS = 2
 const HEIGHT = 34

@@ -1,15 +1,15 @@
 /** The packing list: package by package, bag by bag, to be ticked off; spares apart. */
-import { formatLength, formatMass } from '../../../rules/index.ts'
-import { type Bag, cartons, type Package, type PackedItem } from '../../../rules/papers/cartons.ts'
-import { PAPERS } from '../../../rules/words/papers.ts'
-import { wordsOf } from '../../../rules/words/say.ts'
-import { band, facts, paragraph, writeOn } from '../blocks.ts'
-import { documentOf, head as sheetHead, widthOf } from '../document.ts'
-import { type Block, block, type Flow, heightOf, together } from '../flow.ts'
-import type { Paper } from '../marks.ts'
-import type { PaperOf } from '../paper-of.ts'
-import { GRAY, SIZE } from '../style.ts'
-import { type Column, table, tableHead } from '../table.ts'
+import { formatLength, formatMass } from '../../rules/index.ts'
+import { type Bag, cartons, type Package, type PackedItem } from '../../rules/papers/cartons.ts'
+import { PAPERS } from '../../rules/words/papers.ts'
+import { wordsOf } from '../../rules/words/say.ts'
+import { band, facts, paragraph, writeOn } from '../paper/blocks.ts'
+import { documentOf, head as sheetHead, widthOf } from '../paper/document.ts'
+import { type Block, block, type Flow, heightOf, together } from '../paper/flow.ts'
+import type { Paper } from '../paper/marks.ts'
+import type { PaperOf } from '../paper/paper-of.ts'
+import { GRAY, SIZE } from '../paper/style.ts'
+import { type Column, table, tableHead } from '../paper/table.ts'
 
 export function packingPaper(of: PaperOf): Paper {
   const { dock, catalog, options } = of

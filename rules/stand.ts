@@ -3,15 +3,15 @@
  * and this when it is there.
  */
 
-import { key } from '../checks/check.ts'
-import { toFindings } from '../checks/index.ts'
-import { STRUCTURE_CHECKS } from '../checks/structure/registry.ts'
-import type { Finding, Structure, Waves } from '../dock.ts'
-import type { Kit } from '../kit.ts'
-import { FOUND_LATER } from '../words/structure-words.ts'
-import { whyNotJudged } from './dock/not-judged.ts'
-import { type Depth, structureOf } from './dock/structure.ts'
-import { UnstableFrameError } from './frame-model.ts'
+import { key } from './checks/check.ts'
+import { toFindings } from './checks/index.ts'
+import { STRUCTURE_CHECKS } from './checks/structure/registry.ts'
+import type { Finding, Structure, Waves } from './dock.ts'
+import type { Kit } from './kit.ts'
+import { whyNotJudged } from './structure/dock/not-judged.ts'
+import { type Depth, structureOf } from './structure/dock/structure.ts'
+import { UnstableFrameError } from './structure/frame-model.ts'
+import { FOUND_LATER } from './words/structure-words.ts'
 
 export interface Standing {
   readonly structure: Structure | null

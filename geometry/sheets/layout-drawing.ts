@@ -4,19 +4,28 @@
  */
 import { DRAWING } from '../../rules/words/drawing.ts'
 import { wordsOf } from '../../rules/words/say.ts'
+import { jointView } from '../drawing/details.ts'
+import { elevationView } from '../drawing/elevation.ts'
+import { legTable } from '../drawing/leg-table.ts'
+import { roomOf } from '../drawing/paint.ts'
+import { alikePairs, pairView } from '../drawing/pairs.ts'
+import { putPhoneCode } from '../drawing/phone-code.ts'
+import { planView } from '../drawing/plan.ts'
+import {
+  cellOf,
+  type Draft,
+  type DrawingOf,
+  draft,
+  finish,
+  putView,
+  roomOn,
+  SCALES,
+} from '../drawing/sheet.ts'
+import { SMALLEST, type View, type ViewNote, type ViewPath, windowOf } from '../drawing/view.ts'
 import type { Drawn } from '../drawn.ts'
 import { codeOf } from '../paper/document.ts'
 import type { Paper } from '../paper/marks.ts'
 import type { PaperOf } from '../paper/paper-of.ts'
-import { jointView } from './details.ts'
-import { elevationView } from './elevation.ts'
-import { legTable } from './leg-table.ts'
-import { roomOf } from './paint.ts'
-import { alikePairs, pairView } from './pairs.ts'
-import { putPhoneCode } from './phone-code.ts'
-import { planView } from './plan.ts'
-import { cellOf, type Draft, type DrawingOf, draft, finish, putView, roomOn, SCALES } from './sheet.ts'
-import { SMALLEST, type View, type ViewNote, type ViewPath, windowOf } from './view.ts'
 
 /** Coarser than this, and figures stand closer than can be read: the dock is shown in parts. */
 const COARSEST = { imperial: 96, metric: 100 } as const

@@ -1,9 +1,9 @@
 /** What changed since the last quote, on the quote: the sums, the lines, and why legs are others now. */
-import type { Since } from '../../../rules/papers/quote-since.ts'
-import { list, paragraph, subheading } from '../blocks.ts'
-import type { Block } from '../flow.ts'
-import { GRAY, SIZE } from '../style.ts'
-import { table } from '../table.ts'
+import type { Since } from '../../rules/papers/quote-since.ts'
+import { list, paragraph, subheading } from '../paper/blocks.ts'
+import type { Block } from '../paper/flow.ts'
+import { GRAY, SIZE } from '../paper/style.ts'
+import { table } from '../paper/table.ts'
 
 export function sinceBlocks({ title, columns, rows, total, legs, note }: Since, width: number): Block[] {
   const [line, ...figures] = columns

@@ -3,8 +3,8 @@
  * the same lines at the catalog's prices, without what binds the shop.
  */
 
-import { type Dock, formatLength, formatMass, moneyIn, type Reader } from '../../../rules/index.ts'
-import { footprintOfAll } from '../../../rules/layout/footprint.ts'
+import { type Dock, formatLength, formatMass, moneyIn, type Reader } from '../../rules/index.ts'
+import { footprintOfAll } from '../../rules/layout/footprint.ts'
 import {
   type Estimate,
   estimate,
@@ -12,20 +12,20 @@ import {
   type QuoteAsked,
   type QuoteLine,
   quote,
-} from '../../../rules/papers/quote.ts'
-import type { QuoteFile } from '../../../rules/papers/quote-file.ts'
-import { sinceSaid } from '../../../rules/papers/quote-since.ts'
-import { inFours } from '../../../rules/words/fours.ts'
-import { PAPERS, type PaperWords } from '../../../rules/words/papers.ts'
-import { wordsOf } from '../../../rules/words/say.ts'
-import { planPicture, wholePicture } from '../../drawing/picture.ts'
-import { band, figure, keyValues, list, paragraph, subheading, writeOn } from '../blocks.ts'
-import { documentOf, head, widthOf } from '../document.ts'
-import { type Block, block, type Flow } from '../flow.ts'
-import type { Paper } from '../marks.ts'
-import type { PaperOf } from '../paper-of.ts'
-import { GRAY, SIZE } from '../style.ts'
-import { type Column, table, tableHead } from '../table.ts'
+} from '../../rules/papers/quote.ts'
+import type { QuoteFile } from '../../rules/papers/quote-file.ts'
+import { sinceSaid } from '../../rules/papers/quote-since.ts'
+import { inFours } from '../../rules/words/fours.ts'
+import { PAPERS, type PaperWords } from '../../rules/words/papers.ts'
+import { wordsOf } from '../../rules/words/say.ts'
+import { planPicture, wholePicture } from '../drawing/picture.ts'
+import { band, figure, keyValues, list, paragraph, subheading, writeOn } from '../paper/blocks.ts'
+import { documentOf, head, widthOf } from '../paper/document.ts'
+import { type Block, block, type Flow } from '../paper/flow.ts'
+import type { Paper } from '../paper/marks.ts'
+import type { PaperOf } from '../paper/paper-of.ts'
+import { GRAY, SIZE } from '../paper/style.ts'
+import { type Column, table, tableHead } from '../paper/table.ts'
 import { sinceBlocks } from './quote-since.ts'
 
 export type QuoteWanted = Omit<QuoteAsked, 'date'> & {

@@ -1,14 +1,14 @@
 /** The set-up sheet, and that of autumn: page one the stations, then the steps with a picture of what stands after each. */
 
-import { formatLength } from '../../../rules/index.ts'
-import { sentence } from '../../../rules/papers/saying.ts'
-import { type StationLeg, stations } from '../../../rules/papers/stations.ts'
-import { autumn, steps } from '../../../rules/papers/steps/set-up.ts'
-import type { Step } from '../../../rules/papers/steps/step.ts'
-import { PAPERS, type PaperWords } from '../../../rules/words/papers.ts'
-import { wordsOf } from '../../../rules/words/say.ts'
-import { stationPicture, wholePicture } from '../../drawing/picture.ts'
-import type { Drawn } from '../../drawn.ts'
+import { formatLength } from '../../rules/index.ts'
+import { sentence } from '../../rules/papers/saying.ts'
+import { type StationLeg, stations } from '../../rules/papers/stations.ts'
+import { autumn, steps } from '../../rules/papers/steps/set-up.ts'
+import type { Step } from '../../rules/papers/steps/step.ts'
+import { PAPERS, type PaperWords } from '../../rules/words/papers.ts'
+import { wordsOf } from '../../rules/words/say.ts'
+import { stationPicture, wholePicture } from '../drawing/picture.ts'
+import type { Drawn } from '../drawn.ts'
 import {
   baselineOf,
   figure,
@@ -20,14 +20,14 @@ import {
   noteWidth,
   paragraph,
   subheading,
-} from '../blocks.ts'
-import { documentOf, head, widthOf } from '../document.ts'
-import { type Block, BREAK, block, type Flow, heightOf, together } from '../flow.ts'
-import type { Paper } from '../marks.ts'
-import type { PaperOf } from '../paper-of.ts'
-import { ALERT, GRAY, INK, SIZE } from '../style.ts'
-import { type Column, table } from '../table.ts'
-import { textWidth } from '../text.ts'
+} from '../paper/blocks.ts'
+import { documentOf, head, widthOf } from '../paper/document.ts'
+import { type Block, BREAK, block, type Flow, heightOf, together } from '../paper/flow.ts'
+import type { Paper } from '../paper/marks.ts'
+import type { PaperOf } from '../paper/paper-of.ts'
+import { ALERT, GRAY, INK, SIZE } from '../paper/style.ts'
+import { type Column, table } from '../paper/table.ts'
+import { textWidth } from '../paper/text.ts'
 
 /** Height of a step's picture, mm. */
 const PICTURE = 42
