@@ -28,12 +28,11 @@ export const LanguageFileSchema = v.looseObject({
   lang: v.string(),
   words: v.record(v.string(), v.record(v.string(), TemplateSchema)),
 })
-type LanguageFile = v.InferOutput<typeof LanguageFileSchema>
+export type LanguageFile = v.InferOutput<typeof LanguageFileSchema>
 
 /** Never throws. Subjects and keys that nobody asks for are kept, and never said. */
 export function parseLanguage(input: unknown): Parsed<Language> {
-  const file = upgrade(plainOf(input), FORMAT, VERSION, {})
-  const read = file.ok ? parseWith(LanguageFileSchema, file.plain, tagIssues) : file
+  const read = parseLanguageFile(input)
   return read.ok ? { ...read, value: languageOf(read.value.lang, read.value.words) } : read
 }
 
@@ -41,6 +40,12 @@ const tagIssues = ({ lang }: LanguageFile): Issue[] =>
   lang !== 'en' && localeOf(lang) === 'en'
     ? [issue('lang', show(lang), 'a language as BCP 47 has it, such as fr or fr-CA')]
     : []
+
+/** The same as the file that it is. */
+export function parseLanguageFile(input: unknown): Parsed<LanguageFile> {
+  const file = upgrade(plainOf(input), FORMAT, VERSION, {})
+  return file.ok ? parseWith(LanguageFileSchema, file.plain, tagIssues) : file
+}
 
 export function parseLanguageText(text: string): Parsed<Language> {
   const json = parseText(text, MAX_BYTES)

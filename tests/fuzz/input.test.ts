@@ -5,16 +5,22 @@ import fc from 'fast-check'
 import { describe } from 'vitest'
 import {
   type Catalog,
+  cautionsIn,
   type Design,
   demoCatalog,
   demoDesign,
+  findingText,
+  languageOf,
   type Parsed,
   parseCatalog,
   parseCatalogText,
   parseDesign,
   parseDesignText,
+  remedyText,
+  say,
 } from '../../rules/index.ts'
 import {
+  PAPERS,
   parseAsked,
   parseQuoteFile,
   parseQuoteText,
@@ -22,9 +28,11 @@ import {
   quote,
   quoteFile,
 } from '../../rules/papers.ts'
+import { type LanguageFile, parseLanguageFile } from '../../rules/words/language-file.ts'
 import { anyCase } from '../support/arbitraries.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 import metricFile from '../support/metric-shop.json' with { type: 'json' }
+import { PSEUDO_WORDS } from '../support/pseudo-language.ts'
 import { textsIn } from './support/clean.ts'
 import { damaged, spoilt } from './support/hostile.ts'
 import { dockBroken, papersBroken, parseBroken } from './support/laws.ts'
@@ -51,6 +59,24 @@ const ofQuote = ({ design }: { readonly design: Design }): string[] => ofDesign(
 const ofAsked = (asked: QuoteAsked): string[] =>
   papersBroken(demo, demoDesign, demoCatalog, asked, textsIn(asked))
 
+const LANGUAGE = { format: 'leadline/words', version: 1, lang: 'qps', words: PSEUDO_WORDS }
+/** Whatever it says, it says it: each sentence is a text, and none throws. */
+function ofLanguage({ lang, words }: LanguageFile): string[] {
+  const reader = { language: languageOf(lang, words), units: 'imperial' } as const
+  const said = [
+    ...Object.keys(PAPERS.english).map((key) =>
+      say(PAPERS, reader, key as keyof typeof PAPERS.english, FIGURES),
+    ),
+    ...demo.findings.flatMap((finding) => [
+      findingText(finding, 'plain', reader),
+      finding.remedy ? remedyText(finding.remedy, reader) : '',
+    ]),
+    ...cautionsIn(reader),
+  ]
+  return said.filter((text) => typeof text !== 'string')
+}
+const FIGURES = { n: 1, count: { value: 2, unit: 'count' }, mass: { value: 3, unit: 'kg' } }
+
 /** A border, a sound input of it, and what holds of what it takes. */
 interface Border<T = unknown> {
   readonly parse: (input: unknown) => Parsed<T>
@@ -63,6 +89,7 @@ const BORDERS = [
   { parse: parseCatalog, sound: metricFile, law: ofCatalog },
   { parse: parseQuoteFile, sound: QUOTE, law: ofQuote },
   { parse: parseAsked, sound: ASKED, law: ofAsked },
+  { parse: parseLanguageFile, sound: LANGUAGE, law: ofLanguage },
 ] as readonly Border[]
 
 interface TextBorder<T = unknown> {
