@@ -27,8 +27,8 @@ interface QuantityFieldProps<T> extends FieldProps<T> {
 
 /** A length typed the way people type it. */
 export function LengthField(props: FieldProps<number>) {
-  const { units, length } = useWords()
-  const example = units === 'imperial' ? '7\' 2", 86 in or 7.2 ft' : '2.1 m or 210 cm'
+  const { units, t, length } = useWords()
+  const example = t(`example.length.${units}`)
   return (
     <QuantityField
       {...props}

@@ -97,6 +97,8 @@ test('what clashes is lit in the scene, and a tap on the finding picks it', {
   expect(await page.locator('.scene-label.sign.stop').count()).toBeGreaterThanOrEqual(parts.length)
 
   await page.locator('.finding.stop', { hasText: 'anchor post' }).first().getByText('Show where').click()
+  // What is out of sight is not drawn.
+  await page.locator('canvas').scrollIntoViewIfNeeded()
   await page.mouse.move(5, 5)
   await settled(page)
   const picked = await colorAt(page, at)

@@ -40,7 +40,7 @@ describe('whatever happens to it', () => {
     await page.evaluate(() =>
       scenes.shown[0]!.canvas().getContext('webgl2')!.getExtension('WEBGL_lose_context')!.loseContext(),
     )
-    const button = page.getByRole('button', { name: 'Show it again' })
+    const button = page.getByRole('button', { name: 'Bring it back' })
     await button.waitFor({ timeout: 10_000 })
     await button.click()
     await page.evaluate(() => scenes.settled().then(() => {}))

@@ -79,7 +79,7 @@ describe('waves in the scene', () => {
     expect(frames).toBe(0)
     expect(differing(flat, await shot(page))).toBeGreaterThan(1000)
     expect(await page.locator('.scene-caption').textContent()).toBe(
-      'Waves 1 ft 5 in high, one in ten 1 ft 9 1/2 in; 19 ft long, one every 2.0 s. True to scale.',
+      'Waves 1 ft 5 in high, one in ten 1 ft 9 1/2 in, 19 ft long, one every 2.0 s. True to scale.',
     )
     await page.evaluate(() => scenes.shown[0]!.store.getState().set({ units: 'metric' }))
     expect(await page.locator('.scene-caption').textContent()).toContain('5.50 m long')

@@ -71,7 +71,7 @@ describe('clashes', () => {
     })
     expect(findings.map((f) => f.parts.join())).toEqual([...new Set(findings.map((f) => f.parts.join()))])
     expect(findingText(findings[0]!, 'plain', english('imperial'))).toBe(
-      `Two parts would be in the same place, by ${inches(findings[0]!.values.depth!.value)}: foot pad and anchor post.`,
+      `Two parts would be in the same spot, by ${inches(findings[0]!.values.depth!.value)}: foot pad and anchor post.`,
     )
     // Its remedy is a step that makes it go.
     expect(remedyText(findings[0]!.remedy!)).toBe('Leave out: Anchor post')

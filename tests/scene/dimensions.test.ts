@@ -36,14 +36,14 @@ const long = ({ from, to }: { from: readonly number[]; to: readonly number[] }):
 describe('the measures in the picture', () => {
   it('tell the deck over the water and the depth at the end, and follow the level', () => {
     const { text, lines, dock } = measured()
-    expect(text('over')).toBe('0.45 m over water')
+    expect(text('over')).toBe('0.45 m above water')
     // The deeper of the two outermost legs of the demo, s5.end.
     const depth = -Math.min(...dock.legs.filter((leg) => leg.id.startsWith('s5.end')).map((leg) => leg.bed))
     expect(depth).toBeCloseTo(-makeBed(demoDesign.site).firmAt(dock.legs.at(-1)!.x, 0), 6)
     expect(text('deep')).toBe(`${depth.toFixed(2)} m deep`)
     expect(lines.map(long).map((n) => n.toFixed(4))).toEqual([(0.45).toFixed(4), depth.toFixed(4)])
     const high = measured({ level: 0.25 })
-    expect(high.text('over')).toBe('0.20 m over water')
+    expect(high.text('over')).toBe('0.20 m above water')
     expect(high.text('deep')).toBe(`${(depth + 0.25).toFixed(2)} m deep`)
     expect(measured({ level: 0.6 }).text('over')).toBe('0.15 m under water')
   })
@@ -77,7 +77,7 @@ describe('the measures in the picture', () => {
   })
 
   it('are in the reader’s units', () => {
-    expect(measured({ reader: english('imperial') }).text('over')).toBe('1 ft 5 3/4 in over water')
+    expect(measured({ reader: english('imperial') }).text('over')).toBe('1 ft 5 3/4 in above water')
   })
 
   it('have a depth at each contour line, on the line', () => {
