@@ -45,7 +45,7 @@ describe('the measures in the picture', () => {
     const high = measured({ level: 0.25 })
     expect(high.text('over')).toBe('0.20 m above water')
     expect(high.text('deep')).toBe(`${(depth + 0.25).toFixed(2)} m deep`)
-    expect(measured({ level: 0.6 }).text('over')).toBe('0.15 m under water')
+    expect(measured({ level: 0.6 }).text('over')).toBe('0.15 m below water')
   })
 
   it('of a picked leg are the set height, what stands over the deck, and the water there, as the dock has them', () => {
