@@ -1,6 +1,6 @@
 /** A project as papers show it: made once for all views of a file. */
 import type { Project, Reader } from '../rules/index.ts'
-import { type Once, onceOf } from '../rules/once.ts'
+import { type Once, onceOf } from '../rules/memo.ts'
 
 export interface Drawn extends Project, Reader {
   /** What several views of it share: a paper has as many pictures of one dock as that has sections. */

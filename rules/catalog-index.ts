@@ -12,8 +12,8 @@ import type {
 } from './catalog/index.ts'
 import { sectionProperties } from './catalog/section-properties.ts'
 import type { PartKind } from './dock.ts'
+import { type Once, onceOf } from './memo.ts'
 import { grams } from './numbers.ts'
-import { type Once, onceOf } from './once.ts'
 import {
   braceBody,
   frameBody,

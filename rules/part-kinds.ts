@@ -77,7 +77,7 @@ interface PartFacts {
   readonly group: PartGroup
   /** Where the catalog's `packing` does not say. What is small goes into the bag that the catalog names with it, else into a carton. */
   readonly packing: 'small' | 'bundle' | 'loose'
-  /** On a section while that is carried: not decking, what goes on last, what is locked in the water, extras. */
+  /** Counts toward a section's weight as lifted. False for decking, parts fitted last, parts locked in the water, and extras. */
   readonly carried: boolean
   /** In the plan, over the deck or hidden under it; null where it is not drawn. */
   readonly plan: readonly ['top' | 'under', Drawn] | null

@@ -3,7 +3,7 @@
 import { type Dock, formatLength, type Joint, kindWord, type PartKind } from '../../rules/index.ts'
 import { stanceOf } from '../../rules/layout/footprint.ts'
 import { DRAWING } from '../../rules/words/drawing.ts'
-import { wordsOf } from '../../rules/words/say.ts'
+import { wordsOf } from '../../rules/words/messages.ts'
 import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
 import { type Eye, levelEye, nearness } from '../projection.ts'

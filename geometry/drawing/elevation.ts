@@ -3,7 +3,7 @@
 import { type Dock, formatLength } from '../../rules/index.ts'
 import { factsOf } from '../../rules/part-kinds.ts'
 import { DRAWING } from '../../rules/words/drawing.ts'
-import { wordsOf } from '../../rules/words/say.ts'
+import { wordsOf } from '../../rules/words/messages.ts'
 import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
 import { SIDE } from '../projection.ts'

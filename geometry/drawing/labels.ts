@@ -36,7 +36,7 @@ const LEADER = 4.5
 export const LEADER_STROKE: Stroke = { width: 0.13, ink: '#39434a' }
 /** What lines are left out with under a label. */
 export const PAPER: Ink = '#ffffff'
-/** So much heavier a mm weighs where it takes a leader, which crosses lines itself. */
+/** Cost factor on the distance of a label that needs a leader, because the leader itself crosses lines. */
 const LED = 1.8
 /** One crossed line weighs as much as so many mm. */
 const CROSSED = 4
@@ -92,7 +92,7 @@ export function placeLabels(
     const clear = leads(sheet, label, box)
     sheet.boxes.add(box, box)
     fresh.push(box)
-    // One in a column stands near enough to do without where its leader would cross another.
+    // A label in a column is close enough to go without its leader where that would cross another one.
     if (ring > LEADER || (label.led && clear)) {
       const leader = leaderOf(label.at, box)
       marks.push({ kind: 'path', points: leader, closed: false, stroke: LEADER_STROKE, fill: null })

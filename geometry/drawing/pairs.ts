@@ -2,7 +2,7 @@
 
 import { type Dock, formatLength, type Pair, type Vec3 } from '../../rules/index.ts'
 import { DRAWING } from '../../rules/words/drawing.ts'
-import { wordsOf } from '../../rules/words/say.ts'
+import { wordsOf } from '../../rules/words/messages.ts'
 import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
 import { type Eye, levelEye } from '../projection.ts'

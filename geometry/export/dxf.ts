@@ -13,7 +13,7 @@ import {
 } from '@tarikjabiri/dxf'
 import { type Catalog, EXACT, sectionProperties, type Units } from '../../rules/index.ts'
 import { DRAWING } from '../../rules/words/drawing.ts'
-import { wordsOf } from '../../rules/words/say.ts'
+import { wordsOf } from '../../rules/words/messages.ts'
 import { elevationView } from '../drawing/elevation.ts'
 import { PAPER, placeLabels } from '../drawing/labels.ts'
 import { boxOfView, paintView } from '../drawing/paint.ts'

@@ -72,7 +72,7 @@ function describe(doc: jsPDF, papers: readonly Paper[], { date }: PdfOptions): v
     author: about(({ author }) => author),
     creator: 'Leadline',
   })
-  // The library knows these years; a later one is told as its last.
+  // The library cannot date past 2037: later years are written as 2037.
   const [year = '', month = '01', day = '01'] = date.split('-')
   doc.setCreationDate(`D:${Number(year) > 2037 ? '2037' : year}${month}${day}120000+00'00'`)
   doc.setFileId(NO_ID)

@@ -1,9 +1,9 @@
 /** Papers that flow: a head on the first sheet, a line on the others, the foot on all. */
 
 import type { Catalog, Dock } from '../../rules/index.ts'
-import { inFours } from '../../rules/words/fours.ts'
+import { inFours } from '../../rules/words/check-code-text.ts'
+import { wordsOf } from '../../rules/words/messages.ts'
 import { PAPERS, type PaperWords } from '../../rules/words/papers.ts'
-import { wordsOf } from '../../rules/words/say.ts'
 import { baselineOf, facts, label, line, lineHeight, paragraph, rect, textLine } from './blocks.ts'
 import { type Block, block, type Flow, paginate, space, together } from './flow.ts'
 import { type Mark, PAPER_SIZES, type Paper } from './marks.ts'

@@ -1,8 +1,8 @@
 /** Labels that stay on frames and legs: large id, where it goes, a square code that a phone reads. Cut along the dashes. */
 import { labels } from '../../rules/papers/labels.ts'
 import { sentence } from '../../rules/papers/saying.ts'
+import { wordsOf } from '../../rules/words/messages.ts'
 import { PAPERS } from '../../rules/words/papers.ts'
-import { wordsOf } from '../../rules/words/say.ts'
 import { label, paragraph } from '../paper/blocks.ts'
 import { codeOf, cutApart, documentOf, head, widthOf } from '../paper/document.ts'
 import { type Block, block, type Flow, together } from '../paper/flow.ts'

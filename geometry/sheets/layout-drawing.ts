@@ -3,7 +3,7 @@
  * legs. As many sheets as it takes to be read.
  */
 import { DRAWING } from '../../rules/words/drawing.ts'
-import { wordsOf } from '../../rules/words/say.ts'
+import { wordsOf } from '../../rules/words/messages.ts'
 import { jointView } from '../drawing/details.ts'
 import { elevationView } from '../drawing/elevation.ts'
 import { legTable } from '../drawing/leg-table.ts'

@@ -1,8 +1,8 @@
 /** The packing list: package by package, bag by bag, to be ticked off; spares apart. */
 import { formatLength, formatMass } from '../../rules/index.ts'
 import { type Bag, cartons, type Package, type PackedItem } from '../../rules/papers/cartons.ts'
+import { wordsOf } from '../../rules/words/messages.ts'
 import { PAPERS } from '../../rules/words/papers.ts'
-import { wordsOf } from '../../rules/words/say.ts'
 import { band, facts, paragraph, writeOn } from '../paper/blocks.ts'
 import { documentOf, head as sheetHead, widthOf } from '../paper/document.ts'
 import { type Block, block, type Flow, heightOf, together } from '../paper/flow.ts'

@@ -2,8 +2,8 @@
 
 import { type Catalog, formatLength, unitWord } from '../../rules/index.ts'
 import { type Survey, type SurveyField, type SurveyRow, survey } from '../../rules/papers/survey.ts'
+import { wordsOf } from '../../rules/words/messages.ts'
 import { PAPERS } from '../../rules/words/papers.ts'
-import { wordsOf } from '../../rules/words/say.ts'
 import { heading, label, line, lineHeight, list, paragraph, subheading, tick } from '../paper/blocks.ts'
 import { documentOf, head, inColumns, widthOf } from '../paper/document.ts'
 import { type Block, block, type Flow, together } from '../paper/flow.ts'

@@ -1,5 +1,5 @@
 import { type Check, COMMON, meters } from './check.ts'
-import { raiseDeck } from './raise-deck.ts'
+import { raiseDeck } from './deck-remedy.ts'
 
 /** The deck is over the high level, by less than the shop wants. */
 export const deckNearLevel: Check = {

@@ -1,5 +1,5 @@
 import { type Check, COMMON, meters } from './check.ts'
-import { raiseDeck } from './raise-deck.ts'
+import { raiseDeck } from './deck-remedy.ts'
 
 /** The deck lies under the lake's high level. */
 export const deckUnderLevel: Check = {

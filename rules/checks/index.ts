@@ -2,7 +2,7 @@ import type { Finding, Severity, Waves } from '../dock.ts'
 import type { Kit } from '../kit.ts'
 import { findingIn } from '../words/finding-words.ts'
 import { english } from '../words/language.ts'
-import type { Subject } from '../words/say.ts'
+import type { Subject } from '../words/messages.ts'
 import type { Check, Found, Judged } from './check.ts'
 import { CHECKS } from './registry.ts'
 

@@ -1,6 +1,6 @@
 import { round6 } from '../numbers.ts'
 import { packagingOf } from '../papers/packaging.ts'
-import { totalsOf } from '../parts/count.ts'
+import { totalsOf } from '../parts/parts-list.ts'
 import { FRAME_LIFT, liftingLimit } from '../structure/strength/lifting.ts'
 import { type Check, factor } from './check.ts'
 

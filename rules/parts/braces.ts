@@ -49,7 +49,7 @@ const NONE: readonly BraceFit[] = []
 /** Bed under a brace is looked at every so many m. */
 const LOOK = 0.1
 
-/** The longer leg of a pair; null where one has no length: it needs a longer leg, and a brace, before anything else. */
+/** The longer leg of a pair, m; null if no stock leg is long enough for one of them: such a pair counts as needing a brace. */
 export const longestOf = ({ legs: [a, b] }: PlacedPair): number | null =>
   a.stock && b.stock ? Math.max(a.stock.length, b.stock.length) : null
 

@@ -1,7 +1,7 @@
 /** What findings and remedies say, and the words of the dock that views and papers share. */
 import type { Corner, Finding, Remedy, Severity } from '../dock.ts'
 import type { Reader } from './language.ts'
-import { DOCK, FINDINGS, fill, type Subject, subject, templateOf, wordOf } from './say.ts'
+import { DOCK, FINDINGS, fill, type Subject, subject, templateOf, wordOf } from './messages.ts'
 
 /**
  * What a finding says: `plain` for a homeowner, `text` with its figures; its code where nobody has words for it.

@@ -32,5 +32,5 @@ export {
   spokenIn,
   type Template,
 } from './language.ts'
-export { fill, type Say, type Subject, say, subject, type Values, wordsOf } from './say.ts'
+export { fill, type Say, type Subject, say, subject, type Values, wordsOf } from './messages.ts'
 export { findingText, remedyText } from './structure-words.ts'

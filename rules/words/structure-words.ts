@@ -6,7 +6,7 @@ import type { Finding, Remedy } from '../dock.ts'
 import structure from './en/structure.json' with { type: 'json' }
 import { findingIn, remedyIn } from './finding-words.ts'
 import { english, type Reader } from './language.ts'
-import { subject } from './say.ts'
+import { subject } from './messages.ts'
 
 /** What is found after the frame of an edit. */
 export const FOUND_LATER = [subject('structure', structure)]

@@ -3,7 +3,7 @@
  * comes with the first one. What is to be placed waits until the hand rests: that it is being placed is on the screen by then.
  */
 import { whenIdle } from '../platform/idle.ts'
-import type { Line, Wish } from './wish.ts'
+import type { Line, Wish } from './question.ts'
 
 /** The hand rests when it has not moved for so long, ms. */
 const REST = 160

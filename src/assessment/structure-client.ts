@@ -5,14 +5,14 @@
  * the page's own thread when it is idle.
  */
 import { pageLine } from './page-line.ts'
-import type { Line, Wish } from './wish.ts'
+import type { Line, Wish } from './question.ts'
 import { workerLine } from './worker-line.ts'
 import type { Spawn } from './worker-port.ts'
 
 export type StructureClient = Line
 
 const spawnWorker: Spawn = () =>
-  new Worker(new URL('./structure-worker.ts', import.meta.url), { type: 'module', name: 'leadline' })
+  new Worker(new URL('./assessment-worker.ts', import.meta.url), { type: 'module', name: 'leadline' })
 
 export function makeStructureClient(spawn: Spawn = spawnWorker): StructureClient {
   let workers = typeof Worker !== 'undefined'

@@ -5,9 +5,9 @@
 import type { Dock } from '../../rules/index.ts'
 import { placingTime } from '../state/placing-time.ts'
 import type { Step } from './assess.ts'
+import type { Answer } from './assessment-worker.ts'
+import type { Line, Wish } from './question.ts'
 import { gather } from './slices.ts'
-import type { Answer } from './structure-worker.ts'
-import type { Line, Wish } from './wish.ts'
 import { makeWorkerPort, type Spawn } from './worker-port.ts'
 
 /**

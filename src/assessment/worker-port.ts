@@ -1,7 +1,7 @@
 /** The way to one worker, which is made when it is first asked something. Questions are numbered; a catalog goes with the first about it. */
 import type { Designed } from '../state/store.ts'
-import type { Answer, Question } from './structure-worker.ts'
-import type { Wish } from './wish.ts'
+import type { Answer, Question } from './assessment-worker.ts'
+import type { Wish } from './question.ts'
 
 export type Spawn = () => Worker
 

@@ -32,7 +32,7 @@ interface Options {
 const OPENING = 3000
 /** A page that is loaded again may have the address that it had when that began, and not the one written since, ms. */
 const LEAVING = 15_000
-/** Put aside and not in the database yet: where that cannot be had, all that is kept of them. */
+/** Replaced designs held here until they are in the database; without a database these are the only copies. */
 const MOST_ASIDE = 8
 
 export class Autosave {
@@ -65,7 +65,7 @@ export class Autosave {
     this.#left = this.#journal.read()
     const keeper = this.#options.key === null ? null : await this.#open(this.#options.key)
     const stored = (await keeper?.load().catch(() => null)) ?? null
-    // Its address was written after it: the one that it knows may be a link to the dock before, followed on another day.
+    // The address is written after the design is stored, so the stored fragment may be of an older link: it counts only if it is recent.
     let resumed: Resumed | null = stored && { design: stored.design, here: justNow(stored) }
     let from: Written | null = null
     const newest = this.#left[0]

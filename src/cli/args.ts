@@ -1,7 +1,7 @@
 /** A command line's arguments, by one table of what each command takes. */
 import { parseArgs } from 'node:util'
 import { descriptorOf } from './descriptors.ts'
-import { Unusable } from './faults.ts'
+import { Unusable } from './errors.ts'
 
 export const COMMANDS = ['derive', 'list', 'sheet', 'verify', 'check', 'demo', 'words'] as const
 export type Command = (typeof COMMANDS)[number]

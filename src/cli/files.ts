@@ -13,7 +13,7 @@ import {
 import { againstEnglish, parseLanguage } from '../../rules/words/language-file.ts'
 import { messageOf } from '../platform/error-message.ts'
 import { ENGLISH_WORDS } from '../words/english.ts'
-import { Unusable } from './faults.ts'
+import { Unusable } from './errors.ts'
 import { readText } from './input.ts'
 
 export { Unusable }

@@ -2,7 +2,7 @@
 import { closeSync, constants, fstatSync, openSync, readSync, writeSync } from 'node:fs'
 import { isatty } from 'node:tty'
 import { descriptorOf, pause } from './descriptors.ts'
-import { codeOf, Unusable } from './faults.ts'
+import { codeOf, Unusable } from './errors.ts'
 import { lines } from './lines.ts'
 
 /** Larger files are no design, catalog or list. */

@@ -3,7 +3,7 @@
 import { isatty } from 'node:tty'
 import { visibleLines } from '../documents/files/visible-text.ts'
 import { type Arguments, parseArguments } from './args.ts'
-import { Unusable, Unwritable } from './faults.ts'
+import { Unusable, Unwritable } from './errors.ts'
 import { lines } from './lines.ts'
 import { checkOutput, write } from './output.ts'
 import { perform } from './run.ts'

@@ -3,7 +3,7 @@ import { randomBytes } from 'node:crypto'
 import * as node from 'node:fs'
 import { dirname, join, resolve, sep } from 'node:path'
 import { descriptorOf, pause } from './descriptors.ts'
-import { codeOf, Unusable, Unwritable } from './faults.ts'
+import { codeOf, Unusable, Unwritable } from './errors.ts'
 
 /** What is asked of the file system. */
 export type Files = Pick<

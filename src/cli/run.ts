@@ -19,7 +19,7 @@ import {
 import { parseQuoteFile } from '../../rules/papers/quote-file.ts'
 import { verifyQuote } from '../../rules/papers/quote-verify.ts'
 import { parseRequest, verifyRequest } from '../../rules/request.ts'
-import { inFours } from '../../rules/words/fours.ts'
+import { inFours } from '../../rules/words/check-code-text.ts'
 import { jsonText } from '../documents/files/visible-text.ts'
 import { ENGLISH_WORDS } from '../words/english.ts'
 import { type Arguments, parseArguments } from './args.ts'

@@ -7,7 +7,7 @@ import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { Select } from '../ui/select.tsx'
 import { DOCUMENTS } from '../words/documents.ts'
 import { useWords } from '../words/use-words.ts'
-import { ArLink, type ArModel, showsModels } from './ar.tsx'
+import { ArLink, type ArModel, showsModels } from './augmented-reality.tsx'
 import {
   type Asked,
   type Figures,

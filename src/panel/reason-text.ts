@@ -9,7 +9,7 @@ import {
   type Reason,
   say,
 } from '../../rules/index.ts'
-import { templateOf } from '../../rules/words/say.ts'
+import { templateOf } from '../../rules/words/messages.ts'
 import { REASONS } from '../words/reasons.ts'
 
 export function reasonText(reason: Reason, reader: Reader): string {

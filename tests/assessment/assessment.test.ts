@@ -2,9 +2,9 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { demoCatalog, demoDesign, derive, parseDesign } from '../../rules/index.ts'
 import { keepAssessing } from '../../src/assessment/assessment.ts'
+import type { Wish } from '../../src/assessment/question.ts'
 import { judge } from '../../src/assessment/start-assessment.ts'
 import { makeStructureClient, type StructureClient } from '../../src/assessment/structure-client.ts'
-import type { Wish } from '../../src/assessment/wish.ts'
 import { createLeadlineStore, dockOf, isJudged, placedOf } from '../../src/state/store.ts'
 import { puppet } from './puppet.ts'
 

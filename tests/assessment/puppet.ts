@@ -1,5 +1,5 @@
 import type { Assessment } from '../../src/assessment/assess.ts'
-import type { Answer, Question } from '../../src/assessment/structure-worker.ts'
+import type { Answer, Question } from '../../src/assessment/assessment-worker.ts'
 
 /** A worker that answers when it is told to. */
 export function puppet() {

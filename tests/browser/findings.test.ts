@@ -156,7 +156,7 @@ test('it is worked out in workers of the page, from a folder too', async () => {
   await settled(page)
   expect(page.workers().length).toBeGreaterThan(0)
   for (const worker of page.workers())
-    expect(worker.url()).toMatch(/\/leadline\/structure-worker-[\w-]+\.js$/)
+    expect(worker.url()).toMatch(/\/leadline\/assessment-worker-[\w-]+\.js$/)
   // The engine comes once: a worker takes the page's own files.
   const files = new Set(requests.filter((url) => url.endsWith('.js')))
   expect([...files].filter((url) => /\/app-/.test(url)).length).toBe(1)

@@ -5,8 +5,14 @@
 import { describe, expect, it } from 'vitest'
 import { crestSpeed, onEdge } from '../../rules/site/waves/crest.ts'
 import { dispersion, orbit } from '../../rules/site/waves/dispersion.ts'
-import { cem2002, growthTime, spm1984, windStress, youngVerhagen1996 } from '../../rules/site/waves/growth.ts'
 import { atPhase, onUpright } from '../../rules/site/waves/morison.ts'
+import {
+  cem2002,
+  growthTime,
+  spm1984,
+  windStress,
+  youngVerhagen1996,
+} from '../../rules/site/waves/wave-height-laws.ts'
 
 const KNOT = 1852 / 3600
 

@@ -1,7 +1,7 @@
 /** What follows from a value is worked out once for it, and for no other. */
 import { expect, it, vi } from 'vitest'
 import { demoCatalog, demoDesign, deriveKit, fingerprintOf, shopOf } from '../../rules/index.ts'
-import { onceOf } from '../../rules/once.ts'
+import { onceOf } from '../../rules/memo.ts'
 
 it('is made when it is first asked for, of that value, and then given again', () => {
   const make = vi.fn((of: { readonly n: number }) => ({ twice: 2 * of.n }))

@@ -20,7 +20,7 @@ import {
 } from '../../rules/index.ts'
 import { PAPERS } from '../../rules/papers.ts'
 import { PART_KINDS } from '../../rules/part-kinds.ts'
-import { DOCK, FINDINGS } from '../../rules/words/say.ts'
+import { DOCK, FINDINGS } from '../../rules/words/messages.ts'
 
 describe('feet, inches and fractions', () => {
   // 1 in = 0.0254 m exactly (NIST Special Publication 811, 2008, appendix B.8).

@@ -23,7 +23,7 @@ import {
   wordsOf,
 } from '../../rules/index.ts'
 import { estimate, quote, quoteFile } from '../../rules/papers.ts'
-import { inFours } from '../../rules/words/fours.ts'
+import { inFours } from '../../rules/words/check-code-text.ts'
 import { differenceText, listText } from '../../src/cli/list.ts'
 import { reasonText } from '../../src/panel/reason-text.ts'
 import { withCaseInWords } from '../../src/words/load-case-words.ts'

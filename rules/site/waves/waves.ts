@@ -1,16 +1,17 @@
 /**
  * The waves of a dock's site, and how high the deck must be to stay over them.
  *
- * Wind, fetch and the depth along the fetch raise them (Shore Protection Manual 1984); the depth at the dock lets at most 0.78 of itself
- * stand. Significant height is told; the mean of the highest tenth (1.27 times that) counts for comfort and clearance; 1.8 times it, or what the depth
- * lets stand, for strength. The crest stands 0.7 of the height over still water (ASCE 7-16 5.4.4 and earlier, memory). A boat's wake counts
- * where it is higher. Shoaling, bending about points of land, and what comes back from a wall are left out.
+ * Wind, fetch and the depth along the fetch raise them (Shore Protection Manual 1984); they break where they are higher than 0.78 of
+ * the depth, so the height at the dock is capped there. Published is the significant height; the mean of the highest tenth (1.27 times that) counts
+ * for comfort and clearance; 1.8 times it, or the cap, for strength. The crest is 0.7 of the height above still water (ASCE 7-16 5.4.4 and earlier
+ * editions; cited from memory, not checked against the text). A boat's wake counts where it is higher. Shoaling, bending about points of land, and what comes back from a wall are left out.
  */
 import type { WaveNote, Waves } from '../../dock.ts'
 import type { Kit } from '../../kit.ts'
 import { round6, SLACK } from '../../numbers.ts'
 import { aboveDeck } from '../../parts/legs.ts'
 import { dispersion, type Length } from './dispersion.ts'
+import { BREAKING, CREST, HIGHEST, STEEPEST, TENTH } from './limits.ts'
 import {
   type Blowing,
   cem2002,
@@ -19,8 +20,7 @@ import {
   shortFetch,
   spm1984,
   youngVerhagen1996,
-} from './growth.ts'
-import { BREAKING, CREST, HIGHEST, STEEPEST, TENTH } from './limits.ts'
+} from './wave-height-laws.ts'
 
 /** H·L²/d³ over which a wave is too long and high for its depth to be told by sines (Ursell 1953; the bound is common usage, memory). */
 const URSELL = 26

@@ -1,4 +1,4 @@
-/** The surface: sky by Fresnel, a few summed waves for its normal. What is under it tints itself. */
+/** The surface: sky by Fresnel, a few summed waves for its normal. Parts under water are tinted by their own materials. */
 import type { ShaderMaterial } from 'three'
 import { DoubleSide } from 'three'
 import { makeMaterial } from './make-material.ts'

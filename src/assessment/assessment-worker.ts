@@ -15,7 +15,7 @@ export interface Question {
   readonly way: Way
 }
 
-/** A deep question has two answers, the second of them whole; a placed dock comes in slices and then how long it took, ms. */
+/** A 'deep' question gets two replies: a partial assessment, then the whole one. A 'place' question gets the dock in slices, then the time it took, ms. */
 export type Answer =
   | { readonly number: number; readonly judgement: Assessment }
   | { readonly number: number; readonly slice: Slice }
@@ -31,7 +31,7 @@ function listener(): (event: MessageEvent<Question>) => void {
   return ({ data: { number, design, catalog, catalogNumber, step, way } }) => {
     if (catalog) known = { number: catalogNumber, catalog }
     try {
-      if (known?.number !== catalogNumber) throw new Error('structure-worker: a catalog that was never sent')
+      if (known?.number !== catalogNumber) throw new Error('assessment-worker: a catalog that was never sent')
       if (step === 'place') {
         const { dock, took } = placedHere(design, known.catalog)
         for (const slice of slicesOf(dock)) answer({ number, slice })

@@ -38,7 +38,7 @@ function tallyOf<T>(one: T, { carriers, emit }: Family<T>): Tally<T> {
     const on = section === first ? 0 : 1
     types.push(type)
     grams[on] += type.grams
-    // The bolts of a section's hung side go in when it hangs.
+    // Hook bolts of the hung side are fitted after it hangs, so they are no part of its weight as lifted.
     const hung = type.kind === 'hook-bolt' && on === 1
     if (!hung && factsOf(type.kind).carried) lift[on] += type.grams
   }, one)
