@@ -1,4 +1,5 @@
 /** What is asked for in the words of whoever asks: how far out, which shape, what decking, which of three docks. */
+import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { nextFrame, open, PHONE, read, withBrowser } from './support/open.ts'
@@ -43,5 +44,50 @@ test('the ends go by the names that people have for them, and how steep the ramp
   expect(await page.getByText(/^1 in [\d.]+:/).count()).toBe(0)
   await page.getByText('How steep is that?').click()
   expect(await page.getByText(/^1 in [\d.]+:/).count()).toBe(1)
+  await close()
+})
+
+test('decking is picked by material and color, with its price; the list follows, and cedar again is as if nobody had asked', async () => {
+  const { page, close } = await open()
+  const before = await asked(page)
+  const total = (): Promise<number> => read(page, (e) => e.dock.totals.price)
+  const cedar = await total()
+  const gray = page.getByRole('radio', { name: /^Composite, driftwood gray/ })
+  expect(await page.locator('label', { has: gray }).textContent()).toContain('$1,980')
+  await gray.check({ force: true })
+  expect((await asked(page)).finish).toBe('composite-gray')
+  expect((await total()) - cedar).toBe(49_000)
+  await page.getByRole('radio', { name: /^Cedar/ }).check({ force: true })
+  expect(await asked(page)).toEqual(before)
+  await close()
+})
+
+test('three whole docks stand side by side, each with its price and what is to be fixed; one tap takes one, one undo gives the own one back', async () => {
+  const { page, close } = await open({ viewport: PHONE })
+  const before = await asked(page)
+  await page.getByText('Compare three docks').click()
+  const cards = page.locator('.whole-docks article')
+  await cards.nth(2).waitFor()
+  expect(await cards.locator('h3').allTextContents()).toEqual([
+    'Least that does',
+    'Comfortable',
+    'Room for more',
+  ])
+  expect(await cards.locator('svg rect:not(.land)').count()).toBeGreaterThan(12)
+  for (const text of await cards.allTextContents())
+    expect(text).toMatch(/Can be built\.\$[\d,.]+ for the parts/)
+  const room = cards.nth(2)
+  const price = (await room.locator('.whole-price').textContent())!.replace(/[^\d.]/g, '')
+  await room.getByRole('button', { name: 'Take this one' }).click()
+  expect((await asked(page)).head).toEqual({ shape: 'tee', sections: 2 })
+  expect(await read(page, (e) => e.dock.totals.price)).toBe(Math.round(Number(price) * 100))
+  expect(await room.getByRole('button').textContent()).toBe('This is yours now')
+  // The other two are still there to be looked at.
+  expect(await cards.count()).toBe(3)
+  await page.getByRole('button', { name: 'Undo' }).click()
+  expect(await asked(page)).toEqual(before)
+  expect(await cards.count()).toBe(3)
+  const { violations } = await new AxeBuilder({ page }).include('leadline-dock').analyze()
+  expect(violations.map(({ id }) => id)).toEqual([])
   await close()
 })
