@@ -1,7 +1,7 @@
 /** What shapes are, as plain data: typed arrays that a renderer, an exporter or a mesh library takes as they are. m, z up. */
 
-/** What a surface is made of, as far as its looks go. */
-export type Look = 'aluminum' | 'steel' | 'wood' | 'plastic' | 'rubber'
+/** What a surface is made of, as far as its looks go; `decking` is of the color that its solid has. */
+export type Look = 'aluminum' | 'steel' | 'wood' | 'plastic' | 'rubber' | 'decking'
 
 /** A run of `indices` of one look. */
 export interface SolidGroup {
@@ -28,6 +28,8 @@ export interface Solid {
   readonly indices: Uint32Array
   readonly groups: readonly SolidGroup[]
   readonly bodies: readonly SolidBody[]
+  /** Of what is `decking` in it, as `#rrggbb` (sRGB). */
+  readonly color?: string
 }
 
 /** A rectangle in plan, m. */

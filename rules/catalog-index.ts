@@ -3,6 +3,7 @@ import type {
   Bolt,
   BraceStock,
   Catalog,
+  DeckingChoice,
   Extra,
   Frame,
   LegStock,
@@ -56,6 +57,7 @@ export interface Shop {
   readonly pads: ReadonlyMap<string, Pad>
   readonly extras: ReadonlyMap<string, Extra>
   readonly panels: ReadonlyMap<string, Panel>
+  readonly deckings: ReadonlyMap<string, DeckingChoice>
   /** All that a parts list can hold, in its order. */
   readonly parts: readonly PartType[]
   /** Those of which a shop has one. */
@@ -130,6 +132,7 @@ function makeShop(catalog: Catalog): Shop {
     pads: new Map(catalog.pads.map((p) => [p.code, p])),
     extras: new Map(catalog.extras.map((e) => [e.code, e])),
     panels: new Map(decking.panels.map((p) => [p.code, p])),
+    deckings: new Map(catalog.deckings?.map((d) => [d.code, d])),
     parts,
     types: {
       ...bolts,
@@ -148,6 +151,13 @@ function makeShop(catalog: Catalog): Shop {
     once: onceOf(() => shop),
   }
   return shop
+}
+
+/** The panel that a frame carries in the decking asked for: its own where none is, or one that the catalog does not have. */
+export function panelFor(shop: Shop, finish: string | undefined, { panel }: Frame): Panel {
+  const instead = finish === undefined ? undefined : shop.deckings.get(finish)?.panels
+  const laid = instead && Object.hasOwn(instead, panel) ? instead[panel]! : panel
+  return shop.panels.get(laid)!
 }
 
 interface Item {

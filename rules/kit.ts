@@ -108,7 +108,7 @@ const familiesOf =
       all: layout.placed,
       alike: (a, b) => a.frame === b.frame && legged(a) === legged(b),
       carriers: { first: (p) => p, second: (p) => p },
-      emit: (emit, p) => emitFrame(emit, pose(p), legged(p), shop),
+      emit: (emit, p) => emitFrame(emit, pose(p), legged(p), shop, design.dock.finish),
     })
     take<PlacedLeg>({
       all: legs,

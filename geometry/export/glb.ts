@@ -1,8 +1,8 @@
 /** A dock as a binary glTF 2.0 file: true scale, every piece a named node; each part's mesh is there once and shared. */
 import { Document, WebIO } from '@gltf-transform/core'
 import type { Catalog, Dock } from '../../rules/index.ts'
-import type { Look } from '../types.ts'
-import { MODEL_LOOKS, modelOf, UPRIGHT } from './model.ts'
+import type { Look, Solid } from '../types.ts'
+import { modelLook, modelOf, UPRIGHT } from './model.ts'
 
 /** To a thousandth of a mm. */
 const rounded = (value: number): number => Math.round(value * 1e6) / 1e6 || 0
@@ -16,17 +16,17 @@ export async function glbOf(dock: Dock, catalog: Catalog): Promise<Uint8Array<Ar
   const model = modelOf(dock, catalog)
   const document = new Document()
   const buffer = document.createBuffer()
-  const materials = new Map<Look, ReturnType<Document['createMaterial']>>()
-  const materialOf = (look: Look) => {
-    const known = materials.get(look)
+  const materials = new Map<string, ReturnType<Document['createMaterial']>>()
+  const materialOf = (solid: Solid, look: Look) => {
+    const { name, color, metallic, roughness } = modelLook(solid, look)
+    const known = materials.get(name)
     if (known) return known
-    const { color, metallic, roughness } = MODEL_LOOKS[look]
     const material = document
-      .createMaterial(look)
+      .createMaterial(name)
       .setBaseColorFactor([...color, 1])
       .setMetallicFactor(metallic)
       .setRoughnessFactor(roughness)
-    materials.set(look, material)
+    materials.set(name, material)
     return material
   }
   const scene = document.createScene(model.name || 'dock')
@@ -51,7 +51,7 @@ export async function glbOf(dock: Dock, catalog: Catalog): Promise<Uint8Array<Ar
           .setAttribute('POSITION', position)
           .setAttribute('NORMAL', normal)
           .setIndices(accessor('SCALAR', solid.indices.subarray(start, start + count)))
-          .setMaterial(materialOf(material)),
+          .setMaterial(materialOf(solid, material)),
       )
     for (const { name: piece, at, turn } of pieces)
       root.addChild(

@@ -30,15 +30,36 @@ export interface Model {
   readonly parts: readonly ModelPart[]
 }
 
-/** Metallic-roughness looks: linear RGB, 0 to 1. */
-export const MODEL_LOOKS: Readonly<
-  Record<Look, { readonly color: Vec3; readonly metallic: number; readonly roughness: number }>
-> = {
+interface ModelLook {
+  /** Linear RGB, 0 to 1. */
+  readonly color: Vec3
+  readonly metallic: number
+  readonly roughness: number
+}
+
+/** Metallic-roughness looks. */
+const MODEL_LOOKS: Readonly<Record<Exclude<Look, 'decking'>, ModelLook>> = {
   aluminum: { color: [0.58, 0.59, 0.6], metallic: 0.9, roughness: 0.42 },
   steel: { color: [0.36, 0.37, 0.38], metallic: 0.95, roughness: 0.35 },
   wood: { color: [0.42, 0.22, 0.1], metallic: 0, roughness: 0.75 },
   plastic: { color: [0.05, 0.055, 0.06], metallic: 0, roughness: 0.6 },
   rubber: { color: [0.018, 0.018, 0.02], metallic: 0, roughness: 0.85 },
+}
+
+/** From a share of a screen's brightness to one of light (sRGB, IEC 61966-2-1), to four digits. */
+const linear = (share: number): number =>
+  Math.round((share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4) * 1e4) / 1e4
+
+const lightOf = (hex: string): Vec3 => {
+  const [r, g, b] = [1, 3, 5].map((i) => linear(Number.parseInt(hex.slice(i, i + 2), 16) / 255))
+  return [r!, g!, b!]
+}
+
+/** The look of some of a solid, with a name that is a name in every format; the same look has the same name. */
+export function modelLook({ color = '#808080' }: Solid, look: Look): ModelLook & { readonly name: string } {
+  return look === 'decking'
+    ? { name: `decking_${color.slice(1).toLowerCase()}`, color: lightOf(color), metallic: 0, roughness: 0.7 }
+    : { name: look, ...MODEL_LOOKS[look] }
 }
 
 /** Both model formats have y up: x stays, z becomes y, y becomes −z. A turn about x by −90°. */

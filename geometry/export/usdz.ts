@@ -8,8 +8,8 @@
  */
 import { strToU8, type Zippable, zipSync } from 'fflate'
 import type { Catalog, Dock, Quat, Vec3 } from '../../rules/index.ts'
-import type { Look, Solid } from '../types.ts'
-import { MODEL_LOOKS, type ModelPart, modelOf } from './model.ts'
+import type { Solid } from '../types.ts'
+import { type ModelPart, modelLook, modelOf } from './model.ts'
 
 /** Zip archives tell no time before this. */
 const DATE = new Date(1980, 0, 1)
@@ -29,8 +29,12 @@ export function usdzOf(dock: Dock, catalog: Catalog): Uint8Array<ArrayBuffer> {
       text: layer('Part', meshPrim('Part', part.solid, group.start, group.count)),
     })),
   )
-  const looks = [...new Set(model.parts.flatMap(({ solid }) => solid.groups.map((group) => group.material)))]
-  return archive([{ file: 'dock.usda', text: rootLayer(model.parts, looks) }, ...meshes])
+  const looks = new Map(
+    model.parts
+      .flatMap(({ solid }) => solid.groups.map(({ material }) => modelLook(solid, material)))
+      .map((look) => [look.name, look]),
+  )
+  return archive([{ file: 'dock.usda', text: rootLayer(model.parts, [...looks.values()]) }, ...meshes])
 }
 
 /** Seven digits hold a float; no exponent, no minus before nothing. */
@@ -98,7 +102,7 @@ function transform([x, y, z, w]: Quat, [tx, ty, tz]: Vec3): string {
   return `( ${rows.join(', ')} )`
 }
 
-function rootLayer(parts: readonly ModelPart[], looks: readonly Look[]): string {
+function rootLayer(parts: readonly ModelPart[], looks: readonly ReturnType<typeof modelLook>[]): string {
   const primName = primNames()
   const pieces = parts.flatMap(({ solid, pieces }, p) =>
     pieces.map(({ name, at, turn }) => {
@@ -109,7 +113,7 @@ function rootLayer(parts: readonly ModelPart[], looks: readonly Look[]): string 
                     prepend apiSchemas = ["MaterialBindingAPI"]
                 )
                 {
-                    rel material:binding = </Dock/Looks/${material}>
+                    rel material:binding = </Dock/Looks/${modelLook(solid, material).name}>
                 }
 `,
       )
@@ -122,8 +126,7 @@ ${groups.join('')}            }
 `
     }),
   )
-  const materials = looks.map((look) => {
-    const { color, metallic, roughness } = MODEL_LOOKS[look]
+  const materials = looks.map(({ name: look, color, metallic, roughness }) => {
     return `
         def Material "${look}"
         {

@@ -32,9 +32,21 @@ export function solidOf(kind: PartKind, code: string, catalog: Catalog): Solid {
   const parts = SOLIDS[kind](catalog, code, kind)
   if (!parts)
     throw new Error(`solidOf: no ${kind} ${JSON.stringify(code)} in catalog ${JSON.stringify(catalog.id)}`)
-  const solid = solidFrom(parts)
+  const solid = solidFrom(parts, kind === 'deck-panel' ? deckColor(catalog, code) : undefined)
   solids.set(key, solid)
   return solid
+}
+
+/** Of the decking that this panel is laid for; undefined for one that frames carry anyway: that looks as its material does. */
+const deckColor = ({ deckings = [] }: Catalog, panel: string): string | undefined =>
+  deckings.find(({ panels }) => Object.values(panels).includes(panel))?.color
+
+/** Planks in the color of their decking; what they lie on keeps its own. */
+function panelBodies(catalog: Catalog, panel: Catalog['decking']['panels'][number]): Body[] {
+  const made = pieceBodies(catalog, bodies.panelBody(catalog, panel))
+  return deckColor(catalog, panel.code) === undefined
+    ? made
+    : made.map((body, i) => (i < panel.plank.count ? { ...body, look: 'decking' } : body))
 }
 
 /** Where a kind's items stand in a catalog, and what one of them is made of. */
@@ -86,7 +98,7 @@ const SOLIDS: Readonly<Record<PartKind, Made>> = {
   brace: stock(({ braces }) => braces, bodies.braceBody),
   'brace-clamp': from(({ clamp }) => [clamp], braceClampBodies),
   'brace-bolt': bolt,
-  'deck-panel': stock(({ decking }) => decking.panels, bodies.panelBody),
+  'deck-panel': from(({ decking }) => decking.panels, panelBodies),
   'deck-clip': from(({ decking }) => [decking.clip], deckClipBodies),
   bumper: extra((_, part) => bumperBodies(part)),
   'anchor-post': stock(

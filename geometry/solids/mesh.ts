@@ -19,8 +19,11 @@ export function vertex(body: Body, at: Vec3, normal: Vec3): number {
   return body.positions.length / 3 - 1
 }
 
-/** One Solid of many bodies, those of one look together. */
-export function solidFrom(bodies: readonly Body[]): Solid {
+/**
+ * One Solid of many bodies, those of one look together.
+ * @param color of its decking, where it has some
+ */
+export function solidFrom(bodies: readonly Body[], color?: string): Solid {
   const looks = [...new Set(bodies.map((b) => b.look))]
   const sorted = looks.flatMap((look) => bodies.filter((b) => b.look === look))
   const total = (list: 'positions' | 'indices'): number => sorted.reduce((sum, b) => sum + b[list].length, 0)
@@ -43,5 +46,5 @@ export function solidFrom(bodies: readonly Body[]): Solid {
     at += body.positions.length
     start += count
   }
-  return { positions, normals, indices, groups, bodies: ranges }
+  return { positions, normals, indices, groups, bodies: ranges, ...(color === undefined ? {} : { color }) }
 }

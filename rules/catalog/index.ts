@@ -8,6 +8,7 @@ export type {
   BottomKind,
   BraceStock,
   Catalog,
+  DeckingChoice,
   Extra,
   Frame,
   LegStock,

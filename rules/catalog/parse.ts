@@ -62,6 +62,7 @@ const referenceIssues = (catalog: Catalog): Issue[] => [
   ...stockIssues(catalog),
   ...strengthIssues(catalog),
   ...frameIssues(catalog),
+  ...deckingIssues(catalog),
   ...partIssues(catalog),
   ...hardwareIssues(catalog),
   ...codeIssues(catalog),
@@ -115,6 +116,28 @@ function frameIssues({ frames, decking, sleeve, stock }: Catalog): Issue[] {
   ])
 }
 
+/** What is laid in a panel's place is of its size, and of one decking alone: its color is that of its planks. */
+function deckingIssues({ deckings = [], decking }: Catalog): Issue[] {
+  const panels = Object.fromEntries(decking.panels.map((p) => [p.code, p]))
+  const laidBy = new Map<string, string>()
+  return deckings.flatMap((choice, i) =>
+    Object.entries(choice.panels).flatMap(([own, laid]): Issue[] => {
+      const path = `deckings[${i}].panels[${show(own)}]`
+      const unknown = [
+        ...within(path, own, panels, 'for a deck panel'),
+        ...within(path, laid, panels, 'a deck panel'),
+      ]
+      if (unknown.length > 0) return unknown
+      const [a, b] = [panels[own]!, panels[laid]!]
+      if (Math.abs(a.length - b.length) > 1e-6 || Math.abs(a.width - b.width) > 1e-6)
+        return [issue(path, `${b.length} x ${b.width}`, `a panel of ${a.length} x ${a.width}`)]
+      const other = laidBy.get(laid) ?? choice.code
+      laidBy.set(laid, other)
+      return other === choice.code ? [] : [issue(path, show(laid), `a panel that ${show(other)} has not`)]
+    }),
+  )
+}
+
 /** Stock and materials of what is not a frame. */
 function partIssues(catalog: Catalog): Issue[] {
   const { stock, materials } = catalog
@@ -147,7 +170,8 @@ const hardwareIssues = ({ hardware }: Catalog): Issue[] =>
     return bolts === 1 ? [] : [issue('hardware', `${bolts} entries of kind ${kind}`, 'one')]
   })
 
-function codeIssues({ frames, legs, braces, pads, decking, hardware, extras, services }: Catalog): Issue[] {
+function codeIssues({ frames, legs, braces, pads, decking, deckings, ...others }: Catalog): Issue[] {
+  const { hardware, extras, services } = others
   const once = (path: string, codes: readonly string[]): Issue[] =>
     codes.flatMap((code, i) =>
       codes.indexOf(code) < i
@@ -155,7 +179,7 @@ function codeIssues({ frames, legs, braces, pads, decking, hardware, extras, ser
         : [],
     )
   const lists = {
-    ...{ frames, legs, braces, pads, 'decking.panels': decking.panels },
+    ...{ frames, legs, braces, pads, 'decking.panels': decking.panels, deckings: deckings ?? [] },
     ...{ hardware, extras, services: services ?? [] },
   }
   return [

@@ -215,6 +215,22 @@ const PanelSchema = v.looseObject({
   ),
 })
 
+const DeckingSchema = v.looseObject({
+  code: v.pipe(Code, v.description('What a Design asks for it by, as its dock.finish')),
+  name: v.pipe(Name, v.description('Material and color in plain words')),
+  color: v.pipe(
+    v.string(),
+    v.regex(/^#[0-9a-fA-F]{6}$/, 'a color such as #8a8f91'),
+    v.description('Color of its planks, sRGB'),
+  ),
+  panels: v.pipe(
+    v.record(Code, Code),
+    v.description(
+      'By the code of a deck panel that a frame names, the one of decking.panels that is laid in its place; of the same size. None: what the frames carry anyway',
+    ),
+  ),
+})
+
 const Size = v.pipe(
   v.tuple([length(5, 'Along'), length(5, 'Across'), length(5, 'Up')]),
   v.description('Overall size along, across and up, m'),
@@ -506,6 +522,9 @@ export const CatalogSchema = v.looseObject({
       ),
     }),
   }),
+  deckings: v.optional(
+    v.pipe(v.array(DeckingSchema), v.maxLength(60), v.description('Decking to choose from')),
+  ),
   caps: v.looseObject({ leg: v.looseObject(small), sleeve: v.looseObject(small) }),
   hardware: v.pipe(v.array(BoltSchema), v.maxLength(60)),
   extras: v.pipe(v.array(ExtraSchema), v.maxLength(200)),
@@ -539,6 +558,8 @@ export type LegStock = Catalog['legs'][number]
 export type BraceStock = Catalog['braces'][number]
 export type Pad = Catalog['pads'][number]
 export type Panel = Catalog['decking']['panels'][number]
+/** A decking to choose: which panels are laid, and their color. */
+export type DeckingChoice = v.InferOutput<typeof DeckingSchema>
 export type Bolt = Catalog['hardware'][number]
 export type Extra = Catalog['extras'][number]
 export type Service = v.InferOutput<typeof ServiceSchema>

@@ -3,12 +3,12 @@ import type { Kit } from '../kit.ts'
 import { round6 } from '../numbers.ts'
 import { type Check, type Found, key, meters, names, remedy, remove, replace, SHOP, text } from './check.ts'
 
-/** Codes that the catalog does not have: frames, extras, pads, stock lengths. */
+/** Codes that the catalog does not have: frames, extras, pads, decking, stock lengths. */
 export const unknownCode: Check = {
   code: 'unknown-code',
   severity: 'stop',
   basis: SHOP,
-  find: (kit) => [...frames(kit), ...extras(kit), ...pads(kit), ...stocks(kit)],
+  find: (kit) => [...frames(kit), ...extras(kit), ...pads(kit), ...deckings(kit), ...stocks(kit)],
 }
 
 function frames({ layout, shop, design }: Kit): Found[] {
@@ -35,6 +35,19 @@ const extras = ({ extras, shop }: Kit): Found[] =>
     values: { what: key('extra'), code: text(code), known: names([...shop.extras.keys()]) },
     remedy: remedy('leave-out', [remove(path)]),
   }))
+
+function deckings({ design, shop }: Kit): Found[] {
+  const code = design.dock.finish
+  return code === undefined || shop.deckings.has(code)
+    ? []
+    : [
+        {
+          parts: [],
+          values: { what: key('decking'), code: text(code), known: names([...shop.deckings.keys()]) },
+          remedy: remedy('leave-out', [remove('/dock/finish')]),
+        },
+      ]
+}
 
 function pads({ design, shop }: Kit): Found[] {
   const code = design.dock.pad

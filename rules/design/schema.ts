@@ -143,6 +143,7 @@ const DockSchema = v.looseObject({
     ),
   ),
   pad: v.optional(code('Foot pad of the catalog')),
+  finish: v.optional(code('Decking of the catalog; absent: the one that the frames carry anyway')),
   reserve: v.optional(meters(0, 5, 'Reserve of leg, added')),
   load: v.optional(number(0, 50_000, 'Deck live load, Pa')),
   bracing: v.optional(

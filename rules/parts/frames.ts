@@ -1,18 +1,25 @@
 /** Frames with their deck panels, clips and sleeves: caps in the empty ones, set bolts in the used. */
 
-import type { Shop } from '../catalog-index.ts'
+import { panelFor, type Shop } from '../catalog-index.ts'
 import type { Corner } from '../dock.ts'
 import { CORNERS } from '../layout/index.ts'
 import { type EmitPart, emitIn, frameTop, type Pose, spread } from './emit-part.ts'
 import { axisAcross, axisAlong } from './legs.ts'
 
-export function emitFrame(emit: EmitPart, pose: Pose, legged: readonly Corner[], shop: Shop): void {
+/** @param finish decking asked for; undefined: the frame's own */
+export function emitFrame(
+  emit: EmitPart,
+  pose: Pose,
+  legged: readonly Corner[],
+  shop: Shop,
+  finish: string | undefined,
+): void {
   const { frame, id } = pose.placed
   const { catalog, rules, types } = shop
   const top = frameTop(shop)
   emitIn(emit, shop.type('frame', frame.code), id, pose, 0, 0, 0)
 
-  const panel = shop.panels.get(frame.panel)!
+  const panel = panelFor(shop, finish, frame)
   const panelType = shop.type('deck-panel', panel.code)
   const rows = Math.ceil(rules.clipsPerPanel / 2)
   for (let i = 0; i < frame.panels; i++) {

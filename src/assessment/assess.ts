@@ -3,8 +3,8 @@ import { assessInSteps, assessQuickly } from '../../rules/derive.ts'
 import { assessKit, type Catalog, type Design, type Dock, deriveKit } from '../../rules/index.ts'
 import { type SwayShape, swayShape, type Way } from '../../rules/structure/dock/sway-shape.ts'
 
-/** What is asked of a design: to be placed, what is quickly found of it, all that is found, how it sways. */
-export type Step = 'place' | 'quick' | 'deep' | 'sway'
+/** What is asked of a design: to be placed, what is quickly found of it, all that is found, that without remedies, how it sways. */
+export type Step = 'place' | 'quick' | 'deep' | 'found' | 'sway'
 
 /** All that is found; the rest of the Dock is as it was placed. */
 export interface Assessment extends Pick<Dock, 'structure' | 'findings'> {
@@ -19,22 +19,22 @@ export function placedHere(design: Design, catalog: Catalog): { readonly dock: D
   return { dock, took: performance.now() - begun }
 }
 
-/** Tells what is found: quickly once; deeply twice, first without remedies and then with those that help. */
+/** Tells what is found: quickly once; deeply twice, first without remedies and then with those that help; `found`: the first of both alone. */
 export function assess(
   design: Design,
   catalog: Catalog,
-  deep: boolean,
+  step: 'quick' | 'deep' | 'found',
   tell: (judgement: Assessment) => void,
 ): void {
   const kit = deriveKit(design, catalog)
   const told = ({ structure, findings }: Dock, whole: boolean): void => tell({ structure, findings, whole })
-  if (!deep) {
+  if (step === 'quick') {
     told(assessQuickly(kit), false)
     return
   }
   const { found, whole } = assessInSteps(kit)
-  told(found, false)
-  told(whole(), true)
+  told(found, step === 'found')
+  if (step === 'deep') told(whole(), true)
 }
 
 /** With its braces, then without them where they make a difference; none where the dock cannot be solved. */

@@ -37,7 +37,7 @@ function listener(): (event: MessageEvent<Question>) => void {
         for (const slice of slicesOf(dock)) answer({ number, slice })
         answer({ number, took })
       } else if (step === 'sway') answer({ number, sway: swayShapes(design, known.catalog, way) })
-      else assess(design, known.catalog, step === 'deep', (judgement) => answer({ number, judgement }))
+      else assess(design, known.catalog, step, (judgement) => answer({ number, judgement }))
     } catch (error) {
       answer({ number, failed: error instanceof Error ? error.message : String(error) })
     }

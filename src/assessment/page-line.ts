@@ -45,5 +45,5 @@ function answer(chunk: typeof import('./assess.ts'), wish: Wish): void {
     const { dock, took } = chunk.placedHere(design, catalog)
     wish.placed?.(dock, took)
   } else if (wish.step === 'sway') wish.swayed?.(chunk.swayShapes(design, catalog, wish.way ?? 'across'))
-  else chunk.assess(design, catalog, wish.step === 'deep', (judgement) => wish.got?.(judgement))
+  else chunk.assess(design, catalog, wish.step, (judgement) => wish.got?.(judgement))
 }

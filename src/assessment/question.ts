@@ -9,7 +9,7 @@ export interface Wish {
   readonly step: Step
   /** Which way it is pushed, where it is asked how it sways: across, if nothing is said. */
   readonly way?: Way
-  /** What is found. A deep question is answered twice, the second time `whole`. */
+  /** What is found. A deep question is answered twice, the second time `whole`; what is `found` is told once. */
   readonly got?: (judgement: Assessment) => void
   /** To be placed: how it is, and how long that took, ms. */
   readonly placed?: (dock: Dock, took: number) => void

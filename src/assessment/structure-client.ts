@@ -27,7 +27,7 @@ export function makeStructureClient(spawn: Spawn = spawnWorker): StructureClient
   return {
     ask(wish) {
       if (!workers) onPage.ask(wish)
-      else if (wish.step === 'deep') deep.ask(wish)
+      else if (wish.step === 'deep' || wish.step === 'found') deep.ask(wish)
       else quick.ask(wish)
     },
     drop() {

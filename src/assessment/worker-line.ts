@@ -14,8 +14,16 @@ import { makeWorkerPort, type Spawn } from './worker-port.ts'
  * How long a worker may be silent, ms, by what is asked: ten times and more of what the slowest docks of ordinary size took here (the first
  * question waits for the worker's code too), and fifty times what placing takes for large ones.
  */
-const PATIENCE: Readonly<Record<Step, number>> = { place: 10_000, quick: 15_000, deep: 60_000, sway: 15_000 }
+const PATIENCE: Readonly<Record<Step, number>> = {
+  place: 10_000,
+  quick: 15_000,
+  deep: 60_000,
+  found: 60_000,
+  sway: 15_000,
+}
 const TIMES = 50
+/** Nobody waits for the end of these once they are dropped. */
+const LONG: ReadonlySet<Step> = new Set(['deep', 'found'])
 export const patienceFor = ({ of, step }: Pick<Wish, 'of' | 'step'>): number =>
   PATIENCE[step] + TIMES * placingTime(of.design)
 
@@ -95,7 +103,7 @@ export function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void
     },
     drop() {
       waiting = null
-      if (asked?.question.step === 'deep') end()
+      if (asked && LONG.has(asked.question.step)) end()
       else if (asked) asked.wish = null
     },
     close() {

@@ -3,6 +3,7 @@ import { Fold } from '../ui/fold.tsx'
 import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../words/use-words.ts'
 import { DeckHeight } from './deck-height.tsx'
+import { Decking } from './decking.tsx'
 import { Extras } from './extras.tsx'
 import { Bottom } from './lake-bottom.tsx'
 import { Levels } from './lake-levels.tsx'
@@ -10,17 +11,24 @@ import { FrameSize } from './section-size.tsx'
 import { Run } from './shape.tsx'
 import { ExposureChoice } from './wind.tsx'
 
+const wholeDocks = chunk(() => import('./whole-docks/whole-docks.tsx').then((m) => m.WholeDocks))
 const carried = chunk(() => import('./deck-loads.tsx').then((m) => m.DeckLoads))
 
 export function Parameters() {
-  const { t } = useWords()
+  const { t, priced } = useWords()
   return (
     <>
       <Group title={t('group.dock')}>
         <DeckHeight />
         <Run />
         <FrameSize />
+        <Decking />
         <Extras />
+        {priced && (
+          <Fold className="control" summary={t('whole-docks.title')}>
+            <Lazy chunk={wholeDocks} props={{}} />
+          </Fold>
+        )}
         <Fold className="control" summary={t('carried.title')}>
           <Lazy chunk={carried} props={{}} />
         </Fold>

@@ -25,8 +25,13 @@ interface QuantityFieldProps<T> extends FieldProps<T> {
   next(way: 1 | -1, large: boolean): T
 }
 
+interface LengthFieldProps extends FieldProps<number> {
+  /** What an arrow key adds, m, where it goes by something else than inches or centimeters. */
+  readonly step?: number
+}
+
 /** A length typed the way people type it. */
-export function LengthField(props: FieldProps<number>) {
+export function LengthField(props: LengthFieldProps) {
   const { units, t, length } = useWords()
   const example = t(`example.length.${units}`)
   return (
@@ -37,7 +42,7 @@ export function LengthField(props: FieldProps<number>) {
         const read = parseLength(typed, bareUnit(units))
         return read.ok ? { value: read.meters } : { fault: `length.${read.fault}`, example }
       }}
-      next={(way, large) => props.value + way * keyStep(units, large)}
+      next={(way, large) => props.value + way * (props.step ?? keyStep(units, large))}
     />
   )
 }

@@ -17,6 +17,7 @@ import screen from '../../rules/words/en/screen.json' with { type: 'json' }
 import structure from '../../rules/words/en/structure.json' with { type: 'json' }
 import terminal from '../../rules/words/en/terminal.json' with { type: 'json' }
 import waves from '../../rules/words/en/waves.json' with { type: 'json' }
+import wholeDocks from '../../rules/words/en/whole-docks.json' with { type: 'json' }
 import type { SubjectWords } from '../../rules/words/language.ts'
 
 export const ENGLISH_WORDS: Readonly<Record<string, SubjectWords>> = {
@@ -38,4 +39,5 @@ export const ENGLISH_WORDS: Readonly<Record<string, SubjectWords>> = {
   structure,
   terminal,
   waves,
+  'whole-docks': wholeDocks,
 }

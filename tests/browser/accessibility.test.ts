@@ -100,7 +100,7 @@ test('the panel is worked by keys alone', async () => {
   await page.keyboard.press('ArrowRight')
   await page.keyboard.press('ArrowRight')
   await page.keyboard.press('ArrowRight')
-  expect(await page.getByRole('radio', { name: 'Both sides' }).isChecked()).toBe(true)
+  expect(await page.getByRole('radio', { name: 'T', exact: true }).isChecked()).toBe(true)
   await page.getByRole('checkbox', { name: 'Ramp to the shore' }).focus()
   await page.keyboard.press('Space')
   const { ramp, head } = await page

@@ -38,7 +38,7 @@ test('a clean profile has nothing of it', async () => {
 test('a link opened in a clean profile gives the same check code as the engine in the terminal', async () => {
   const first = await open()
   await more(first.page).click()
-  await first.page.getByRole('radio', { name: 'Both sides' }).check({ force: true })
+  await first.page.getByRole('radio', { name: 'T', exact: true }).check({ force: true })
   await first.page.getByRole('slider', { name: /^Depth 26 ft/ }).focus()
   await first.page.keyboard.press('Shift+ArrowDown')
   const made = await read(first.page, (e) => e.design)

@@ -30,7 +30,7 @@ test('an exposure picked raises its waves, and a tap puts the deck clear of them
   await crest.first().waitFor()
 
   const before = await read(page, (e) => e.dock.waves!)
-  const taken = page.getByRole('button', { name: 'set again when the lake moves' })
+  const taken = page.getByRole('button', { name: 'if you raise or lower it' })
   expect(await taken.getAttribute('aria-pressed')).toBe('false')
   await taken.click()
   const { deck, waves } = await read(page, (e) => ({
@@ -42,7 +42,7 @@ test('an exposure picked raises its waves, and a tap puts the deck clear of them
   expect(waves.recommendedDeckHeight).toBe(before.recommendedDeckHeight)
   expect(await taken.getAttribute('aria-pressed')).toBe('true')
   await crest.first().waitFor({ state: 'detached' })
-  await page.getByRole('button', { name: 'left all season' }).click()
+  await page.getByRole('button', { name: 'if you leave it alone all season' }).click()
   expect(await read(page, (e) => e.design.dock.deckHeight)).toBeGreaterThanOrEqual(
     before.recommendedAllSeason - 1e-6,
   )

@@ -45,7 +45,7 @@ describe('derive', () => {
 
   it('is what the worker of the page finds in the end, to the last finding', () => {
     const told: Assessment[] = []
-    assess(clashing, demoCatalog, true, (judgement) => told.push(judgement))
+    assess(clashing, demoCatalog, 'deep', (judgement) => told.push(judgement))
     const { structure, findings } = derive(clashing, demoCatalog)
     expect(told.map(({ whole }) => whole)).toEqual([false, true])
     expect(told[1]).toEqual({ structure, findings, whole: true })

@@ -198,6 +198,7 @@ describe('a frame', () => {
         { placed, x: 0, y: 0, z: 0, tilt: 0 },
         [],
         own,
+        undefined,
       )
       return seen
     }

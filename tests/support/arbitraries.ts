@@ -226,6 +226,7 @@ const dock = (catalog: Catalog): fc.Arbitrary<Raw> =>
           { maxLength: 4 },
         ),
       ),
+      finish: once(3, fc.constantFrom(...(catalog.deckings ?? []).map((d) => d.code), 'no-such-decking')),
       pad: once(4, fc.constantFrom(...catalog.pads.map((p) => p.code), 'no-such-pad')),
       reserve: once(3, meters(0, 0.9)),
       load: once(30, meters(0, 5000)),

@@ -1,4 +1,5 @@
 /** Crests under the planks pull at the clips that hold deck panels down. */
+import { panelFor } from '../../catalog-index.ts'
 import type { Waves } from '../../dock.ts'
 import type { Kit } from '../../kit.ts'
 import { BLOW } from '../../site/waves/crest.ts'
@@ -24,8 +25,8 @@ function pulls(kit: Kit, waves: Waves | null): Pull[] {
   if (clipsPerPanel === 0) return []
   const high = Math.max(0, design.site.levels.high)
   return layout.placed.flatMap((p): Pull[] => {
-    const panel = shop.catalog.decking.panels.find(({ code }) => code === p.frame.panel)
-    if (!panel || p.role === 'ramp') return []
+    if (p.role === 'ramp') return []
+    const panel = panelFor(shop, design.dock.finish, p.frame)
     const lift = mostPressure(kit, waves, high, p) * panel.length * panel.width
     const weight = 0.6 * (shop.type('deck-panel', panel.code).grams / 1000) * G
     const pull = (lift - weight) / clipsPerPanel

@@ -4,8 +4,8 @@
  * The wave of the wind or the wake, whichever lifts more. Its crest stands under the middle of the section that it meets first, and is long
  * enough to reach all sections in a row with that one at the same time (judgment, cautious). The ramp is left out.
  */
-
 import { sectionProperties } from '../../catalog/section-properties.ts'
+import { panelFor } from '../../catalog-index.ts'
 import type { Waves } from '../../dock.ts'
 import type { Kit } from '../../kit.ts'
 import { edgeOf, type PlacedSection } from '../../layout/index.ts'
@@ -16,12 +16,10 @@ import type { DockFrame } from './frame.ts'
 import { onRails, railLever, stretch } from './on-rails.ts'
 import { TOWARD, type Toward } from './ways.ts'
 
-/** Part of a section's deck that is open between its planks; 0 where its panel is not known. */
-function openShare({ shop }: Kit, { frame }: PlacedSection): number {
-  const { catalog } = shop
-  const panel = catalog.decking.panels.find(({ code }) => code === frame.panel)
-  const stock = panel && catalog.stock[panel.plank.stock]
-  if (!panel || !stock) return 0
+/** Part of a section's deck that is open between its planks. */
+function openShare({ shop, design }: Kit, { frame }: PlacedSection): number {
+  const panel = panelFor(shop, design.dock.finish, frame)
+  const stock = shop.catalog.stock[panel.plank.stock]!
   const shut = (panel.plank.count * sectionProperties(stock).width) / panel.length
   return Math.min(1, Math.max(0, 1 - shut))
 }

@@ -7,7 +7,16 @@ import { makeMaterial } from './make-material.ts'
 import { FINISH } from './shader-chunks.ts'
 import type { World } from './world.ts'
 
-export type Surface = 'aluminum' | 'steel' | 'wood' | 'plastic' | 'rubber' | 'cloth' | 'stone' | 'leaf'
+export type Surface =
+  | 'aluminum'
+  | 'steel'
+  | 'wood'
+  | 'plastic'
+  | 'rubber'
+  | 'cloth'
+  | 'stone'
+  | 'leaf'
+  | 'decking'
 
 const NUMBERS: Readonly<Record<Surface, number>> = {
   aluminum: 0,
@@ -18,6 +27,8 @@ const NUMBERS: Readonly<Record<Surface, number>> = {
   cloth: 5,
   stone: 6,
   leaf: 7,
+  // Grained as wood is, in a color of its own.
+  decking: 2.25,
 }
 
 /** Attributes: `aGrain` x tone, y axis (0, 1, 2) along the body, z half of the seam beside a plank (`parts/shape.ts`); the instance color carries marks: r picked, g pointed at, b warned of. */
@@ -91,6 +102,7 @@ void main() {
 
 const FRAGMENT = /* glsl */ `
 uniform float uSurface;
+uniform vec3 uDecking;
 varying vec3 vWorld, vNormal, vAlong, vGrain, vMark;
 varying vec2 vSeam;
 varying float vTone;
@@ -148,6 +160,7 @@ void main() {
     vec3 pale = vec3(0.62, 0.385, 0.205), warm = vec3(0.42, 0.205, 0.088), silver = vec3(0.47, 0.41, 0.335);
     base = mix(pale, warm, clamp(0.2 + 0.55 * vTone + 0.3 * (cathedral - 0.4), 0.0, 1.0));
     base = mix(base, silver, 0.22 * fract(vTone * 7.3));
+    if (uSurface > 2.1) base = uDecking * (0.9 + 0.14 * vTone + 0.08 * (cathedral - 0.4));
     base *= 0.82 + 0.26 * mix(0.5, rings, 1.0 - smoothstep(0.008, 0.03, pixel)) + 0.18 * (fibre - 0.5) * fine;
     n = normalize(n + 0.1 * fine * cross(along, n) * (fibre - 0.5));
     // What a seam has of the pixel: its half of the band on either side of the edge.

@@ -55,6 +55,8 @@ export interface World {
   readonly uDock: Value<Vector4>
   /** Of the frame being drawn: width and height in pixels, pixels to one of CSS. */
   readonly uScreen: Value<Vector3>
+  /** Color of the decking that was chosen. */
+  readonly uDecking: Value<Color>
   /** Elevation of the deck surface, m. */
   readonly uDeck: Value<number>
 }
@@ -85,6 +87,7 @@ export function makeWorld(): World {
     uSlabCount: { value: 0 },
     uDock: { value: new Vector4() },
     uScreen: { value: new Vector3(1, 1, 1) },
+    uDecking: { value: new Color() },
     uDeck: { value: 0.5 },
   }
   setHour(world, 'day')

@@ -19,7 +19,7 @@ export interface Baked {
   dispose(): void
 }
 
-export const LOOKS: readonly Look[] = ['aluminum', 'steel', 'wood', 'plastic', 'rubber']
+export const LOOKS: readonly Look[] = ['aluminum', 'steel', 'wood', 'plastic', 'rubber', 'decking']
 
 /** Attributes and how many numbers each has. */
 const LAYOUT = { position: 3, normal: 3, aLocal: 3, aAlong: 3, aGrain: 3, aMark: 3 } as const

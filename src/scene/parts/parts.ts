@@ -49,7 +49,10 @@ export function makeParts(world: World): Parts {
     update(dock, catalog) {
       const groups = [...groupPlacements(dock)].map(([key, placements]): PartGroup => {
         const { kind, code } = placements[0]!
-        return { key, kind, placements, shape: shapeOf(solidOf(kind, code, catalog)) }
+        const solid = solidOf(kind, code, catalog)
+        // A dock has one decking.
+        if (solid.color) world.uDecking.value.set(solid.color)
+        return { key, kind, placements, shape: shapeOf(solid) }
       })
       items = groups.flatMap(itemsOf)
       const many = planInstanced(

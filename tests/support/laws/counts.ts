@@ -72,8 +72,9 @@ export const braceHardware: Law = (dock, _design, catalog) => {
 }
 
 /** A frame to each section, its panels, the clips of each panel. */
-export const framesAndDecking: Law = (dock, _design, catalog) => {
+export const framesAndDecking: Law = (dock, design, catalog) => {
   const out: string[] = []
+  const instead = catalog.deckings?.find(({ code }) => code === design.dock.finish)?.panels ?? {}
   let panels = 0
   for (const section of dock.sections) {
     const frame = frameOf(catalog, section.frame)
@@ -96,7 +97,7 @@ export const framesAndDecking: Law = (dock, _design, catalog) => {
       expectCount(
         out,
         `panels of ${section.id}`,
-        perSection.get(`${section.id} ${frame.panel}`) ?? 0,
+        perSection.get(`${section.id} ${instead[frame.panel] ?? frame.panel}`) ?? 0,
         frame.panels,
       )
   }
