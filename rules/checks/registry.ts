@@ -42,6 +42,7 @@ import { rampSlopeAda } from './ramp-slope-ada.ts'
 import { rampTooSteep } from './ramp-too-steep.ts'
 import { sectionUnreachable } from './section-unreachable.ts'
 import { sectionsOverlap } from './sections-overlap.ts'
+import { siteAssumed } from './site-assumed.ts'
 import { soundingsAside } from './soundings-aside.ts'
 import { soundingsCliff } from './soundings-cliff.ts'
 import { soundingsDiffer } from './soundings-differ.ts'
@@ -109,5 +110,6 @@ export const CHECKS: readonly Check[] = [
   soundingsPassed,
   soundingsAside,
   bankNotSounded,
+  siteAssumed,
   notConsidered,
 ]

@@ -39,6 +39,7 @@ const SoundingSchema = v.looseObject({
   depth: meters(-100, 300, 'Under the water surface; negative on the bank'),
   firm: v.optional(meters(-100, 300, 'Depth of firm bottom, where a pushed rod stops')),
   bottom: v.optional(BottomSchema),
+  assumed: v.optional(v.pipe(v.boolean(), v.description('Not measured: taken until somebody has'))),
 })
 
 const SiteSchema = v.looseObject({
@@ -72,6 +73,13 @@ const SiteSchema = v.looseObject({
     }),
   ),
   wake: v.optional(meters(0, 5, 'Height of boat wakes')),
+  assumed: v.optional(
+    v.pipe(
+      v.array(v.picklist(['bottom', 'levels', 'wind'])),
+      v.maxLength(3),
+      v.description('Nobody has said them yet: what stands there was taken, or nothing is'),
+    ),
+  ),
   postPull: v.optional(
     v.pipe(
       v.looseObject({

@@ -17,6 +17,7 @@ export type Mode = 'full' | 'compact'
 
 const depths = chunk(() => import('../section-strip/depths.tsx').then((m) => m.Depths))
 const guide = chunk(() => import('../section-strip/guide.tsx').then((m) => m.Guide))
+const start = chunk(() => import('../start/start.tsx').then((m) => m.Start))
 const legend = chunk(() => import('../viewport/legend.tsx').then((m) => m.Legend))
 
 export function App({ mode }: { readonly mode: Mode }) {
@@ -25,6 +26,7 @@ export function App({ mode }: { readonly mode: Mode }) {
   const language = useLeadline((s) => s.language)
   const asked = useLeadline((s) => s.forces || s.sway !== 'none')
   const stale = useLeadline((s) => s.stale)
+  const starting = useLeadline((s) => s.starting)
   const app = useRef<HTMLDivElement>(null)
   const handles = useMemo<Handles>(() => ({ findings: { current: null }, picture: { current: null } }), [])
   const { t } = useWords()
@@ -56,6 +58,7 @@ export function App({ mode }: { readonly mode: Mode }) {
       data-theme={theme}
       data-mode={mode}
       data-stale={stale || undefined}
+      data-starting={starting || undefined}
     >
       <HandlesContext value={handles}>
         <Toolbar />
@@ -78,8 +81,14 @@ export function App({ mode }: { readonly mode: Mode }) {
             </div>
           </div>
           <div className="side">
-            <SumBar />
-            <Panel />
+            {starting ? (
+              <Lazy chunk={start} props={{}} />
+            ) : (
+              <>
+                <SumBar />
+                <Panel />
+              </>
+            )}
           </div>
         </div>
       </HandlesContext>

@@ -17,6 +17,7 @@ import {
 } from '../../rules/index.ts'
 import { saveDesign } from '../platform/download.ts'
 import { messageOf } from '../platform/error-message.ts'
+import { firstShore } from '../start/first-shore.ts'
 import { type LeadlineStore, toldOf, type ViewState } from '../state/store.ts'
 import { type Screen, showScreen } from './screen.tsx'
 import { Session } from './session.ts'
@@ -38,6 +39,7 @@ const ATTRIBUTES = [
   'link',
   'request-url',
   'audience',
+  'start',
 ] as const
 const PROPERTIES = ['design', 'catalog'] as const
 
@@ -68,7 +70,7 @@ export class LeadlineDock extends Base {
    */
   get design(): Design {
     const given = this.#design
-    return this.#store?.getState().design ?? (given && 'value' in given ? given.value : demoDesign)
+    return this.#store?.getState().design ?? (given && 'value' in given ? given.value : this.#opening())
   }
   set design(value: unknown) {
     const given = givenBy(value, 'design', parseDesign)
@@ -147,6 +149,7 @@ export class LeadlineDock extends Base {
     if (before === now || !this.#session) return
     if (name === 'units' || name === 'lang' || name === 'theme' || name === 'audience')
       this.#session.store.getState().set(this.#view())
+    else if (name === 'start') return
     else if (name === 'mode') this.#screen?.setMode(this.#mode())
     else if (name === 'design') {
       if (now !== null) this.design = now
@@ -181,6 +184,7 @@ export class LeadlineDock extends Base {
         design: this.#design ?? (url === null ? null : { url }),
         storageKey: this.getAttribute('storage-key'),
         link: this.hasAttribute('link'),
+        start: this.#start(),
         requestUrl: this.getAttribute('request-url'),
         view: this.#view(),
         words: this.getAttribute('words'),
@@ -226,7 +230,7 @@ export class LeadlineDock extends Base {
       save: () => saveDesign(session?.store.getState().design ?? this.design),
       over: () => {
         this.#store = null
-        this.#design = { value: demoDesign }
+        this.#design = { value: this.#opening() }
         this.#restart()
       },
     })
@@ -258,6 +262,17 @@ export class LeadlineDock extends Base {
         this.#language ??
         languageOf(this.getAttribute('lang') ?? this.closest('[lang]')?.getAttribute('lang') ?? 'en'),
     }
+  }
+
+  #start(): 'questions' | 'example' {
+    return this.getAttribute('start') === 'example' ? 'example' : 'questions'
+  }
+
+  /** What stands there before anybody has a dock. */
+  #opening(): Design {
+    return this.#start() === 'example'
+      ? demoDesign
+      : firstShore(this.#view().units, this.catalog ?? demoCatalog)
   }
 
   #mode(): 'full' | 'compact' {

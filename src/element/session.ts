@@ -2,7 +2,7 @@
  * What goes on between one element's store and the world: where its design comes from, where it is kept, what is told to the page.
  * No React, no drawing. Begins when the element is connected and ends when it is gone for good.
  */
-import { type Catalog, type Design, demoDesign, type Language } from '../../rules/index.ts'
+import { type Catalog, type Design, demoCatalog, demoDesign, type Language } from '../../rules/index.ts'
 import { judge } from '../assessment/start-assessment.ts'
 import { Autosave } from '../autosave/autosave.ts'
 import type { Earlier } from '../autosave/database.ts'
@@ -10,6 +10,7 @@ import { saveDesign } from '../platform/download.ts'
 import { newId } from '../platform/new-id.ts'
 import { whyMissing } from '../platform/why-missing.ts'
 import type { RequestBody } from '../quote-request/send-request.ts'
+import { firstShore } from '../start/first-shore.ts'
 import type { Host, Offered, RequestContent } from '../state/host.ts'
 import { sameDesign } from '../state/same-design.ts'
 import {
@@ -38,6 +39,8 @@ export interface SessionOptions {
   readonly catalog: Given<Catalog> | null
   readonly storageKey: string | null
   readonly link: boolean
+  /** What somebody sees who has no dock yet: questions about their shore, or the example. */
+  readonly start: 'questions' | 'example'
   readonly requestUrl: string | null
   readonly view: StoreInit['view']
   /** Address of a language file; null: English. */
@@ -73,6 +76,8 @@ export class Session implements Host {
   readonly #keeping: Autosave
   /** What "start over" goes back to. */
   #first: Design
+  /** That is a shore of which nothing is known: it is asked about. */
+  readonly #asks: boolean
   #linkModule: typeof import('../autosave/link.ts') | null = null
   /** The fragment that this session last read or wrote. */
   #fragment: string
@@ -90,12 +95,11 @@ export class Session implements Host {
   readonly #toldOnce = new Set<string>()
 
   constructor(options: SessionOptions) {
-    const { design, catalog, storageKey, link, store, view } = options
+    const { design, catalog, storageKey, link, store, view, start } = options
     this.#options = options
     this.keeps = storageKey !== null
     this.links = link
     this.requestUrl = options.requestUrl
-    this.#first = design && 'value' in design ? design.value : demoDesign
     this.#fragment = link && location.hash.startsWith(LINK) ? location.hash : ''
     this.#keeping = new Autosave({
       key: storageKey,
@@ -108,11 +112,14 @@ export class Session implements Host {
         ),
       heard: (what) => void this.#heard(what === 'saved'),
     })
+    const shop = store?.getState().catalog ?? (catalog && 'value' in catalog ? catalog.value : demoCatalog)
+    this.#asks = design === null && start === 'questions'
+    this.#first = design && 'value' in design ? design.value : this.#opening(shop)
     this.store =
       store ??
       createLeadlineStore({
         design: this.#first,
-        ...(catalog && 'value' in catalog ? { catalog: catalog.value } : {}),
+        catalog: shop,
         ...(view ? { view } : {}),
       })
   }
@@ -142,6 +149,8 @@ export class Session implements Host {
       this.fail(shop.faults)
       return false
     }
+    // Another shop has other frames.
+    if (shop) this.#first = store === null && this.#asks ? this.#opening(shop.value) : this.#first
     if (shop) this.store.getState().setCatalog(shop.value)
     if (kept && this.keeps) this.store.getState().set({ kept: 'saved' })
     if (store) {
@@ -167,6 +176,7 @@ export class Session implements Host {
     if (resumed && followed && !given) begin(resumed)
     else begin(chosen)
     if (resumed && followed && !given) replace(followed)
+    if (this.#asks && chosen === this.#first) this.store.getState().set({ starting: true })
     const mended = [...(base?.ok ? base.notices : []), ...(linked?.notices ?? [])]
     if (mended.length > 0)
       this.store.getState().set({ notice: { key: 'file.mended', details: mended.slice(0, MOST_LINES) } })
@@ -178,6 +188,7 @@ export class Session implements Host {
 
   /** Takes a design from the page: one step of undo, and no event for what the page itself did. */
   take(design: Design): void {
+    this.store.getState().set({ starting: false })
     this.#quietly(() => this.store.getState().replace(design))
     this.#keepSoon()
   }
@@ -264,6 +275,19 @@ export class Session implements Host {
 
   startOver(): void {
     this.#replace(this.#first)
+    if (this.#asks) this.store.getState().set({ starting: true, notice: null })
+  }
+
+  showExample(): void {
+    this.#replace(demoDesign, [], 'start.example')
+  }
+
+  async openLink(address: string): Promise<boolean> {
+    const at = address.indexOf(LINK)
+    const { readLink } = await this.#link()
+    const read = faultsOf(readLink(at < 0 ? address : address.slice(at).trim()), 'link')
+    if (read.ok) this.#replace(read.value, read.notices)
+    return read.ok
   }
 
   offer(request: Offered): boolean {
@@ -291,12 +315,18 @@ export class Session implements Host {
   }
 
   /** Another design in the place of the one in hand, which is put aside: undo brings it back, and so does the list of earlier ones. */
-  #replace(design: Design, notices: readonly string[] = []): void {
+  #replace(design: Design, notices: readonly string[] = [], key: Notice['key'] = 'file.opened'): void {
     const { design: before, replace, set } = this.store.getState()
+    set({ starting: false })
     if (sameDesign(before, design)) return
-    this.#keeping.putAside(before)
+    // A shore of which nothing was said is nobody's.
+    if (!this.#asks || !sameDesign(before, this.#first)) this.#keeping.putAside(before)
     replace(design)
-    set({ notice: { key: 'file.opened', details: notices.slice(0, MOST_LINES) } })
+    set({ notice: { key, details: notices.slice(0, MOST_LINES) } })
+  }
+
+  #opening(shop: Catalog): Design {
+    return this.#asks ? firstShore(this.#options.view?.units ?? 'imperial', shop) : demoDesign
   }
 
   #quietly(act: () => void): void {

@@ -65,10 +65,21 @@ export function setExtra(design: Design, code: string, n: number): Design {
   return withDock(design, { extras: n > 0 ? { ...design.dock.extras, [code]: n } : rest })
 }
 
-export const setBottom = (design: Design, bottom: BottomKind): Design => withSite(design, { bottom })
+type Assumed = NonNullable<Design['site']['assumed']>[number]
+
+/** Somebody has said so: it is assumed no longer. */
+function said(design: Design, what: Assumed): Design {
+  const { assumed, ...site } = design.site
+  if (!assumed?.includes(what)) return design
+  const left = assumed.filter((each) => each !== what)
+  return { ...design, site: left.length > 0 ? { ...site, assumed: left } : site }
+}
+
+export const setBottom = (design: Design, bottom: BottomKind): Design =>
+  said(withSite(design, { bottom }), 'bottom')
 
 export const setLevel = (design: Design, which: 'low' | 'high', value: number): Design =>
-  withSite(design, { levels: { ...design.site.levels, [which]: value } })
+  said(withSite(design, { levels: { ...design.site.levels, [which]: value } }), 'levels')
 
 export type Exposure = keyof typeof EXPOSURES | 'none' | 'own'
 
@@ -81,7 +92,8 @@ export function exposureOf({ site: { wind } }: Design): Exposure {
 
 export function setExposure(design: Design, exposure: Exposure): Design {
   if (exposure === 'own') return design
-  if (exposure !== 'none') return withSite(design, { wind: { ...design.site.wind, ...EXPOSURES[exposure] } })
+  if (exposure !== 'none')
+    return said(withSite(design, { wind: { ...design.site.wind, ...EXPOSURES[exposure] } }), 'wind')
   const { wind: _, ...site } = design.site
   return { ...design, site }
 }
@@ -90,6 +102,6 @@ export type Wind = NonNullable<Design['site']['wind']>
 
 /** A wind without fetch raises nothing, and a fetch without wind: what is not known yet begins with a small lake's. */
 export const setWind = (design: Design, change: Partial<Wind>): Design =>
-  withSite(design, { wind: { ...EXPOSURES.small, ...design.site.wind, ...change } })
+  said(withSite(design, { wind: { ...EXPOSURES.small, ...design.site.wind, ...change } }), 'wind')
 
 export const setWake = (design: Design, wake: number): Design => withSite(design, { wake })

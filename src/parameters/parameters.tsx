@@ -7,6 +7,7 @@ import { Decking } from './decking.tsx'
 import { Extras } from './extras.tsx'
 import { Bottom } from './lake-bottom.tsx'
 import { Levels } from './lake-levels.tsx'
+import { Unsaid } from './lake-unsaid.tsx'
 import { FrameSize } from './section-size.tsx'
 import { Run } from './shape.tsx'
 import { ExposureChoice } from './wind.tsx'
@@ -34,6 +35,7 @@ export function Parameters() {
         </Fold>
       </Group>
       <Group title={t('group.water')}>
+        <Unsaid />
         <Bottom />
         <Levels />
         <ExposureChoice />

@@ -1,5 +1,5 @@
 /** How deep is it? The soundings as a table: typed, pasted from a spreadsheet, added and taken out. Depth or height, never signs. */
-import { type ClipboardEvent, useState } from 'react'
+import { type ClipboardEvent, type FocusEvent, useEffect, useLayoutEffect, useRef, useState } from 'react'
 import { useLeadline } from '../state/store.ts'
 import { Sign } from '../ui/controls.tsx'
 import { bareUnit, parseLength } from '../units/parse.ts'
@@ -9,7 +9,7 @@ import { useWords } from '../words/use-words.ts'
 import { DraftRow } from './draft-row.tsx'
 import { isGrid, readPaste } from './paste.ts'
 import { SoundingRow } from './sounding-row.tsx'
-import { addSounding, nextPlace } from './soundings.ts'
+import { addSounding, byDistance, nextPlace, sorted } from './soundings.ts'
 import { type Draft, takePaste } from './take-paste.ts'
 
 /** Rows shown at first; a site may have thousands. */
@@ -22,10 +22,13 @@ export function Depths() {
   const [shown, setShown] = useState(PAGE)
   const { drafts, told, paste, takeDraft, dropDraft } = usePaste()
   const { soundings } = design.site
+  const { body, order, hold, leave, focusOn } = useOrder()
   const add = (): void => {
     const distance = nextPlace(design)
-    edit((d) => addSounding(d, { distance, offset: 0, depth: d.site.soundings.at(-1)!.depth }))
+    const { depth } = soundings[byDistance(design).at(-1)!]!
+    edit((d) => addSounding(d, { distance, offset: 0, depth }))
     setShown(Math.max(shown, soundings.length + 1))
+    focusOn(soundings.length)
   }
 
   return (
@@ -40,10 +43,9 @@ export function Depths() {
             <td />
           </tr>
         </thead>
-        <tbody>
-          {soundings.slice(0, shown).map((_, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a sounding is its place in the list; that is its only name.
-            <SoundingRow key={i} index={i} />
+        <tbody ref={body} onFocus={hold} onBlur={leave}>
+          {order.slice(0, shown).map((i, row) => (
+            <SoundingRow key={i} index={i} row={row} />
           ))}
           {drafts.map((draft) => (
             <DraftRow key={draft.key} draft={draft} take={takeDraft} drop={() => dropDraft(draft.key)} />
@@ -72,11 +74,48 @@ export function Depths() {
   )
 }
 
+/**
+ * The rows by distance. While the hand is in one they stay where they are, or it would be carried off; they are sorted when it is left. Whoever
+ * was on the way to another row gets there, though rows are moved meanwhile.
+ */
+function useOrder() {
+  const design = useLeadline((s) => s.design)
+  const body = useRef<HTMLTableSectionElement>(null)
+  const [held, setHeld] = useState<readonly number[] | null>(null)
+  const [toward, setToward] = useState<HTMLElement | null>(null)
+  const [added, setAdded] = useState<number | null>(null)
+  const order = held?.length === design.site.soundings.length ? held : byDistance(design)
+  useLayoutEffect(() => {
+    if (!toward) return
+    setToward(null)
+    const root = toward.getRootNode() as ShadowRoot
+    if (toward.isConnected && root.activeElement !== toward) toward.focus()
+  }, [toward])
+  useEffect(() => {
+    if (added === null) return
+    body.current?.querySelector<HTMLElement>(`[data-index="${added}"] [data-cell="distance"] input`)?.focus()
+    setAdded(null)
+  }, [added])
+  return {
+    body,
+    order,
+    hold: () => setHeld((now) => (now?.length === order.length ? now : order)),
+    leave: ({ target, relatedTarget }: FocusEvent<HTMLElement>) => {
+      const to = relatedTarget instanceof HTMLElement ? relatedTarget : null
+      if (to?.closest('tr') === (target as HTMLElement).closest('tr') && to) return
+      setHeld(null)
+      setToward(to && body.current?.contains(to) ? to : null)
+    },
+    focusOn: setAdded,
+  }
+}
+
 /** Pastes from a spreadsheet into the soundings, from the focused cell on. Rows that cannot be read stay as drafts. */
 function usePaste() {
   const design = useLeadline((s) => s.design)
   const edit = useLeadline((s) => s.edit)
   const { t, units } = useWords(DEPTHS)
+  const { t: screen } = useWords()
   const [drafts, setDrafts] = useState<readonly Draft[]>([])
   const [told, setTold] = useState<readonly string[]>([])
   const [nextKey, setNextKey] = useState(0)
@@ -87,10 +126,10 @@ function usePaste() {
     const cell = event.target instanceof Element ? event.target.closest<HTMLElement>('[data-cell]') : null
     const row = Number(cell?.closest<HTMLElement>('[data-row]')?.dataset.row ?? design.site.soundings.length)
     const column = cell?.dataset.cell === 'depth' ? 'depth' : 'distance'
-    const taken = takePaste(design, readPaste(clip, bareUnit(units)), row, column)
+    const taken = takePaste(sorted(design), readPaste(clip, bareUnit(units)), row, column)
     const issues = taken.rows > 0 ? edit(() => taken.design) : []
     if (issues[0]) {
-      setTold([`${issues[0].path}: ${issues[0].message}`])
+      setTold([screen('length.refused')])
       return
     }
     setDrafts([...drafts, ...taken.drafts.map((draft, i) => ({ ...draft, key: nextKey + i }))])

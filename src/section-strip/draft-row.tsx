@@ -3,7 +3,7 @@ import { useId, useState } from 'react'
 import { Sign } from '../ui/controls.tsx'
 import { bareUnit, parseLength } from '../units/parse.ts'
 import { DEPTHS } from '../words/depths.ts'
-import { text } from '../words/index.ts'
+import { meters, text } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 import type { Draft } from './take-paste.ts'
 
@@ -25,6 +25,11 @@ export function DraftRow({ draft, take, drop }: DraftRowProps) {
     const read = parseLength(typed, bareUnit(units))
     return read.ok ? null : screen(`length.${read.fault}`, { example })
   }
+  const takenAt = (typed: string): string => {
+    const read = parseLength(typed, bareUnit(units))
+    const at = read.ok ? read.meters : 0
+    return t(at < 0 ? 'depths.taken-back' : 'depths.taken', { place: meters(Math.abs(at)) })
+  }
   const commit = (): void => setTaken(take(draft, distance, depth) === 'taken')
   const cell = (name: string, label: string, value: string, set: (to: string) => void) => {
     const fault = faultOf(value)
@@ -42,7 +47,7 @@ export function DraftRow({ draft, take, drop }: DraftRowProps) {
             onKeyDown={(event) => event.key === 'Enter' && commit()}
           />
           <p className="fault" id={`${id}-${name}`}>
-            {fault ?? (taken && name === 'distance' ? t('depths.taken') : '')}
+            {fault ?? (taken && name === 'distance' ? takenAt(distance) : '')}
           </p>
         </div>
       </td>

@@ -1,8 +1,16 @@
 /**
  * Something in the strip that is dragged: by pointer, or focused and moved by arrow keys (Shift for larger steps). Read aloud as a
- * slider whose value is an elevation, so that Up is up for eye and ear alike. The page still scrolls by a finger beside it.
+ * slider whose value is an elevation, so that Up is up for eye and ear alike. By a finger it is tapped first, and follows it then: a finger
+ * that lands on it on its way down the page scrolls the page and moves nothing.
  */
-import { type KeyboardEvent, type PointerEvent, type ReactNode, useRef } from 'react'
+import {
+  type KeyboardEvent,
+  type MouseEvent,
+  type PointerEvent,
+  type ReactNode,
+  useRef,
+  useState,
+} from 'react'
 import { useLeadlineStore } from '../state/store.ts'
 import { keyStep, snap } from '../units/steps.ts'
 
@@ -44,10 +52,14 @@ export function Handle(props: HandleProps) {
   const { x, y, z, along, range, move } = props
   const store = useLeadlineStore()
   const drag = useRef<Drag | null>(null)
+  const [ready, setReady] = useState(false)
+  const touched = useRef(false)
   const clamp = (value: number): number => Math.min(range[1], Math.max(range[0], value))
 
   const down = (event: PointerEvent<SVGGElement>): void => {
     if (event.button !== 0 || drag.current) return
+    touched.current = event.pointerType === 'touch'
+    if (touched.current && !ready) return
     event.currentTarget.setPointerCapture(event.pointerId)
     drag.current = {
       id: event.pointerId,
@@ -90,6 +102,15 @@ export function Handle(props: HandleProps) {
     event.preventDefault()
   }
   const end = (): void => store.getState().endGesture()
+  const leave = (): void => {
+    setReady(false)
+    end()
+  }
+  const tap = (event: MouseEvent<SVGGElement>): void => {
+    if (!touched.current) return
+    event.currentTarget.focus({ preventScroll: true })
+    setReady(true)
+  }
 
   return (
     <g
@@ -111,7 +132,9 @@ export function Handle(props: HandleProps) {
       onLostPointerCapture={up}
       onKeyDown={key}
       onKeyUp={end}
-      onBlur={end}
+      onBlur={leave}
+      onClick={tap}
+      data-ready={ready || undefined}
     >
       <circle className="reach" r={22} />
       {props.children}

@@ -1,5 +1,6 @@
 /** What can be dragged in the strip: soundings, levels, deck. */
 import type { Dock } from '../../rules/index.ts'
+import { setLevel } from '../parameters/design-edits.ts'
 import { useLeadline, usePlaced } from '../state/store.ts'
 import { meters } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
@@ -102,10 +103,7 @@ export function LevelHandles({ scale }: { readonly scale: Scale }) {
       describedBy={HOW}
       gesture={`level ${which}`}
       move={({ z: to }) =>
-        to === undefined ||
-        edit((d) => ({ ...d, site: { ...d.site, levels: { ...d.site.levels, [which]: to } } }), {
-          gesture: `level ${which}`,
-        })
+        to === undefined || edit((d) => setLevel(d, which, to), { gesture: `level ${which}` })
       }
     >
       <Grip />

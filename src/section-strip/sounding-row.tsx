@@ -1,21 +1,26 @@
 /** A sounding as a row of the table: how far, where, how deep or high. */
-import { useLeadline } from '../state/store.ts'
+import { useLeadline, useLeadlineStore } from '../state/store.ts'
 import { Sign } from '../ui/controls.tsx'
 import { LengthField } from '../ui/quantity-field.tsx'
 import { Select } from '../ui/select.tsx'
 import { DEPTHS } from '../words/depths.ts'
 import { meters } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
-import { changeSounding, removeSounding } from './soundings.ts'
+import { useAsks } from './asks.ts'
+import { changeSounding, inTheWay, removeSounding } from './soundings.ts'
 
 /** Lakeward or shoreward of the water's edge. The other two: lakeward but above the water, and shoreward but below it. */
 type Where = 'out' | 'back' | 'out-high' | 'back-deep'
 
-export function SoundingRow({ index }: { readonly index: number }) {
+export function SoundingRow({ index, row }: { readonly index: number; readonly row: number }) {
   const sounding = useLeadline((s) => s.design.site.soundings[index])
   const only = useLeadline((s) => s.design.site.soundings.length < 2)
   const edit = useLeadline((s) => s.edit)
+  const store = useLeadlineStore()
   const { t } = useWords(DEPTHS)
+  const askDistance = useAsks('distance')
+  const askDepth = useAsks('depth')
+  const askHeight = useAsks('height')
   if (!sounding) return null
   const { distance, offset, depth } = sounding
   const back = distance < 0
@@ -32,14 +37,21 @@ export function SoundingRow({ index }: { readonly index: number }) {
       }),
     )
   }
+  const move = (to: number) => {
+    const place = (back ? -to : to) + 0
+    if (inTheWay(store.getState().design, index, place))
+      return t(place < 0 ? 'depths.taken-back' : 'depths.taken', { place: meters(to) })
+    return edit((d) => changeSounding(d, index, { distance: place }))
+  }
   return (
-    <tr data-row={index}>
+    <tr data-row={row} data-index={index}>
       <td data-cell="distance">
         <LengthField
           label={t('depths.distance')}
           hideLabel
           value={Math.abs(distance)}
-          commit={(to) => edit((d) => changeSounding(d, index, { distance: (back ? -to : to) + 0 }))}
+          commit={move}
+          ask={askDistance}
         />
         {offset !== 0 && <small>{t('depths.aside', { offset: meters(Math.abs(offset)) })}</small>}
       </td>
@@ -60,6 +72,7 @@ export function SoundingRow({ index }: { readonly index: number }) {
           commit={(to) =>
             edit((d) => changeSounding(d, index, { depth: (high || where === 'back' ? -to : to) + 0 }))
           }
+          ask={high ? askHeight : askDepth}
         />
       </td>
       <td>

@@ -13,7 +13,9 @@ export const changeSounding = (design: Design, index: number, change: Partial<So
     design,
     design.site.soundings.map((s, i) => {
       if (i !== index) return s
-      const next = { ...s, ...change }
+      const { assumed: _, ...known } = s
+      // A distance alone says nothing of how deep it is there.
+      const next = { ...(change.depth === undefined ? s : known), ...change }
       // A rod pushed to firm bottom goes at least as deep as the bottom itself.
       return next.firm !== undefined && next.firm < next.depth ? { ...next, firm: next.depth } : next
     }),
@@ -30,6 +32,24 @@ export const removeSounding = (design: Design, index: number): Design =>
 
 export const addSounding = (design: Design, sounding: Sounding): Design =>
   withSoundings(design, [...design.site.soundings, sounding])
+
+/** As they are read in the table: by distance, from the bank out. */
+export const sorted = (design: Design): Design =>
+  withSoundings(
+    design,
+    byDistance(design).map((i) => design.site.soundings[i]!),
+  )
+
+/** Another sounding at the place to which this one is to be moved; undefined where it is free. */
+export const inTheWay = (
+  { site: { soundings } }: Design,
+  index: number,
+  distance: number,
+): Sounding | undefined =>
+  soundings.find(
+    (s, i) =>
+      i !== index && Math.abs(s.distance - distance) < 1e-6 && s.offset === (soundings[index]?.offset ?? 0),
+  )
 
 /** Indices in the order of distance, as they are shown and stepped through. */
 export const byDistance = (design: Design): number[] =>

@@ -52,7 +52,8 @@ export function takePaste(
       drafts.push({ ...draft, taken: false })
       return
     }
-    const next: Sounding = { ...old, offset: old?.offset ?? 0, distance, depth }
+    const { assumed: _, ...known } = old ?? {}
+    const next: Sounding = { ...known, offset: old?.offset ?? 0, distance, depth }
     // Firm ground above the new bottom was measured with the old depth, so it no longer holds.
     if (next.firm !== undefined && next.firm < depth) delete next.firm
     const there = places.get(place(next))

@@ -26,6 +26,10 @@ export interface Host {
   /** The design that another tab has saved, in the place of this one. */
   showOther(): Promise<void>
   startOver(): void
+  /** The demo, in the place of the dock in hand. */
+  showExample(): void
+  /** Opens the dock of a link that is pasted; false where it is none. */
+  openLink(address: string): Promise<boolean>
   /** Loads the page again, with the design in hand. */
   reload(): void
   /** Offers a request to the page; false: the page has taken it over. */

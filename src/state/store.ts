@@ -50,6 +50,8 @@ export interface ViewState {
   readonly sway: 'none' | Way
   /** How it moves then, once that is worked out; of another design or another way it says nothing. */
   readonly swayed: Swayed | null
+  /** The shore is being asked about, in the place of the panel. */
+  readonly starting: boolean
   /** A gesture that changes the design is going on. */
   readonly dragging: boolean
   /** Something to tell the user once; null when read. */
@@ -137,6 +139,7 @@ const initialView: ViewState = {
   forces: false,
   sway: 'none',
   swayed: null,
+  starting: false,
   dragging: false,
   notice: null,
   kept: 'no',

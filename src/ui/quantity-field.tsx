@@ -6,12 +6,20 @@ import { keyStep } from '../units/steps.ts'
 import { text, type Word } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 
-interface FieldProps<T> {
+/** Something that was taken in, and is asked about all the same. */
+export interface Asked<T> {
+  readonly say: string
+  /** What may have been meant, and how the button says it. */
+  readonly instead?: { readonly value: T; readonly say: string }
+}
+
+export interface FieldProps<T> {
   readonly label: string
   /** m; negative only where the field means it. */
   readonly value: T
-  /** Takes the value; returns the reasons if it cannot. */
-  readonly commit: (to: T) => readonly Issue[]
+  /** Takes the value; returns the reasons if it cannot, or one in words. */
+  readonly commit: (to: T) => readonly Issue[] | string
+  readonly ask?: (of: T, typed: string) => Asked<T> | null
   readonly hideLabel?: boolean
   readonly className?: string
 }
@@ -31,13 +39,13 @@ interface LengthFieldProps extends FieldProps<number> {
 }
 
 /** A length typed the way people type it. */
-export function LengthField(props: LengthFieldProps) {
+export function LengthField(props: LengthFieldProps & { readonly shown?: string }) {
   const { units, t, length } = useWords()
   const example = t(`example.length.${units}`)
   return (
     <QuantityField
       {...props}
-      shown={length(props.value)}
+      shown={props.shown ?? length(props.value)}
       read={(typed) => {
         const read = parseLength(typed, bareUnit(units))
         return read.ok ? { value: read.meters } : { fault: `length.${read.fault}`, example }
@@ -55,7 +63,7 @@ export function QuantityField<T>(props: QuantityFieldProps<T>) {
   const { label, shown, placeholder, next, commit, hideLabel = false, className = '' } = props
   const { units } = useWords()
   const id = useId()
-  const { typed, fault, type, take, reset } = useTyped(props)
+  const { typed, fault, asked, type, take, put, reset } = useTyped(props)
   const nudge = (way: 1 | -1, large: boolean): void => {
     if (commit(next(way, large)).length === 0) type(null)
   }
@@ -73,7 +81,7 @@ export function QuantityField<T>(props: QuantityFieldProps<T>) {
         value={typed ?? shown}
         placeholder={placeholder}
         aria-invalid={fault !== null}
-        aria-describedby={fault === null ? undefined : `${id}-fault`}
+        aria-describedby={fault === null && !asked ? undefined : `${id}-fault`}
         onFocus={(event) => event.currentTarget.select()}
         onChange={(event) => type(event.currentTarget.value)}
         onBlur={take}
@@ -93,15 +101,27 @@ export function QuantityField<T>(props: QuantityFieldProps<T>) {
           {fault}
         </p>
       )}
+      {asked && (
+        <div className="asks" id={`${id}-fault`} role="status">
+          <span>{asked.say}</span>
+          {asked.instead && (
+            <button type="button" onClick={() => put(asked.instead!.value)}>
+              {asked.instead.say}
+            </button>
+          )}
+        </div>
+      )}
     </div>
   )
 }
 
 /** What was typed and not taken yet, null where nothing was; and what is wrong with it. */
-function useTyped<T>({ value, shown, read, commit }: QuantityFieldProps<T>) {
+function useTyped<T>({ value, shown, read, commit, ask }: QuantityFieldProps<T>) {
   const { t } = useWords()
   const [typed, type] = useState<string | null>(null)
   const [fault, setFault] = useState<string | null>(null)
+  /** With the value as it was taken in: of another one it says nothing. */
+  const [doubt, setDoubt] = useState<{ readonly of: T; readonly asked: Asked<T> } | null>(null)
   const reset = (): void => {
     type(null)
     setFault(null)
@@ -114,7 +134,7 @@ function useTyped<T>({ value, shown, read, commit }: QuantityFieldProps<T>) {
   }
   const take = (): void => {
     if (typed === null || typed === shown) {
-      reset()
+      if (typed !== null || fault !== null) reset()
       return
     }
     const said = read(typed)
@@ -122,9 +142,22 @@ function useTyped<T>({ value, shown, read, commit }: QuantityFieldProps<T>) {
       setFault(t(said.fault, { example: text(said.example) }))
       return
     }
-    const issues = commit(said.value)
-    if (issues[0]) setFault(t('length.refused', { why: text(issues[0].message) }))
-    else reset()
+    put(said.value, typed)
   }
-  return { typed, fault, type, take, reset }
+  const put = (to: T, from = ''): void => {
+    const why = commit(to)
+    if (why.length > 0) {
+      setFault(typeof why === 'string' ? why : t('length.refused'))
+      return
+    }
+    reset()
+    const asked = ask?.(to, from) ?? null
+    setDoubt(asked && { of: to, asked })
+  }
+  const asked = doubt && near(doubt.of, value) && typed === null ? doubt.asked : null
+  return { typed, fault, asked, type, take, put, reset }
 }
+
+/** A length is kept to 1e-7 m. */
+const near = <T,>(a: T, b: T): boolean =>
+  a === b || (typeof a === 'number' && typeof b === 'number' && Math.abs(a - b) < 1e-6)

@@ -23,7 +23,7 @@ test('what was made is there again after a reload, by itself and without the lin
   expect(made.dock.sections).toBe(7)
   // The address without its fragment: what comes back comes from what is kept here.
   await page.goto('about:blank')
-  await page.goto(`${inject('site')}/index.html`)
+  await page.goto(`${inject('site')}/example.html`)
   await page.evaluate(() => (window as unknown as { leadlineReady: Promise<void> }).leadlineReady)
   expect(await read(page, (e) => e.design)).toEqual(made)
   await close()
@@ -54,7 +54,7 @@ test('a link opened in a clean profile gives the same check code as the engine i
   await first.close()
 
   const linked = readLink(fragment)
-  const second = await open({ path: `/index.html${fragment}` })
+  const second = await open({ path: `/example.html${fragment}` })
   const shown = await read(second.page, (e) => e.dock.fingerprint)
   expect(shown).toEqual(derive(linked.ok ? linked.value : demoDesign, demoCatalog).fingerprint)
   expect(shown.all).not.toBe(derive(demoDesign, demoCatalog).fingerprint.all)
@@ -78,7 +78,7 @@ test('a link followed over what was kept here can be taken back', async () => {
 })
 
 test('a damaged link says so and leaves what was kept', async () => {
-  const { page, close } = await open({ path: '/index.html#leadline=AAAA' })
+  const { page, close } = await open({ path: '/example.html#leadline=AAAA' })
   const [error] = await events(page, 'leadline-error')
   expect(error?.detail).toMatchObject({ code: 'link' })
   expect(await page.locator('.notice.bad').textContent()).toContain('could not be used')
@@ -94,7 +94,7 @@ test('a link with half a letter in it opens, and says what was mended', async ()
   })
   expect(text).toContain('\\ud800')
   const packed = Buffer.from(deflateSync(strToU8(text))).toString('base64url')
-  const { page, close } = await open({ path: `/index.html#leadline=${packed}` })
+  const { page, close } = await open({ path: `/example.html#leadline=${packed}` })
   expect(await read(page, (e) => e.design.site.benchmark!.name)).toBe('\ufffd')
   expect(await page.locator('.notice').textContent()).toContain(
     'site.benchmark.name: letters that cannot be shown',
@@ -203,6 +203,7 @@ test('without storage it goes on, and says that nothing is kept', async () => {
       },
     })
     const element = document.createElement('leadline-dock')
+    element.setAttribute('start', 'example')
     element.setAttribute('storage-key', 'k')
     document.body.append(element)
   })
@@ -226,7 +227,7 @@ test('a link to the dock as it was a step ago, followed on another day, shows th
   await first.page.goto('about:blank')
   // On another day, for the page: what it kept is older than any reload takes.
   await first.page.clock.install({ time: Date.now() + 86_400_000 })
-  await first.page.goto(`${inject('site')}/index.html${link}`)
+  await first.page.goto(`${inject('site')}/example.html${link}`)
   await first.page.evaluate(() => (window as unknown as { leadlineReady: Promise<void> }).leadlineReady)
   expect(await sections(first.page)).toBe(6)
   await first.page.getByRole('button', { name: 'Undo' }).click()

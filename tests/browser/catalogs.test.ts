@@ -76,6 +76,7 @@ test('a property that is no catalog shows no prices, tells whoever listens after
   await page.evaluate("import('/leadline.js')")
   const heard = await page.evaluate(async () => {
     const element = document.createElement('leadline-dock')
+    element.setAttribute('start', 'example')
     Object.assign(element, { catalog: { format: 'leadline/catalog', version: 1 } })
     document.body.append(element)
     // As a framework does once the page is drawn.
@@ -101,7 +102,7 @@ test('another catalog while the page is open keeps the dock in hand', async () =
   const { page, close } = await open({ at: site.url, path: '/bare.html', elements: 0 })
   await page.evaluate("import('/leadline.js')")
   await page.evaluate(async () => {
-    document.body.append(document.createElement('leadline-dock'))
+    document.body.insertAdjacentHTML('beforeend', '<leadline-dock start="example"></leadline-dock>')
     await (window as unknown as { leadlineReady: Promise<void> }).leadlineReady
   })
   await page.getByRole('button', { name: 'One section more' }).click()

@@ -126,7 +126,7 @@ test('hidden, without a size, then shown: it draws itself when there is room', a
   await page.evaluate(() => {
     const box = document.createElement('div')
     box.hidden = true
-    box.append(document.createElement('leadline-dock'))
+    box.innerHTML = '<leadline-dock start="example"></leadline-dock>'
     document.body.append(box)
   })
   await page.evaluate("import('./leadline.js').then(() => leadlineReady)")

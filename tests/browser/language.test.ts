@@ -23,12 +23,12 @@ beforeAll(async () => {
   const file = { format: 'leadline/words', version: 1, lang: 'qps', words: PSEUDO_WORDS }
   writeFileSync(join(folder, 'qps.json'), JSON.stringify(file))
   writeFileSync(join(folder, 'wrong.json'), JSON.stringify({ ...file, words: { papers: { quote: 3 } } }))
-  writeFileSync(join(folder, 'qps.html'), host('words="./qps.json"'))
+  writeFileSync(join(folder, 'qps.html'), host('words="./qps.json" start="example"'))
   writeFileSync(
     join(folder, 'shop.html'),
-    host('words="./qps.json" audience="shop" units="metric" lang="de"'),
+    host('words="./qps.json" audience="shop" units="metric" lang="de" start="example"'),
   )
-  writeFileSync(join(folder, 'wrong.html'), host('words="./wrong.json"'))
+  writeFileSync(join(folder, 'wrong.html'), host('words="./wrong.json" start="example"'))
   site = await serve([inject('dist'), folder])
 })
 afterAll(async () => {

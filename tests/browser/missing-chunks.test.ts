@@ -112,7 +112,7 @@ test('what is thrown when it begins leaves a word, an event and ways on instead 
   await page.evaluate("import('./leadline.js')")
   await page.evaluate(() => {
     Object.assign(window, { broken: true })
-    document.body.append(document.createElement('leadline-dock'))
+    document.body.insertAdjacentHTML('beforeend', '<leadline-dock start="example"></leadline-dock>')
   })
   await page.locator('.failed').waitFor()
   expect(await page.locator('.failed').textContent()).toContain('Something went wrong here')

@@ -35,7 +35,7 @@ const ready = (page: Page): Promise<void> =>
   page.evaluate(() => (window as unknown as { leadlineReady: Promise<void> }).leadlineReady)
 
 test.each([
-  ['with a link and kept on the device', '/index.html', 5],
+  ['with a link and kept on the device', '/example.html', 5],
   ['kept on the device alone', '/kept.html', 5],
   ['in its link alone', '/linked.html', 5],
 ])('the last edit is there after a reload at any moment: %s', async (_, path, first) => {

@@ -85,6 +85,7 @@ test('two elements of one page that keep under one key hear of each other too', 
   const { page, close } = await open({ path: '/kept.html', fresh: true })
   await page.evaluate(() => {
     const element = document.createElement('leadline-dock')
+    element.setAttribute('start', 'example')
     element.setAttribute('storage-key', 'kept')
     document.body.append(element)
   })

@@ -18,7 +18,9 @@ test('before the first picture comes what is counted as that, and nothing of the
   const first = sizes.first.files.map((file) => basename(file))
   const scene = sizes.all.files.map((file) => basename(file)).filter((file) => !first.includes(file))
   const { page, close } = await open({ path: '/bare.html', elements: 0, webgl: true })
-  await page.evaluate(() => document.body.append(document.createElement('leadline-dock')))
+  await page.evaluate(() =>
+    document.body.insertAdjacentHTML('beforeend', '<leadline-dock start="example"></leadline-dock>'),
+  )
   // As text: what runs the tests would make an import of its own of it.
   await page.evaluate("import('./leadline.js').then(() => 0)")
   const loaded = await page.evaluate(async () => {
@@ -36,7 +38,9 @@ test('before the first picture comes what is counted as that, and nothing of the
 
 test('the heap stays flat over 1,000 edits', { timeout: 300_000 }, async () => {
   const { page, context, close } = await open({ path: '/bare.html', elements: 0 })
-  await page.evaluate(() => document.body.append(document.createElement('leadline-dock')))
+  await page.evaluate(() =>
+    document.body.insertAdjacentHTML('beforeend', '<leadline-dock start="example"></leadline-dock>'),
+  )
   await page.evaluate("import('./leadline.js').then(() => leadlineReady)")
   const held = await watchHeld(context, page)
   const heap = async (): Promise<number> => {

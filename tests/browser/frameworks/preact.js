@@ -1,3 +1,3 @@
 import { h, render } from 'preact'
 
-render(h('leadline-dock', { catalog: window.shop }), document.querySelector('#app'))
+render(h('leadline-dock', { catalog: window.shop, start: 'example' }), document.querySelector('#app'))

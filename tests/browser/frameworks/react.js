@@ -1,4 +1,6 @@
 import { createElement } from 'react'
 import { createRoot } from 'react-dom/client'
 
-createRoot(document.querySelector('#app')).render(createElement('leadline-dock', { catalog: window.shop }))
+createRoot(document.querySelector('#app')).render(
+  createElement('leadline-dock', { catalog: window.shop, start: 'example' }),
+)

@@ -1,3 +1,3 @@
 import { createApp, h } from 'vue'
 
-createApp({ render: () => h('leadline-dock', { catalog: window.shop }) }).mount('#app')
+createApp({ render: () => h('leadline-dock', { catalog: window.shop, start: 'example' }) }).mount('#app')

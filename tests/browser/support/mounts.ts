@@ -29,6 +29,7 @@ export const mountOneByOne = (
     async ({ times, until }) => {
       for (let i = 0; i < times; i++) {
         const element = document.createElement('leadline-dock')
+        element.setAttribute('start', 'example')
         const come = new Promise((done) => element.addEventListener(until, done, { once: true }))
         document.body.append(element)
         await come

@@ -123,7 +123,7 @@ const free = new Map<string, Loaded>()
  */
 export async function open(options: OpenOptions = {}): Promise<Opened> {
   const {
-    path = '/index.html',
+    path = '/example.html',
     webgl = false,
     context: given,
     elements = 1,

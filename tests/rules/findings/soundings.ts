@@ -94,4 +94,16 @@ export const soundings: Cases = {
     },
     neighbor: {},
   },
+  'site-assumed': {
+    raise: {
+      site: {
+        soundings: calmSite.soundings.map((s) =>
+          s.distance === -3 || s.distance === 8 ? { ...s, assumed: true } : s,
+        ),
+        assumed: ['levels'],
+      },
+    },
+    neighbor: { site: { soundings: calmSite.soundings.map((s) => ({ ...s, assumed: false })), assumed: [] } },
+    tells: { parts: [], values: { keys: ['depths', 'bank', 'levels'] }, where: null },
+  },
 }

@@ -1,0 +1,42 @@
+/** How high is the ground a few steps back from the water. */
+import { useLeadline } from '../state/store.ts'
+import { Choice } from '../ui/controls.tsx'
+import { START } from '../words/start.ts'
+import { useWords } from '../words/use-words.ts'
+import { LengthSteps } from './fields.tsx'
+import { BankPicture } from './pictures.tsx'
+import { answer, answerOf } from './shore.ts'
+import { FIGURES, useAnswer } from './use-answer.ts'
+
+const BANKS = ['level', 'low', 'steps'] as const
+type Bank = (typeof BANKS)[number] | 'other'
+
+export function BankQuestion() {
+  const sounding = useLeadline((s) => answerOf(s.design, 'bank'))
+  const give = useAnswer()
+  const { t, units, length } = useWords(START)
+  const figures = FIGURES[units]
+  const height = !sounding || sounding.assumed ? null : 0 - sounding.depth
+  const set = (to: number) => give((d) => answer(d, 'bank', { depth: to }))
+  const now = BANKS.find((name) => height !== null && Math.abs(figures.bank[name] - height) < 1e-6)
+  return (
+    <>
+      <Choice<Bank>
+        legend={t('start.high')}
+        value={now ?? 'other'}
+        options={BANKS.map((name) => ({
+          value: name,
+          label: (
+            <>
+              {t(`start.bank.${name}`)}
+              {name !== 'level' && <small>{length(figures.bank[name])}</small>}
+            </>
+          ),
+          picture: <BankPicture of={name} />,
+        }))}
+        set={(name) => name !== 'other' && set(figures.bank[name])}
+      />
+      <LengthSteps label={t('start.high')} kind="height" value={height} step={figures.depth} commit={set} />
+    </>
+  )
+}

@@ -1,0 +1,73 @@
+/** Other ways to begin than with questions: an example, a file, a link, none of it. */
+import { useId, useState } from 'react'
+import { useHost } from '../state/host.ts'
+import { FilePick } from '../ui/file-picker.tsx'
+import { Fold } from '../ui/fold.tsx'
+import { START } from '../words/start.ts'
+import { useWords } from '../words/use-words.ts'
+
+export function Elsewise({ leave }: { readonly leave: () => void }) {
+  const host = useHost()
+  const { t } = useWords(START)
+  return (
+    <div className="elsewise">
+      <p className="hint">{t('start.elsewise')}</p>
+      <div className="actions">
+        <button type="button" onClick={() => host.showExample()}>
+          {t('start.example')}
+        </button>
+        <button type="button" className="quiet" onClick={leave}>
+          {t('start.leave')}
+        </button>
+      </div>
+      <Fold summary={t('start.have')}>
+        <Have />
+      </Fold>
+    </div>
+  )
+}
+
+function Have() {
+  const host = useHost()
+  const id = useId()
+  const { t } = useWords(START)
+  const { t: screen } = useWords()
+  const [address, setAddress] = useState('')
+  const [wrong, setWrong] = useState(false)
+  const open = async (): Promise<void> => setWrong(!(await host.openLink(address)))
+  return (
+    <form
+      className="have"
+      onSubmit={(event) => {
+        event.preventDefault()
+        void open()
+      }}
+    >
+      <FilePick label={screen('file.open')} take={(file) => host.openFile(file)} />
+      <div className="field">
+        <label htmlFor={id}>{t('start.link')}</label>
+        <input
+          id={id}
+          type="text"
+          inputMode="url"
+          autoComplete="off"
+          value={address}
+          aria-invalid={wrong}
+          aria-describedby={wrong ? `${id}-fault` : undefined}
+          onChange={(event) => {
+            setAddress(event.currentTarget.value)
+            setWrong(false)
+          }}
+        />
+        {wrong && (
+          <p className="fault" id={`${id}-fault`} role="alert">
+            {t('start.no-link')}
+          </p>
+        )}
+      </div>
+      <button type="submit" disabled={address.trim() === ''}>
+        {t('start.open')}
+      </button>
+    </form>
+  )
+}
