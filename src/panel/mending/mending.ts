@@ -1,12 +1,7 @@
 /** What the remedies of a dock do: to its price, one by one, and to its findings, all together. */
-import {
-  applyPatch,
-  type Catalog,
-  type Design,
-  derive,
-  type Finding,
-  parseDesign,
-} from '../../../rules/index.ts'
+
+import { derive } from '../../../rules/derive.ts'
+import { applyPatch, type Catalog, type Design, type Finding, parseDesign } from '../../../rules/index.ts'
 import { placedHere } from '../../assessment/assess.ts'
 import { amountOf } from '../price.ts'
 import { verdictOf } from '../verdict.ts'
