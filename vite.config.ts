@@ -49,7 +49,7 @@ const clearChunks = (): Plugin => {
  * alone, which exports the whole engine, and are kept out of its file. So is what writes files: its worker is an entry too.
  */
 const LATER =
-  /\/rules\/(?:derive|remedies|stand|with-structure|clearance|structure|checks\/structure|words\/(?:structure-words|language-file|en\/structure))|\/src\/assessment\/(?:assessment-worker|assess)\.ts|\/src\/documents\/files\//
+  /\/rules\/(?:derive|remedies|stand|with-structure|clearance|structure|checks\/structure|words\/(?:structure-words|language-file|en\/structure))|\/src\/assessment\/(?:assessment-worker|assess)\.ts|\/src\/panel\/mending\/mending(?:-worker)?\.ts|\/src\/documents\/files\//
 
 export default defineConfig({
   base: './',

@@ -1,7 +1,7 @@
-/** Always in sight: does it stand, what it costs and weighs, and the way to ask for it. */
+/** Always in sight: can it be built, what it costs and weighs, and the way to ask for it. */
 import { useState } from 'react'
-import { verdictOf } from '../panel/dock-facts.ts'
-import { MARKS, Mark } from '../panel/findings.tsx'
+import { Mark, useVerdict } from '../panel/findings.tsx'
+import { usePrice } from '../panel/use-price.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { useHandles } from '../ui/handles.ts'
 import { chunk, Lazy } from '../ui/lazy.tsx'
@@ -14,10 +14,10 @@ export function SumBar() {
   const [asked, setAsked] = useState(0)
   const { findings } = useHandles()
   const dock = useDock()
-  const { t, money, mass, priced } = useWords()
-  const status = useLeadline((s) => s.status)
+  const { t, mass, priced } = useWords()
   const stale = useLeadline((s) => s.stale)
-  const { standing } = verdictOf({ dock, status, stale })
+  const { standing, mark, short } = useVerdict()
+  const price = usePrice()
   return (
     <div className="sum">
       {asked > 0 && (
@@ -32,15 +32,13 @@ export function SumBar() {
           // Not by an address: the fragment of the page is not ours to change here.
           onClick={() => findings.current?.scrollIntoView({ block: 'center' })}
         >
-          <Mark state={MARKS[standing]} />
-          <span>{t(`sum.${standing}`)}</span>
+          <Mark state={mark} />
+          <span>{short}</span>
           <span className="unseen">{t('sum.show')}</span>
         </button>
         <p className="figures">
-          <strong>
-            {stale ? t('takes.working') : priced ? money(dock.totals.price) : mass(dock.totals.mass)}
-          </strong>
-          {priced && <span>{stale ? '' : mass(dock.totals.mass)}</span>}
+          <strong>{stale ? t('takes.working') : priced ? price.short : mass(dock.totals.mass)}</strong>
+          {priced && <span>{stale ? '' : price.plus}</span>}
         </p>
         {priced && (
           <button type="button" className="main" disabled={stale} onClick={() => setAsked(asked + 1)}>

@@ -1,7 +1,6 @@
 /** What the summary says of a dock in one line: read from the Dock, nothing worked out that another view could show differently. */
 import type { Design, Dock } from '../../rules/index.ts'
 import { footprintOfAll } from '../../rules/layout/footprint.ts'
-import type { LeadlineState } from '../state/store.ts'
 import type { Word } from '../words/index.ts'
 
 export interface Facts {
@@ -29,38 +28,4 @@ export function dockFacts(dock: Dock, design: Design): Facts {
     reach,
     depth: dock.legs.reduce((deepest, leg) => Math.max(deepest, -leg.bed), 0),
   }
-}
-
-/** A dock that must not be built stays so whatever is found later; otherwise there is no verdict until all findings are known. */
-export type Standing = 'placing' | 'stop' | 'checking' | 'so-far' | 'unknown' | 'warn' | 'good'
-
-export interface Verdict {
-  readonly standing: Standing
-  readonly stops: number
-  readonly warnings: number
-}
-
-export function verdictOf({
-  dock,
-  status,
-  stale,
-}: Pick<LeadlineState, 'dock' | 'status' | 'stale'>): Verdict {
-  const { findings, structure, pending } = dock
-  const stops = findings.filter((f) => f.severity === 'stop').length
-  const warnings = findings.filter((f) => f.severity === 'warn').length
-  const known = (): Standing => (structure === null ? 'unknown' : warnings > 0 ? 'warn' : 'good')
-  const standing = stale
-    ? status === 'unavailable'
-      ? 'unknown'
-      : 'placing'
-    : stops > 0
-      ? 'stop'
-      : status === 'unavailable'
-        ? 'unknown'
-        : status === 'deep'
-          ? known()
-          : pending || structure === null
-            ? 'checking'
-            : 'so-far'
-  return { standing, stops, warnings }
 }

@@ -1,4 +1,4 @@
-/** Does it stand? Each finding in plain words, its remedy one tap away, its figures a tap deeper. */
+/** Can it be built? Each finding in plain words, its remedy one tap away, its figures a tap deeper. */
 import { useState } from 'react'
 import { applyPatch, type Finding, findingIn, remedyIn, severityWord } from '../../rules/index.ts'
 import { findingId } from '../state/highlight.ts'
@@ -6,10 +6,11 @@ import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
 import { useHandles } from '../ui/handles.ts'
 import { chunk, Lazy } from '../ui/lazy.tsx'
-import { count, type Word } from '../words/index.ts'
+import { count } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
-import { type Standing, verdictOf } from './dock-facts.ts'
+import { useMending } from './mending/use-mending.ts'
 import { StableHeight } from './stable-height.tsx'
+import { type Standing, standingOf } from './verdict.ts'
 
 const figures = chunk(() => import('./finding-figures.tsx').then((m) => m.Figures))
 const loads = chunk(() => import('./structure-loads.tsx').then((m) => m.Loads))
@@ -22,6 +23,8 @@ export function FindingsPanel() {
   const stale = useLeadline((s) => s.stale)
   const status = useLeadline((s) => s.status)
   const tryAgain = useLeadline((s) => s.tryAgain)
+  const edit = useLeadline((s) => s.edit)
+  const { all, costOf } = useMending()
   const first = dock.findings.filter(({ severity }) => severity !== 'note')
   const notes = dock.findings.filter(({ severity }) => severity === 'note')
   return (
@@ -39,10 +42,15 @@ export function FindingsPanel() {
       </p>
       {/* Findings of an earlier dock stay in sight; their remedies are not for this one. */}
       <StableHeight whole={whole} inert={stale}>
+        {all && (
+          <button type="button" className="main fix-all" onClick={() => edit(() => all.design)}>
+            {t('remedy.all')} <Cost of={all.cost} />
+          </button>
+        )}
         {first.length > 0 && (
           <ul className="findings">
             {first.map((finding) => (
-              <Item key={findingId(finding)} finding={finding} />
+              <Item key={findingId(finding)} finding={finding} cost={costOf(finding)} />
             ))}
           </ul>
         )}
@@ -50,7 +58,7 @@ export function FindingsPanel() {
           <Fold className="notes" summary={t('stands.notes', { notes: count(notes.length) })} print>
             <ul className="findings">
               {notes.map((finding) => (
-                <Item key={findingId(finding)} finding={finding} />
+                <Item key={findingId(finding)} finding={finding} cost={costOf(finding)} />
               ))}
             </ul>
           </Fold>
@@ -63,28 +71,39 @@ export function FindingsPanel() {
   )
 }
 
-export const MARKS: Readonly<Record<Standing, MarkName>> = {
+const MARKS: Readonly<Record<Standing, MarkName>> = {
   placing: 'checking',
-  stop: 'stop',
   checking: 'checking',
-  'so-far': 'checking',
   unknown: 'note',
-  warn: 'warn',
-  good: 'good',
+  cannot: 'stop',
+  fix: 'warn',
+  can: 'good',
 }
 
-function VerdictLine() {
+/** The verdict in a sentence and in a word or two, for every place that tells it. */
+export function useVerdict() {
   const dock = useDock()
-  const whole = useLeadline(isJudged)
   const status = useLeadline((s) => s.status)
   const stale = useLeadline((s) => s.stale)
   const { t } = useWords()
-  const { standing, stops, warnings } = verdictOf({ dock, status, stale })
-  const line = t(`stands.${standing}` as Word, { stops: count(stops), warnings: count(warnings) })
+  const { standing, toFix, toMeasure } = standingOf({ dock, status, stale })
+  const values = { fix: count(toFix.length), measure: count(toMeasure) }
+  return {
+    standing,
+    mark: MARKS[standing],
+    line: t(standing === 'can' && toMeasure > 0 ? 'stands.measure' : `stands.${standing}`, values),
+    short: t(`sum.${standing}`, values),
+  }
+}
+
+function VerdictLine() {
+  const whole = useLeadline(isJudged)
+  const stale = useLeadline((s) => s.stale)
+  const { standing, mark, line } = useVerdict()
   return (
     <>
       <p className={`verdict ${standing}`}>
-        <Mark state={MARKS[standing]} />
+        <Mark state={mark} />
         <strong>{line}</strong>
       </p>
       {/* Read aloud when it is settled, not at each move of a drag. */}
@@ -113,7 +132,16 @@ export function Mark({ state }: { readonly state: MarkName }) {
   )
 }
 
-function Item({ finding }: { readonly finding: Finding }) {
+/** What a step does to the price; nothing while that is not known, or prices are not for this reader. */
+function Cost({ of }: { readonly of: number | null }) {
+  const { t, money, priced } = useWords()
+  if (of === null || !priced) return null
+  return (
+    <small className="cost">{of === 0 ? t('remedy.no-change') : `${of > 0 ? '+' : ''}${money(of)}`}</small>
+  )
+}
+
+function Item({ finding, cost }: { readonly finding: Finding; readonly cost: number | null }) {
   const { reader, t } = useWords()
   const edit = useLeadline((s) => s.edit)
   const set = useLeadline((s) => s.set)
@@ -145,7 +173,7 @@ function Item({ finding }: { readonly finding: Finding }) {
         <div className="actions">
           {remedy && (
             <button type="button" className="remedy" onClick={mend}>
-              {remedyIn(remedy, reader, more)}
+              {remedyIn(remedy, reader, more)} <Cost of={cost} />
             </button>
           )}
           {finding.parts.length > 0 && (

@@ -1,15 +1,17 @@
-/** Totals: weight, price, heaviest lift; the whole parts list folded below. */
+/** Totals: price with what is not in it, weight, heaviest lift; the whole parts list folded below. */
 import { rowId } from '../state/highlight.ts'
 import { useLeadline, usePlaced } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
 import { count } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 import { PickButton } from './pick-button.tsx'
+import { usePrice } from './use-price.ts'
 
 export function Totals() {
   const { totals, parts } = usePlaced()
   const stale = useLeadline((s) => s.stale)
-  const { t, mass, money, priced } = useWords()
+  const { t, mass, priced } = useWords()
+  const price = usePrice()
   const figure = (told: string): string => (stale ? t('takes.working') : told)
   const pieces = parts.reduce((sum, row) => sum + row.quantity, 0)
   return (
@@ -19,7 +21,8 @@ export function Totals() {
         {priced && (
           <div>
             <dt>{t('takes.price')}</dt>
-            <dd>{figure(money(totals.price))}</dd>
+            <dd className={price.known ? '' : 'none'}>{figure(price.known ? price.short : price.line)}</dd>
+            {price.plus !== '' && !stale && <dd className="hint">{price.plus}</dd>}
           </div>
         )}
         <div>
@@ -57,7 +60,7 @@ function List() {
           <th scope="col">{t('takes.part')}</th>
           <th scope="col">{t('takes.quantity')}</th>
           <th scope="col">{t('takes.weight')}</th>
-          {priced && <th scope="col">{t('takes.price')}</th>}
+          {priced && <th scope="col">{t('takes.parts-cost')}</th>}
         </tr>
       </thead>
       <tbody>

@@ -2,7 +2,10 @@
 
 import { useEffect, useId, useRef, useState } from 'react'
 import { cautionsIn, type Say } from '../../rules/index.ts'
+import { useVerdict } from '../panel/findings.tsx'
 import { useSummary } from '../panel/summary.tsx'
+import { usePrice } from '../panel/use-price.ts'
+import { hasPrice } from '../panel/verdict.ts'
 import { useHost } from '../state/host.ts'
 import { placedNow, useDock, useLeadlineStore } from '../state/store.ts'
 import { count, text } from '../words/index.ts'
@@ -16,7 +19,9 @@ type State = 'asked' | 'sending' | Outcome
 export function Request({ close }: { readonly close: () => void }) {
   const dialog = useRef<HTMLDialogElement>(null)
   const dock = useDock()
-  const { t, money } = useWords(REQUEST)
+  const { t } = useWords(REQUEST)
+  const price = usePrice()
+  const { line: verdict } = useVerdict()
   const what = useSummary()
   const id = useId()
   const [contact, setContact] = useState<Contact>({ name: '', contact: '', note: '' })
@@ -47,9 +52,11 @@ export function Request({ close }: { readonly close: () => void }) {
         }}
       >
         <h2 id={`${id}-title`}>{t('request.title')}</h2>
-        <p className="line">{what}</p>
+        <p className="line">
+          {what} {verdict}
+        </p>
         <p className="figures">
-          <strong>{money(dock.totals.price)}</strong>
+          <strong>{price.line}</strong> {price.plus && <span className="hint">{price.plus}</span>}
         </p>
         {over ? (
           <p role="status" className="done">
@@ -141,9 +148,7 @@ function ContactFields({ contact, checked, set }: ContactProps) {
   }
   return (
     <>
-      {dock.findings.some(({ severity }) => severity === 'stop') && (
-        <p className="care">{t('request.stop')}</p>
-      )}
+      {!hasPrice(dock) && <p className="care">{t('request.stop')}</p>}
       {field('name', 'name')}
       {field('contact', 'email')}
       <div className="field">

@@ -1,5 +1,6 @@
 /** The way on where nobody on the page takes a request: the dock as a file, the request as text, an email begun. */
 import { useState } from 'react'
+import { usePrice } from '../panel/use-price.ts'
 import { useHost } from '../state/host.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { text } from '../words/index.ts'
@@ -14,7 +15,8 @@ export function SendYourself({ from, what }: { readonly from: Contact; readonly 
   const host = useHost()
   const dock = useDock()
   const name = useLeadline((s) => s.design.name)
-  const { t, money } = useWords(REQUEST)
+  const { t } = useWords(REQUEST)
+  const price = usePrice()
   const { t: screen } = useWords()
   const [copied, setCopied] = useState<'copied' | { readonly text: string } | null>(null)
 
@@ -22,7 +24,9 @@ export function SendYourself({ from, what }: { readonly from: Contact; readonly 
   const textWith = (link: string | null): string =>
     [
       what,
-      t('request.mail-total', { price: text(money(dock.totals.price)) }),
+      price.known
+        ? t('request.mail-total', { price: text([price.line, price.plus].filter(Boolean).join(' ')) })
+        : price.line,
       t('request.mail-code', { code: text(dock.fingerprint.all.slice(0, 12)) }),
       ...(from.note === '' ? [] : ['', from.note]),
       '',

@@ -5,7 +5,7 @@ import { keepAssessing } from '../../src/assessment/assessment.ts'
 import { gather, slicesOf } from '../../src/assessment/slices.ts'
 import { makeStructureClient } from '../../src/assessment/structure-client.ts'
 import { patienceFor } from '../../src/assessment/worker-line.ts'
-import { verdictOf } from '../../src/panel/dock-facts.ts'
+import { standingOf } from '../../src/panel/verdict.ts'
 import { placingTime, tooLarge } from '../../src/state/placing-time.ts'
 import { createLeadlineStore, isJudged, toldOf } from '../../src/state/store.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
@@ -59,7 +59,7 @@ describe('a dock too large to follow the hand', () => {
     expect(store.getState().project.dock).toBe(placed)
     for (const height of [0.5, 0.55, 0.6]) raise(store, height)
     expect(store.getState().project.dock).toBe(placed)
-    expect(verdictOf(store.getState()).standing).toBe('placing')
+    expect(standingOf(store.getState()).standing).toBe('placing')
     expect(toldOf(store.getState())).toMatchObject({ pending: true, structure: null, findings: [] })
     const [worker] = made
     const places = () => worker!.questions.filter(({ step }) => step === 'place')
@@ -138,7 +138,7 @@ describe('a worker that does not answer', () => {
     expect(made.map(({ ended }) => ended)).toEqual([true, true])
     expect(store.getState()).toMatchObject({ status: 'unavailable', stale: true })
     expect(isJudged(store.getState())).toBe(false)
-    expect(verdictOf(store.getState()).standing).toBe('unknown')
+    expect(standingOf(store.getState()).standing).toBe('unknown')
     store.getState().tryAgain()
     expect(store.getState().status).toBe('placing')
     const { number, design } = made[2]!.questions[0]!
@@ -157,7 +157,7 @@ describe('a worker that does not answer', () => {
     await vi.advanceTimersByTimeAsync(2 * patienceFor({ of: { design, catalog }, step: 'quick' }) + 500)
     expect(store.getState().status).toBe('unavailable')
     expect(store.getState().dock.findings).toEqual(findings)
-    expect(['stop', 'unknown']).toContain(verdictOf(store.getState()).standing)
+    expect(['fix', 'unknown']).toContain(standingOf(store.getState()).standing)
   })
 
   it('that was slow and goes on telling is left to go on', async () => {

@@ -156,7 +156,7 @@ test.each([
 
 test('a printed page tells what the dock is, takes and needs care for, and is as before afterwards', async () => {
   const { page, close } = await open()
-  await expect.poll(() => page.locator('.verdict').first().textContent(), SOON).toMatch(/^It stands/)
+  await expect.poll(() => page.locator('.verdict').first().textContent(), SOON).toMatch(/^It can be built/)
   const pdf = await page.pdf({ format: 'Letter', printBackground: true })
   const read = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise
   const texts: string[] = []
@@ -170,7 +170,7 @@ test('a printed page tells what the dock is, takes and needs care for, and is as
   }))
   for (const row of dock.parts) expect(told).toContain(row.name)
   expect(told.replaceAll(' ', '')).toContain(dock.code.slice(0, 12))
-  expect(told).toContain('It stands')
+  expect(told).toContain('It can be built')
   expect(told).toContain('licensed electrician')
   expect(told).not.toContain('How many sections')
   expect(read.numPages).toBeLessThanOrEqual(3)

@@ -1,0 +1,77 @@
+/** Never two truths: of random docks the price on the screen, the estimate, the quote and their CSV agree, and no verdict contradicts a finding. */
+import fc from 'fast-check'
+import { expect, it } from 'vitest'
+import { estimate, quote } from '../../rules/papers.ts'
+import { tableCsv } from '../../src/documents/files/tables.ts'
+import { priceOf } from '../../src/panel/price.ts'
+import { standingOf } from '../../src/panel/verdict.ts'
+import { anyCase } from '../support/arbitraries.ts'
+import { deriveFound } from '../support/at-once.ts'
+import { placedDock } from '../support/placed-dock.ts'
+import { runs } from '../support/runs.ts'
+
+const SEED = Number(process.env.LEADLINE_SEED ?? 71_204)
+const RUNS = runs(500)
+const asked = { date: '2026-03-01' }
+
+/** The last amount of the table, which is the total. */
+const totalOf = (csv: string): number => {
+  const [head, ...rows] = csv.trim().split(/\r?\n/)
+  const at = head!.split(',').indexOf('amount') - head!.split(',').length
+  return Number(rows.at(-1)!.split(',').at(at))
+}
+
+it(`one price everywhere (seed ${SEED}, ${RUNS} docks)`, () => {
+  let [priced, unpriced] = [0, 0]
+  fc.assert(
+    fc.property(anyCase, fc.constantFrom(undefined, 0, 0.075), ({ design, catalog: shop }, discount) => {
+      const catalog = discount === undefined ? shop : { ...shop, quote: { ...shop.quote, discount } }
+      const dock = placedDock(design, catalog)
+      const price = priceOf(dock, catalog)
+      const [own, shops] = [estimate(dock, design, catalog, asked), quote(dock, design, catalog, asked)]
+      expect(shops.total).toBe(own.total)
+      for (const table of ['estimate', 'quote'] as const)
+        expect(totalOf(tableCsv(table, { dock, design, catalog, asked }))).toBe(own.total)
+      // A price is shown exactly where the papers do not forbid building.
+      expect(price === null).toBe(own.stops > 0)
+      if (!price) {
+        unpriced++
+        return
+      }
+      priced++
+      const delivery = own.freight.price ?? 0
+      expect(price.amount).toBe(own.goods + own.discount.amount)
+      expect(price.off + own.discount.amount).toBe(0)
+      expect(price.amount + (own.tax?.amount ?? 0) + delivery).toBe(own.total)
+      // What the papers add is named beside it.
+      if (own.tax?.amount) expect(['tax', 'both']).toContain(price.plus)
+      if (delivery > 0 || own.freight.by === 'none') expect(['delivery', 'both']).toContain(price.plus)
+    }),
+    { numRuns: RUNS, seed: SEED },
+  )
+  expect(Math.min(priced, unpriced)).toBeGreaterThan(RUNS / 20)
+}, 120_000)
+
+it(`no verdict contradicts a finding (seed ${SEED})`, () => {
+  const seen = new Set<string>()
+  fc.assert(
+    fc.property(anyCase, ({ design, catalog }) => {
+      const dock = deriveFound(design, catalog)
+      const has = (severity: string) => dock.findings.some((one) => one.severity === severity)
+      const { standing, toFix, toMeasure } = standingOf({ dock, status: 'deep', stale: false })
+      seen.add(standing)
+      if (standing === 'can') {
+        expect(has('stop')).toBe(false)
+        expect(dock.findings.filter(({ severity }) => severity === 'warn').length).toBe(toMeasure)
+        // Nothing that is judged uses more than it has.
+        for (const leg of dock.structure!.legs) expect(leg.use).toBeLessThanOrEqual(1 + 1e-6)
+        expect(dock.structure!.railUse ?? 0).toBeLessThanOrEqual(1 + 1e-6)
+      }
+      if (has('stop')) expect(['fix', 'cannot']).toContain(standing)
+      if (standing === 'fix' || standing === 'cannot') expect(toFix.length).toBeGreaterThan(0)
+      expect(priceOf(dock, catalog) === null).toBe(has('stop'))
+    }),
+    { numRuns: runs(60), seed: SEED },
+  )
+  expect([...seen].sort()).toEqual(expect.arrayContaining(['can', 'cannot']))
+}, 240_000)
