@@ -12,6 +12,7 @@ import { useWords } from '../words/use-words.ts'
 import { Notices } from './notices.tsx'
 import { SumBar } from './sum-bar.tsx'
 import { Toolbar } from './toolbar.tsx'
+import { useSeenWindow } from './use-seen-window.ts'
 
 export type Mode = 'full' | 'compact'
 
@@ -30,6 +31,7 @@ export function App({ mode }: { readonly mode: Mode }) {
   const app = useRef<HTMLDivElement>(null)
   const handles = useMemo<Handles>(() => ({ findings: { current: null }, picture: { current: null } }), [])
   const { t } = useWords()
+  useSeenWindow(app)
 
   // Undo and redo by the keys that everybody knows, while the hand is in this element and not in a text.
   useEffect(() => {
@@ -65,11 +67,11 @@ export function App({ mode }: { readonly mode: Mode }) {
         <Notices />
         <div className="page">
           <div className="left">
-            <div className="picture">
-              <Viewport />
+            <Viewport />
+            {asked && <Lazy chunk={legend} props={{}} />}
+            <div className="section">
               <SectionStrip />
               <p className="hint under-strip">{t('strip.drag')}</p>
-              {asked && <Lazy chunk={legend} props={{}} />}
             </div>
             <div className="measured">
               <Fold className="answer fold" title={t('depths.title')}>

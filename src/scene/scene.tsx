@@ -1,8 +1,7 @@
 /**
  * The 3D scene of one element. Loaded when the element comes into view; everything three is behind this import.
  *
- * `mountScene(host, store, controls)` fills the host, follows its size, and draws only when something changed; what it shows leaves room for
- * the page's own controls, where they lie over its lower edge. It throws NoWebGLError where the
+ * `mountScene(host, store)` fills the host, follows its size, and draws only when something changed. It throws NoWebGLError where the
  * browser gives no context, so that the page can go on with the drawing. `dispose` frees everything.
  */
 import type { LeadlineStore } from '../state/store.ts'
@@ -22,12 +21,8 @@ export interface MountedScene {
   dispose(): void
 }
 
-export default function mountScene(
-  host: HTMLElement,
-  store: LeadlineStore,
-  controls: HTMLElement | null = null,
-): MountedScene {
-  const shell = makeShell(host, controls)
+export default function mountScene(host: HTMLElement, store: LeadlineStore): MountedScene {
+  const shell = makeShell(host)
   const slow = isSoftware()
   let waiting: ReturnType<typeof setTimeout> | undefined
   let picture: Picture

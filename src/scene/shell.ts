@@ -6,9 +6,6 @@ import css from './scene.css?inline'
 
 export interface Shell {
   readonly box: HTMLDivElement
-  /** How much of the lower edge the page's own buttons cover, px, and a listener for when that changes. */
-  foot(): number
-  onFoot(changed: () => void): () => void
   /** Makes a canvas that replaces the previous one. */
   newCanvas(): HTMLCanvasElement
   describe(canvas: HTMLCanvasElement, what: string, reader: Reader): void
@@ -23,7 +20,7 @@ export interface Shell {
   dispose(): void
 }
 
-export function makeShell(host: HTMLElement, controls: HTMLElement | null): Shell {
+export function makeShell(host: HTMLElement): Shell {
   const root = host.getRootNode() as Document | ShadowRoot
   const sheet = new CSSStyleSheet()
   sheet.replaceSync(css)
@@ -34,12 +31,8 @@ export function makeShell(host: HTMLElement, controls: HTMLElement | null): Shel
   let canvas: HTMLCanvasElement | null = null
   let timer: ReturnType<typeof setTimeout> | undefined
 
-  const foot = followFoot(box, controls)
-
   return {
     box,
-    foot: foot.height,
-    onFoot: foot.onChange,
     newCanvas() {
       canvas?.remove()
       canvas = document.createElement('canvas')
@@ -84,7 +77,6 @@ export function makeShell(host: HTMLElement, controls: HTMLElement | null): Shel
     },
     dispose() {
       clearTimeout(timer)
-      foot.end()
       box.remove()
       root.adoptedStyleSheets = root.adoptedStyleSheets.filter((s) => s !== sheet)
     },
@@ -120,37 +112,4 @@ function makeBox(): Elements {
   caption.hidden = lost.hidden = true
   box.append(keys, said, caption, hint, lost)
   return { box, keys, said, hint, caption, lost }
-}
-
-interface Foot {
-  height(): number
-  onChange(changed: () => void): () => void
-  end(): void
-}
-
-/** How much of the box the controls cover. Their number of rows changes; with a narrow picture they stand below it and cover nothing. */
-function followFoot(box: HTMLElement, controls: HTMLElement | null): Foot {
-  const told = new Set<() => void>()
-  let foot = 0
-  const measure = (): void => {
-    const now = controls
-      ? Math.max(0, box.getBoundingClientRect().bottom - controls.getBoundingClientRect().top)
-      : 0
-    if (Math.abs(now - foot) < 1) return
-    foot = now
-    box.style.setProperty('--scene-foot', `${foot}px`)
-    for (const changed of told) changed()
-  }
-  const rows = new ResizeObserver(measure)
-  if (controls) rows.observe(controls)
-  rows.observe(box)
-  measure()
-  return {
-    height: () => foot,
-    onChange(changed) {
-      told.add(changed)
-      return () => told.delete(changed)
-    },
-    end: () => rows.disconnect(),
-  }
 }

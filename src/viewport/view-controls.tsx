@@ -1,6 +1,6 @@
 /** Where it is looked at from, how high the lake stands while it is looked at, and what is shown with it. */
 
-import type { RefObject } from 'react'
+import { useState } from 'react'
 import type { ViewState } from '../state/store.ts'
 import { placedOf, useLeadline } from '../state/store.ts'
 import { Sign } from '../ui/controls.tsx'
@@ -8,14 +8,17 @@ import { meters } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 
 const VIEWS: readonly ViewState['view'][] = ['shore', 'lake', 'side', 'above', 'under']
+/** Shown at first where there is little room. */
+const FIRST = 3
 
 interface ViewControlsProps {
-  readonly live: boolean
-  /** Where they stand: the scene leaves room over them. */
-  readonly box: RefObject<HTMLDivElement | null>
+  readonly scene: 'coming' | 'none' | 'live'
+  /** The picture goes with the page when it is scrolled. */
+  readonly loose: boolean
+  readonly setLoose: (loose: boolean) => void
 }
 
-export function ViewControls({ live, box }: ViewControlsProps) {
+export function ViewControls({ scene, loose, setLoose }: ViewControlsProps) {
   const view = useLeadline((s) => s.view)
   const cut = useLeadline((s) => s.cut)
   const person = useLeadline((s) => s.person)
@@ -26,41 +29,52 @@ export function ViewControls({ live, box }: ViewControlsProps) {
   const sway = useLeadline((s) => s.sway !== 'none')
   const set = useLeadline((s) => s.set)
   const { t } = useWords()
+  const [whole, setWhole] = useState(false)
+  const coming = scene === 'coming' ? ' coming' : ''
   const toggle = (name: 'cut' | 'person' | 'labels', on: boolean) => (
     <button type="button" aria-pressed={on} onClick={() => set({ [name]: !on })}>
       {t(`view.${name}`)}
     </button>
   )
   return (
-    <div className="stage-controls" ref={box}>
-      {live && (
+    <div className={whole ? 'stage-controls whole' : 'stage-controls'}>
+      {scene !== 'none' && (
         // biome-ignore lint/a11y/useSemanticElements: a row of buttons, not of fields.
-        <div className="row-of-buttons" role="group" aria-label={t('view.label')}>
-          {VIEWS.map((name) => (
-            <button key={name} type="button" aria-pressed={view === name} onClick={() => set({ view: name })}>
+        <div className={`row-of-buttons${coming}`} role="group" aria-label={t('view.label')}>
+          {VIEWS.map((name, i) => (
+            <button
+              key={name}
+              type="button"
+              className={i < FIRST ? '' : 'later'}
+              aria-pressed={view === name}
+              onClick={() => set({ view: name })}
+            >
               {t(`view.${name}`)}
             </button>
           ))}
         </div>
       )}
-      {/* biome-ignore lint/a11y/useSemanticElements: a row of buttons, not of fields. */}
-      <div className="row-of-buttons" role="group" aria-label={t('view.shown')}>
-        {live && toggle('cut', cut)}
-        {live && toggle('labels', labels)}
-        {toggle('person', person)}
-        {live && wavy && (
-          <button type="button" aria-pressed={waves} onClick={() => set({ waves: !waves })}>
-            <Sign d={waves ? 'M6 4v10M12 4v10' : 'M5.5 3.5 14 9l-8.5 5.5Z'} />
-            {t('view.waves')}
-          </button>
-        )}
-        {/* One at a time: colors are painted on the dock at rest. */}
-        {live && (
+      <button type="button" className="more" aria-expanded={whole} onClick={() => setWhole(!whole)}>
+        {t('view.more')}
+      </button>
+      <button type="button" className="keep" aria-pressed={!loose} onClick={() => setLoose(!loose)}>
+        {t('view.keep')}
+      </button>
+      {scene !== 'none' && (
+        // biome-ignore lint/a11y/useSemanticElements: a row of buttons, not of fields.
+        <div className={`row-of-buttons later${coming}`} role="group" aria-label={t('view.shown')}>
+          {toggle('cut', cut)}
+          {toggle('labels', labels)}
+          {wavy && (
+            <button type="button" aria-pressed={waves} onClick={() => set({ waves: !waves })}>
+              <Sign d={waves ? 'M6 4v10M12 4v10' : 'M5.5 3.5 14 9l-8.5 5.5Z'} />
+              {t('view.waves')}
+            </button>
+          )}
+          {/* One at a time: colors are painted on the dock at rest. */}
           <button type="button" aria-pressed={forces} onClick={() => set({ forces: !forces, sway: 'none' })}>
             {t('view.forces')}
           </button>
-        )}
-        {live && (
           <button
             type="button"
             aria-pressed={sway}
@@ -68,8 +82,9 @@ export function ViewControls({ live, box }: ViewControlsProps) {
           >
             {t('view.sway')}
           </button>
-        )}
-      </div>
+        </div>
+      )}
+      <div className="row-of-buttons later">{toggle('person', person)}</div>
       <LevelSlider />
     </div>
   )
@@ -87,7 +102,7 @@ function LevelSlider() {
   const at = Math.min(high, Math.max(low, level))
   if (high - low < 0.005) return null
   return (
-    <label className="level-slider">
+    <label className="level-slider later">
       <span>{t('view.level')}</span>
       <input
         type="range"

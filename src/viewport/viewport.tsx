@@ -13,15 +13,16 @@ import { ViewControls } from './view-controls.tsx'
 /** Told by the scene on its host when its first picture is there. */
 const SCENE_READY = 'leadline-scene-ready'
 
-type Scene = 'none' | 'live'
+/** `coming`: the drawing stands in for it, and its room is kept. */
+type Scene = 'coming' | 'none' | 'live'
 
 export function Viewport() {
   const host = useRef<HTMLDivElement>(null)
-  const controls = useRef<HTMLDivElement>(null)
   const { picture } = useHandles()
   const store = useLeadlineStore()
   const { t } = useWords()
-  const [scene, setScene] = useState<Scene>('none')
+  const [scene, setScene] = useState<Scene>('coming')
+  const [loose, setLoose] = useState(false)
 
   useEffect(() => {
     const element = host.current
@@ -38,7 +39,7 @@ export function Viewport() {
     const mount = async (): Promise<void> => {
       try {
         const { default: mountScene } = await import('../scene/scene.tsx')
-        if (!gone) picture.current = mounted = mountScene(element, store, controls.current)
+        if (!gone) picture.current = mounted = mountScene(element, store)
       } catch {
         // No WebGL, or the scene's code did not come: the drawing stays, and all else goes on.
         setScene('none')
@@ -64,10 +65,17 @@ export function Viewport() {
   }, [store, picture])
 
   return (
-    <section className="stage" part="stage" data-scene={scene} aria-label={t('stage.label')}>
-      {scene === 'none' && <Drawing />}
-      <div className="scene-host" ref={host} />
-      <ViewControls live={scene === 'live'} box={controls} />
-    </section>
+    <div className={loose ? 'picture loose' : 'picture'}>
+      <section
+        className="stage"
+        part="stage"
+        data-scene={scene === 'live' ? scene : 'none'}
+        aria-label={t('stage.label')}
+      >
+        {scene !== 'live' && <Drawing />}
+        <div className="scene-host" ref={host} />
+      </section>
+      <ViewControls scene={scene} loose={loose} setLoose={setLoose} />
+    </div>
   )
 }

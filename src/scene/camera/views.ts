@@ -20,17 +20,16 @@ const deg = (degrees: number): number => (degrees * Math.PI) / 180
 /** What stands on the deck: a person, and a little air, m. */
 const HEAD = 1.5
 
-/** `foot`: share of the picture's height, from below, that something else lies over. */
-export function poseOf(view: ViewState['view'], subject: Subject, aspect: number, foot = 0): Pose {
+export function poseOf(view: ViewState['view'], subject: Subject, aspect: number): Pose {
   switch (view) {
     case 'shore':
-      return fromShore(subject, aspect, foot)
+      return fromShore(subject, aspect)
     case 'lake':
-      return fromLake(subject, aspect, foot)
+      return fromLake(subject, aspect)
     case 'side':
-      return alongSide(subject, aspect, foot)
+      return alongSide(subject, aspect)
     case 'above':
-      return fromAbove(subject, aspect, foot)
+      return fromAbove(subject, aspect)
     case 'under':
       return underWater(subject, aspect)
   }
@@ -50,7 +49,7 @@ function outline({ dock, bounds, deck }: Subject): Vec3[] {
 const acrossBy = (aspect: number, tall: number, wide: number): number =>
   tall + (wide - tall) * Math.min(1, Math.max(0, (aspect - 0.7) / 1.1))
 
-const fromShore = (subject: Subject, aspect: number, foot: number): Pose =>
+const fromShore = (subject: Subject, aspect: number): Pose =>
   fitted(
     outline(subject),
     {
@@ -59,27 +58,25 @@ const fromShore = (subject: Subject, aspect: number, foot: number): Pose =>
       fov: deg(34),
     },
     aspect,
-    { side: 0.06, above: acrossBy(aspect, 0.24, 0.19) - foot / 4, below: 0.06 + foot / 2 },
+    { side: 0.06, above: acrossBy(aspect, 0.24, 0.19), below: 0.06 },
   )
 
-const fromLake = (subject: Subject, aspect: number, foot: number): Pose =>
+const fromLake = (subject: Subject, aspect: number): Pose =>
   fitted(
     outline(subject),
     { azimuth: deg(-acrossBy(aspect, 24, 42)), elevation: deg(acrossBy(aspect, 15, 10)), fov: deg(34) },
     aspect,
-    { side: 0.06, above: acrossBy(aspect, 0.22, 0.2) - foot / 4, below: 0.07 + foot / 2 },
+    { side: 0.06, above: acrossBy(aspect, 0.22, 0.2), below: 0.07 },
   )
 
 /** Long lens, so that distances along the dock lie over those of the strip below: the range is the width. */
-function alongSide({ range, dock, deck, bounds }: Subject, aspect: number, foot: number): Pose {
+function alongSide({ range, dock, deck, bounds }: Subject, aspect: number): Pose {
   const fov = deg(2.5)
   const span = (range.x1 - range.x0) / aspect
   const low = dock.legs.reduce((z, leg) => Math.min(z, leg.bed), range.z0)
   const high = deck + HEAD + 0.3
-  // What is free over the foot; where not all fits into it, legs before heads.
-  const free = span * (1 - foot)
-  const seen = high - low <= free ? (low + high) / 2 : low + free * 0.47
-  const middle = seen - (span * foot) / 2
+  // Where not all fits, legs before heads.
+  const middle = high - low <= span ? (low + high) / 2 : low + span * 0.47
   return {
     target: [(range.x0 + range.x1) / 2, (bounds.y0 + bounds.y1) / 2, middle],
     azimuth: deg(-90),
@@ -89,7 +86,7 @@ function alongSide({ range, dock, deck, bounds }: Subject, aspect: number, foot:
   }
 }
 
-const fromAbove = (subject: Subject, aspect: number, foot: number): Pose => {
+const fromAbove = (subject: Subject, aspect: number): Pose => {
   const { bounds, deck, range } = subject
   const points: Vec3[] = [
     [range.x0, bounds.y0 - 1, deck],
@@ -101,7 +98,7 @@ const fromAbove = (subject: Subject, aspect: number, foot: number): Pose => {
   return fitted(points, { azimuth: deg(tall ? 180 : -90), elevation: deg(89), fov: deg(24) }, aspect, {
     side: 0.03,
     above: 0.05,
-    below: 0.05 + foot / 2,
+    below: 0.05,
   })
 }
 

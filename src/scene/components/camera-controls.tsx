@@ -46,7 +46,7 @@ export function CameraControls({ data, store, shell, parts, overlay, onSide, hea
       ),
     [camera, invalidate],
   )
-  const reset = useViewPose(rig, data, store, shell)
+  const reset = useViewPose(rig, data, store)
   useGestures(gl.domElement, { rig, store, shell, parts, camera, reset })
 
   const places = useMemo(() => placesOf(data.dock, data.deck), [data.dock, data.deck])
@@ -65,7 +65,6 @@ export function CameraControls({ data, store, shell, parts, overlay, onSide, hea
       width: size.width,
       height: size.height,
       head: head(),
-      foot: shell.foot(),
       hidden: (at) => behindDeck(camera.position, at, now.current),
       places,
     })

@@ -1,31 +1,23 @@
 /** Moves the camera to the chosen view, and again when what must be in view changes. */
 import { useThree } from '@react-three/fiber'
-import { useEffect, useLayoutEffect, useRef } from 'react'
+import { useLayoutEffect, useRef } from 'react'
 import { useStore } from 'zustand'
 import type { LeadlineStore } from '../../state/store.ts'
 import type { Rig } from '../camera/rig.ts'
 import { poseOf } from '../camera/views.ts'
-import type { Shell } from '../shell.ts'
 import { useMedia } from './use-media.ts'
 import type { SceneData } from './use-scene-data.ts'
 
 /** Returns a function that restores the view after it was turned by hand. */
-export function useViewPose(
-  rig: Rig,
-  data: SceneData,
-  store: LeadlineStore,
-  shell: Shell,
-): (smooth: boolean) => void {
+export function useViewPose(rig: Rig, data: SceneData, store: LeadlineStore): (smooth: boolean) => void {
   const size = useThree((s) => s.size)
-  const invalidate = useThree((s) => s.invalidate)
   const view = useStore(store, (s) => s.view)
   const dragging = useStore(store, (s) => s.dragging)
   const reduced = useMedia('(prefers-reduced-motion: reduce)')
   const aspect = size.width / Math.max(1, size.height)
   const { dock, bounds, range, deck, level, land } = data
   const reset = (smooth: boolean): void => {
-    const foot = Math.min(0.3, shell.foot() / Math.max(1, size.height))
-    const pose = poseOf(view, { dock, bounds, range, deck, level, ground: land.at }, aspect, foot)
+    const pose = poseOf(view, { dock, bounds, range, deck, level, ground: land.at }, aspect)
     rig.goTo(pose, smooth && !reduced)
   }
   // What must be in view. The depth of the bed is left out: the camera does not move while a depth is edited.
@@ -41,16 +33,5 @@ export function useViewPose(
     shown.current = { view, frame, aspect }
     reset(before !== null && before.aspect === aspect)
   }, [view, frame, aspect, dragging, rig])
-
-  const latest = useRef({ rig, reset })
-  latest.current = { rig, reset }
-  useEffect(
-    () =>
-      shell.onFoot(() => {
-        if (shown.current && !latest.current.rig.byHand) latest.current.reset(true)
-        else invalidate()
-      }),
-    [shell, invalidate],
-  )
   return reset
 }

@@ -10,7 +10,6 @@ export interface Look {
   readonly width: number
   readonly height: number
   readonly head: number
-  readonly foot: number
   /** Whether the deck is between the eye and a place. */
   readonly hidden: (at: Vec3) => boolean
   /** Places that are better not covered. */
@@ -76,7 +75,7 @@ export function makeOverlay(parent: HTMLElement): Overlay {
         label.note = note
       }
     },
-    draw({ camera, width, height, head, foot, hidden, places }) {
+    draw({ camera, width, height, head, hidden, places }) {
       // All sizes are read before anything is written: one layout when texts change, none while the view turns.
       for (const label of shown.values())
         if (label.width === 0) {
@@ -94,7 +93,7 @@ export function makeOverlay(parent: HTMLElement): Overlay {
         if (anchors.length > 0)
           wanted.push({ id, anchors, width: label.width, height: label.height, centered: sign })
       }
-      const placed = new Map(place(wanted, width, height - foot, points, head).map((p) => [p.id, p]))
+      const placed = new Map(place(wanted, width, height, points, head).map((p) => [p.id, p]))
       for (const [id, label] of shown) {
         const spot = placed.get(id)
         if (!spot) {
