@@ -26,7 +26,10 @@ export function App({ mode }: { readonly mode: Mode }) {
   const asked = useLeadline((s) => s.forces || s.sway !== 'none')
   const stale = useLeadline((s) => s.stale)
   const app = useRef<HTMLDivElement>(null)
-  const handles = useMemo<Handles>(() => ({ findings: { current: null }, picture: { current: null } }), [])
+  const handles = useMemo<Handles>(
+    () => ({ findings: { current: null }, papers: { current: null }, picture: { current: null } }),
+    [],
+  )
   const { t } = useWords()
 
   // Undo and redo by the keys that everybody knows, while the hand is in this element and not in a text.
