@@ -28,7 +28,20 @@ const RequestSchema = v.looseObject({
     currency: text(1, 10),
     heaviestLift: v.number(),
   }),
-  contact: v.looseObject({ name: text(1, 200), contact: text(1, 200), note: v.optional(text(0, 4000), '') }),
+  contact: v.looseObject({
+    name: text(1, 200),
+    contact: text(1, 402),
+    note: v.optional(text(0, 4000), ''),
+    email: v.optional(text(1, 200)),
+    phone: v.optional(text(1, 200)),
+    place: v.optional(text(1, 200)),
+  }),
+  wants: v.optional(v.pipe(v.array(text(1, 60)), v.maxLength(100))),
+  link: v.optional(v.pipe(text(1, 20_000), v.regex(/^https?:\/\//, 'an http or https address'))),
+  picture: v.optional(
+    v.pipe(text(1, 2_000_000), v.regex(/^data:image\/(?:jpeg|png);base64,/, 'a JPEG or PNG as a data URL')),
+  ),
+  reference: v.optional(text(1, 100)),
   design: v.unknown(),
 })
 

@@ -8,6 +8,7 @@ import { Select } from '../ui/select.tsx'
 import { DOCUMENTS } from '../words/documents.ts'
 import { useWords } from '../words/use-words.ts'
 import { ArLink, type ArModel, showsModels } from './augmented-reality.tsx'
+import { CustomerFields } from './customer-fields.tsx'
 import {
   type Asked,
   type Figures,
@@ -28,7 +29,7 @@ export function DocumentsPanel() {
   const dock = useDock()
   const judged = useLeadline(isJudged)
   const audience = useLeadline((s) => s.audience)
-  const [whatChosen, setWhat] = useState<What>('packet')
+  const [whatChosen, setWhat] = useState<What>(audience === 'shop' ? 'quote' : 'packet')
   // Another audience may not be offered what was chosen.
   const what = whatFor(audience).includes(whatChosen) ? whatChosen : 'packet'
   const [choice, setChoice] = useState(NO_CHOICE)
@@ -57,7 +58,10 @@ export function DocumentsPanel() {
         choose={{ what: setWhat, size: setSize, date: setDate, by: setBy }}
       />
       {(what === 'quote' || what === 'estimate' || what === 'packet') && audience !== 'crew' && (
-        <QuoteFields choice={choice} date={date} choose={setChoice} />
+        <>
+          {audience === 'shop' && <CustomerFields />}
+          <QuoteFields choice={choice} date={date} choose={setChoice} />
+        </>
       )}
       <div className="actions">
         {button('pdf', what)}

@@ -1,5 +1,6 @@
-/** An earlier quote to compare with, and what changed since: shown on the screen and printed on the quote. */
+/** What to compare with (an earlier quote, a link, a dock), and what is other: shown on the screen; what changed since a quote is printed on the next. */
 import { useEffect, useState } from 'react'
+import type { Design, Issue } from '../../rules/index.ts'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
 import type { QuoteFile } from '../../rules/papers/quote-file.ts'
 import type { Since } from '../../rules/papers/quote-since.ts'
@@ -8,6 +9,8 @@ import { FilePick } from '../ui/file-picker.tsx'
 import { DOCUMENTS } from '../words/documents.ts'
 import { text } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
+import { EarlierPick, LinkPick } from './compare-with.tsx'
+import type { ComparedWith, Told } from './files/since.ts'
 
 /** How many faults of a file are shown. */
 const TOLD = 3
@@ -24,47 +27,61 @@ interface Props {
 export function QuoteSince({ since, asked, quoted, choose }: Props) {
   const { t } = useWords(DOCUMENTS)
   const [fault, setFault] = useState<string | null>(null)
-  const open = async (file: File): Promise<void> => {
-    const { parseQuoteText } = await import('./files/since.ts')
-    const parsed = parseQuoteText(await file.text())
+  // Another dock is compared on the screen alone: on the paper stands what changed since a quote.
+  const [other, setOther] = useState<Design | null>(null)
+  const set = (quoted: QuoteFile | null, design: Design | null): void => {
+    setFault(null)
+    setOther(design)
+    choose(quoted)
+  }
+  const bad = (name: string, issues: readonly Issue[]): void =>
     setFault(
-      parsed.ok
-        ? null
-        : t('since-bad', {
-            file: text(file.name),
-            why: text(
-              parsed.issues
-                .slice(0, TOLD)
-                .map(({ path, message }) => (path ? `${path}: ${message}` : message))
-                .join('; '),
-            ),
-          }),
+      t('since-bad', {
+        file: text(name),
+        why: text(
+          issues
+            .slice(0, TOLD)
+            .map(({ path, message }) => (path ? `${path}: ${message}` : message))
+            .join('; '),
+        ),
+      }),
     )
-    // If the new file cannot be read, the one chosen before stays.
-    if (parsed.ok) choose(parsed.value)
+  const open = async (file: File): Promise<void> => {
+    const { parseCompared } = await import('./files/since.ts')
+    const parsed = parseCompared(await file.text())
+    // If the new file cannot be read, what was chosen before stays.
+    if (!parsed.ok) bad(file.name, parsed.issues)
+    else if ('quoted' in parsed.value) set(parsed.value.quoted, null)
+    else set(null, parsed.value.design)
   }
   return (
     <div className="since">
       <p className="hint">{t(quoted ? 'since-what' : 'since-estimate')}</p>
       <div className="actions">
         <FilePick label={t(quoted ? 'since-pick' : 'since-pick-shop')} take={open} />
-        {since && (
-          <button type="button" onClick={() => choose(null)}>
+        <EarlierPick take={(design) => set(null, design)} />
+        {(since || other) && (
+          <button type="button" onClick={() => set(null, null)}>
             {t('since-none')}
           </button>
         )}
       </div>
+      <LinkPick take={(design) => set(null, design)} bad={(issues) => bad(t('since-link-name'), issues)} />
       {fault && (
         <p className="fault" role="alert">
           {fault}
         </p>
       )}
-      {since && <Changes since={since} asked={asked} quoted={quoted} />}
+      {other ? (
+        <Changes with={{ design: other }} asked={asked} quoted={quoted} />
+      ) : (
+        since && <Changes with={{ quoted: since }} asked={asked} quoted={quoted} />
+      )}
     </div>
   )
 }
 
-type Compared = Pick<Props, 'asked' | 'quoted'> & { readonly since: QuoteFile }
+type Compared = Pick<Props, 'asked' | 'quoted'> & { readonly with: ComparedWith }
 
 function Changes(props: Compared) {
   const { t } = useWords(DOCUMENTS)
@@ -72,7 +89,10 @@ function Changes(props: Compared) {
   if (!said) return null
   return (
     <section aria-label={said.title}>
-      <h3>{said.title}</h3>
+      <p className="headline">
+        <strong>{said.headline}</strong>
+      </p>
+      {'quoted' in props.with && <h3>{said.title}</h3>}
       {said.shops && <p className="care">{t('since-shops')}</p>}
       {said.note !== null && <p className="hint">{said.note}</p>}
       {said.total && <ChangesTable columns={said.columns} rows={said.rows} total={said.total} />}
@@ -91,25 +111,26 @@ function Changes(props: Compared) {
 }
 
 /** Computed when all findings are there, and again whenever the dock or the choices change. */
-function useChanges({ since, asked, quoted }: Compared): (Since & { readonly shops: boolean }) | null {
+function useChanges({ with: before, asked, quoted }: Compared): Told | null {
   const { reader } = useWords(DOCUMENTS)
   const dock = useDock()
   const judged = useLeadline(isJudged)
   const design = useLeadline((s) => s.design)
   const catalog = useLeadline((s) => s.catalog)
-  const [said, setSaid] = useState<(Since & { readonly shops: boolean }) | null>(null)
+  const [said, setSaid] = useState<Told | null>(null)
   const key = JSON.stringify(asked)
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what is asked for is another object each time, told apart by its text.
+  const compared = 'quoted' in before ? before.quoted : before.design
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is asked for and what is compared are other objects each time, told apart by what is in them.
   useEffect(() => {
     if (!judged) return
     let over = false
     import('./files/since.ts').then(({ changesSince }) => {
-      if (!over) setSaid(changesSince(since, { dock, design, catalog }, asked, quoted, reader))
+      if (!over) setSaid(changesSince(before, { dock, design, catalog }, asked, quoted, reader))
     })
     return () => {
       over = true
     }
-  }, [since, dock, design, catalog, judged, key, quoted, reader])
+  }, [compared, dock, design, catalog, judged, key, quoted, reader])
   return said
 }
 

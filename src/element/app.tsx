@@ -29,7 +29,10 @@ export function App({ mode }: { readonly mode: Mode }) {
   const stale = useLeadline((s) => s.stale)
   const starting = useLeadline((s) => s.starting)
   const app = useRef<HTMLDivElement>(null)
-  const handles = useMemo<Handles>(() => ({ findings: { current: null }, picture: { current: null } }), [])
+  const handles = useMemo<Handles>(
+    () => ({ findings: { current: null }, papers: { current: null }, picture: { current: null } }),
+    [],
+  )
   const { t } = useWords()
   useSeenWindow(app)
 

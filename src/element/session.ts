@@ -295,14 +295,17 @@ export class Session implements Host {
   }
 
   numbered(content: RequestContent): RequestBody {
-    const text = JSON.stringify(content)
+    // The same wish is the same request, whatever the light is on its picture.
+    const text = JSON.stringify({ ...content, picture: undefined })
+    const id = newId()
     if (this.#request?.text !== text)
       this.#request = {
         text,
         body: {
           format: 'leadline/request',
           version: 1,
-          id: newId(),
+          id,
+          reference: id.slice(0, 8),
           at: new Date().toISOString(),
           ...content,
         },

@@ -9,15 +9,25 @@ import { useWords } from '../words/use-words.ts'
 
 const request = chunk(() => import('../quote-request/request-dialog.tsx').then((m) => m.Request))
 
+/** What is folded in it is opened, and brought into sight. */
+function unfold(around: HTMLElement | null): void {
+  const fold = around?.querySelector('details')
+  if (!fold) return
+  fold.open = true
+  fold.querySelector('summary')?.focus({ preventScroll: true })
+  fold.scrollIntoView({ block: 'start' })
+}
+
 export function SumBar() {
   // A number: asked for once more, what did not come is fetched again.
   const [asked, setAsked] = useState(0)
-  const { findings } = useHandles()
+  const { findings, papers } = useHandles()
   const dock = useDock()
   const { t, mass, priced } = useWords()
   const stale = useLeadline((s) => s.stale)
   const { standing, mark, short } = useVerdict()
   const price = usePrice()
+  const audience = useLeadline((s) => s.audience)
   return (
     <div className="sum">
       {asked > 0 && (
@@ -40,9 +50,14 @@ export function SumBar() {
           <strong>{stale ? t('takes.working') : priced ? price.short : mass(dock.totals.mass)}</strong>
           {priced && <span>{stale ? '' : price.plus}</span>}
         </p>
-        {priced && (
+        {audience === 'customer' && (
           <button type="button" className="main" disabled={stale} onClick={() => setAsked(asked + 1)}>
             {t('quote.ask')}
+          </button>
+        )}
+        {audience === 'shop' && (
+          <button type="button" className="main" disabled={stale} onClick={() => unfold(papers.current)}>
+            {t('quote.make')}
           </button>
         )}
       </div>

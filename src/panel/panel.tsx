@@ -1,7 +1,9 @@
 /** The panel: the few parameters, then the answers in the order in which they are asked for. */
 import { cautionsIn } from '../../rules/index.ts'
 import { Parameters } from '../parameters/parameters.tsx'
+import { useLeadline } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
+import { useHandles } from '../ui/handles.ts'
 import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../words/use-words.ts'
 import { FindingsPanel } from './findings.tsx'
@@ -11,20 +13,41 @@ import { Totals } from './totals.tsx'
 const papers = chunk(() => import('../documents/documents-panel.tsx').then((m) => m.DocumentsPanel))
 const why = chunk(() => import('./reasons.tsx').then((m) => m.Reasons))
 
+const legs = chunk(() => import('./reasons.tsx').then((m) => m.LegTable))
+
+/** Every leg with its heights and brace, in sight at once. */
+function CrewLegs() {
+  const { t } = useWords()
+  return (
+    <section className="answer crew-legs">
+      <h2>{t('legs.title')}</h2>
+      <Lazy chunk={legs} props={{}} />
+    </section>
+  )
+}
+
 export function Panel() {
   const { t, language } = useWords()
+  const handles = useHandles()
+  const crew = useLeadline((s) => s.audience === 'crew')
+  // Each sees first what they came for: the crew what stands where, everyone else what they may choose.
+  const parameters = <Parameters key="parameters" />
   return (
     <div className="panel" part="panel">
-      <Parameters />
+      {!crew && parameters}
       <FindingsPanel />
       <Summary />
+      {crew && <CrewLegs />}
       <Totals />
+      {crew && parameters}
       <Fold className="answer why" title={t('why.title')}>
         <Lazy chunk={why} props={{}} />
       </Fold>
-      <Fold className="answer papers" title={t('papers.title')}>
-        <Lazy chunk={papers} props={{}} />
-      </Fold>
+      <div ref={handles.papers}>
+        <Fold className="answer papers" title={t('papers.title')}>
+          <Lazy chunk={papers} props={{}} />
+        </Fold>
+      </div>
       <Fold className="answer cautions" id="cautions" title={t('cautions.title')} print>
         <ul>
           {cautionsIn({ language }).map((caution) => (

@@ -87,7 +87,7 @@ function ReasonList({ reasons }: { readonly reasons: readonly Reason[] }) {
   )
 }
 
-function LegTable() {
+export function LegTable() {
   const { legs } = useDock()
   const set = useLeadline((s) => s.set)
   const selection = useLeadline((s) => s.selection)

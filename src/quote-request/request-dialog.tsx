@@ -5,12 +5,14 @@ import { cautionsIn, type Say } from '../../rules/index.ts'
 import { useVerdict } from '../panel/findings.tsx'
 import { useSummary } from '../panel/summary.tsx'
 import { usePrice } from '../panel/use-price.ts'
-import { hasPrice } from '../panel/verdict.ts'
-import { useHost } from '../state/host.ts'
+import { type RequestContent, useHost } from '../state/host.ts'
 import { placedNow, useDock, useLeadlineStore } from '../state/store.ts'
+import { useHandles } from '../ui/handles.ts'
 import { count, text } from '../words/index.ts'
 import { REQUEST, type RequestWord } from '../words/request.ts'
 import { useWords } from '../words/use-words.ts'
+import { ContactFields, faultsOf, NOTHING_TYPED, type Typed } from './contact-fields.tsx'
+import { smallPicture } from './picture.ts'
 import { type Contact, type Outcome, sendRequest } from './send-request.ts'
 import { SendYourself } from './send-yourself.tsx'
 
@@ -24,21 +26,20 @@ export function Request({ close }: { readonly close: () => void }) {
   const { line: verdict } = useVerdict()
   const what = useSummary()
   const id = useId()
-  const [contact, setContact] = useState<Contact>({ name: '', contact: '', note: '' })
+  const [typed, setTyped] = useState(NOTHING_TYPED)
   const [checked, setChecked] = useState(false)
-  const { state, send } = useSending()
+  const { state, number, send } = useSending()
   useEffect(() => {
     const element = dialog.current
     element?.showModal()
     return () => element?.close()
   }, [])
 
-  const from = trimmed(contact)
   const submit = (): void => {
     setChecked(true)
-    const missing = NEEDED.find((key) => from[key] === '')
-    if (missing) dialog.current?.querySelector<HTMLInputElement>(`[name="${missing}"]`)?.focus()
-    else send(from)
+    const [fault] = Object.keys(faultsOf(typed))
+    if (fault) dialog.current?.querySelector<HTMLInputElement>(`[name="${fault}"]`)?.focus()
+    else void send(typed)
   }
   const outcome = typeof state === 'object' ? state : null
   const over = outcome?.kind === 'sent' || outcome?.kind === 'handed'
@@ -60,16 +61,16 @@ export function Request({ close }: { readonly close: () => void }) {
         </p>
         {over ? (
           <p role="status" className="done">
-            {doneText(outcome, dock.fingerprint.all, t)}
+            {doneText(outcome, { code: dock.fingerprint.all, number }, t)}
           </p>
         ) : (
-          <ContactFields contact={contact} checked={checked} set={setContact} />
+          <ContactFields typed={typed} checked={checked} set={setTyped} />
         )}
         {outcome && !over && (
           <div className="not-sent" role="alert">
             <p className="fault">{faultText(outcome, t)}</p>
             {outcome.kind === 'failed' && <p>{t('request.failed-then')}</p>}
-            <SendYourself from={from} what={what} />
+            <SendYourself from={contactOf(typed)} wants={typed.wants} number={number} what={what} />
           </div>
         )}
         <Actions state={state} close={close} />
@@ -79,91 +80,49 @@ export function Request({ close }: { readonly close: () => void }) {
   )
 }
 
-/** What an answer cannot do without. */
-const NEEDED = ['name', 'contact'] as const
+/** `contact` is both in one line: whoever reads only that can still answer. */
+const contactOf = ({ name, email, phone, place, note }: Typed): Contact => {
+  const [mail, call, where] = [email.trim(), phone.trim(), place.trim()]
+  return {
+    name: name.trim(),
+    contact: [mail, call].filter(Boolean).join(', '),
+    note: note.trim(),
+    ...(mail && { email: mail }),
+    ...(call && { phone: call }),
+    ...(where && { place: where }),
+  }
+}
 
-const trimmed = ({ name, contact, note }: Contact): Contact => ({
-  name: name.trim(),
-  contact: contact.trim(),
-  note: note.trim(),
-})
-
-/** Sends the design in hand, and tells what came of it. */
-function useSending(): { readonly state: State; readonly send: (from: Contact) => Promise<void> } {
+/** Sends the design in hand, and tells what came of it and under which number. */
+function useSending() {
   const host = useHost()
   const store = useLeadlineStore()
+  const { picture: scene } = useHandles()
   const [state, setState] = useState<State>('asked')
-  const send = async (contact: Contact): Promise<void> => {
+  const [number, setNumber] = useState('')
+  const send = async (typed: Typed): Promise<void> => {
     setState('sending')
     const now = store.getState()
     const { fingerprint, totals } = placedNow(now)
-    setState(
-      await sendRequest(host, {
-        design: now.design,
-        catalog: { id: now.catalog.id, version: now.catalog.edition },
-        fingerprint,
-        totals,
-        contact,
-      }),
-    )
+    const [link, picture] = await Promise.all([
+      host.linkTo(),
+      typed.picture ? smallPicture(scene.current) : null,
+    ])
+    const content: RequestContent = {
+      design: now.design,
+      catalog: { id: now.catalog.id, version: now.catalog.edition },
+      fingerprint,
+      totals,
+      contact: contactOf(typed),
+      ...(typed.wants.length > 0 && { wants: typed.wants }),
+      ...(link !== null && { link }),
+      ...(picture !== null && { picture }),
+    }
+    const outcome = await sendRequest(host, content)
+    setNumber(host.numbered(content).reference ?? '')
+    setState(outcome)
   }
-  return { state, send }
-}
-
-interface ContactProps {
-  readonly contact: Contact
-  /** What is missing is told. */
-  readonly checked: boolean
-  readonly set: (contact: Contact) => void
-}
-
-function ContactFields({ contact, checked, set }: ContactProps) {
-  const { t } = useWords(REQUEST)
-  const dock = useDock()
-  const id = useId()
-  const field = (key: (typeof NEEDED)[number], complete: string) => {
-    const wrong = checked && contact[key].trim() === ''
-    return (
-      <div className="field">
-        <label htmlFor={`${id}-${key}`}>{t(`request.${key}`)}</label>
-        <input
-          id={`${id}-${key}`}
-          name={key}
-          type="text"
-          autoComplete={complete}
-          required
-          maxLength={200}
-          value={contact[key]}
-          aria-invalid={wrong}
-          aria-describedby={wrong ? `${id}-${key}-fault` : undefined}
-          onChange={(event) => set({ ...contact, [key]: event.currentTarget.value })}
-        />
-        {wrong && (
-          <p className="fault" id={`${id}-${key}-fault`}>
-            {t(`request.${key}-missing`)}
-          </p>
-        )}
-      </div>
-    )
-  }
-  return (
-    <>
-      {!hasPrice(dock) && <p className="care">{t('request.stop')}</p>}
-      {field('name', 'name')}
-      {field('contact', 'email')}
-      <div className="field">
-        <label htmlFor={`${id}-note`}>{t('request.note')}</label>
-        <textarea
-          id={`${id}-note`}
-          rows={2}
-          maxLength={4000}
-          value={contact.note}
-          onChange={(event) => set({ ...contact, note: event.currentTarget.value })}
-        />
-      </div>
-      <p className="hint">{t('request.what')}</p>
-    </>
-  )
+  return { state, number, send }
 }
 
 function Actions({ state, close }: { readonly state: State; readonly close: () => void }) {
@@ -207,10 +166,10 @@ function Cautions() {
 
 function doneText(
   { kind, reference }: Extract<Outcome, { reference: unknown }>,
-  code: string,
+  { code, number }: { readonly code: string; readonly number: string },
   t: Say<RequestWord>,
 ): string {
-  const values = { code: text(code.slice(0, 12)) }
+  const values = { code: text(code.slice(0, 12)), number: text(number) }
   return reference === null
     ? t(`request.${kind}`, values)
     : t(`request.${kind}-as`, { ...values, reference: text(reference) })

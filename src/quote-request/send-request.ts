@@ -9,9 +9,13 @@ import type { Host, Offered, RequestContent } from '../state/host.ts'
 
 export interface Contact {
   readonly name: string
-  /** Email address or telephone number, as typed. */
+  /** Email address or telephone number, or both, as typed. */
   readonly contact: string
   readonly note: string
+  readonly email?: string
+  readonly phone?: string
+  /** Where the shore is, in the customer's words. */
+  readonly place?: string
 }
 
 /** `leadline/request` version 1, as it is sent. */
@@ -28,6 +32,14 @@ export interface RequestBody {
   readonly fingerprint: Dock['fingerprint']
   readonly totals: Dock['totals']
   readonly contact: Contact
+  /** The catalog's services that are asked for, by code. */
+  readonly wants?: readonly string[]
+  /** Opens the dock, where the page keeps it in its address. */
+  readonly link?: string
+  /** A small JPEG of the view, as a data URL. */
+  readonly picture?: string
+  /** The number that the customer is told: the beginning of `id`. */
+  readonly reference?: string
 }
 
 export type Outcome =

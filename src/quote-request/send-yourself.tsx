@@ -11,10 +11,21 @@ import type { Contact } from './send-request.ts'
 /** Mail programs cut longer addresses short; a link to a dock with many depths is longer. Characters. */
 const LONGEST_MAIL = 1900
 
-export function SendYourself({ from, what }: { readonly from: Contact; readonly what: string }) {
+interface Props {
+  readonly from: Contact
+  /** Codes of services. */
+  readonly wants: readonly string[]
+  /** The request's. */
+  readonly number: string
+  readonly what: string
+}
+
+export function SendYourself({ from, wants, number, what }: Props) {
   const host = useHost()
   const dock = useDock()
   const name = useLeadline((s) => s.design.name)
+  const offered = useLeadline((s) => s.catalog.services)
+  const services = (offered ?? []).filter(({ code }) => wants.includes(code)).map(({ name }) => name)
   const { t } = useWords(REQUEST)
   const price = usePrice()
   const { t: screen } = useWords()
@@ -28,6 +39,9 @@ export function SendYourself({ from, what }: { readonly from: Contact; readonly 
         ? t('request.mail-total', { price: text([price.line, price.plus].filter(Boolean).join(' ')) })
         : price.line,
       t('request.mail-code', { code: text(dock.fingerprint.all.slice(0, 12)) }),
+      t('request.mail-number', { number: text(number) }),
+      ...(services.length > 0 ? [t('request.mail-wants', { services: text(services.join(', ')) })] : []),
+      ...(from.place ? [t('request.mail-place', { place: text(from.place) })] : []),
       ...(from.note === '' ? [] : ['', from.note]),
       '',
       link === null ? t('request.mail-file') : t('request.mail-link', { link: text(link) }),

@@ -40,7 +40,7 @@ export interface Host {
   requestFailed(message: string): void
 }
 
-export type RequestContent = Omit<RequestBody, 'format' | 'version' | 'id' | 'at'>
+export type RequestContent = Omit<RequestBody, 'format' | 'version' | 'id' | 'at' | 'reference'>
 
 export const HostContext = createContext<Host | null>(null)
 

@@ -7,8 +7,10 @@ export interface PictureHandle {
 }
 
 export interface Handles {
-  /** Whether the dock stands, and what was found. */
+  /** Whether the dock can be built, and what was found. */
   readonly findings: RefObject<HTMLElement | null>
+  /** Papers, the quote among them: around what is folded. */
+  readonly papers: RefObject<HTMLDivElement | null>
   /** Null while there is no 3D scene. */
   readonly picture: RefObject<PictureHandle | null>
 }

@@ -25,7 +25,7 @@ const to = (page: Page, url: string): Promise<void> =>
 const fill = async (page: Page): Promise<void> => {
   await page.getByRole('button', { name: 'Ask for a quote' }).click()
   await page.getByLabel('Your name').fill('A. Example')
-  await page.getByLabel('Email or telephone').fill('a@example.org')
+  await page.getByLabel('Email').fill('a@example.org')
 }
 const send = (page: Page) => page.getByRole('button', { name: 'Send the request' })
 const at = () => ({ at: site.url, path: '/sources.html', expected: /50[03]|Failed to load/ })
@@ -83,7 +83,9 @@ test('a receipt is what counts as sent; the same request sent twice is one, anot
   }
   const first = await send1()
   const code = (await read(page, (e) => e.dock.fingerprint.all)).slice(0, 12)
-  expect(first).toMatch(/^Sent, and the shop confirmed it as R-\d+\. Your check code is /)
+  expect(first).toMatch(
+    /^Sent, and the shop confirmed it as R-\d+\. Your request number is [0-9a-f]{8}, your check code /,
+  )
   expect(first).toContain(code)
   expect(await send1()).toBe(first)
   await page.getByRole('button', { name: 'One section more' }).click()
@@ -97,7 +99,8 @@ test('a receipt is what counts as sent; the same request sent twice is one, anot
     catalog: { id: demoCatalog.id, version: demoCatalog.edition },
     fingerprint: await read(page, (e) => e.dock.fingerprint),
     totals: await read(page, (e) => e.dock.totals),
-    contact: { name: 'A. Example', contact: 'a@example.org', note: '' },
+    contact: { name: 'A. Example', contact: 'a@example.org', note: '', email: 'a@example.org' },
+    reference: site.posted.at(-1)!.key!.slice(0, 8),
   })
   // Whoever receives it can work it out again.
   const received = parseRequest(body)
@@ -163,5 +166,37 @@ test('where nobody takes it nothing is said to be sent: a file, a text, an email
   expect(draft.searchParams.get('subject')).toBe('Request for a quote: Quillet Cove')
   expect(draft.searchParams.get('body')).toContain(code)
   expect(mail.length).toBeLessThanOrEqual(1900)
+  await close()
+})
+
+test('what else is wished goes along by itself; a phone number alone is enough, a bad email address is told at its field', async () => {
+  const { page, close } = await open(at())
+  await page.getByRole('button', { name: 'Ask for a quote' }).click()
+  await send(page).click()
+  expect(await page.locator('dialog .fault').allTextContents()).toEqual([
+    'Please give a name.',
+    'Please give an email address or a phone number.',
+  ])
+  await page.getByLabel('Your name').fill('A. Example')
+  await page.getByLabel('Email').fill('at example')
+  await page.getByLabel('Phone').fill('555 0100')
+  await send(page).click()
+  expect(await page.locator('dialog .fault').allTextContents()).toEqual([
+    'That does not look like an email address.',
+  ])
+  await page.getByLabel('Email').fill('')
+  await page.getByLabel('Where your shore is').fill('Quillet Cove, north side')
+  await page.getByLabel('Set-up in spring').check()
+  await page.getByLabel('Delivery to the shore').check()
+  const before = site.posted.length
+  await send(page).click()
+  await expect.poll(() => site.posted.length).toBe(before + 1)
+  const body = JSON.parse(site.posted.at(-1)!.body) as Record<string, unknown>
+  expect(body).toMatchObject({
+    wants: ['delivery', 'set-up'],
+    contact: { contact: '555 0100', phone: '555 0100', place: 'Quillet Cove, north side' },
+  })
+  expect(Object.keys(body.contact as object)).not.toContain('email')
+  expect(parseRequest(body).ok).toBe(true)
   await close()
 })

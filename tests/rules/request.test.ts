@@ -40,6 +40,27 @@ describe('a request', () => {
     expect(found(changed)).toEqual(paths)
   })
 
+  it('may say more of who asks and what they wish, and what it says is kept', () => {
+    const more = {
+      contact: { ...sent.contact, email: 'a@example.org', phone: '555 0100', place: 'North side' },
+      wants: ['delivery'],
+      link: 'https://shop.example/dock#leadline=abc',
+      picture: 'data:image/jpeg;base64,AAAA',
+      reference: '5f0d7c1e',
+    }
+    const parsed = parseRequest({ ...asSent, ...more })
+    expect(parsed.ok && parsed.value).toMatchObject(more)
+  })
+
+  it.each<[string, object, string]>([
+    ['picture from elsewhere', { picture: 'https://elsewhere.example/x.jpg' }, 'picture'],
+    ['picture that is a page', { picture: 'data:text/html;base64,AAAA' }, 'picture'],
+    ['link that is a script', { link: 'javascript:alert(1)' }, 'link'],
+  ])('with a %s is refused at its place', (_, changed, path) => {
+    const parsed = parseRequest({ ...asSent, ...changed })
+    expect(parsed.ok ? [] : parsed.issues.map((one) => one.path)).toEqual([path])
+  })
+
   it('made with another shop’s catalog is told first of all', () => {
     expect(found({}, metricCatalog).slice(0, 2)).toEqual(['catalog.id', 'catalog.version'])
   })
