@@ -1,11 +1,13 @@
 /** How deep is it? The soundings as a table: typed, pasted from a spreadsheet, added and taken out. Depth or height, never signs. */
 import { type ClipboardEvent, type FocusEvent, useEffect, useLayoutEffect, useRef, useState } from 'react'
-import { useLeadline } from '../state/store.ts'
+import { useLeadline, useLeadlineStore } from '../state/store.ts'
 import { Sign } from '../ui/controls.tsx'
+import { useSheet } from '../ui/use-sheet.ts'
 import { bareUnit, parseLength } from '../units/parse.ts'
 import { DEPTHS } from '../words/depths.ts'
 import { count } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
+import css from './depths.css?inline'
 import { DraftRow } from './draft-row.tsx'
 import { isGrid, readPaste } from './paste.ts'
 import { SoundingRow } from './sounding-row.tsx'
@@ -20,6 +22,7 @@ export function Depths() {
   const edit = useLeadline((s) => s.edit)
   const { t } = useWords(DEPTHS)
   const [shown, setShown] = useState(PAGE)
+  const box = useSheet<HTMLDivElement>(css)
   const { drafts, told, paste, takeDraft, dropDraft } = usePaste()
   const { soundings } = design.site
   const { body, order, hold, leave, focusOn } = useOrder()
@@ -32,7 +35,7 @@ export function Depths() {
   }
 
   return (
-    <div className="depths" onPaste={paste}>
+    <div className="depths" ref={box} onPaste={paste}>
       <p className="hint">{t('depths.hint')}</p>
       <table>
         <thead>
@@ -79,6 +82,7 @@ export function Depths() {
  * was on the way to another row gets there, though rows are moved meanwhile.
  */
 function useOrder() {
+  const store = useLeadlineStore()
   const design = useLeadline((s) => s.design)
   const body = useRef<HTMLTableSectionElement>(null)
   const [held, setHeld] = useState<readonly number[] | null>(null)
@@ -99,7 +103,7 @@ function useOrder() {
   return {
     body,
     order,
-    hold: () => setHeld((now) => (now?.length === order.length ? now : order)),
+    hold: () => setHeld((now) => now ?? byDistance(store.getState().design)),
     leave: ({ target, relatedTarget }: FocusEvent<HTMLElement>) => {
       const to = relatedTarget instanceof HTMLElement ? relatedTarget : null
       if (to?.closest('tr') === (target as HTMLElement).closest('tr') && to) return

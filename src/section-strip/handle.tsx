@@ -125,6 +125,8 @@ export function Handle(props: HandleProps) {
       aria-valuetext={props.valueText}
       aria-describedby={props.describedBy}
       transform={`translate(${x} ${y})`}
+      // Not by `touch-action` alone: on parts of a drawing browsers heed it late, or not at all.
+      onTouchMove={(event) => ready && event.preventDefault()}
       onPointerDown={down}
       onPointerMove={go}
       onPointerUp={up}

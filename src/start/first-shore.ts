@@ -5,7 +5,7 @@
 import { type Catalog, type Design, EXACT, type Units } from '../../rules/index.ts'
 
 /** m. Asked in the figures that people have: whole feet, or meters. */
-export const ASKED = {
+const ASKED = {
   imperial: { near: 10 * EXACT.foot, far: 30 * EXACT.foot, back: 10 * EXACT.foot },
   metric: { near: 3, far: 10, back: 3 },
 } as const

@@ -11,7 +11,7 @@ import { sameDesign } from '../state/same-design.ts'
 export type Place = 'near' | 'far' | 'bank'
 
 /** Which sounding answers a question: the nearest in the lake, the farthest, the farthest back. -1 where there is none. */
-export function indexOf({ site: { soundings } }: Design, place: Place): number {
+function indexOf({ site: { soundings } }: Design, place: Place): number {
   const best = (list: readonly number[], better: (a: number, b: number) => boolean): number =>
     list.reduce((k, i) => (k < 0 || better(soundings[i]!.distance, soundings[k]!.distance) ? i : k), -1)
   const all = soundings.map((_, i) => i)

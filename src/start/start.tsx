@@ -4,6 +4,7 @@
  */
 import { type ComponentType, useLayoutEffect, useRef, useState } from 'react'
 import { useLeadline } from '../state/store.ts'
+import { useSheet } from '../ui/use-sheet.ts'
 import { count } from '../words/index.ts'
 import { START } from '../words/start.ts'
 import { useWords } from '../words/use-words.ts'
@@ -28,27 +29,15 @@ const QUESTIONS: readonly { readonly name: Name; readonly Ask: ComponentType }[]
 /** So many are asked of everybody; the rest of those who want to say more. */
 const ASKED = 3
 
-let sheet: CSSStyleSheet | null = null
-
 export function Start() {
   const set = useLeadline((s) => s.set)
   const answered = useAnswered()
   const { t, units } = useWords(START)
   const [step, setStep] = useState(0)
-  const box = useRef<HTMLElement>(null)
+  const box = useSheet<HTMLElement>(css)
   const head = useRef<HTMLHeadingElement>(null)
   const moved = useRef(false)
 
-  useLayoutEffect(() => {
-    const root = box.current?.getRootNode()
-    if (!(root instanceof ShadowRoot)) return
-    if (!sheet) {
-      sheet = new CSSStyleSheet()
-      sheet.replaceSync(css)
-    }
-    if (!root.adoptedStyleSheets.includes(sheet))
-      root.adoptedStyleSheets = [...root.adoptedStyleSheets, sheet]
-  }, [])
   // biome-ignore lint/correctness/useExhaustiveDependencies: each new question is read out; the first takes nobody's focus.
   useLayoutEffect(() => {
     if (moved.current) head.current?.focus({ preventScroll: true })

@@ -2,5 +2,4 @@
 import en from '../../rules/words/en/start.json' with { type: 'json' }
 import { subject } from '../../rules/words/messages.ts'
 
-export type StartWord = keyof typeof en
 export const START = subject('start', en)

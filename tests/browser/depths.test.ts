@@ -102,6 +102,104 @@ test('rows are added and taken out; the last one stays', async () => {
   await close()
 })
 
+test('a row is sorted by distance when it is left, and whoever is on the way to another gets there', async () => {
+  const { page, close } = await open()
+  await table(page)
+  const shown = () =>
+    page
+      .locator('.depths tbody [data-cell="distance"] input')
+      .evaluateAll((all) => all.map((input) => (input as HTMLInputElement).value))
+  await cell(page, 1, 'distance').fill('45 ft')
+  await cell(page, 1, 'distance').press('Tab')
+  // Still there while the hand is in it.
+  expect((await shown())[1]).toBe('45 ft')
+  await cell(page, 2, 'depth').focus()
+  expect(await shown()).toEqual(['9 ft 10 in', '13 ft 1 1/2 in', '26 ft 3 in', '39 ft 4 1/2 in', '45 ft'])
+  const focused = await page.evaluate(
+    () =>
+      (document.querySelector('leadline-dock')!.shadowRoot!.activeElement as HTMLInputElement | null)?.value,
+  )
+  expect(focused).toBe('1 ft 7 3/4 in')
+  await close()
+})
+
+test('a new row is where the hand is, its distance first', async () => {
+  const { page, close } = await open()
+  await table(page)
+  await page.getByRole('button', { name: 'Add a depth' }).click()
+  await expect
+    .poll(() =>
+      cell(page, 5, 'distance').evaluate((e) => e === (e.getRootNode() as ShadowRoot).activeElement),
+    )
+    .toBe(true)
+  await page.keyboard.type('60')
+  await page.keyboard.press('Enter')
+  expect((await soundings(page)).at(-1)).toEqual([18.288, 1.4])
+  await close()
+})
+
+test('what is told under a field moves no other column', async () => {
+  const { page, close } = await open()
+  await table(page)
+  const left = async () => (await cell(page, 2, 'depth').boundingBox())!
+  const before = await left()
+  await cell(page, 2, 'distance').fill('39 ft 4 1/2 in')
+  await cell(page, 2, 'distance').blur()
+  await cell(page, 3, 'distance').fill('about here')
+  await cell(page, 3, 'distance').blur()
+  expect(await page.locator('tr[data-row="3"] .fault').count()).toBe(1)
+  const after = await left()
+  expect([after.x, after.width]).toEqual([before.x, before.width])
+  await close()
+})
+
+test('on a phone the columns have their heads over them', async () => {
+  const { page, close } = await open({ viewport: PHONE, hasTouch: true })
+  await table(page)
+  for (const [name, column] of [
+    ['How far from shore', 'distance'],
+    ['How deep or high', 'depth'],
+  ] as const) {
+    const head = (await page.getByRole('columnheader', { name }).boundingBox())!
+    const field = (await cell(page, 0, column).boundingBox())!
+    expect(Math.abs(head.x - field.x)).toBeLessThan(6)
+    expect(head.y + head.height).toBeLessThanOrEqual(field.y)
+  }
+  await close()
+})
+
+test('a bare 18 is taken and asked about; so is what is too deep or too far to be likely', async () => {
+  const { page, close } = await open()
+  await table(page)
+  await cell(page, 4, 'depth').fill('18')
+  await cell(page, 4, 'depth').press('Enter')
+  expect((await soundings(page))[4]).toEqual([12, 5.4864])
+  const asks = page.locator('tr[data-row="4"] .asks')
+  expect(await asks.textContent()).toContain('Did you mean 1 ft 6 in?')
+  await asks.getByRole('button').click()
+  expect((await soundings(page))[4]).toEqual([12, 0.4572])
+  expect(await asks.count()).toBe(0)
+  await cell(page, 4, 'depth').fill('61 ft')
+  await cell(page, 4, 'depth').press('Enter')
+  expect(await asks.textContent()).toContain('61 ft is very deep')
+  await cell(page, 4, 'distance').fill('1001 ft')
+  await cell(page, 4, 'distance').press('Enter')
+  expect(await asks.first().textContent()).toContain('1001 ft is a long way out')
+  expect((await soundings(page))[4]).toEqual([305.1048, 18.5928])
+  await close()
+})
+
+test('what cannot be is told in words of the page', async () => {
+  const { page, close } = await open()
+  await table(page)
+  await cell(page, 4, 'depth').fill('1000 ft')
+  await cell(page, 4, 'depth').press('Enter')
+  expect(await page.locator('tr[data-row="4"] .fault').textContent()).toBe(
+    'That is more or less than can be here, so nothing was changed.',
+  )
+  await close()
+})
+
 test('a remedy is one tap and one step', async () => {
   const { page, close } = await open()
   await page.getByRole('slider', { name: 'How high over the water' }).and(page.locator('.handle')).focus()

@@ -139,16 +139,52 @@ test('a leg pointed at lights up and shows its measures; its reasons are one tap
   await close()
 })
 
-test('on a phone a finger beside the handles scrolls the page, on a handle it drags', async () => {
-  const { page, close } = await open({ viewport: PHONE, hasTouch: true, isMobile: true })
-  const actions = await page.locator('leadline-dock').evaluate((element) => {
-    const root = element.shadowRoot!
-    return {
-      handle: getComputedStyle(root.querySelector('.handle')!).touchAction,
-      strip: getComputedStyle(root.querySelector('.strip svg')!).touchAction,
-    }
+test('a finger that lands on a mark scrolls the page and moves nothing; tapped first, the mark follows it', async () => {
+  const { page, context, close } = await open({
+    viewport: PHONE,
+    hasTouch: true,
+    isMobile: true,
+    fresh: true,
   })
-  expect(actions).toEqual({ handle: 'none', strip: 'auto' })
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width)
+  const client = await context.newCDPSession(page)
+  const top = () => page.evaluate(() => window.scrollY)
+  const swipe = async (x: number, y: number, by: number): Promise<number> => {
+    const at = (type: string, dy: number) =>
+      client.send('Input.dispatchTouchEvent', {
+        type: type as never,
+        touchPoints: type === 'touchEnd' ? [] : [{ x, y: y + dy }],
+      })
+    await at('touchStart', 0)
+    for (let i = 1; i <= 12; i++) {
+      await at('touchMove', (by * i) / 12)
+      await nextFrame(page)
+    }
+    // While it lasts: afterwards the strip is laid out anew, for another depth.
+    const to = await top()
+    await at('touchEnd', 0)
+    await nextFrame(page)
+    return to
+  }
+  const lead = page.locator('.handle.sounding').nth(3).locator('.lead')
+  const middle = async () => {
+    const box = (await lead.boundingBox())!
+    return [box.x + box.width / 2, box.y + box.height / 2] as const
+  }
+  const before = await read(page, (e) => JSON.stringify(e.design))
+  // Clear of the bar at the foot of the screen.
+  await page.evaluate(() => window.scrollTo(0, 250))
+  await swipe(...(await middle()), -200)
+  await expect.poll(top).toBeGreaterThan(350)
+  expect(await read(page, (e) => JSON.stringify(e.design))).toBe(before)
+  await page.evaluate(() => window.scrollTo(0, 250))
+  await page.touchscreen.tap(...(await middle()))
+  await page.locator('.handle.sounding[data-ready]').waitFor()
+  const deep = await depthOf(page, 3)
+  const from = await top()
+  expect(await swipe(...(await middle()), 24)).toBe(from)
+  expect(await depthOf(page, 3)).toBeGreaterThan(deep + 0.02)
+  // Tapped elsewhere, it is let go of.
+  await page.locator('.name').tap()
+  expect(await page.locator('.handle[data-ready]').count()).toBe(0)
   await close()
 })
