@@ -7,12 +7,14 @@ import { dockFacts } from '../../panel/dock-facts.ts'
 import { sameDesign } from '../../state/same-design.ts'
 import { useLeadline, useLeadlineStore } from '../../state/store.ts'
 import { Hint } from '../../ui/controls.tsx'
+import { useSheet } from '../../ui/use-sheet.ts'
 import { snapUp } from '../../units/steps.ts'
 import { meters } from '../../words/index.ts'
 import { useWords } from '../../words/use-words.ts'
 import { WHOLE_DOCKS } from '../../words/whole-docks.ts'
 import { candidatesFor } from './candidates.ts'
 import { chooseDocks, type Derive, type WholeDock } from './choose.ts'
+import css from './whole-docks.css?inline'
 
 interface Worked {
   /** The design that was in hand: what they go by. */
@@ -29,6 +31,8 @@ export function WholeDocks() {
   const { t, units } = useWords(WHOLE_DOCKS)
   const [worked, setWorked] = useState<Worked | null>(null)
   const known = useRef<Worked | null>(null)
+  const box = useRef<HTMLDivElement>(null)
+  useSheet(css, box)
 
   useEffect(() => {
     const isOf = ({ from, docks }: Worked): boolean =>
@@ -59,11 +63,10 @@ export function WholeDocks() {
     }
   }, [store, design, catalog, stale, dragging, units])
 
-  if (design.dock.plan) return <Hint>{t('plan')}</Hint>
   return (
-    <div className="whole-docks" aria-busy={worked === null}>
-      <Hint>{t('hint')}</Hint>
-      <div role="status">{worked === null ? <Hint>{t('working')}</Hint> : null}</div>
+    <div className="whole-docks" ref={box} aria-busy={worked === null && !design.dock.plan}>
+      <Hint>{t(design.dock.plan ? 'plan' : 'hint')}</Hint>
+      <div role="status">{worked === null && !design.dock.plan ? <Hint>{t('working')}</Hint> : null}</div>
       {worked?.docks.length === 0 && <Hint>{t('none')}</Hint>}
       {worked?.docks.map((one) => (
         <Card key={one.kind} one={one} />
