@@ -102,6 +102,11 @@ function Card({ one: { kind, design, dock, fixes } }: { readonly one: WholeDock 
   const edit = useLeadline((s) => s.edit)
   const taken = useLeadline((s) => sameDesign(s.design, design))
   const frame = useLeadline((s) => s.catalog.frames.find(({ code }) => code === design.dock.frame)?.name)
+  const decking = useLeadline(({ catalog: { deckings = [] } }) =>
+    deckings.find(({ code, panels }) =>
+      design.dock.finish === undefined ? Object.keys(panels).length === 0 : code === design.dock.finish,
+    ),
+  )
   const { t, money } = useWords(WHOLE_DOCKS)
   const { reach, sections } = dockFacts(dock, design)
   const fix = fixes.stops + fixes.warnings
@@ -109,18 +114,19 @@ function Card({ one: { kind, design, dock, fixes } }: { readonly one: WholeDock 
     <article aria-label={t(kind)}>
       <h3>{t(kind)}</h3>
       <Plan dock={dock} />
-      <p>
-        {t('what', {
-          sections,
-          frame: frame ?? '',
-          height: meters(design.dock.deckHeight),
-          reach: meters(reach),
-        })}
-      </p>
+      <ul>
+        <li>{t('sections', { sections })}</li>
+        {frame !== undefined && <li>{frame}</li>}
+        <li>{t('reach', { reach: meters(reach) })}</li>
+        {decking && <li>{decking.name}</li>}
+        <li>{t('deck', { height: meters(design.dock.deckHeight) })}</li>
+      </ul>
       <p className="whole-verdict" data-fix={fixes.stops > 0 ? 'stop' : fix > 0 ? 'warn' : 'none'}>
         {t(fix === 0 ? 'can-be-built' : fixes.stops > 0 ? 'cannot' : 'fix', { count: fix })}
       </p>
-      <p className="whole-price">{t('price', { price: money(dock.totals.price) })}</p>
+      <p className="whole-price">
+        <strong>{money(dock.totals.price)}</strong> {t('parts')}
+      </p>
       <button type="button" aria-pressed={taken} disabled={taken} onClick={() => edit(() => design)}>
         {t(taken ? 'taken' : 'take')}
       </button>
