@@ -1,10 +1,10 @@
 /** What the deck is laid with, where the shop has a choice: material and color, with what that comes to for this dock. */
 import { panelFor } from '../../rules/catalog-index.ts'
-import { type Catalog, type Dock, shopOf } from '../../rules/index.ts'
+import { type Catalog, type Design, type Dock, shopOf } from '../../rules/index.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { Choice } from '../ui/controls.tsx'
 import { useWords } from '../words/use-words.ts'
-import * as change from './design-edits.ts'
+import { WANTS } from '../words/wants.ts'
 
 export function Decking() {
   const catalog = useLeadline((s) => s.catalog)
@@ -12,10 +12,9 @@ export function Decking() {
   const stale = useLeadline((s) => s.stale)
   const edit = useLeadline((s) => s.edit)
   const dock = useDock()
-  const { t, money, priced } = useWords()
+  const { t, money, priced } = useWords(WANTS)
   const { deckings = [] } = catalog
-  if (deckings.length < 2) return null
-  const own = deckings.find(change.isOwn)?.code
+  const own = deckings.find(isOwn)?.code
   return (
     <div className="control">
       <Choice
@@ -32,7 +31,7 @@ export function Decking() {
             </>
           ),
         }))}
-        set={(code) => edit((d) => change.setFinish(d, code === own ? undefined : code))}
+        set={(code) => edit((d) => setFinish(d, code === own ? undefined : code))}
       />
     </div>
   )
@@ -45,4 +44,14 @@ function panelsPrice(dock: Dock, catalog: Catalog, finish: string): number {
     const frame = shop.frames.get(section.frame)
     return frame ? sum + frame.panels * panelFor(shop, finish, frame).price : sum
   }, 0)
+}
+
+/** What frames carry when nobody asks for another: nothing is laid in its panels' place. */
+const isOwn = ({ panels }: NonNullable<Catalog['deckings']>[number]): boolean =>
+  Object.keys(panels).length === 0
+
+/** @param finish undefined: what the frames carry anyway */
+function setFinish(design: Design, finish: string | undefined): Design {
+  const { finish: _, ...dock } = design.dock
+  return { ...design, dock: finish === undefined ? dock : { ...dock, finish } }
 }

@@ -1,5 +1,5 @@
 /** What the panel's controls change, as pure functions of the Design. */
-import type { BottomKind, Catalog, Design } from '../../rules/index.ts'
+import type { BottomKind, Design } from '../../rules/index.ts'
 import { EXPOSURES } from '../../rules/site/waves/exposures.ts'
 import type { HeadShape } from './shape-pictures.tsx'
 
@@ -49,16 +49,6 @@ export const setHeadSections = (design: Design, sections: number): Design =>
   withDock(design, { head: { shape: 'straight', ...design.dock.head, sections } })
 
 export const setFrame = (design: Design, frame: string): Design => withDock(design, { frame })
-
-/** What frames carry when nobody asks for another: nothing is laid in its panels' place. */
-export const isOwn = ({ panels }: NonNullable<Catalog['deckings']>[number]): boolean =>
-  Object.keys(panels).length === 0
-
-/** @param finish undefined: what the frames carry anyway */
-export function setFinish(design: Design, finish: string | undefined): Design {
-  const { finish: _, ...dock } = design.dock
-  return { ...design, dock: finish === undefined ? dock : { ...dock, finish } }
-}
 
 export function setExtra(design: Design, code: string, n: number): Design {
   const { [code]: _, ...rest } = design.dock.extras

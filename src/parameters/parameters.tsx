@@ -1,9 +1,9 @@
+import { useLeadline } from '../state/store.ts'
 import { Group } from '../ui/controls.tsx'
 import { Fold } from '../ui/fold.tsx'
 import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../words/use-words.ts'
 import { DeckHeight } from './deck-height.tsx'
-import { Decking } from './decking.tsx'
 import { Extras } from './extras.tsx'
 import { Bottom } from './lake-bottom.tsx'
 import { Levels } from './lake-levels.tsx'
@@ -13,17 +13,19 @@ import { Run } from './shape.tsx'
 import { ExposureChoice } from './wind.tsx'
 
 const wholeDocks = chunk(() => import('./whole-docks/whole-docks.tsx').then((m) => m.WholeDocks))
+const decking = chunk(() => import('./wants.ts').then((m) => m.Decking))
 const carried = chunk(() => import('./deck-loads.tsx').then((m) => m.DeckLoads))
 
 export function Parameters() {
   const { t, priced } = useWords()
+  const choosable = useLeadline((s) => (s.catalog.deckings?.length ?? 0) > 1)
   return (
     <>
       <Group title={t('group.dock')}>
         <DeckHeight />
         <Run />
         <FrameSize />
-        <Decking />
+        {choosable && <Lazy chunk={decking} props={{}} />}
         <Extras />
         {priced && (
           <Fold className="control" summary={t('whole-docks.title')}>

@@ -16,6 +16,7 @@ import scene from '../../rules/words/en/scene.json' with { type: 'json' }
 import screen from '../../rules/words/en/screen.json' with { type: 'json' }
 import structure from '../../rules/words/en/structure.json' with { type: 'json' }
 import terminal from '../../rules/words/en/terminal.json' with { type: 'json' }
+import wants from '../../rules/words/en/wants.json' with { type: 'json' }
 import waves from '../../rules/words/en/waves.json' with { type: 'json' }
 import wholeDocks from '../../rules/words/en/whole-docks.json' with { type: 'json' }
 import type { SubjectWords } from '../../rules/words/language.ts'
@@ -38,6 +39,7 @@ export const ENGLISH_WORDS: Readonly<Record<string, SubjectWords>> = {
   screen,
   structure,
   terminal,
+  wants,
   waves,
   'whole-docks': wholeDocks,
 }

@@ -7,12 +7,14 @@ import { dockFacts } from '../../panel/dock-facts.ts'
 import { sameDesign } from '../../state/same-design.ts'
 import { useLeadline, useLeadlineStore } from '../../state/store.ts'
 import { Hint } from '../../ui/controls.tsx'
+import { useSheet } from '../../ui/use-sheet.ts'
 import { snapUp } from '../../units/steps.ts'
 import { meters } from '../../words/index.ts'
 import { useWords } from '../../words/use-words.ts'
 import { WHOLE_DOCKS } from '../../words/whole-docks.ts'
 import { candidatesFor } from './candidates.ts'
 import { chooseDocks, type Derive, type WholeDock } from './choose.ts'
+import css from './whole-docks.css?inline'
 
 interface Worked {
   /** The design that was in hand: what they go by. */
@@ -29,6 +31,7 @@ export function WholeDocks() {
   const { t, units } = useWords(WHOLE_DOCKS)
   const [worked, setWorked] = useState<Worked | null>(null)
   const known = useRef<Worked | null>(null)
+  const box = useSheet<HTMLDivElement>(css)
 
   useEffect(() => {
     const isOf = ({ from, docks }: Worked): boolean =>
@@ -59,11 +62,10 @@ export function WholeDocks() {
     }
   }, [store, design, catalog, stale, dragging, units])
 
-  if (design.dock.plan) return <Hint>{t('plan')}</Hint>
   return (
-    <div className="whole-docks" aria-busy={worked === null}>
-      <Hint>{t('hint')}</Hint>
-      <div role="status">{worked === null ? <Hint>{t('working')}</Hint> : null}</div>
+    <div className="whole-docks" ref={box} aria-busy={worked === null && !design.dock.plan}>
+      <Hint>{t(design.dock.plan ? 'plan' : 'hint')}</Hint>
+      <div role="status">{worked === null && !design.dock.plan ? <Hint>{t('working')}</Hint> : null}</div>
       {worked?.docks.length === 0 && <Hint>{t('none')}</Hint>}
       {worked?.docks.map((one) => (
         <Card key={one.kind} one={one} />
@@ -99,6 +101,11 @@ function Card({ one: { kind, design, dock, fixes } }: { readonly one: WholeDock 
   const edit = useLeadline((s) => s.edit)
   const taken = useLeadline((s) => sameDesign(s.design, design))
   const frame = useLeadline((s) => s.catalog.frames.find(({ code }) => code === design.dock.frame)?.name)
+  const decking = useLeadline(({ catalog: { deckings = [] } }) =>
+    deckings.find(({ code, panels }) =>
+      design.dock.finish === undefined ? Object.keys(panels).length === 0 : code === design.dock.finish,
+    ),
+  )
   const { t, money } = useWords(WHOLE_DOCKS)
   const { reach, sections } = dockFacts(dock, design)
   const fix = fixes.stops + fixes.warnings
@@ -106,18 +113,19 @@ function Card({ one: { kind, design, dock, fixes } }: { readonly one: WholeDock 
     <article aria-label={t(kind)}>
       <h3>{t(kind)}</h3>
       <Plan dock={dock} />
-      <p>
-        {t('what', {
-          sections,
-          frame: frame ?? '',
-          height: meters(design.dock.deckHeight),
-          reach: meters(reach),
-        })}
-      </p>
+      <ul>
+        <li>{t('sections', { sections })}</li>
+        {frame !== undefined && <li>{frame}</li>}
+        <li>{t('reach', { reach: meters(reach) })}</li>
+        {decking && <li>{decking.name}</li>}
+        <li>{t('deck', { height: meters(design.dock.deckHeight) })}</li>
+      </ul>
       <p className="whole-verdict" data-fix={fixes.stops > 0 ? 'stop' : fix > 0 ? 'warn' : 'none'}>
         {t(fix === 0 ? 'can-be-built' : fixes.stops > 0 ? 'cannot' : 'fix', { count: fix })}
       </p>
-      <p className="whole-price">{t('price', { price: money(dock.totals.price) })}</p>
+      <p className="whole-price">
+        <strong>{money(dock.totals.price)}</strong> {t('parts')}
+      </p>
       <button type="button" aria-pressed={taken} disabled={taken} onClick={() => edit(() => design)}>
         {t(taken ? 'taken' : 'take')}
       </button>

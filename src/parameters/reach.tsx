@@ -1,0 +1,52 @@
+/** How far out, in feet or meters. */
+import { useState } from 'react'
+import { sectionsForReach } from '../../rules/layout/sections-for-reach.ts'
+import { useLeadline, useLeadlineStore } from '../state/store.ts'
+import { Hint } from '../ui/controls.tsx'
+import { LengthField } from '../ui/quantity-field.tsx'
+import { meters } from '../words/index.ts'
+import { useWords } from '../words/use-words.ts'
+import { WANTS } from '../words/wants.ts'
+import * as change from './design-edits.ts'
+
+const NO_HEAD = { shape: 'straight', sections: 0 } as const
+
+/** The same wish as so many sections: how far out, of which so many sections follow. What was asked for stays beside what it comes to. */
+export function Reach({ now }: { readonly now: number }) {
+  const store = useLeadlineStore()
+  const edit = useLeadline((s) => s.edit)
+  const { sections, ramp = false, head = NO_HEAD, frame } = useLeadline((s) => s.design.dock)
+  const catalog = useLeadline((s) => s.catalog)
+  const stale = useLeadline((s) => s.stale)
+  const [asked, ask] = useState<{ readonly reach: number; readonly sections: number } | null>(null)
+  const { t, units } = useWords(WANTS)
+  const own = catalog.frames.find(({ code }) => code === frame)
+  if (!own) return null
+  const commit = (reach: number) => {
+    const { design, project } = store.getState()
+    const found = sectionsForReach(design, catalog, reach, project.bed)
+    if (!found) return []
+    const issues = edit((d) => change.setSections(d, found.sections))
+    if (issues.length === 0) ask({ reach, sections: found.sections })
+    return issues
+  }
+  const values = { asked: meters(asked?.reach ?? 0), count: sections ?? 1, reach: meters(now) }
+  return (
+    <>
+      <LengthField
+        label={t('reach.label')}
+        value={now}
+        step={own.length + catalog.rules.jointGap.value}
+        commit={commit}
+        className="beside"
+      />
+      <Hint>
+        {/* Once something else made it longer or shorter, the wish is over. */}
+        {asked && asked.sections === sections && !stale
+          ? t(ramp ? 'reach.ramp' : 'reach.no-ramp', values)
+          : t('reach.hint', { example: meters(units === 'imperial' ? 12.192 : 12) })}{' '}
+        {t(`reach.${head.sections > 0 ? head.shape : 'straight'}`)}
+      </Hint>
+    </>
+  )
+}
