@@ -17,5 +17,7 @@ export function berthSection(placed: readonly PlacedSection[], side: Side): Plac
   return berth
 }
 
-const reach = ({ x, c, frame }: PlacedSection): number => x + Math.max(0, c) * frame.length
+/** Of its lakeward edge: one that lies across reaches half its width beyond its center line. */
+const reach = ({ x, c, s, frame }: PlacedSection): number =>
+  x + Math.max(0, c) * frame.length + (Math.abs(s) * frame.width) / 2
 const middle = ({ y, s, frame }: PlacedSection): number => y + (s * frame.length) / 2

@@ -52,6 +52,43 @@ describe('a boat aground', () => {
   })
 })
 
+describe('a boat at a head', () => {
+  const falling = {
+    soundings: [
+      { distance: 0, depth: 0 },
+      { distance: 60, depth: 6 },
+    ],
+    crossSlope: 0.1,
+  }
+  const at = (shape: 'left' | 'right' | 'tee', side: 'left' | 'right') =>
+    found(
+      'boat-aground',
+      kitOf(
+        {
+          head: { shape, sections: shape === 'tee' ? 2 : 1 },
+          boat: { length: 5, height: 1, draught: 9, mass: 400, side },
+        },
+        falling,
+      ),
+    )
+  // The last section of the run ends at 10.366 m; a section beside it lies across, its outer edge there too: from x = 9.1468 m on.
+  it('lies at the outer end of the section that reaches out to its side, as far out as the run', () => {
+    // y = 0.6096 + 0.0254 + 2.4384 = 3.0734 m: 0.91468 + 0.30734 - 0.3.
+    expect(at('left', 'left')).toMatchObject([{ parts: ['h1'], values: { depth: 0.92202 } }])
+    expect(at('right', 'right')).toMatchObject([{ parts: ['h1'], values: { depth: 0.30734 } }])
+  })
+  it('lies at the run where nothing reaches out to its side', () => {
+    // As without a head: 0.79276 - 0.06096 - 0.3 on the right.
+    expect(at('left', 'right')).toMatchObject([{ parts: ['s3'], values: { depth: 0.4318 } }])
+    expect(at('right', 'left')).toMatchObject([{ parts: ['s3'], values: { depth: 0.55372 } }])
+  })
+  it('lies at either end of a T', () => {
+    const parts = (['left', 'right'] as const).map((side) => at('tee', side)[0]!.parts)
+    expect(parts.flat().every((id) => id.startsWith('h'))).toBe(true)
+    expect(parts[0]).not.toEqual(parts[1])
+  })
+})
+
 /** A row of three to the left of the first section, and a fifth that hangs lakeward of the outermost, far off the dock's line. */
 const hook = {
   sections: undefined,
