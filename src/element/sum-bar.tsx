@@ -16,7 +16,7 @@ function unfold(around: HTMLElement | null): void {
   fold.open = true
   const head = fold.querySelector('summary')
   head?.focus({ preventScroll: true })
-  head?.scrollIntoView({ block: 'center' })
+  head?.scrollIntoView({ block: 'start' })
 }
 
 export function SumBar() {
@@ -41,7 +41,7 @@ export function SumBar() {
           type="button"
           className={`short quiet ${standing}`}
           // Not by an address: the fragment of the page is not ours to change here.
-          onClick={() => findings.current?.querySelector('h2')?.scrollIntoView({ block: 'center' })}
+          onClick={() => findings.current?.querySelector('h2')?.scrollIntoView({ block: 'start' })}
         >
           <Mark state={mark} />
           <span>{short}</span>
