@@ -14,8 +14,9 @@ function unfold(around: HTMLElement | null): void {
   const fold = around?.querySelector('details')
   if (!fold) return
   fold.open = true
-  fold.querySelector('summary')?.focus({ preventScroll: true })
-  fold.scrollIntoView({ block: 'start' })
+  const head = fold.querySelector('summary')
+  head?.focus({ preventScroll: true })
+  head?.scrollIntoView({ block: 'start' })
 }
 
 export function SumBar() {
@@ -40,7 +41,7 @@ export function SumBar() {
           type="button"
           className={`short quiet ${standing}`}
           // Not by an address: the fragment of the page is not ours to change here.
-          onClick={() => findings.current?.scrollIntoView({ block: 'center' })}
+          onClick={() => findings.current?.querySelector('h2')?.scrollIntoView({ block: 'start' })}
         >
           <Mark state={mark} />
           <span>{short}</span>

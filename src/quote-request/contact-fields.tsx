@@ -25,11 +25,15 @@ export const NOTHING_TYPED: Typed = {
 }
 
 type TextField = 'name' | 'email' | 'phone' | 'place'
-const FIELDS: readonly { readonly key: TextField; readonly complete: string; readonly type: string }[] = [
-  { key: 'name', complete: 'name', type: 'text' },
-  { key: 'email', complete: 'email', type: 'email' },
-  { key: 'phone', complete: 'tel', type: 'tel' },
-  { key: 'place', complete: 'off', type: 'text' },
+const FIELDS: readonly {
+  readonly key: TextField
+  readonly complete: string
+  readonly mode: 'text' | 'email' | 'tel'
+}[] = [
+  { key: 'name', complete: 'name', mode: 'text' },
+  { key: 'email', complete: 'email', mode: 'email' },
+  { key: 'phone', complete: 'tel', mode: 'tel' },
+  { key: 'place', complete: 'off', mode: 'text' },
 ]
 
 export type Fault = 'name-missing' | 'contact-missing' | 'email-wrong'
@@ -61,7 +65,7 @@ export function ContactFields({ typed, checked, set }: Props) {
     <>
       {!hasPrice(dock) && <p className="care">{t('request.stop')}</p>}
       <div className="contact">
-        {FIELDS.map(({ key, complete, type }) => {
+        {FIELDS.map(({ key, complete, mode }) => {
           const fault = faults[key]
           return (
             <div className="field" key={key}>
@@ -69,7 +73,8 @@ export function ContactFields({ typed, checked, set }: Props) {
               <input
                 id={`${id}-${key}`}
                 name={key}
-                type={type}
+                type="text"
+                inputMode={mode}
                 autoComplete={complete}
                 required={key === 'name'}
                 maxLength={200}

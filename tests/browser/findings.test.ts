@@ -1,7 +1,15 @@
-/** Does it stand? Said of the very dock that is shown, whole when it is told to the page, and worked out beside it. */
+/** Can it be built? Said of the very dock that is shown, whole when it is told to the page, and worked out beside it. */
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
-import { type Design, type Dock, demoCatalog, demoDesign, derive } from '../../rules/index.ts'
+import {
+  type Design,
+  type Dock,
+  demoCatalog,
+  demoDesign,
+  derive,
+  ENGLISH,
+  moneyIn,
+} from '../../rules/index.ts'
 import { events, open, read, told, withBrowser } from './support/open.ts'
 
 withBrowser()
@@ -26,6 +34,7 @@ const overADrop: Design = {
 }
 const give = (page: Page, design: Design) =>
   page.locator('leadline-dock').evaluate((e, design) => Object.assign(e, { design }), design)
+const dollars = moneyIn(demoCatalog.currency, ENGLISH)
 const verdict = (page: Page) => page.locator('.verdict').textContent()
 /** Nothing more is going to be found: the verdict is said aloud. */
 const settled = (page: Page) =>
@@ -51,6 +60,50 @@ test('overloaded it cannot be built, and with the load taken off it can again', 
   await page.getByRole('button', { name: 'Undo' }).click()
   await settled(page)
   expect(await verdict(page)).toMatch(/^It can be built/)
+  await close()
+})
+
+test('what cannot be built has no price anywhere, but the cost of its parts in their list', async () => {
+  const { page, close } = await open()
+  await give(page, overloaded)
+  await settled(page)
+  expect(await page.locator('.sum-bar .figures').textContent()).toBe('No price yet')
+  expect(await page.locator('.totals dd').first().textContent()).toBe(
+    'No price yet: it cannot be built like this.',
+  )
+  await page.getByRole('button', { name: 'Ask for a quote' }).click()
+  await page.getByRole('heading', { name: 'Ask for a quote' }).waitFor()
+  expect(await page.locator('dialog').textContent()).toContain('No price yet: it cannot be built like this.')
+  expect(await page.locator('dialog').textContent()).not.toContain('$')
+  await page.getByRole('button', { name: 'Not now' }).click()
+  await page.getByText('The whole list').click()
+  expect(await page.locator('.list-of-parts thead').textContent()).toContain('Cost of parts')
+  await give(page, demoDesign)
+  await settled(page)
+  const { price } = derive(demoDesign, demoCatalog).totals
+  expect(await page.locator('.sum-bar .figures').textContent()).toBe(`${dollars(price)}plus tax and delivery`)
+  await close()
+})
+
+test('each remedy says what it costs, and all together are one step of undo', async () => {
+  const { page, close } = await open()
+  const none = derive(demoDesign, demoCatalog).pairs.map(({ id }) => id)
+  const bare: Design = { ...demoDesign, dock: { ...demoDesign.dock, bracing: { none } } }
+  const missing = derive(demoDesign, demoCatalog).totals.price - derive(bare, demoCatalog).totals.price
+  await give(page, bare)
+  await settled(page)
+  expect(await verdict(page)).toBe('Fix 3 things before you build.')
+  const all = page.locator('.fix-all')
+  await all.waitFor()
+  expect(await all.textContent()).toBe(`Fix all +${dollars(missing)}`)
+  for (const remedy of await page.locator('.finding.warn .remedy').allTextContents())
+    expect(remedy).toMatch(/^Put the brace in \+\$\d+\.\d\d$/)
+  await all.click()
+  await settled(page)
+  await expect.poll(() => verdict(page)).toMatch(/^It can be built/)
+  expect(await page.locator('.fix-all').count()).toBe(0)
+  await page.getByRole('button', { name: 'Undo' }).click()
+  await expect.poll(() => verdict(page), { timeout: 60_000 }).toBe('Fix 3 things before you build.')
   await close()
 })
 
