@@ -29,6 +29,13 @@ export function App({ mode }: { readonly mode: Mode }) {
   const stale = useLeadline((s) => s.stale)
   const starting = useLeadline((s) => s.starting)
   const app = useRef<HTMLDivElement>(null)
+  const side = useRef<HTMLDivElement>(null)
+  /** The dock is seen from its top; whoever goes by keyboard goes on in the panel. */
+  const begun = (): void => {
+    store.getState().set({ starting: false })
+    side.current?.focus({ preventScroll: true })
+    app.current?.scrollIntoView()
+  }
   const handles = useMemo<Handles>(
     () => ({ findings: { current: null }, papers: { current: null }, picture: { current: null } }),
     [],
@@ -85,9 +92,9 @@ export function App({ mode }: { readonly mode: Mode }) {
               </Fold>
             </div>
           </div>
-          <div className="side">
+          <div className="side" ref={side} tabIndex={-1}>
             {starting ? (
-              <Lazy chunk={start} props={{}} />
+              <Lazy chunk={start} props={{ done: begun }} />
             ) : (
               <>
                 <SumBar />

@@ -283,9 +283,8 @@ export class Session implements Host {
   }
 
   async openLink(address: string): Promise<boolean> {
-    const at = address.indexOf(LINK)
     const { readLink } = await this.#link()
-    const read = faultsOf(readLink(at < 0 ? address : address.slice(at).trim()), 'link')
+    const read = faultsOf(readLink(address.slice(Math.max(0, address.indexOf(LINK))).trim()), 'link')
     if (read.ok) this.#replace(read.value, read.notices)
     return read.ok
   }

@@ -1,5 +1,5 @@
 /** How deep is it? The soundings as a table: typed, pasted from a spreadsheet, added and taken out. Depth or height, never signs. */
-import { type ClipboardEvent, type FocusEvent, useEffect, useLayoutEffect, useRef, useState } from 'react'
+import { type ClipboardEvent, type FocusEvent, useLayoutEffect, useRef, useState } from 'react'
 import { useLeadline, useLeadlineStore } from '../state/store.ts'
 import { Sign } from '../ui/controls.tsx'
 import { useSheet } from '../ui/use-sheet.ts'
@@ -9,9 +9,10 @@ import { count } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 import css from './depths.css?inline'
 import { DraftRow } from './draft-row.tsx'
+import { addSounding, nextPlace, sorted } from './more-soundings.ts'
 import { isGrid, readPaste } from './paste.ts'
 import { SoundingRow } from './sounding-row.tsx'
-import { addSounding, byDistance, nextPlace, sorted } from './soundings.ts'
+import { byDistance } from './soundings.ts'
 import { type Draft, takePaste } from './take-paste.ts'
 
 /** Rows shown at first; a site may have thousands. */
@@ -25,7 +26,7 @@ export function Depths() {
   const box = useSheet<HTMLDivElement>(css)
   const { drafts, told, paste, takeDraft, dropDraft } = usePaste()
   const { soundings } = design.site
-  const { body, order, hold, leave, focusOn } = useOrder()
+  const { body, order, hold, leave, added, focusOn } = useOrder()
   const add = (): void => {
     const distance = nextPlace(design)
     const { depth } = soundings[byDistance(design).at(-1)!]!
@@ -48,7 +49,7 @@ export function Depths() {
         </thead>
         <tbody ref={body} onFocus={hold} onBlur={leave}>
           {order.slice(0, shown).map((i, row) => (
-            <SoundingRow key={i} index={i} row={row} />
+            <SoundingRow key={i} index={i} row={row} added={i === added} />
           ))}
           {drafts.map((draft) => (
             <DraftRow key={draft.key} draft={draft} take={takeDraft} drop={() => dropDraft(draft.key)} />
@@ -95,11 +96,6 @@ function useOrder() {
     const root = toward.getRootNode() as ShadowRoot
     if (toward.isConnected && root.activeElement !== toward) toward.focus()
   }, [toward])
-  useEffect(() => {
-    if (added === null) return
-    body.current?.querySelector<HTMLElement>(`[data-index="${added}"] [data-cell="distance"] input`)?.focus()
-    setAdded(null)
-  }, [added])
   return {
     body,
     order,
@@ -108,8 +104,10 @@ function useOrder() {
       const to = relatedTarget instanceof HTMLElement ? relatedTarget : null
       if (to?.closest('tr') === (target as HTMLElement).closest('tr') && to) return
       setHeld(null)
+      setAdded(null)
       setToward(to && body.current?.contains(to) ? to : null)
     },
+    added,
     focusOn: setAdded,
   }
 }

@@ -48,18 +48,35 @@ interface Drag {
   axis: 'x' | 'z' | null
 }
 
+/** A finger's first tap readies the mark; until that is over a finger that moves on it means the page. */
+function useTouch() {
+  const [ready, setReady] = useState(false)
+  const touched = useRef(false)
+  return {
+    ready,
+    begins(event: PointerEvent<SVGGElement>): boolean {
+      touched.current = event.pointerType === 'touch'
+      return ready || !touched.current
+    },
+    tap(event: MouseEvent<SVGGElement>): void {
+      if (!touched.current) return
+      event.currentTarget.focus({ preventScroll: true })
+      setReady(true)
+    },
+    end: () => setReady(false),
+  }
+}
+
 export function Handle(props: HandleProps) {
   const { x, y, z, along, range, move } = props
   const store = useLeadlineStore()
   const drag = useRef<Drag | null>(null)
-  const [ready, setReady] = useState(false)
-  const touched = useRef(false)
+  const touch = useTouch()
   const clamp = (value: number): number => Math.min(range[1], Math.max(range[0], value))
 
   const down = (event: PointerEvent<SVGGElement>): void => {
     if (event.button !== 0 || drag.current) return
-    touched.current = event.pointerType === 'touch'
-    if (touched.current && !ready) return
+    if (!touch.begins(event)) return
     event.currentTarget.setPointerCapture(event.pointerId)
     drag.current = {
       id: event.pointerId,
@@ -103,13 +120,8 @@ export function Handle(props: HandleProps) {
   }
   const end = (): void => store.getState().endGesture()
   const leave = (): void => {
-    setReady(false)
+    touch.end()
     end()
-  }
-  const tap = (event: MouseEvent<SVGGElement>): void => {
-    if (!touched.current) return
-    event.currentTarget.focus({ preventScroll: true })
-    setReady(true)
   }
 
   return (
@@ -126,7 +138,7 @@ export function Handle(props: HandleProps) {
       aria-describedby={props.describedBy}
       transform={`translate(${x} ${y})`}
       // Not by `touch-action` alone: on parts of a drawing browsers heed it late, or not at all.
-      onTouchMove={(event) => ready && event.preventDefault()}
+      onTouchMove={(event) => touch.ready && event.preventDefault()}
       onPointerDown={down}
       onPointerMove={go}
       onPointerUp={up}
@@ -135,8 +147,8 @@ export function Handle(props: HandleProps) {
       onKeyDown={key}
       onKeyUp={end}
       onBlur={leave}
-      onClick={tap}
-      data-ready={ready || undefined}
+      onClick={touch.tap}
+      data-ready={touch.ready || undefined}
     >
       <circle className="reach" r={22} />
       {props.children}

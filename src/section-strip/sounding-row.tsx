@@ -6,13 +6,22 @@ import { Select } from '../ui/select.tsx'
 import { DEPTHS } from '../words/depths.ts'
 import { meters } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
-import { useAsks } from './asks.ts'
-import { changeSounding, inTheWay, removeSounding } from './soundings.ts'
+import { useAsks } from './asks.tsx'
+import { inTheWay } from './more-soundings.ts'
+import { changeSounding, removeSounding } from './soundings.ts'
 
 /** Lakeward or shoreward of the water's edge. The other two: lakeward but above the water, and shoreward but below it. */
 type Where = 'out' | 'back' | 'out-high' | 'back-deep'
 
-export function SoundingRow({ index, row }: { readonly index: number; readonly row: number }) {
+interface SoundingRowProps {
+  readonly index: number
+  /** Where it is shown. */
+  readonly row: number
+  /** Just added: the hand is put in it. */
+  readonly added: boolean
+}
+
+export function SoundingRow({ index, row, added }: SoundingRowProps) {
   const sounding = useLeadline((s) => s.design.site.soundings[index])
   const only = useLeadline((s) => s.design.site.soundings.length < 2)
   const edit = useLeadline((s) => s.edit)
@@ -44,13 +53,14 @@ export function SoundingRow({ index, row }: { readonly index: number; readonly r
     return edit((d) => changeSounding(d, index, { distance: place }))
   }
   return (
-    <tr data-row={row} data-index={index}>
+    <tr data-row={row}>
       <td data-cell="distance">
         <LengthField
           label={t('depths.distance')}
           hideLabel
           value={Math.abs(distance)}
           commit={move}
+          focus={added}
           ask={askDistance}
         />
         {offset !== 0 && <small>{t('depths.aside', { offset: meters(Math.abs(offset)) })}</small>}

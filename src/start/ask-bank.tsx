@@ -12,11 +12,14 @@ const BANKS = ['level', 'low', 'steps'] as const
 type Bank = (typeof BANKS)[number] | 'other'
 
 export function BankQuestion() {
-  const sounding = useLeadline((s) => answerOf(s.design, 'bank'))
+  const sounding = answerOf(
+    useLeadline((s) => s.design),
+    'bank',
+  )
   const give = useAnswer()
   const { t, units, length } = useWords(START)
   const figures = FIGURES[units]
-  const height = !sounding || sounding.assumed ? null : 0 - sounding.depth
+  const height = sounding.assumed ? null : 0 - sounding.depth
   const set = (to: number) => give((d) => answer(d, 'bank', { depth: to }))
   const now = BANKS.find((name) => height !== null && Math.abs(figures.bank[name] - height) < 1e-6)
   return (

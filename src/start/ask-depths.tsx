@@ -19,18 +19,18 @@ export function DepthsQuestion() {
 }
 
 function OneDepth({ place }: { readonly place: 'near' | 'far' }) {
-  const sounding = useLeadline((s) => answerOf(s.design, place))
-  const other = useLeadline((s) => answerOf(s.design, place === 'near' ? 'far' : 'near'))
+  const design = useLeadline((s) => s.design)
+  const sounding = answerOf(design, place)
+  const other = answerOf(design, place === 'near' ? 'far' : 'near')
   const give = useAnswer()
   const { t, units } = useWords(START)
   const figures = FIGURES[units]
-  if (!sounding) return null
   const { distance, assumed } = sounding
   const depth = assumed ? null : sounding.depth
   const deep = (to: number) => give((d) => answer(d, place, { depth: to }))
   const out = (to: number) =>
     // The nearer one stays the nearer one.
-    other && (place === 'near' ? to >= other.distance : to <= other.distance)
+    (place === 'near' ? to >= other.distance : to <= other.distance)
       ? t(place === 'near' ? 'start.too-far' : 'start.too-near', { distance: meters(other.distance) })
       : give((d) => answer(d, place, { distance: to }))
   return (

@@ -2,7 +2,7 @@
 import type { ReactNode } from 'react'
 import { useId } from 'react'
 import type { Issue } from '../../rules/index.ts'
-import { useAsks } from '../section-strip/asks.ts'
+import { useAsks } from '../section-strip/asks.tsx'
 import { Sign } from '../ui/controls.tsx'
 import { LengthField } from '../ui/quantity-field.tsx'
 import type { LengthKind } from '../units/doubt.ts'

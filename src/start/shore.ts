@@ -5,7 +5,7 @@
  * evenly; as long as one of two depths is known, the shore falls evenly through it; the bank rises evenly to where its height was told.
  */
 import type { Sounding } from '../../rules/design/index.ts'
-import { type Catalog, type Design, deriveKit } from '../../rules/index.ts'
+import { type Catalog, type Design, deriveKit, EXACT } from '../../rules/index.ts'
 import { sameDesign } from '../state/same-design.ts'
 
 export type Place = 'near' | 'far' | 'bank'
@@ -29,8 +29,17 @@ function indexOf({ site: { soundings } }: Design, place: Place): number {
   )
 }
 
-export const answerOf = (design: Design, place: Place): Sounding | undefined =>
-  design.site.soundings[indexOf(design, place)]
+/** Where a question is asked that no sounding answers, m. */
+const ELSE = 10 * EXACT.foot
+
+/** The sounding that answers a question; where there is none, one of which the depth is not known. */
+export function answerOf(design: Design, place: Place): Sounding {
+  const found = design.site.soundings[indexOf(design, place)]
+  if (found) return found
+  const near = place === 'far' ? answerOf(design, 'near').distance : 0
+  const distance = { near: ELSE, far: 3 * near, bank: -ELSE }[place]
+  return { distance, offset: 0, depth: 0, assumed: true }
+}
 
 /** `distance` off the water's edge and `depth` (of the bank: height), both positive, m; what is left out stays. */
 export function answer(
@@ -39,8 +48,7 @@ export function answer(
   { distance, depth }: { readonly distance?: number; readonly depth?: number },
 ): Design {
   const i = indexOf(design, place)
-  const now = design.site.soundings[i]
-  if (!now) return design
+  const now = answerOf(design, place)
   const sign = place === 'bank' ? -1 : 1
   const { assumed, ...rest } = now
   const next: Sounding = {
@@ -51,7 +59,8 @@ export function answer(
     ...(assumed && depth === undefined ? { assumed } : {}),
   }
   if (next.firm !== undefined && next.firm < next.depth) next.firm = next.depth
-  const soundings = design.site.soundings.with(i, next)
+  const before = design.site.soundings
+  const soundings = i < 0 ? [...before, next] : before.with(i, next)
   return { ...design, site: { ...design.site, soundings: place === 'bank' ? soundings : evenly(soundings) } }
 }
 

@@ -5,7 +5,7 @@
 import { type ComponentType, useLayoutEffect, useRef, useState } from 'react'
 import { useLeadline } from '../state/store.ts'
 import { useSheet } from '../ui/use-sheet.ts'
-import { count } from '../words/index.ts'
+import { count, meters } from '../words/index.ts'
 import { START } from '../words/start.ts'
 import { useWords } from '../words/use-words.ts'
 import { BankQuestion } from './ask-bank.tsx'
@@ -29,10 +29,14 @@ const QUESTIONS: readonly { readonly name: Name; readonly Ask: ComponentType }[]
 /** So many are asked of everybody; the rest of those who want to say more. */
 const ASKED = 3
 
-export function Start() {
-  const set = useLeadline((s) => s.set)
+/** `done`: no more is to be asked. */
+export function Start({ done }: { readonly done: () => void }) {
   const answered = useAnswered()
-  const { t, units } = useWords(START)
+  const { t } = useWords(START)
+  const bank = answerOf(
+    useLeadline((s) => s.design),
+    'bank',
+  )
   const [step, setStep] = useState(0)
   const box = useSheet<HTMLElement>(css)
   const head = useRef<HTMLHeadingElement>(null)
@@ -47,14 +51,6 @@ export function Start() {
     moved.current = true
     setStep(to)
   }
-  const done = (): void => {
-    const root = box.current?.getRootNode() as ShadowRoot
-    set({ starting: false })
-    requestAnimationFrame(() => {
-      root.querySelector<HTMLElement>('.sum-bar button')?.focus({ preventScroll: true })
-      root.querySelector('.app')?.scrollIntoView({ block: 'start' })
-    })
-  }
   const { name, Ask } = QUESTIONS[step]!
   const last = step === QUESTIONS.length - 1
   const shows = step === ASKED - 1 || last
@@ -64,7 +60,7 @@ export function Start() {
         {step < ASKED ? t('start.step', { n: count(step + 1), all: count(ASKED) }) : t('start.step-more')}
       </p>
       <h2 id="start-question" ref={head} tabIndex={-1}>
-        {t(name === 'bank' && units === 'metric' ? 'start.bank.metric' : `start.${name}`)}
+        {t(`start.${name}`, { distance: meters(0 - bank.distance) })}
       </h2>
       <Ask />
       <div className="actions ways">
@@ -95,7 +91,7 @@ export function Start() {
 
 function useAnswered(): Readonly<Record<Name, boolean>> {
   const design = useLeadline((s) => s.design)
-  const known = (place: 'near' | 'far' | 'bank'): boolean => answerOf(design, place)?.assumed !== true
+  const known = (place: 'near' | 'far' | 'bank'): boolean => answerOf(design, place).assumed !== true
   const said = (what: 'bottom' | 'levels' | 'wind'): boolean => !design.site.assumed?.includes(what)
   return {
     depths: known('near') && known('far'),

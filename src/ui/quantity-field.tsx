@@ -1,26 +1,22 @@
 /** Fields that take a length, or another quantity, typed the way people type it. */
-import { useId, useState } from 'react'
+import { type ReactNode, useEffect, useId, useRef, useState } from 'react'
 import type { Issue } from '../../rules/index.ts'
 import { bareUnit, parseLength } from '../units/parse.ts'
 import { keyStep } from '../units/steps.ts'
 import { text, type Word } from '../words/index.ts'
 import { useWords } from '../words/use-words.ts'
 
-/** Something that was taken in, and is asked about all the same. */
-export interface Asked<T> {
-  readonly say: string
-  /** What may have been meant, and how the button says it. */
-  readonly instead?: { readonly value: T; readonly say: string }
-}
-
-export interface FieldProps<T> {
+interface FieldProps<T> {
   readonly label: string
   /** m; negative only where the field means it. */
   readonly value: T
   /** Takes the value; returns the reasons if it cannot, or one in words. */
   readonly commit: (to: T) => readonly Issue[] | string
-  readonly ask?: (of: T, typed: string) => Asked<T> | null
+  /** What is to be asked about a value that was taken all the same; `put` takes another in its place. */
+  readonly ask?: (of: T, typed: string, put: (to: T) => void) => ReactNode
   readonly hideLabel?: boolean
+  /** The hand is put here when this becomes true. */
+  readonly focus?: boolean
   readonly className?: string
 }
 
@@ -60,10 +56,14 @@ export function LengthField(props: LengthFieldProps & { readonly shown?: string 
  * into the design. What cannot be read stays as typed, with what was expected beside it.
  */
 export function QuantityField<T>(props: QuantityFieldProps<T>) {
-  const { label, shown, placeholder, next, commit, hideLabel = false, className = '' } = props
+  const { label, shown, placeholder, next, commit, hideLabel = false, focus = false, className = '' } = props
+  const input = useRef<HTMLInputElement>(null)
+  useEffect(() => {
+    if (focus) input.current?.focus()
+  }, [focus])
   const { units } = useWords()
   const id = useId()
-  const { typed, fault, asked, type, take, put, reset } = useTyped(props)
+  const { typed, fault, asked, type, take, reset } = useTyped(props)
   const nudge = (way: 1 | -1, large: boolean): void => {
     if (commit(next(way, large)).length === 0) type(null)
   }
@@ -74,6 +74,7 @@ export function QuantityField<T>(props: QuantityFieldProps<T>) {
       </label>
       <input
         id={id}
+        ref={input}
         type="text"
         inputMode={units === 'imperial' ? 'text' : 'decimal'}
         autoComplete="off"
@@ -81,7 +82,7 @@ export function QuantityField<T>(props: QuantityFieldProps<T>) {
         value={typed ?? shown}
         placeholder={placeholder}
         aria-invalid={fault !== null}
-        aria-describedby={fault === null && !asked ? undefined : `${id}-fault`}
+        aria-describedby={fault === null ? undefined : `${id}-fault`}
         onFocus={(event) => event.currentTarget.select()}
         onChange={(event) => type(event.currentTarget.value)}
         onBlur={take}
@@ -101,16 +102,7 @@ export function QuantityField<T>(props: QuantityFieldProps<T>) {
           {fault}
         </p>
       )}
-      {asked && (
-        <div className="asks" id={`${id}-fault`} role="status">
-          <span>{asked.say}</span>
-          {asked.instead && (
-            <button type="button" onClick={() => put(asked.instead!.value)}>
-              {asked.instead.say}
-            </button>
-          )}
-        </div>
-      )}
+      {asked}
     </div>
   )
 }
@@ -121,7 +113,7 @@ function useTyped<T>({ value, shown, read, commit, ask }: QuantityFieldProps<T>)
   const [typed, type] = useState<string | null>(null)
   const [fault, setFault] = useState<string | null>(null)
   /** With the value as it was taken in: of another one it says nothing. */
-  const [doubt, setDoubt] = useState<{ readonly of: T; readonly asked: Asked<T> } | null>(null)
+  const [doubt, setDoubt] = useState<{ readonly of: T; readonly asked: ReactNode } | null>(null)
   const reset = (): void => {
     type(null)
     setFault(null)
@@ -151,11 +143,10 @@ function useTyped<T>({ value, shown, read, commit, ask }: QuantityFieldProps<T>)
       return
     }
     reset()
-    const asked = ask?.(to, from) ?? null
-    setDoubt(asked && { of: to, asked })
+    setDoubt({ of: to, asked: ask?.(to, from, put) })
   }
   const asked = doubt && near(doubt.of, value) && typed === null ? doubt.asked : null
-  return { typed, fault, asked, type, take, put, reset }
+  return { typed, fault, asked, type, take, reset }
 }
 
 /** A length is kept to 1e-7 m. */

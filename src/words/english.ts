@@ -14,6 +14,7 @@ import reasons from '../../rules/words/en/reasons.json' with { type: 'json' }
 import request from '../../rules/words/en/request.json' with { type: 'json' }
 import scene from '../../rules/words/en/scene.json' with { type: 'json' }
 import screen from '../../rules/words/en/screen.json' with { type: 'json' }
+import start from '../../rules/words/en/start.json' with { type: 'json' }
 import structure from '../../rules/words/en/structure.json' with { type: 'json' }
 import terminal from '../../rules/words/en/terminal.json' with { type: 'json' }
 import wants from '../../rules/words/en/wants.json' with { type: 'json' }
@@ -37,6 +38,7 @@ export const ENGLISH_WORDS: Readonly<Record<string, SubjectWords>> = {
   request,
   scene,
   screen,
+  start,
   structure,
   terminal,
   wants,

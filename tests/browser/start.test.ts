@@ -85,7 +85,7 @@ test('by keyboard alone, each question read out as it comes', async () => {
   await page.keyboard.press('Space')
   expect(await read(page, (e) => e.design.site.assumed)).toEqual(['levels', 'wind'])
   await button(page, 'Show my dock').press('Enter')
-  await page.locator('.sum-bar button:focus').waitFor()
+  await page.locator('.side:focus').waitFor()
   await close()
 })
 

@@ -80,7 +80,9 @@ test('wind, open water, depth and wakes are typed in the units of the screen', a
   await type(page, 'Open water upwind', '1.5')
   expect((await site(page)).wind!.speed).toBeCloseTo(30 * 0.44704, 6)
   expect((await site(page)).wind!.fetch).toBeCloseTo(1.5 * 1609.344, 4)
-  expect(await page.getByRole('radio', { name: 'As given 30 mph over 1.5 mi' }).isChecked()).toBe(true)
+  expect(await page.getByRole('radio', { name: 'Your own figures 30 mph over 1.5 mi' }).isChecked()).toBe(
+    true,
+  )
   // A plain number that no lake has in miles is feet.
   await type(page, 'Open water upwind', '900')
   expect((await site(page)).wind!.fetch).toBeCloseTo(900 * 0.3048, 5)

@@ -90,6 +90,22 @@ describe('an answer', () => {
     expect(tell(plan, 'far', { depth: 4 * FOOT }).dock).toEqual(plan.dock)
   })
 
+  it('where there is no sounding for it is one more', () => {
+    const edge: Design = {
+      ...first,
+      site: { ...first.site, soundings: [{ distance: 0, offset: 0, depth: 0 }] },
+    }
+    const told = answer(answer(answer(edge, 'near', { depth: FOOT }), 'far', { depth: 2 * FOOT }), 'bank', {
+      depth: FOOT,
+    })
+    expect(line(told)).toEqual([
+      [0, 0, false],
+      [10, 1, false],
+      [30, 2, false],
+      [-10, -1, false],
+    ])
+  })
+
   it('keeps what was measured in between', () => {
     const told = answer(demoDesign, 'far', { depth: 2 })
     expect(told.site.soundings.map((s) => s.depth)).toEqual([-0.9, 0, 0.5, 0.9, 2])
