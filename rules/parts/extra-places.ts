@@ -2,6 +2,7 @@
 import type { Edge } from '../dock.ts'
 import type { Kit } from '../kit.ts'
 import { edgeLength, type PlacedSection } from '../layout/index.ts'
+import { atLeast, SLACK } from '../numbers.ts'
 import { freeEdges, type Interval } from './free-edges.ts'
 import { blockedFor } from './post-room.ts'
 
@@ -32,6 +33,26 @@ export function extraPlaces({ design, shop, layout, joints, legs }: Kit, code: s
     nearest: (section, edge, wanted = edgeLength(section, edge) / 2) =>
       section.role === 'ramp'
         ? null
-        : free.nearest(section, edge, wanted, extra.space, blocked(section, edge)),
+        : nearestOf(free.stretches(section, edge), wanted, extra.space, blocked(section, edge)),
   }
+}
+
+/** The middle nearest to `wanted` of `space` that lies whole in a free stretch, in none of the blocked ones; null where there is none. */
+function nearestOf(
+  free: readonly Interval[],
+  wanted: number,
+  space: number,
+  blocked: readonly Interval[],
+): number | null {
+  let best: number | null = null
+  for (const [from, to] of free) {
+    const [first, last] = [from + space / 2, to - space / 2]
+    if (!atLeast(last, first)) continue
+    for (const place of [wanted, ...blocked.flat()]) {
+      const at = Math.min(Math.max(place, first), Math.max(first, last))
+      const shut = blocked.some(([a, b]) => at > a + SLACK && at < b - SLACK)
+      if (!shut && (best === null || Math.abs(at - wanted) < Math.abs(best - wanted))) best = at
+    }
+  }
+  return best
 }

@@ -16,14 +16,8 @@ export type Interval = readonly [from: number, to: number]
 export interface FreeEdges {
   /** Takes a stretch about `along`, if that is free. What hangs over the end of the edge need not be. */
   take(p: PlacedSection, edge: Edge, along: number, space: number): boolean
-  /** The middle nearest to `wanted` of `space` that is free and on the edge, in none of the `blocked` stretches; null where there is none. */
-  nearest(
-    p: PlacedSection,
-    edge: Edge,
-    wanted: number,
-    space: number,
-    blocked: readonly Interval[],
-  ): number | null
+  /** What is free of an edge, in order. */
+  stretches(p: PlacedSection, edge: Edge): readonly Interval[]
   /** Takes `space` as near as can be to one end of what is free, its middle in none of the `blocked` stretches (asked where there is `space` at all); that middle, or null. */
   takeEnd(
     p: PlacedSection,
@@ -54,25 +48,13 @@ export function freeEdges(layout: Layout, joints: Joints): FreeEdges {
     known.set(`${p.id}.${edge}`, cut(freeOf(p, edge), from, to))
   }
   return {
+    stretches: freeOf,
     take(p, edge, along, space) {
       const from = Math.max(0, along - space / 2)
       const to = Math.min(edgeLength(p, edge), along + space / 2)
       if (!freeOf(p, edge).some((i) => i[0] <= from + SLACK && i[1] >= to - SLACK)) return false
       cutOut(p, edge, from, to)
       return true
-    },
-    nearest(p, edge, wanted, space, blocked) {
-      let best: number | null = null
-      for (const [from, to] of freeOf(p, edge)) {
-        const [first, last] = [from + space / 2, to - space / 2]
-        if (!atLeast(last, first)) continue
-        const within = (at: number): number => Math.min(Math.max(at, first), Math.max(first, last))
-        for (const at of [wanted, ...blocked.flat()].map(within)) {
-          const shut = blocked.some(([a, b]) => at > a + SLACK && at < b - SLACK)
-          if (!shut && (best === null || Math.abs(at - wanted) < Math.abs(best - wanted))) best = at
-        }
-      }
-      return best
     },
     takeEnd(p, edge, space, far, blocked) {
       const list = freeOf(p, edge)
