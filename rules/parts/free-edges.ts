@@ -16,6 +16,8 @@ export type Interval = readonly [from: number, to: number]
 export interface FreeEdges {
   /** Takes a stretch about `along`, if that is free. What hangs over the end of the edge need not be. */
   take(p: PlacedSection, edge: Edge, along: number, space: number): boolean
+  /** What is free of an edge, in order. */
+  stretches(p: PlacedSection, edge: Edge): readonly Interval[]
   /** Takes `space` as near as can be to one end of what is free, its middle in none of the `blocked` stretches (asked where there is `space` at all); that middle, or null. */
   takeEnd(
     p: PlacedSection,
@@ -46,6 +48,7 @@ export function freeEdges(layout: Layout, joints: Joints): FreeEdges {
     known.set(`${p.id}.${edge}`, cut(freeOf(p, edge), from, to))
   }
   return {
+    stretches: freeOf,
     take(p, edge, along, space) {
       const from = Math.max(0, along - space / 2)
       const to = Math.min(edgeLength(p, edge), along + space / 2)

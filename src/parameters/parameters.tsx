@@ -14,6 +14,7 @@ import { ExposureChoice } from './wind.tsx'
 
 const wholeDocks = chunk(() => import('./whole-docks/whole-docks.tsx').then((m) => m.WholeDocks))
 const decking = chunk(() => import('./wants.ts').then((m) => m.Decking))
+const edgePlan = chunk(() => import('./extras-placed/edge-plan.tsx').then((m) => m.EdgePlan))
 const carried = chunk(() => import('./deck-loads.tsx').then((m) => m.DeckLoads))
 
 export function Parameters() {
@@ -27,6 +28,9 @@ export function Parameters() {
         <FrameSize />
         {choosable && <Lazy chunk={decking} props={{}} />}
         <Extras />
+        <Fold className="control" summary={t('extras.place')}>
+          <Lazy chunk={edgePlan} props={{}} />
+        </Fold>
         {priced && (
           <Fold className="control" summary={t('whole-docks.title')}>
             <Lazy chunk={wholeDocks} props={{}} />

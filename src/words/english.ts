@@ -4,6 +4,7 @@ import depths from '../../rules/words/en/depths.json' with { type: 'json' }
 import dock from '../../rules/words/en/dock.json' with { type: 'json' }
 import documents from '../../rules/words/en/documents.json' with { type: 'json' }
 import drawing from '../../rules/words/en/drawing.json' with { type: 'json' }
+import extrasPlaced from '../../rules/words/en/extras-placed.json' with { type: 'json' }
 import figures from '../../rules/words/en/figures.json' with { type: 'json' }
 import findings from '../../rules/words/en/findings.json' with { type: 'json' }
 import forces from '../../rules/words/en/forces.json' with { type: 'json' }
@@ -28,6 +29,7 @@ export const ENGLISH_WORDS: Readonly<Record<string, SubjectWords>> = {
   dock,
   documents,
   drawing,
+  'extras-placed': extrasPlaced,
   figures,
   findings,
   forces,

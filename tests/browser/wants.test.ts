@@ -91,3 +91,32 @@ test('three whole docks stand side by side, each with its price and what is to b
   expect(violations.map(({ id }) => id)).toEqual([])
   await close()
 })
+
+test('an extra goes where its edge is touched; by keyboard to the middle of what is free; it is moved by typing and taken away', async () => {
+  const { page, close } = await open({ viewport: PHONE })
+  const before = await asked(page)
+  await page.getByText('Put one in its place').click()
+  await page.getByRole('radio', { name: 'Mooring cleat' }).check({ force: true })
+  const edge = page.getByRole('button', { name: 'left edge of section 3', exact: true })
+  const box = (await edge.boundingBox())!
+  // A quarter of 8 ft from its shoreward end, on the half inch.
+  await edge.click({ position: { x: box.width / 4, y: box.height / 2 } })
+  const [cleat] = (await asked(page)).placed!
+  expect(cleat).toMatchObject({ code: 'cleat', section: 's3', edge: 'left' })
+  expect(cleat!.along).toBeGreaterThan(0.5)
+  expect(cleat!.along).toBeLessThan(0.72)
+  expect(await read(page, (e) => e.dock.findings.filter((f) => f.code === 'extra-no-place').length)).toBe(0)
+  await page.getByRole('button', { name: 'lake edge of section 5', exact: true }).focus()
+  await page.keyboard.press('Enter')
+  expect((await asked(page)).placed![1]).toMatchObject({ section: 's5', edge: 'end' })
+  const where = page.getByRole('textbox', { name: 'Mooring cleat: left edge of section 3, this far along' })
+  await where.fill('4 ft')
+  await where.press('Enter')
+  expect((await asked(page)).placed![0]!.along).toBeCloseTo(4 * FT, 6)
+  await page.getByRole('button', { name: 'Remove Mooring cleat: lake edge of section 5' }).click()
+  await page.getByRole('button', { name: 'Remove Mooring cleat: left edge of section 3' }).click()
+  expect(await asked(page)).toEqual(before)
+  const { violations } = await new AxeBuilder({ page }).include('leadline-dock').analyze()
+  expect(violations.map(({ id }) => id)).toEqual([])
+  await close()
+})

@@ -1,0 +1,5 @@
+/** Extras put in their place. Loaded with what shows it, not before. */
+import en from '../../rules/words/en/extras-placed.json' with { type: 'json' }
+import { subject } from '../../rules/words/say.ts'
+
+export const EXTRAS_PLACED = subject('extras-placed', en)
