@@ -1,5 +1,5 @@
 /** The dock from above, each edge a button: one more of an extra goes where it is touched, by keyboard to the middle of what is free. */
-import { type MouseEvent, useMemo, useRef, useState } from 'react'
+import { type MouseEvent, useMemo, useState } from 'react'
 import type { Edge } from '../../../rules/dock.ts'
 import { deriveKit, type Kit } from '../../../rules/index.ts'
 import { edgeOf, footprint, type PlacedSection } from '../../../rules/layout/index.ts'
@@ -27,8 +27,7 @@ export function EdgePlan() {
   const bed = useLeadline((s) => s.project.bed)
   const large = useLeadline((s) => s.project.dock.sections.length > MOST)
   const [code, choose] = useState(catalog.extras[0]?.code ?? '')
-  const box = useRef<HTMLDivElement>(null)
-  useSheet(css, box)
+  const box = useSheet<HTMLDivElement>(css)
   const { t } = useWords(EXTRAS_PLACED)
   const kit = useMemo(() => (large ? null : deriveKit(design, catalog, bed)), [design, catalog, bed, large])
   const places = useMemo(() => (kit ? extraPlaces(kit, code) : null), [kit, code])
