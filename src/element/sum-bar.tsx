@@ -9,14 +9,11 @@ import { useWords } from '../words/use-words.ts'
 
 const request = chunk(() => import('../quote-request/request-dialog.tsx').then((m) => m.Request))
 
-/** What is folded in it is opened, and brought into sight. */
-function unfold(around: HTMLElement | null): void {
-  const fold = around?.querySelector('details')
+/** It is opened, and brought into sight. */
+function unfold(fold: HTMLDetailsElement | null): void {
   if (!fold) return
   fold.open = true
-  const head = fold.querySelector('summary')
-  head?.focus({ preventScroll: true })
-  head?.scrollIntoView({ block: 'start' })
+  fold.scrollIntoView({ block: 'start' })
 }
 
 export function SumBar() {
@@ -41,7 +38,7 @@ export function SumBar() {
           type="button"
           className={`short quiet ${standing}`}
           // Not by an address: the fragment of the page is not ours to change here.
-          onClick={() => findings.current?.querySelector('h2')?.scrollIntoView({ block: 'start' })}
+          onClick={() => findings.current?.scrollIntoView({ block: 'start' })}
         >
           <Mark state={mark} />
           <span>{short}</span>

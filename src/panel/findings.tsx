@@ -28,8 +28,8 @@ export function FindingsPanel() {
   const first = dock.findings.filter(({ severity }) => severity !== 'note')
   const notes = dock.findings.filter(({ severity }) => severity === 'note')
   return (
-    <section className="answer stands" ref={handles.findings}>
-      <h2>{t('stands.title')}</h2>
+    <section className="answer stands">
+      <h2 ref={handles.findings}>{t('stands.title')}</h2>
       <VerdictLine />
       {/* Its place is kept while there is nothing to say: what is below it does not jump. */}
       <p className="hint checking">

@@ -43,11 +43,9 @@ export function Panel() {
       <Fold className="answer why" title={t('why.title')}>
         <Lazy chunk={why} props={{}} />
       </Fold>
-      <div ref={handles.papers}>
-        <Fold className="answer papers" title={t('papers.title')}>
-          <Lazy chunk={papers} props={{}} />
-        </Fold>
-      </div>
+      <Fold className="answer papers" title={t('papers.title')} handle={handles.papers}>
+        <Lazy chunk={papers} props={{}} />
+      </Fold>
       <Fold className="answer cautions" id="cautions" title={t('cautions.title')} print>
         <ul>
           {cautionsIn({ language }).map((caution) => (

@@ -1,5 +1,5 @@
 /** What is folded away is not drawn: it costs nothing while the dock is dragged. */
-import { type ReactNode, useEffect, useRef, useState } from 'react'
+import { type ReactNode, type RefObject, useEffect, useRef, useState } from 'react'
 
 interface FoldProps {
   readonly className?: string
@@ -9,12 +9,15 @@ interface FoldProps {
   readonly summary?: ReactNode
   /** Unfolded when printed: nobody can unfold paper. */
   readonly print?: boolean
+  /** For whoever opens it from elsewhere. */
+  readonly handle?: RefObject<HTMLDetailsElement | null>
   readonly children: ReactNode
 }
 
-export function Fold({ className = '', id, title, summary, print = false, children }: FoldProps) {
+export function Fold({ className = '', id, title, summary, print = false, handle, children }: FoldProps) {
   const [open, setOpen] = useState(false)
-  const details = useRef<HTMLDetailsElement>(null)
+  const own = useRef<HTMLDetailsElement>(null)
+  const details = handle ?? own
   useEffect(() => {
     if (!print) return
     let before = false
@@ -33,7 +36,7 @@ export function Fold({ className = '', id, title, summary, print = false, childr
       removeEventListener('beforeprint', begin)
       removeEventListener('afterprint', end)
     }
-  }, [print])
+  }, [print, details])
   return (
     <details
       className={className}

@@ -7,10 +7,10 @@ export interface PictureHandle {
 }
 
 export interface Handles {
-  /** Whether the dock can be built, and what was found. */
-  readonly findings: RefObject<HTMLElement | null>
-  /** Papers, the quote among them: around what is folded. */
-  readonly papers: RefObject<HTMLDivElement | null>
+  /** The heading over whether the dock can be built, and what was found. */
+  readonly findings: RefObject<HTMLHeadingElement | null>
+  /** Papers, the quote among them. */
+  readonly papers: RefObject<HTMLDetailsElement | null>
   /** Null while there is no 3D scene. */
   readonly picture: RefObject<PictureHandle | null>
 }
