@@ -7,11 +7,11 @@ export const siteAssumed: Check = {
   basis: COMMON,
   find({ design: { site } }) {
     const taken = site.soundings.filter((s) => s.assumed)
-    const keys = [
-      ...(taken.some((s) => s.distance >= 0) ? ['depths'] : []),
-      ...(taken.some((s) => s.distance < 0) ? ['bank'] : []),
-      ...new Set(site.assumed),
-    ]
+    const depths = taken.some((s) => s.distance >= 0)
+    const bank = taken.some((s) => s.distance < 0)
+    // One name for both: no more are told of than a sentence lists in full.
+    const shore = depths && bank ? ['shore'] : depths ? ['depths'] : bank ? ['bank'] : []
+    const keys = [...shore, ...new Set(site.assumed)]
     return keys.length === 0 ? [] : [{ parts: [], values: { keys: { value: keys, unit: 'key' } } }]
   },
 }

@@ -1,5 +1,5 @@
 /** The whole screen of one element: head, picture and section, panel, foot. */
-import { useEffect, useMemo, useRef } from 'react'
+import { type RefObject, useEffect, useMemo, useRef } from 'react'
 import { spokenIn } from '../../rules/index.ts'
 import { Panel } from '../panel/panel.tsx'
 import { SectionStrip } from '../section-strip/section-strip.tsx'
@@ -43,24 +43,7 @@ export function App({ mode }: { readonly mode: Mode }) {
   const { t } = useWords()
   useSeenWindow(app)
 
-  // Undo and redo by the keys that everybody knows, while the hand is in this element and not in a text.
-  useEffect(() => {
-    const element = app.current
-    const key = (event: KeyboardEvent): void => {
-      if (!(event.ctrlKey || event.metaKey) || event.altKey) return
-      const target = event.composedPath()[0]
-      if (target instanceof HTMLInputElement && target.type === 'text') return
-      if (target instanceof HTMLTextAreaElement) return
-      const { undo, redo } = store.getState()
-      const pressed = event.key.toLowerCase()
-      if (pressed === 'z' && !event.shiftKey) undo()
-      else if (pressed === 'y' || (pressed === 'z' && event.shiftKey)) redo()
-      else return
-      event.preventDefault()
-    }
-    element?.addEventListener('keydown', key)
-    return () => element?.removeEventListener('keydown', key)
-  }, [store])
+  useUndoKeys(app)
 
   return (
     <div
@@ -106,4 +89,26 @@ export function App({ mode }: { readonly mode: Mode }) {
       </HandlesContext>
     </div>
   )
+}
+
+/** Undo and redo by the keys that everybody knows, while the hand is in this element and not in a text. */
+function useUndoKeys(app: RefObject<HTMLElement | null>): void {
+  const store = useLeadlineStore()
+  useEffect(() => {
+    const element = app.current
+    const key = (event: KeyboardEvent): void => {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey) return
+      const target = event.composedPath()[0]
+      if (target instanceof HTMLInputElement && target.type === 'text') return
+      if (target instanceof HTMLTextAreaElement) return
+      const { undo, redo } = store.getState()
+      const pressed = event.key.toLowerCase()
+      if (pressed === 'z' && !event.shiftKey) undo()
+      else if (pressed === 'y' || (pressed === 'z' && event.shiftKey)) redo()
+      else return
+      event.preventDefault()
+    }
+    element?.addEventListener('keydown', key)
+    return () => element?.removeEventListener('keydown', key)
+  }, [store, app])
 }

@@ -11,6 +11,7 @@ import {
   useRef,
   useState,
 } from 'react'
+import type { Units } from '../../rules/index.ts'
 import { useLeadlineStore } from '../state/store.ts'
 import { keyStep, snap } from '../units/steps.ts'
 
@@ -63,8 +64,33 @@ function useTouch() {
       event.currentTarget.focus({ preventScroll: true })
       setReady(true)
     },
-    end: () => setReady(false),
+    end(then: () => void): void {
+      setReady(false)
+      then()
+    },
   }
+}
+
+const begun = ({ pointerId, clientX, clientY }: PointerEvent, z: number, along = 0): Drag => ({
+  id: pointerId,
+  x: clientX,
+  y: clientY,
+  z,
+  along,
+  axis: null,
+})
+
+/** Where an arrow key moves it; null where the key is none of its. */
+function movedBy(
+  event: KeyboardEvent,
+  { z, along }: HandleProps,
+  units: Units,
+): Parameters<HandleProps['move']>[0] | null {
+  const by = keyStep(units, event.shiftKey || event.key.startsWith('Page'))
+  const up = { ArrowUp: by, PageUp: by, ArrowDown: -by, PageDown: -by }[event.key]
+  const side = along === undefined ? undefined : { ArrowRight: by, ArrowLeft: -by }[event.key]
+  if (up !== undefined) return { z: z + up }
+  return side === undefined ? null : { along: along! + side }
 }
 
 export function Handle(props: HandleProps) {
@@ -78,14 +104,7 @@ export function Handle(props: HandleProps) {
     if (event.button !== 0 || drag.current) return
     if (!touch.begins(event)) return
     event.currentTarget.setPointerCapture(event.pointerId)
-    drag.current = {
-      id: event.pointerId,
-      x: event.clientX,
-      y: event.clientY,
-      z,
-      along: along ?? 0,
-      axis: null,
-    }
+    drag.current = begun(event, z, along)
   }
   const go = (event: PointerEvent<SVGGElement>): void => {
     const from = drag.current
@@ -107,22 +126,13 @@ export function Handle(props: HandleProps) {
     store.getState().endGesture()
   }
   const key = (event: KeyboardEvent<SVGGElement>): void => {
-    const { units } = store.getState()
-    const large = event.shiftKey || event.key.startsWith('Page')
-    const by = keyStep(units, large)
-    const up = { ArrowUp: by, PageUp: by, ArrowDown: -by, PageDown: -by }[event.key]
-    const side = along === undefined ? undefined : { ArrowRight: by, ArrowLeft: -by }[event.key]
-    if (up !== undefined) move({ z: clamp(z + up) })
-    else if (side !== undefined) move({ along: along! + side })
+    const to = movedBy(event, props, store.getState().units)
+    if (to) move(to.z === undefined ? to : { z: clamp(to.z) })
     else if (props.remove && (event.key === 'Delete' || event.key === 'Backspace')) props.remove()
     else return
     event.preventDefault()
   }
   const end = (): void => store.getState().endGesture()
-  const leave = (): void => {
-    touch.end()
-    end()
-  }
 
   return (
     <g
@@ -146,7 +156,7 @@ export function Handle(props: HandleProps) {
       onLostPointerCapture={up}
       onKeyDown={key}
       onKeyUp={end}
-      onBlur={leave}
+      onBlur={() => touch.end(end)}
       onClick={touch.tap}
       data-ready={touch.ready || undefined}
     >

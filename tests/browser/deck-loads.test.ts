@@ -27,7 +27,7 @@ test('people and a boat are picked and typed, and what the dock then uses is tol
   expect(await weight.inputValue()).toBe('3300.0 lb')
   await weight.fill('a lot')
   await weight.press('Enter')
-  expect(await page.getByRole('alert').textContent()).toBe('That is no weight. Type it like 2000 lb.')
+  expect(await page.getByRole('alert').textContent()).toBe('We couldn’t read that as a weight. Try 2000 lb.')
   await weight.fill('1 t')
   await weight.press('Enter')
   await nextFrame(page)

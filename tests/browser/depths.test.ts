@@ -150,6 +150,10 @@ test('what is told under a field moves no other column', async () => {
   expect(await page.locator('tr[data-row="3"] .fault').count()).toBe(1)
   const after = await left()
   expect([after.x, after.width]).toEqual([before.x, before.width])
+  const field = (await cell(page, 3, 'distance').boundingBox())!
+  const told = (await page.locator('tr[data-row="3"] .fault').boundingBox())!
+  expect(field.width).toBeCloseTo((await cell(page, 2, 'distance').boundingBox())!.width, 0)
+  expect(told.width).toBeLessThanOrEqual(field.width + 1)
   await close()
 })
 

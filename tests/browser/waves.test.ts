@@ -94,7 +94,9 @@ test('wind, open water, depth and wakes are typed in the units of the screen', a
   expect((await site(page)).wake).toBeCloseTo(0.3048, 6)
   expect(await read(page, (e) => e.dock.waves!.crest)).toBeCloseTo(0.7 * 0.3048, 4)
   await type(page, 'Wind, at its strongest', 'a gale')
-  expect(await page.getByRole('alert').textContent()).toBe('That is no speed. Type it like 25 mph or 20 kn.')
+  expect(await page.getByRole('alert').textContent()).toBe(
+    'We couldn’t read that as a speed. Try 25 mph or 20 kn.',
+  )
   expect((await site(page)).wind!.speed).toBeCloseTo(30 * 0.44704, 6)
   const { violations } = await new AxeBuilder({ page: page as never })
     .include(['leadline-dock', '.exposure'] as never)

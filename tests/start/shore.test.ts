@@ -30,7 +30,7 @@ describe('where nobody has said anything', () => {
     expect(first.site.levels).not.toEqual(demoDesign.site.levels)
     expect(first.dock.extras).toEqual({})
     const [found] = derive(first, demoCatalog).findings.filter(({ code }) => code === 'site-assumed')
-    expect(found?.values.keys?.value).toEqual(['depths', 'bank', 'bottom', 'levels', 'wind'])
+    expect(found?.values.keys?.value).toEqual(['shore', 'bottom', 'levels', 'wind'])
   })
 
   it('the dock is as short as one can be, and the same as laid out anew', () => {

@@ -104,6 +104,6 @@ export const soundings: Cases = {
       },
     },
     neighbor: { site: { soundings: calmSite.soundings.map((s) => ({ ...s, assumed: false })), assumed: [] } },
-    tells: { parts: [], values: { keys: ['depths', 'bank', 'levels'] }, where: null },
+    tells: { parts: [], values: { keys: ['shore', 'levels'] }, where: null },
   },
 }
