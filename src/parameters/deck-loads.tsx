@@ -1,4 +1,6 @@
 /** People and boat: what the dock must carry and hold, and what that comes to. */
+
+import { underKeel } from '../../rules/clearance/keel.ts'
 import { basisIn, type Figure } from '../../rules/index.ts'
 import { USUAL_LENGTHS } from '../../rules/structure/strength/usual-boats.ts'
 import { EXACT } from '../../rules/words/figures.ts'
@@ -141,6 +143,7 @@ function BoatFields() {
         }))}
         set={(side) => edit((d) => carry.setBoat(d, { side }))}
       />
+      <UnderKeel boat={boat} />
       <Hint>{t('carried.boat.storm')}</Hint>
     </>
   )
@@ -190,4 +193,15 @@ function Called({ boat }: { readonly boat: carry.Boat }) {
       )}
     </div>
   )
+}
+
+/** With the lake at its lowest; silent while the dock is being placed. */
+function UnderKeel({ boat }: { readonly boat: carry.Boat }) {
+  const { dock, bed, design } = useLeadline((s) => s.project)
+  const stale = useLeadline((s) => s.stale)
+  const { t } = useWords(PEOPLE_AND_BOAT)
+  const under = stale ? null : underKeel(dock.sections, bed, boat, Math.min(0, design.site.levels.low))
+  if (under === null) return null
+  const water = meters(Math.abs(under))
+  return <Hint>{t(under < 0 ? 'carried.boat.touches' : 'carried.boat.under', { water })}</Hint>
 }
