@@ -162,6 +162,12 @@ const DockSchema = v.looseObject({
   ),
   boat: v.optional(
     v.looseObject({
+      kind: v.optional(
+        v.pipe(
+          v.picklist(['fishing', 'runabout', 'pontoon']),
+          v.description('What kind of boat it is called; its figures are what counts'),
+        ),
+      ),
       length: meters(0, 100, 'Length'),
       height: meters(0, 30, 'Height of its side over the water'),
       draught: meters(0, 10, 'Draught'),

@@ -1,4 +1,4 @@
-export { berthSection } from './berth.ts'
+export { berthOf, berthSection } from './berth.ts'
 export { toPlan } from './footprint.ts'
 export {
   CORNERS,

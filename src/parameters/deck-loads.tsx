@@ -1,10 +1,15 @@
 /** People and boat: what the dock must carry and hold, and what that comes to. */
+
+import { underKeel } from '../../rules/clearance/keel.ts'
 import { basisIn, type Figure } from '../../rules/index.ts'
+import { USUAL_LENGTHS } from '../../rules/structure/strength/usual-boats.ts'
+import { EXACT } from '../../rules/words/figures.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
-import { Choice, Hint } from '../ui/controls.tsx'
+import { Choice, Hint, Sign } from '../ui/controls.tsx'
 import { LengthField, QuantityField } from '../ui/quantity-field.tsx'
 import { massStep, parseMass } from '../units/mass.ts'
-import { text } from '../words/index.ts'
+import { nextStep } from '../units/steps.ts'
+import { meters, text } from '../words/index.ts'
 import { PEOPLE_AND_BOAT, type PeopleAndBoatWord } from '../words/people-and-boat.ts'
 import { useWords } from '../words/use-words.ts'
 import * as carry from './deck-load-edits.ts'
@@ -97,7 +102,7 @@ function BoatFields() {
   const edit = useLeadline((s) => s.edit)
   const { units, t, mass } = useWords(PEOPLE_AND_BOAT)
   if (!boat) return null
-  const field = (key: 'length' | 'height' | 'draught') => (
+  const field = (key: 'height' | 'draught') => (
     <LengthField
       label={t(`carried.boat.${key}`)}
       value={boat[key]}
@@ -106,8 +111,13 @@ function BoatFields() {
   )
   return (
     <>
+      <Called boat={boat} />
       <div className="pair">
-        {field('length')}
+        <LengthField
+          label={t('carried.boat.length')}
+          value={boat.length}
+          commit={(to) => edit((d) => carry.setBoatLength(d, to))}
+        />
         {field('height')}
         {field('draught')}
         <QuantityField
@@ -133,7 +143,65 @@ function BoatFields() {
         }))}
         set={(side) => edit((d) => carry.setBoat(d, { side }))}
       />
+      <UnderKeel boat={boat} />
       <Hint>{t('carried.boat.storm')}</Hint>
     </>
   )
+}
+
+/** 'Pontoon, 20 ft', with a stepper of whole feet or half meters; what is no usual boat is told by its figures alone. */
+function Called({ boat }: { readonly boat: carry.Boat }) {
+  const kind = useLeadline((s) => carry.boatKind(s.design))
+  const own = useLeadline((s) => carry.hasOwnFigures(s.design))
+  const edit = useLeadline((s) => s.edit)
+  const { t, units } = useWords(PEOPLE_AND_BOAT)
+  if (kind === 'none' || kind === 'own') return null
+  const step = units === 'imperial' ? EXACT.foot : 0.5
+  const [least, most] = USUAL_LENGTHS[kind]
+  const to = (way: 1 | -1): number => nextStep(boat.length, step, way)
+  const change = (way: 1 | -1) => edit((d) => carry.setBoatLength(d, to(way)))
+  const slack = step / 1000
+  return (
+    <div className="control">
+      {/* biome-ignore lint/a11y/useSemanticElements: a fieldset with its legend would not stand in a row. */}
+      <div className="stepper called" role="group" aria-label={t('carried.boat.long')}>
+        <output aria-live="polite">
+          {t(`carried.boat.called.${kind}`, { length: meters(boat.length) })}
+          {own && <small> {t('carried.boat.own-figures')}</small>}
+        </output>
+        <button
+          type="button"
+          aria-label={t('carried.boat.shorter')}
+          disabled={to(-1) < least - slack}
+          onClick={() => change(-1)}
+        >
+          <Sign d="M4 9h10" />
+        </button>
+        <button
+          type="button"
+          aria-label={t('carried.boat.longer')}
+          disabled={to(1) > most + slack}
+          onClick={() => change(1)}
+        >
+          <Sign d="M4 9h10M9 4v10" />
+        </button>
+      </div>
+      {own && (
+        <button type="button" className="quiet" onClick={() => edit(carry.setUsualFigures)}>
+          {t('carried.boat.usual')}
+        </button>
+      )}
+    </div>
+  )
+}
+
+/** With the lake at its lowest; silent while the dock is being placed. */
+function UnderKeel({ boat }: { readonly boat: carry.Boat }) {
+  const { dock, bed, design } = useLeadline((s) => s.project)
+  const stale = useLeadline((s) => s.stale)
+  const { t } = useWords(PEOPLE_AND_BOAT)
+  const under = stale ? null : underKeel(dock.sections, bed, boat, Math.min(0, design.site.levels.low))
+  if (under === null) return null
+  const water = meters(Math.abs(under))
+  return <Hint>{t(under < 0 ? 'carried.boat.touches' : 'carried.boat.under', { water })}</Hint>
 }

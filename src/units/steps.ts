@@ -15,3 +15,7 @@ export const snapUp = (meters: number, units: Units): number =>
 /** The nearest length that is read in these units. */
 export const snap = (meters: number, units: Units): number =>
   Math.round(Math.round(meters / SNAP[units]) * SNAP[units] * 1e7) / 1e7 + 0
+
+/** The next whole step up or down, from between two of them too, m. */
+export const nextStep = (meters: number, step: number, way: 1 | -1): number =>
+  (way > 0 ? Math.floor(meters / step + 1e-4) + 1 : Math.ceil(meters / step - 1e-4) - 1) * step

@@ -1,18 +1,18 @@
 /**
- * Colors of use, for the picture and its legend. Lightness falls all the way from nothing to too much, so that the order is read without
+ * Colors of use, for the picture and its legend: green to 60 %, as `bandOf` has it, then yellow, orange from 85 %, red at the limit. Lightness falls all the way from nothing to too much, so that the order is read without
  * color too; what is over has a color of its own.
  */
 
 /** Use (share of 1) and color as on the screen. */
 const RAMP: readonly (readonly [use: number, color: string])[] = [
-  [0, '#f5efc9'],
-  [0.15, '#f5d36c'],
-  [0.35, '#ee9f3f'],
-  [0.6, '#d9603a'],
-  [0.85, '#b02a4c'],
-  [1, '#7c1458'],
+  [0, '#eaf4cf'],
+  [0.3, '#c3dd8f'],
+  [0.6, '#9cc45e'],
+  [0.7, '#d6ae24'],
+  [0.85, '#de7f2c'],
+  [1, '#b3261e'],
 ]
-const OVER = '#30064a'
+const OVER = '#5a0a12'
 
 /** Screen color, 0 to 1 each, of a use. */
 export function colorOf(use: number): readonly [number, number, number] {

@@ -6,6 +6,8 @@
  * 0.45 m up, the lake 0.3 m lower at its lowest and 0.25 m higher at its highest.
  */
 import { describe, expect, it } from 'vitest'
+import { assessKit } from '../../../rules/assess-kit.ts'
+import { underKeel } from '../../../rules/clearance/keel.ts'
 import { found, put } from '../../support/found.ts'
 import { kitOf } from '../../support/level-dock.ts'
 
@@ -86,6 +88,54 @@ describe('a boat at a head', () => {
     const parts = (['left', 'right'] as const).map((side) => at('tee', side)[0]!.parts)
     expect(parts.flat().every((id) => id.startsWith('h'))).toBe(true)
     expect(parts[0]).not.toEqual(parts[1])
+  })
+})
+
+describe('water under the keel', () => {
+  /** Sections of the straight dock: the last from 7.9276 to 10.366 m, its middle at 9.1468 m. */
+  const under = (
+    length: number,
+    draught: number,
+    side: 'left' | 'right',
+    site: Record<string, unknown>,
+    dock: Record<string, unknown> = {},
+  ) => {
+    const kit = kitOf(dock, { ...site })
+    const dockOf = assessKit(kit)
+    return underKeel(dockOf.sections, kit.bed, { length, draught, side }, -0.3)
+  }
+  const falling = {
+    soundings: [
+      { distance: 0, depth: 0 },
+      { distance: 60, depth: 6 },
+    ],
+    crossSlope: 0.1,
+  }
+  it('is the least along its whole length, on its side', () => {
+    // 5 m long: from 6.6468 m on: 0.66468 + 0.06096 - 0.3 - 0.2; on the right 0.12192 less. Longer: 0.1 shallower a meter of half its length.
+    expect(under(5, 0.2, 'left', falling)).toBeCloseTo(0.22564, 5)
+    expect(under(5, 0.2, 'right', falling)).toBeCloseTo(0.10372, 5)
+    expect(under(9, 0.2, 'left', falling)).toBeCloseTo(0.02564, 5)
+  })
+  it('is less than nothing where it touches', () => {
+    expect(under(5, 0.6, 'left', falling)).toBeCloseTo(-0.17436, 5)
+  })
+  it('finds a shoal between its ends', () => {
+    const shoal = {
+      soundings: [
+        [0, 1.2],
+        [9, 1.2],
+        [9.03, 0.7],
+        [9.06, 1.2],
+        [60, 1.2],
+      ].map(([distance, depth]) => ({ distance, depth })),
+    }
+    expect(under(5, 0.2, 'left', shoal)).toBeCloseTo(0.2, 5)
+  })
+  it('is at the outer end of a head on its side', () => {
+    // y = 3.0734 m, middle of the head at 9.7564 m: from 7.2564 m on: 0.72564 + 0.30734 - 0.3 - 0.2.
+    const head = { head: { shape: 'left', sections: 1 } }
+    expect(under(5, 0.2, 'left', falling, head)).toBeCloseTo(0.53298, 5)
   })
 })
 
