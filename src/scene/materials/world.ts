@@ -57,6 +57,8 @@ export interface World {
   readonly uScreen: Value<Vector3>
   /** Elevation of the deck surface, m. */
   readonly uDeck: Value<number>
+  /** The deck is level from here on lakeward, m: a ramp before it is not. */
+  readonly uEvenFrom: Value<number>
 }
 
 export function makeWorld(): World {
@@ -86,6 +88,7 @@ export function makeWorld(): World {
     uDock: { value: new Vector4() },
     uScreen: { value: new Vector3(1, 1, 1) },
     uDeck: { value: 0.5 },
+    uEvenFrom: { value: -1e6 },
   }
   setHour(world, 'day')
   return world
