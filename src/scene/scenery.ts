@@ -1,4 +1,4 @@
-/** Grass, reeds and stones along the shore beside the dock, where nobody measured: only for the eye. The same for the same shore. */
+/** Grass, reeds, stones and trees along the shore beside the dock, where nobody measured: only for the eye. The same for the same shore. */
 import {
   BufferAttribute,
   BufferGeometry,
@@ -25,7 +25,7 @@ export interface Scenery {
 /** Nearest and farthest distance of plants and stones from the measured strip, m. */
 const BESIDE = 0.4
 const FAR = 46
-const MOST = { tuft: 900, stone: 160 } as const
+const MOST = { tuft: 900, stone: 160, tree: 90 } as const
 
 /** Evenly spread numbers in 0 to 1 that depend on the place alone. */
 function random(i: number, k: number): number {
@@ -53,6 +53,8 @@ export function makeScenery(world: World): Scenery {
   }
   const tufts = batch('leaf', tuftGeometry(), MOST.tuft)
   const stones = batch('stone', stoneGeometry(), MOST.stone)
+  const trees = batch('needle', treeGeometry(), MOST.tree)
+  const all = [tufts, stones, trees]
   let grown: { readonly shore: Shore; readonly high: number; readonly bottom: BottomKind } | null = null
   return {
     group,
@@ -61,15 +63,15 @@ export function makeScenery(world: World): Scenery {
       const shore = shoreOf(land, Math.min(0, high - 0.25))
       if (grown?.high === high && grown.bottom === bottom && sameShore(grown.shore, shore)) return
       grown = { shore, high, bottom }
-      tufts.count = 0
-      stones.count = 0
+      for (const mesh of all) mesh.count = 0
       growGrass(land, high, (tuft) => put(tufts, tuft))
       if (bottom !== 'rock') growReeds(land, high, (tuft) => put(tufts, tuft))
       layStones(land, bottom, (stone) => put(stones, stone))
-      for (const mesh of [tufts, stones]) mesh.instanceMatrix.needsUpdate = true
+      growTrees(land, high, (tree) => put(trees, tree))
+      for (const mesh of all) mesh.instanceMatrix.needsUpdate = true
     },
     dispose() {
-      for (const mesh of [tufts, stones]) {
+      for (const mesh of all) {
         mesh.geometry.dispose()
         ;(mesh.material as Material).dispose()
         mesh.dispose()
@@ -127,6 +129,28 @@ function growReeds(land: Land, high: number, plant: (tuft: Planted) => void): vo
       const z = land.at(x, y) - 0.02
       plant({ x, y, z, turn: random(k, 8) * 7, wide: 0.65, tall: 2.1 + 1.1 * random(k, 9) })
     }
+  }
+}
+
+/** Back from the shore on either side of the dock, behind whoever looks from there; the dock's own way is free. */
+function growTrees(land: Land, high: number, plant: (tree: Planted) => void): void {
+  const green = shoreline(land, high + 0.1)
+  for (let i = 0; i < MOST.tree; i++) {
+    const left = random(i, 31) < 0.6
+    const far = 7 + random(i, 32) ** 1.3 * 60
+    const y = left ? land.y1 + far : land.y0 - 14 - far
+    const shore = green(y)
+    if (Number.isNaN(shore)) continue
+    const x = shore - 2.5 - random(i, 33) ** 1.5 * 30
+    const tall = 3.5 + 6.5 * random(i, 34)
+    plant({
+      x,
+      y,
+      z: land.at(x, y) - 0.1,
+      turn: random(i, 35) * 7,
+      wide: tall * (0.8 + 0.5 * random(i, 36)),
+      tall,
+    })
   }
 }
 
@@ -228,6 +252,30 @@ function tuftGeometry(): BufferGeometry {
       }
     }
     index.push(first, first + 1, first + 3, first, first + 3, first + 2, first + 2, first + 3, first + 4)
+  }
+  return shaped(positions, normals, index)
+}
+
+/** A conifer 1 m tall: skirts of ragged branches over one another. */
+function treeGeometry(): BufferGeometry {
+  const tiers = 9
+  const round = 13
+  const positions: number[] = []
+  const normals: number[] = []
+  const index: number[] = []
+  for (let t = 0; t < tiers; t++) {
+    const foot = 0.06 + (0.86 * t) / tiers
+    const wide = 0.2 * (1 - foot) ** 0.8
+    const first = positions.length / 3
+    positions.push(0, 0, Math.min(1, foot + 0.2))
+    normals.push(0, 0, 1)
+    for (let k = 0; k < round; k++) {
+      const a = (2 * Math.PI * (k + 0.5 * t)) / round
+      const out = wide * (k % 2 ? 0.5 : 0.85 + 0.3 * random(13 * t + k, 37))
+      positions.push(Math.cos(a) * out, Math.sin(a) * out, foot + (k % 2 ? 0.03 : -0.02))
+      normals.push(Math.cos(a), Math.sin(a), 0.5)
+      index.push(first, first + 1 + k, first + 1 + ((k + 1) % round))
+    }
   }
   return shaped(positions, normals, index)
 }

@@ -54,19 +54,19 @@ const fromShore = (subject: Subject, aspect: number): Pose =>
     outline(subject),
     {
       azimuth: deg(180 + acrossBy(aspect, 24, 48)),
-      elevation: deg(acrossBy(aspect, 15, 12.5)),
+      elevation: deg(acrossBy(aspect, 14, 10.5)),
       fov: deg(34),
     },
     aspect,
-    { side: 0.06, above: acrossBy(aspect, 0.24, 0.19), below: 0.06 },
+    { side: 0.06, above: acrossBy(aspect, 0.26, 0.23), below: 0.05 },
   )
 
 const fromLake = (subject: Subject, aspect: number): Pose =>
   fitted(
     outline(subject),
-    { azimuth: deg(-acrossBy(aspect, 24, 42)), elevation: deg(acrossBy(aspect, 15, 10)), fov: deg(34) },
+    { azimuth: deg(-acrossBy(aspect, 24, 42)), elevation: deg(acrossBy(aspect, 14, 9)), fov: deg(34) },
     aspect,
-    { side: 0.06, above: acrossBy(aspect, 0.22, 0.2), below: 0.07 },
+    { side: 0.06, above: acrossBy(aspect, 0.25, 0.24), below: 0.06 },
   )
 
 /** Long lens, so that distances along the dock lie over those of the strip below: the range is the width. */

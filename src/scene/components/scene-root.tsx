@@ -2,6 +2,7 @@
 import { useThree } from '@react-three/fiber'
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react'
 import { useStore } from 'zustand'
+import { footprintOf } from '../../../rules/layout/footprint.ts'
 import { type LeadlineStore, placedOf } from '../../state/store.ts'
 import type { Rig } from '../camera/rig.ts'
 import { makeWorld, setHour, setSlabs, type World } from '../materials/world.ts'
@@ -52,7 +53,11 @@ export function SceneRoot({ store, shell, draw }: Props) {
   const plane = cut ? (left ? bounds.y1 + OFF : bounds.y0 - OFF) : null
 
   useLayoutEffect(() => setHour(world, dark ? 'dusk' : 'day'), [world, dark])
-  useLayoutEffect(() => setSlabs(world, slabs), [world, slabs])
+  useLayoutEffect(() => {
+    setSlabs(world, slabs)
+    const ramp = data.placed.sections.find((s) => s.role === 'ramp')
+    world.uEvenFrom.value = ramp ? footprintOf(ramp).x1 : -WHOLE
+  }, [world, slabs, data.placed])
   // In the side view only a slab of lake is kept, so that nothing behind the dock is mistaken for part of it.
   const slab = useStore(store, (s) => s.view === 'side')
   const high = design.site.levels.high

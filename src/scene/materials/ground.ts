@@ -139,9 +139,12 @@ void main() {
     line *= (1.0 - smoothstep(0.25, 0.6, fwidth(f))) * (1.0 - smoothstep(4.0, 11.0, beside));
     c = mix(c, c * 0.4 + 0.42 * mix(uHorizon, uZenith, 0.4), 0.5 * line);
   }
-  // The waterline on the shore.
-  float edge = abs(depth) / max(fwidth(depth), 0.0035);
-  c = mix(c, uHorizon * 1.15, 0.75 * (1.0 - smoothstep(0.3, 1.1, edge)) * (1.0 - smoothstep(60.0, 120.0, far)));
+  // The waterline on the shore: a lip of light that wanders, and breaks off. From under water there is none.
+  if (cameraPosition.z > uLevel) {
+    float lap = depth + 0.014 * (noise(p * 2.7) - 0.5) + 0.006 * (noise(p * 13.0) - 0.5);
+    float edge = abs(lap) / max(fwidth(depth), 0.0035);
+    c = mix(c, uHorizon * 1.1, (0.2 + 0.5 * broad) * (1.0 - smoothstep(0.3, 1.2, edge)) * (1.0 - smoothstep(60.0, 120.0, far)));
+  }
   gl_FragColor = vec4(c, 1.0);
 ${FINISH}
 }`

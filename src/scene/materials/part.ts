@@ -17,6 +17,7 @@ export type Surface =
   | 'stone'
   | 'leaf'
   | 'decking'
+  | 'needle'
 
 const NUMBERS: Readonly<Record<Surface, number>> = {
   aluminum: 0,
@@ -29,6 +30,7 @@ const NUMBERS: Readonly<Record<Surface, number>> = {
   leaf: 7,
   // Grained as wood is, in a color of its own.
   decking: 2.25,
+  needle: 8,
 }
 
 /** Attributes: `aGrain` x tone, y axis (0, 1, 2) along the body, z half of the seam beside a plank (`parts/shape.ts`); the instance color carries marks: r picked, g pointed at, b warned of. */
@@ -47,7 +49,7 @@ export const makePartMaterial = (
     shadow: 4,
     options: {
       defines: { ...(baked ? { BAKED: '' } : {}), ...(sway ? { SWAYS: '' } : {}) },
-      side: surface === 'leaf' ? DoubleSide : FrontSide,
+      side: NUMBERS[surface] >= NUMBERS.leaf ? DoubleSide : FrontSide,
     },
     uniforms: { uSurface: { value: NUMBERS[surface] }, ...(sway ? { uSway: sway } : {}) },
     vertex: VERTEX,
@@ -124,8 +126,8 @@ vec3 aroundUnder(vec3 d, float rough, float depth) {
   return mix(water, around(d, rough), smoothstep(0.5, 0.9, d.z));
 }
 void main() {
-  // The dock stands whole behind the cut; what grows on the shore is cut with it.
-  if (uSurface > 5.5 && cutAway(vWorld)) discard;
+  // The dock stands whole behind the cut; what grows on the shore is cut with it, and not seen from under water.
+  if (uSurface > 5.5 && (cutAway(vWorld) || (cameraPosition.z < uLevel && vWorld.z > uLevel))) discard;
   vec3 n = normalize(vNormal);
   vec3 view = normalize(cameraPosition - vWorld);
   vec3 along = normalize(vAlong);
@@ -188,8 +190,9 @@ void main() {
     spec = 0.02;
   } else {
     // Blades: dark at the foot, some of them dry; lit from both sides.
-    base = mix(vec3(0.09, 0.135, 0.04), vec3(0.3, 0.29, 0.12), vTone) * (0.45 + 0.75 * clamp(vGrain.x * 2.0, 0.0, 1.0));
-    n = normalize(vec3(n.xy * (gl_FrontFacing ? 0.5 : -0.5), 0.8));
+    bool needle = uSurface > 7.5;
+    base = (needle ? mix(vec3(0.085, 0.15, 0.065), vec3(0.15, 0.22, 0.08), vTone) : mix(vec3(0.09, 0.135, 0.04), vec3(0.3, 0.29, 0.12), vTone)) * (0.45 + 0.75 * clamp(vGrain.x * 2.0, 0.0, 1.0));
+    n = needle ? normalize(vec3(vNormal.xy, 0.5 * length(vNormal.xy))) : normalize(vec3(n.xy * (gl_FrontFacing ? 0.5 : -0.5), 0.8));
     rough = 1.0;
     spec = 0.0;
   }

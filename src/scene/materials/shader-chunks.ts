@@ -8,7 +8,7 @@
 /** Uniforms of `World`; those of the moving surface are in `wave-chunk.ts`. */
 export const WORLD = /* glsl */ `
 uniform vec3 uSun, uSunLight, uZenith, uHorizon, uGlow, uHillsFar, uHillsNear, uBounce, uDeep, uAbsorb, uScreen;
-uniform float uLevel, uGreen, uContour, uTime, uDeck;
+uniform float uLevel, uGreen, uContour, uTime, uDeck, uEvenFrom;
 uniform vec2 uShadowPerMeter;
 uniform vec4 uCut, uDock;
 uniform vec4 uSlabs[8];
@@ -42,15 +42,15 @@ float fbm(vec2 p) {
 }
 `
 
-/** Sky by direction. `hills` also draws the far shore: two ridges of trees in haze. */
+/** Sky by direction. `hills` also draws clouds and the far shore: three ridges in haze, the nearest of trees. */
 export const SKY = /* glsl */ `
 vec3 sky(vec3 d) {
   float up = max(d.z, 0.0);
   float s = max(dot(d, uSun), 0.0);
   // Warm toward the sun, cool away from it.
   float warm = 0.5 + 0.5 * dot(d.xy, uSun.xy) / max(length(d.xy) * length(uSun.xy), 1e-4);
-  vec3 low = mix(mix(uHorizon, uZenith, 0.5) * 1.15, uHorizon, warm * warm);
-  vec3 c = mix(low, uZenith, 1.0 - exp(-up * 4.5));
+  vec3 low = mix(mix(uHorizon, uZenith, 0.6) * 1.1, uHorizon, warm * warm);
+  vec3 c = mix(low, uZenith, 1.0 - exp(-up * 6.0));
   float s4 = s * s * s * s;
   float s16 = s4 * s4 * s4 * s4;
   return c + uGlow * (0.16 * s4 * s + 0.3 * s16 * s4 + 0.35 * s16 * s16 * s16 * s16);
@@ -63,14 +63,26 @@ float crowns(float a) {
 /** \`blur\`: how soft the ridges are, as a slope. */
 vec3 skyAndHills(vec3 d, float blur) {
   vec3 c = sky(d);
+  // A few clouds, long and thin toward the horizon, lit from the side of the sun.
+  float high = d.z - 0.03;
+  if (high > 0.0) {
+    vec2 q = d.xy / (d.z + 0.11);
+    float puff = fbm(q * vec2(0.75, 1.15) + 3.0) + 0.16 * noise(q * 5.3);
+    float cloud = smoothstep(0.56, 0.86, puff) * smoothstep(0.0, 0.09, high);
+    float side = max(dot(normalize(d.xy), normalize(uSun.xy)), 0.0);
+    c = mix(c, mix(uHorizon, uZenith, 0.18) * 1.25 + uGlow * 0.4 * side * side, 0.75 * cloud);
+  }
   // No ridge reaches higher, so most pixels skip the rest.
-  if (d.z > 0.1 + blur) return c;
+  if (d.z > 0.13 + blur) return c;
   float a = atan(d.y, d.x) * 1.9;
   float s = max(dot(d, uSun), 0.0);
   vec3 haze = mix(uHillsFar, mix(uHorizon, uZenith, 0.3), 0.5) + uGlow * 0.16 * s * s * s;
   float e = 0.0012 + blur;
   float far = 0.024 + 0.034 * noise(vec2(a * 3.0, 1.0));
-  c = mix(c, haze, 1.0 - smoothstep(far - e, far + e, d.z));
+  float farther = 0.035 + 0.06 * noise(vec2(a * 1.7, 5.0)) * noise(vec2(a * 0.6, 2.0)) + 0.012 * noise(vec2(a * 9.0, 4.0));
+  c = mix(c, mix(haze, c, 0.55), 1.0 - smoothstep(farther - e, farther + e, d.z));
+  // Haze lies in the folds of the land.
+  c = mix(c, mix(haze, uHorizon, 0.35 * (1.0 - smoothstep(0.0, far, d.z))), 1.0 - smoothstep(far - e, far + e, d.z));
   // Higher behind the shore, low across the lake.
   float near = 0.5 - 0.5 * d.x / max(length(d.xy), 1e-4);
   float crown = blur > 0.004 ? 0.6 : max(crowns(a * 52.0), crowns(a * 33.0 + 0.4)) * (0.5 + near) + 0.3 * crowns(a * 190.0);
@@ -122,12 +134,20 @@ float waterPath(vec3 p) {
 /** Light that the water itself gives back, by depth: less far down. */
 vec3 hazeAt(float depth) {
   // An eye in the water sees it lit from above.
-  float within = cameraPosition.z < uLevel ? 2.3 : 1.0;
+  float within = cameraPosition.z < uLevel ? 2.9 : 1.0;
   return uDeep * within * (0.62 + 0.75 * exp(-max(depth, 0.0) * 0.55));
+}
+/** What an eye in the water sees of it: rays of the sun come down where the surface lets them. */
+vec3 lit(vec3 p, float far) {
+  vec3 at = mix(cameraPosition, p, 0.5);
+  vec2 q = at.xy + uSun.xy / max(uSun.z, 0.3) * 0.75 * (uLevel - at.z);
+  float ray = noise(q * 2.3 + uTime * 0.08) * 0.6 + noise(q * vec2(5.1, 4.3) - uTime * 0.1) * 0.4;
+  return hazeAt(uLevel - p.z) * (0.72 + 0.75 * smoothstep(0.38, 0.85, ray) * min(1.0, 0.4 * far));
 }
 vec3 underWater(vec3 color, vec3 p) {
   float path = waterPath(p);
   if (path <= 0.0) return color;
+  if (cameraPosition.z < uLevel) return color * exp(-uAbsorb * 0.62 * path) + lit(p, 0.55 * path) * (1.0 - exp(-(uAbsorb * 0.3 + 0.055) * path));
   return color * exp(-uAbsorb * path) + hazeAt(uLevel - p.z) * (1.0 - exp(-(uAbsorb * 0.35 + 0.13) * path));
 }
 /** Share of the sunlight that comes down to a depth, by color. */
@@ -181,13 +201,19 @@ float sunAt(vec3 p, float blur) {
   c.z += directionalLightShadows[0].shadowBias;
   vec2 r = blur * uShadowPerMeter;
   if (c.z > 1.0 || any(lessThan(c.xy, r)) || any(greaterThan(c.xy, 1.0 - r))) return 1.0;
+  // Near the edge of the deck's own shadow its true shape is known, which no map has as fine: its upper and its lower face, seen from the sun.
+  float own = min(beyondDeck(deck), beyondDeck(deck - per * 0.17));
+  float soft = 0.02 + 0.06 * up;
+  float known = (1.0 - smoothstep(1.0, 1.7, abs(own) / soft)) * step(uEvenFrom + soft, deck.x) * step(0.3, up);
+  float edge_ = smoothstep(-soft, soft, own);
+  if (known > 0.999) return edge_;
   float sum = 0.0;
   for (int i = 0; i < TAPS; i++) {
     float angle = float(i) * 2.3999632;
     vec2 at = vec2(cos(angle), sin(angle)) * sqrt((float(i) + 0.3) / float(TAPS));
     sum += texture(directionalShadowMap[0], vec3(c.xy + at * r, c.z));
   }
-  return sum / float(TAPS);
+  return mix(sum / float(TAPS), edge_, known);
 }
 #else
 float sunAt(vec3 p, float blur) { return 1.0; }

@@ -91,15 +91,20 @@ void main() {
     c = skyAndHills(r, 0.006 + 0.02 * smoothstep(8.0, 60.0, far));
     vec4 deck = deckAlong(vWorld, normalize(r + vec3(-slope * 0.5, 0.0)));
     c = mix(c, deck.rgb, deck.a);
+    // Of the facets that nobody can tell apart, so many mirror the sun; each is bright for itself.
     float glint = 0.0;
-    if (deck.a < 0.5 && dot(r, uSun) > 0.93) {
-      vec2 spark = vec2(noise(vWorld.xy * 23.0), noise(vWorld.xy * 23.0 + 31.0)) - 0.5;
-      glint = pow(max(dot(normalize(r + vec3(spark * 0.09, 0.0)), uSun), 0.0), 1600.0);
+    vec3 h = view + uSun;
+    vec2 tilt = h.xy / h.z + slope;
+    float facets = exp(-dot(tilt, tilt) / (0.01 + 0.01 * smoothstep(0.02, 0.4, pixel)));
+    if (deck.a < 0.5 && facets > 0.01) {
+      vec2 grid = vWorld.xy * min(19.0, 0.7 / pixel);
+      float spark = noise(grid) * noise(grid * 1.31 + 31.0);
+      glint = facets * (0.05 + 5.0 * smoothstep(0.5, 0.8, spark + 0.22 * facets));
     }
-    c += uSunLight * glint * 5.0;
+    c += uSunLight * glint * 0.75;
     // Where the deck stands in for a bright sky, its dark image shows all the same.
-    fresnel = max(fresnel, deck.a * 0.07);
-    alpha = clamp(fresnel + glint, 0.0, 0.985);
+    fresnel = max(fresnel, deck.a * 0.16);
+    alpha = clamp(fresnel + glint * 0.5, 0.0, 0.985);
   } else {
     // From below: the sky in a round window, beyond its edge the mirrored bed, both moved by the ripples.
     vec3 m = normalize(vec3(-slope * 2.2, -1.0));

@@ -59,6 +59,8 @@ export interface World {
   readonly uDecking: Value<Color>
   /** Elevation of the deck surface, m. */
   readonly uDeck: Value<number>
+  /** The deck is level from here on lakeward, m: a ramp before it is not. */
+  readonly uEvenFrom: Value<number>
 }
 
 export function makeWorld(): World {
@@ -89,6 +91,7 @@ export function makeWorld(): World {
     uScreen: { value: new Vector3(1, 1, 1) },
     uDecking: { value: new Color() },
     uDeck: { value: 0.5 },
+    uEvenFrom: { value: -1e6 },
   }
   setHour(world, 'day')
   return world
