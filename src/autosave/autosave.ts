@@ -7,8 +7,9 @@ import { type Design, parseDesign } from '../../rules/index.ts'
 import { messageOf } from '../platform/error-message.ts'
 import { newId } from '../platform/new-id.ts'
 import { within } from '../platform/time-limit.ts'
+import type { Earlier } from '../state/host.ts'
 import { sameDesign } from '../state/same-design.ts'
-import type { Earlier, Heard, Keeper } from './database.ts'
+import type { Heard, Keeper } from './database.ts'
 import { type Entry, type Journal, openJournal, type Written } from './journal.ts'
 
 export interface Resumed {

@@ -3,14 +3,14 @@
  * designs that it took the place of (a file opened, a link followed, another tab), so that none is lost. Elements that keep under one
  * key hear of each other, in other tabs too.
  */
+
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import { type Design, parseDesign } from '../../rules/index.ts'
+import type { Earlier } from '../state/host.ts'
 import type { Aside, Entry as Leaf } from './journal.ts'
 
 /** Earlier designs kept beside the one in hand. */
 const MOST_EARLIER = 8
-
-export type Earlier = Pick<Aside, 'design' | 'at'>
 
 type Stored = Leaf['aside'][number]
 

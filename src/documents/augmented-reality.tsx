@@ -3,8 +3,8 @@
  * USDZ behind it. The link is followed as soon as the model is made, and stays for another look.
  */
 import { useEffect, useRef } from 'react'
+import { useWords } from '../ui/use-words.ts'
 import { DOCUMENTS } from '../words/documents.ts'
-import { useWords } from '../words/use-words.ts'
 import { MEDIA } from './files/write-file.ts'
 
 export interface ArModel {

@@ -1,12 +1,12 @@
 /** Two more ways to say what to compare with: a link that is pasted, and a dock put aside on this device. */
 import { useId, useState } from 'react'
 import type { Design, Issue } from '../../rules/index.ts'
-import type { Earlier } from '../autosave/database.ts'
 import { readLink } from '../autosave/link.ts'
+import type { Earlier } from '../state/host.ts'
 import { useHost } from '../state/host.ts'
+import { useWords } from '../ui/use-words.ts'
 import { DOCUMENTS } from '../words/documents.ts'
 import { text } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
 
 interface LinkProps {
   readonly take: (design: Design) => void

@@ -2,8 +2,8 @@
 import { useId } from 'react'
 import type { Design } from '../../rules/index.ts'
 import { useLeadline } from '../state/store.ts'
+import { useWords } from '../ui/use-words.ts'
 import { DOCUMENTS } from '../words/documents.ts'
-import { useWords } from '../words/use-words.ts'
 
 /** As the design's schema has it, characters. */
 const LONGEST = 400

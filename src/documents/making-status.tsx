@@ -1,8 +1,8 @@
 /** The progress of a file that is being made, and its outcome. */
 
+import { useWords } from '../ui/use-words.ts'
 import { DOCUMENTS, type DocumentWord } from '../words/documents.ts'
 import { count, text } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
 import type { MadeFormat, Making } from './use-making.ts'
 
 /** The word for each format. */

@@ -4,8 +4,8 @@ import type { Design } from '../../rules/index.ts'
 import { linkOf } from '../autosave/link.ts'
 import { useHost } from '../state/host.ts'
 import { useLeadline } from '../state/store.ts'
+import { useWords } from '../ui/use-words.ts'
 import { DOCUMENTS } from '../words/documents.ts'
-import { useWords } from '../words/use-words.ts'
 import { Qr } from './qr.tsx'
 
 /** A link to the dock; null if the page has no links, or if the link is too long for a QR code. */

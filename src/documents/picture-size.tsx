@@ -1,8 +1,8 @@
 /** The picture of the scene as a file, in one of a few sizes or in one's own. */
 import { Fragment, useId, useState } from 'react'
 import { Select } from '../ui/select.tsx'
+import { useWords } from '../ui/use-words.ts'
 import { DOCUMENTS } from '../words/documents.ts'
-import { useWords } from '../words/use-words.ts'
 
 /** Width and height, px. */
 const SIZES = ['1600x900', '1920x1080', '3840x2160', '2000x2000', 'own'] as const

@@ -8,9 +8,9 @@ import type { Service } from '../../rules/catalog/index.ts'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
 import type { QuoteFile } from '../../rules/papers/quote-file.ts'
 import { useDock, useLeadline } from '../state/store.ts'
+import { useWords } from '../ui/use-words.ts'
 import { DOCUMENTS } from '../words/documents.ts'
 import { text } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
 import { QuoteSince } from './quote-since.tsx'
 
 export interface QuoteChoice {

@@ -1,12 +1,12 @@
 /** Open, save, link, earlier docks. A native disclosure that closes on Escape and when focus moves elsewhere. */
 import { useRef, useState } from 'react'
 import type { Design } from '../../rules/index.ts'
-import type { Earlier } from '../autosave/database.ts'
+import type { Earlier } from '../state/host.ts'
 import { useHost } from '../state/host.ts'
 import { useLeadline } from '../state/store.ts'
 import { FilePick } from '../ui/file-picker.tsx'
+import { useWords } from '../ui/use-words.ts'
 import { text } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
 
 export function FileMenu() {
   const host = useHost()

@@ -3,7 +3,7 @@
 import { useHost } from '../state/host.ts'
 import { useLeadline } from '../state/store.ts'
 import { Sign } from '../ui/controls.tsx'
-import { useWords } from '../words/use-words.ts'
+import { useWords } from '../ui/use-words.ts'
 
 export function Notices() {
   const notice = useLeadline((s) => s.notice)

@@ -5,13 +5,12 @@
 import { type Catalog, type Design, demoCatalog, demoDesign, type Language } from '../../rules/index.ts'
 import { judge } from '../assessment/start-assessment.ts'
 import { Autosave } from '../autosave/autosave.ts'
-import type { Earlier } from '../autosave/database.ts'
 import { saveDesign } from '../platform/download.ts'
 import { newId } from '../platform/new-id.ts'
 import { whyMissing } from '../platform/why-missing.ts'
-import type { RequestBody } from '../quote-request/send-request.ts'
 import { firstShore } from '../start/first-shore.ts'
-import type { Host, Offered, RequestContent } from '../state/host.ts'
+import type { Earlier, Host, Offered, RequestContent } from '../state/host.ts'
+import type { RequestBody } from '../state/request-body.ts'
 import { sameDesign } from '../state/same-design.ts'
 import {
   createLeadlineStore,

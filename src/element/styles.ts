@@ -1,8 +1,9 @@
 /** The element's own style sheets, made once a document and adopted by each shadow root: a strict policy lets no other kind in. */
-import panel from '../panel/panel.css?inline'
+
 import strip from '../section-strip/section-strip.css?inline'
 import stage from '../viewport/viewport.css?inline'
 import base from './base.css?inline'
+import panel from './panel.css?inline'
 import print from './print.css?inline'
 
 let sheet: CSSStyleSheet | null = null

@@ -5,7 +5,7 @@ import { usePrice } from '../panel/use-price.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { useHandles } from '../ui/handles.ts'
 import { chunk, Lazy } from '../ui/lazy.tsx'
-import { useWords } from '../words/use-words.ts'
+import { useWords } from '../ui/use-words.ts'
 
 const request = chunk(() => import('../quote-request/request-dialog.tsx').then((m) => m.Request))
 

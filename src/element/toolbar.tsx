@@ -2,7 +2,7 @@
 import { useRef } from 'react'
 import { useLeadline } from '../state/store.ts'
 import { Choice, Sign } from '../ui/controls.tsx'
-import { useWords } from '../words/use-words.ts'
+import { useWords } from '../ui/use-words.ts'
 import { FileMenu } from './file-menu.tsx'
 
 export function Toolbar() {

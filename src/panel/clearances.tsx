@@ -2,9 +2,9 @@
 import { useMemo } from 'react'
 import { gapsOf } from '../../geometry/index.ts'
 import { isJudged, useLeadline } from '../state/store.ts'
+import { useWords } from '../ui/use-words.ts'
 import { meters } from '../words/index.ts'
 import { REASONS } from '../words/reasons.ts'
-import { useWords } from '../words/use-words.ts'
 
 export function Clearances({ id }: { readonly id: string }) {
   const project = useLeadline((s) => s.project)

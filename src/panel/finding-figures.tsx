@@ -1,10 +1,10 @@
 /** The figures of a finding: what it says with numbers, its case in words, and what it goes by. */
 import { basisIn, type Finding, findingIn } from '../../rules/index.ts'
 import { useLeadline } from '../state/store.ts'
+import { useWords } from '../ui/use-words.ts'
 import { text } from '../words/index.ts'
 import { withCaseInWords } from '../words/load-case-words.ts'
 import { LOADS } from '../words/loads.ts'
-import { useWords } from '../words/use-words.ts'
 
 export function Figures({ finding }: { readonly finding: Finding }) {
   const words = useWords(LOADS)

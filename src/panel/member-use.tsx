@@ -1,9 +1,9 @@
 /** What the selected leg or brace carries in its worst load case; shown beside its reasons. */
 import type { Dock } from '../../rules/index.ts'
+import { useWords, type Words } from '../ui/use-words.ts'
 import { text } from '../words/index.ts'
 import { caseInWords } from '../words/load-case-words.ts'
 import { LOADS, type LoadWord } from '../words/loads.ts'
-import { useWords, type Words } from '../words/use-words.ts'
 import { forceInWords, Use } from './structure-loads.tsx'
 
 export function MemberUse({ id, dock }: { readonly id: string; readonly dock: Dock }) {

@@ -2,13 +2,13 @@
 import { basisIn, cornerWord, type Dock, type Leg, type Reason } from '../../rules/index.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
+import { useWords, type Words } from '../ui/use-words.ts'
 import { meters, text } from '../words/index.ts'
+import { reasonText } from '../words/reason-text.ts'
 import { REASONS, type ReasonWord } from '../words/reasons.ts'
-import { useWords, type Words } from '../words/use-words.ts'
 import { Clearances } from './clearances.tsx'
 import { MemberUse } from './member-use.tsx'
 import { PickButton } from './pick-button.tsx'
-import { reasonText } from './reason-text.ts'
 
 export function Reasons() {
   const dock = useDock()

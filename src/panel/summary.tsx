@@ -1,8 +1,9 @@
 /** What is it? One line of plain words. */
+
+import { dockFacts } from '../state/dock-facts.ts'
 import { useLeadline, usePlaced } from '../state/store.ts'
+import { useWords } from '../ui/use-words.ts'
 import { count, meters, text } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
-import { dockFacts } from './dock-facts.ts'
 
 /** The line itself, for wherever the dock is to be told in words. */
 export function useSummary(): string {

@@ -2,8 +2,8 @@
 import { rowId } from '../state/highlight.ts'
 import { useLeadline, usePlaced } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
+import { useWords } from '../ui/use-words.ts'
 import { count } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
 import { PickButton } from './pick-button.tsx'
 import { usePrice } from './use-price.ts'
 

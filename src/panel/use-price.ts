@@ -1,7 +1,7 @@
 /** The one price in words, for every place that shows it, and what is not in it. */
 import { useDock, useLeadline } from '../state/store.ts'
+import { useWords } from '../ui/use-words.ts'
 import { text } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
 import { priceOf } from './price.ts'
 import { standingOf } from './verdict.ts'
 

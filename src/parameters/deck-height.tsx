@@ -1,9 +1,9 @@
 import { useDock, useLeadline } from '../state/store.ts'
 import { Hint, LengthSlider } from '../ui/controls.tsx'
 import { LengthField } from '../ui/quantity-field.tsx'
+import { useWords } from '../ui/use-words.ts'
 import { snapUp } from '../units/steps.ts'
 import { meters } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
 import * as change from './design-edits.ts'
 
 export function DeckHeight() {

@@ -7,11 +7,11 @@ import { EXACT } from '../../rules/words/figures.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { Choice, Hint, Sign } from '../ui/controls.tsx'
 import { LengthField, QuantityField } from '../ui/quantity-field.tsx'
+import { useWords } from '../ui/use-words.ts'
 import { massStep, parseMass } from '../units/mass.ts'
 import { nextStep } from '../units/steps.ts'
 import { meters, text } from '../words/index.ts'
 import { PEOPLE_AND_BOAT, type PeopleAndBoatWord } from '../words/people-and-boat.ts'
-import { useWords } from '../words/use-words.ts'
 import * as carry from './deck-load-edits.ts'
 
 export function DeckLoads() {

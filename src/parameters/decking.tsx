@@ -3,7 +3,7 @@ import { panelFor } from '../../rules/catalog-index.ts'
 import { type Catalog, type Design, type Dock, shopOf } from '../../rules/index.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { Choice } from '../ui/controls.tsx'
-import { useWords } from '../words/use-words.ts'
+import { useWords } from '../ui/use-words.ts'
 import { WANTS } from '../words/wants.ts'
 
 export function Decking() {

@@ -2,8 +2,8 @@
 import { LIMITS } from '../../rules/index.ts'
 import { useLeadline } from '../state/store.ts'
 import { Stepper } from '../ui/controls.tsx'
+import { useWords } from '../ui/use-words.ts'
 import { text } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
 import * as change from './design-edits.ts'
 
 export function Extras() {

@@ -1,7 +1,7 @@
 import { useLeadline } from '../state/store.ts'
 import { Hint } from '../ui/controls.tsx'
 import { LengthField } from '../ui/quantity-field.tsx'
-import { useWords } from '../words/use-words.ts'
+import { useWords } from '../ui/use-words.ts'
 import * as change from './design-edits.ts'
 
 /** How far it rises and falls: no signs. A high level under the day's is a fall of that much, and comes as a negative number. */

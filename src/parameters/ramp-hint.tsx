@@ -2,8 +2,8 @@
 import { useDock, useLeadline } from '../state/store.ts'
 import { Hint } from '../ui/controls.tsx'
 import { Fold } from '../ui/fold.tsx'
+import { useWords } from '../ui/use-words.ts'
 import { meters } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
 import { WANTS } from '../words/wants.ts'
 
 /** A wheelbarrow is pushed up this without a thought, rise over run. */

@@ -1,6 +1,6 @@
 import { useLeadline } from '../state/store.ts'
 import { Choice } from '../ui/controls.tsx'
-import { useWords } from '../words/use-words.ts'
+import { useWords } from '../ui/use-words.ts'
 import * as change from './design-edits.ts'
 
 export function FrameSize() {

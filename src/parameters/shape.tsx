@@ -1,11 +1,11 @@
 /** The run and what is at its ends: sections, ramp, head. */
 import { LIMITS } from '../../rules/index.ts'
-import { dockFacts } from '../panel/dock-facts.ts'
+import { dockFacts } from '../state/dock-facts.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { Choice, Hint, Stepper } from '../ui/controls.tsx'
 import { chunk, Lazy } from '../ui/lazy.tsx'
+import { useWords } from '../ui/use-words.ts'
 import { meters } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
 import * as change from './design-edits.ts'
 import { HeadPicture, type HeadShape } from './shape-pictures.tsx'
 

@@ -1,12 +1,12 @@
 /** Wind, open water and wakes in figures, and what they come to: a tap deeper than the choice of an exposure. */
 import { basisIn, formatDistance, formatSpeed, formatTime, type Waves } from '../../rules/index.ts'
-import { reasonText } from '../panel/reason-text.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { LengthField, QuantityField } from '../ui/quantity-field.tsx'
+import { useWords, type Words } from '../ui/use-words.ts'
 import { bareUnit, type LengthUnit, parseLength } from '../units/parse.ts'
 import { parseSpeed, speedStep } from '../units/speed.ts'
 import { meters, text } from '../words/index.ts'
-import { useWords, type Words } from '../words/use-words.ts'
+import { reasonText } from '../words/reason-text.ts'
 import { WAVES, type WaveWord } from '../words/waves.ts'
 import * as change from './design-edits.ts'
 

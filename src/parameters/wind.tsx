@@ -3,8 +3,8 @@ import { useDock, useLeadline } from '../state/store.ts'
 import { Choice } from '../ui/controls.tsx'
 import { Fold } from '../ui/fold.tsx'
 import { chunk, Lazy } from '../ui/lazy.tsx'
+import { useWords } from '../ui/use-words.ts'
 import { meters } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
 import * as change from './design-edits.ts'
 
 const exposure = chunk(() => import('./wind-figures.tsx').then((m) => m.Exposure))

@@ -3,8 +3,8 @@ import { useId } from 'react'
 import { hasPrice } from '../panel/verdict.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { useHandles } from '../ui/handles.ts'
+import { useWords } from '../ui/use-words.ts'
 import { REQUEST } from '../words/request.ts'
-import { useWords } from '../words/use-words.ts'
 
 /** As typed. */
 export interface Typed {

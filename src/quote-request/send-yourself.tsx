@@ -2,11 +2,11 @@
 import { useState } from 'react'
 import { usePrice } from '../panel/use-price.ts'
 import { useHost } from '../state/host.ts'
+import type { Contact } from '../state/request-body.ts'
 import { useDock, useLeadline } from '../state/store.ts'
+import { useWords } from '../ui/use-words.ts'
 import { text } from '../words/index.ts'
 import { REQUEST } from '../words/request.ts'
-import { useWords } from '../words/use-words.ts'
-import type { Contact } from './send-request.ts'
 
 /** Mail programs cut longer addresses short; a link to a dock with many depths is longer. Characters. */
 const LONGEST_MAIL = 1900

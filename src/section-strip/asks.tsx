@@ -1,9 +1,9 @@
 /** Questions about a length, in words: for fields of depths, distances and heights. */
 import type { ReactNode } from 'react'
+import { useWords } from '../ui/use-words.ts'
 import { doubtOf, type LengthKind } from '../units/doubt.ts'
 import { DEPTHS } from '../words/depths.ts'
 import { meters } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
 
 export function useAsks(
   kind: LengthKind,

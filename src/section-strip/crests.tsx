@@ -1,8 +1,8 @@
 /** Crests of the waves over today's water and over the high level, and what is left between them and the frame. */
 import type { Waves } from '../../rules/index.ts'
 import { useLeadline, usePlaced } from '../state/store.ts'
+import { useWords } from '../ui/use-words.ts'
 import { meters } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
 import { heightAt, wordPlaces } from './crest-places.ts'
 import { deckPlace } from './handles.tsx'
 import { HiddenGroup } from './hidden-group.tsx'

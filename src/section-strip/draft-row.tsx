@@ -1,10 +1,10 @@
 /** A pasted line that could not be taken in: its two cells as they came, what is wrong told in place. */
 import { useId, useState } from 'react'
 import { Sign } from '../ui/controls.tsx'
+import { useWords } from '../ui/use-words.ts'
 import { bareUnit, parseLength } from '../units/parse.ts'
 import { DEPTHS } from '../words/depths.ts'
 import { meters, text } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
 import type { Draft } from './take-paste.ts'
 
 interface DraftRowProps {

@@ -1,6 +1,7 @@
 /** How to measure your shore, in plain steps. */
+
+import { useWords } from '../ui/use-words.ts'
 import { DEPTHS } from '../words/depths.ts'
-import { useWords } from '../words/use-words.ts'
 
 const STEPS = ['guide.1', 'guide.2', 'guide.3', 'guide.4', 'guide.5', 'guide.6'] as const
 

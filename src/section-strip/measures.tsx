@@ -1,8 +1,8 @@
 /** The measures of what is selected, where they are: bed to deck, stand-up, clearances of a brace. */
 import type { Dock, Leg, Pair } from '../../rules/index.ts'
 import { useLeadline, usePlaced } from '../state/store.ts'
+import { useWords, type Words } from '../ui/use-words.ts'
 import { meters, type Word } from '../words/index.ts'
-import { useWords, type Words } from '../words/use-words.ts'
 import { HiddenGroup } from './hidden-group.tsx'
 import type { Scale } from './scale.ts'
 

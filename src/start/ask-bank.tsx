@@ -1,8 +1,8 @@
 /** How high is the ground a few steps back from the water. */
 import { useLeadline } from '../state/store.ts'
 import { Choice } from '../ui/controls.tsx'
+import { useWords } from '../ui/use-words.ts'
 import { START } from '../words/start.ts'
-import { useWords } from '../words/use-words.ts'
 import { LengthSteps } from './fields.tsx'
 import { BankPicture } from './pictures.tsx'
 import { answer, answerOf } from './shore.ts'

@@ -1,8 +1,8 @@
 /** How deep is it, at two distances. */
 import { useLeadline } from '../state/store.ts'
+import { useWords } from '../ui/use-words.ts'
 import { meters } from '../words/index.ts'
 import { START } from '../words/start.ts'
-import { useWords } from '../words/use-words.ts'
 import { LengthSteps, Likely } from './fields.tsx'
 import { answer, answerOf } from './shore.ts'
 import { FIGURES, useAnswer } from './use-answer.ts'

@@ -2,8 +2,8 @@
 import type { Design } from '../../rules/index.ts'
 import { setLevel } from '../parameters/design-edits.ts'
 import { useLeadline } from '../state/store.ts'
+import { useWords } from '../ui/use-words.ts'
 import { START } from '../words/start.ts'
-import { useWords } from '../words/use-words.ts'
 import { LengthSteps, Likely } from './fields.tsx'
 import { FIGURES, useAnswer } from './use-answer.ts'
 

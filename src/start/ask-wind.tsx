@@ -2,8 +2,8 @@
 import { exposureOf, setExposure } from '../parameters/design-edits.ts'
 import { useLeadline } from '../state/store.ts'
 import { Choice } from '../ui/controls.tsx'
+import { useWords } from '../ui/use-words.ts'
 import { START } from '../words/start.ts'
-import { useWords } from '../words/use-words.ts'
 import { LakePicture } from './pictures.tsx'
 import { useAnswer } from './use-answer.ts'
 

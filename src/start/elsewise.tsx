@@ -3,8 +3,8 @@ import { useId, useState } from 'react'
 import { useHost } from '../state/host.ts'
 import { FilePick } from '../ui/file-picker.tsx'
 import { Fold } from '../ui/fold.tsx'
+import { useWords } from '../ui/use-words.ts'
 import { START } from '../words/start.ts'
-import { useWords } from '../words/use-words.ts'
 
 export function Elsewise({ leave }: { readonly leave: () => void }) {
   const host = useHost()

@@ -5,10 +5,10 @@ import type { Issue } from '../../rules/index.ts'
 import { useAsks } from '../section-strip/asks.tsx'
 import { Sign } from '../ui/controls.tsx'
 import { LengthField } from '../ui/quantity-field.tsx'
+import { useWords } from '../ui/use-words.ts'
 import type { LengthKind } from '../units/doubt.ts'
 import { text } from '../words/index.ts'
 import { START } from '../words/start.ts'
-import { useWords } from '../words/use-words.ts'
 
 interface LengthStepsProps {
   readonly label: string

@@ -1,7 +1,7 @@
 import type { Figure } from '../../rules/index.ts'
 import { useLeadline } from '../state/store.ts'
+import { useWords } from '../ui/use-words.ts'
 import { START } from '../words/start.ts'
-import { useWords } from '../words/use-words.ts'
 
 /** What nobody has said of the shore yet, and the way back to the questions. */
 export function Told({ keys }: { readonly keys: Figure }) {

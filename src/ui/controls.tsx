@@ -2,7 +2,7 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react'
 import { useLeadlineStore } from '../state/store.ts'
 import { keyStep, snap } from '../units/steps.ts'
-import { useWords } from '../words/use-words.ts'
+import { useWords } from './use-words.ts'
 
 export function Group({ title, children }: { readonly title: string; readonly children: ReactNode }) {
   return (

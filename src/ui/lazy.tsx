@@ -2,7 +2,7 @@
 import { type ComponentType, useEffect, useState } from 'react'
 import { whyMissing } from '../platform/why-missing.ts'
 import { useHost } from '../state/host.ts'
-import { useWords } from '../words/use-words.ts'
+import { useWords } from './use-words.ts'
 
 export interface Chunk<P> {
   readonly load: () => Promise<ComponentType<P>>

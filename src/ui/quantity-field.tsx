@@ -4,7 +4,7 @@ import type { Issue } from '../../rules/index.ts'
 import { bareUnit, parseLength } from '../units/parse.ts'
 import { keyStep } from '../units/steps.ts'
 import { text, type Word } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
+import { useWords } from './use-words.ts'
 
 interface FieldProps<T> {
   readonly label: string

@@ -3,8 +3,8 @@ import { useMemo } from 'react'
 import { useSummary } from '../panel/summary.tsx'
 import { litIds } from '../state/highlight.ts'
 import { pointedOf, useLeadline } from '../state/store.ts'
+import { useWords } from '../ui/use-words.ts'
 import { text } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
 import { drawLake, type Face } from './drawn-lake.ts'
 
 /** Water deeper than this is drawn as dark as it gets, m. */

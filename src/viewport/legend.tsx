@@ -5,13 +5,13 @@ import { GUARD_PUSH } from '../../rules/structure/strength/loads-published.ts'
 import { exaggeration } from '../scene/sway/exaggeration.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { Choice } from '../ui/controls.tsx'
+import { useWords } from '../ui/use-words.ts'
 import { colorOf, gradient } from '../utilization/utilization-colors.ts'
 import { type Worst, worstOf } from '../utilization/worst-member.ts'
 import { FORCES, type ForceWord } from '../words/forces.ts'
 import { text } from '../words/index.ts'
 import { caseInWords } from '../words/load-case-words.ts'
 import { LOADS } from '../words/loads.ts'
-import { useWords } from '../words/use-words.ts'
 
 const small = (meters: number): Figure => ({ value: meters * 1000, unit: 'mm' })
 

@@ -4,8 +4,8 @@ import { useState } from 'react'
 import type { ViewState } from '../state/store.ts'
 import { placedOf, useLeadline } from '../state/store.ts'
 import { Sign } from '../ui/controls.tsx'
+import { useWords } from '../ui/use-words.ts'
 import { meters } from '../words/index.ts'
-import { useWords } from '../words/use-words.ts'
 
 const VIEWS: readonly ViewState['view'][] = ['shore', 'lake', 'side', 'above', 'under']
 /** Shown at first where there is little room. */

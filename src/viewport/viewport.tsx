@@ -6,7 +6,7 @@ import { useEffect, useRef, useState } from 'react'
 import type { MountedScene } from '../scene/scene.tsx'
 import { useLeadlineStore } from '../state/store.ts'
 import { useHandles } from '../ui/handles.ts'
-import { useWords } from '../words/use-words.ts'
+import { useWords } from '../ui/use-words.ts'
 import { Drawing } from './drawing.tsx'
 import { ViewControls } from './view-controls.tsx'
 

@@ -10,7 +10,7 @@ import {
   say,
 } from '../../rules/index.ts'
 import { templateOf } from '../../rules/words/messages.ts'
-import { REASONS } from '../words/reasons.ts'
+import { REASONS } from './reasons.ts'
 
 export function reasonText(reason: Reason, reader: Reader): string {
   const values: Record<string, Figure> = { result: reason.result }

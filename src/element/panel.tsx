@@ -1,19 +1,19 @@
 /** The panel: the few parameters, then the answers in the order in which they are asked for. */
 import { cautionsIn } from '../../rules/index.ts'
+import { FindingsPanel } from '../panel/findings.tsx'
+import { Summary } from '../panel/summary.tsx'
+import { Totals } from '../panel/totals.tsx'
 import { Parameters } from '../parameters/parameters.tsx'
 import { useLeadline } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
 import { useHandles } from '../ui/handles.ts'
 import { chunk, Lazy } from '../ui/lazy.tsx'
-import { useWords } from '../words/use-words.ts'
-import { FindingsPanel } from './findings.tsx'
-import { Summary } from './summary.tsx'
-import { Totals } from './totals.tsx'
+import { useWords } from '../ui/use-words.ts'
 
 const papers = chunk(() => import('../documents/documents-panel.tsx').then((m) => m.DocumentsPanel))
-const why = chunk(() => import('./reasons.tsx').then((m) => m.Reasons))
+const why = chunk(() => import('../panel/reasons.tsx').then((m) => m.Reasons))
 
-const legs = chunk(() => import('./reasons.tsx').then((m) => m.LegTable))
+const legs = chunk(() => import('../panel/reasons.tsx').then((m) => m.LegTable))
 
 /** Every leg with its heights and brace, in sight at once. */
 function CrewLegs() {

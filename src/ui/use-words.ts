@@ -13,7 +13,7 @@ import {
   wordsOf,
 } from '../../rules/index.ts'
 import { useLeadline } from '../state/store.ts'
-import { SCREEN, type Word } from './index.ts'
+import { SCREEN, type Word } from '../words/index.ts'
 
 /** Whom the screen is told to, and how it tells one subject. */
 export interface Words<K extends string> extends Reader {
