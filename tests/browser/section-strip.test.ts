@@ -24,6 +24,8 @@ test('a sounding dragged down in the strip makes the leg over it longer, in the 
     strip: await page.locator('.leg-length').allTextContents(),
   }
   const handle = page.locator('.handle.sounding').nth(4)
+  // The list is far down the page: back to the section, with room under the handle.
+  await page.locator('.strip').evaluate((strip) => strip.scrollIntoView({ block: 'end' }))
   const box = (await handle.locator('.lead').boundingBox())!
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
   await page.mouse.move(x, y)
