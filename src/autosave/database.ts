@@ -7,7 +7,7 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import { type Design, parseDesign } from '../../rules/index.ts'
 import type { Earlier } from '../state/host.ts'
-import type { Aside, Entry as Leaf } from './journal.ts'
+import type { Entry as Leaf } from './journal.ts'
 
 /** Earlier designs kept beside the one in hand. */
 const MOST_EARLIER = 8
