@@ -116,7 +116,12 @@ const site = fc
     wake: once(10, meters(0, 0.6)),
   })
   .map(({ low, range, ...rest }) =>
-    given({ ...rest, levels: { low, high: Math.round((low + range) * 1000) / 1000 } }),
+    given({
+      ...rest,
+      levels: { low, high: Math.round((low + range) * 1000) / 1000 },
+      // Of the levels that stand there, so that all else is drawn as it was.
+      assumed: range > 0.6 ? ['levels'] : undefined,
+    }),
   )
 
 const EDGES = ['start', 'end', 'left', 'right'] as const
