@@ -30,23 +30,23 @@ export function Panel() {
   const { t, language } = useWords()
   const handles = useHandles()
   const crew = useLeadline((s) => s.audience === 'crew')
-  // Each sees first what they came for: the crew what stands where, everyone else what they may choose.
+  // Keyed, so that what is open stays open where another audience has another order. Each sees first what they came for: the crew what stands where, everyone else what they may choose.
   const parameters = <Parameters key="parameters" />
   return (
     <div className="panel" part="panel">
       {!crew && parameters}
-      <FindingsPanel />
-      <Summary />
-      {crew && <CrewLegs />}
-      <Totals />
+      <FindingsPanel key="findings" />
+      <Summary key="summary" />
+      {crew && <CrewLegs key="legs" />}
+      <Totals key="totals" />
       {crew && parameters}
-      <Fold className="answer why" title={t('why.title')}>
+      <Fold key="why" className="answer why" title={t('why.title')}>
         <Lazy chunk={why} props={{}} />
       </Fold>
-      <Fold className="answer papers" title={t('papers.title')} handle={handles.papers}>
+      <Fold key="papers" className="answer papers" title={t('papers.title')} handle={handles.papers}>
         <Lazy chunk={papers} props={{}} />
       </Fold>
-      <Fold className="answer cautions" id="cautions" title={t('cautions.title')} print>
+      <Fold key="cautions" className="answer cautions" id="cautions" title={t('cautions.title')} print>
         <ul>
           {cautionsIn({ language }).map((caution) => (
             <li key={caution}>{caution}</li>

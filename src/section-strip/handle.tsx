@@ -154,6 +154,10 @@ export function Handle(props: HandleProps) {
       onPointerUp={up}
       onPointerCancel={up}
       onLostPointerCapture={up}
+      // Brought by keyboard between what is pinned above and below: for parts of a drawing browsers heed no scroll margin.
+      onFocus={({ currentTarget }) =>
+        currentTarget.matches(':focus-visible') && currentTarget.scrollIntoView({ block: 'center' })
+      }
       onKeyDown={key}
       onKeyUp={end}
       onBlur={() => touch.end(end)}

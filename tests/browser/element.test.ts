@@ -212,7 +212,12 @@ test('a design from an address, and a request to one', async () => {
     fingerprint: { all: string }
     totals: { price: number }
   }
-  expect(detail.contact).toEqual({ name: 'A. Example', contact: 'a@example.org', note: '' })
+  expect(detail.contact).toEqual({
+    name: 'A. Example',
+    contact: 'a@example.org',
+    email: 'a@example.org',
+    note: '',
+  })
   expect(detail.fingerprint).toEqual(await read(page, (e) => e.dock.fingerprint))
   expect(detail.totals).toEqual(await read(page, (e) => e.dock.totals))
   await close()

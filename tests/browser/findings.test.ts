@@ -97,7 +97,7 @@ test('each remedy says what it costs, and all together are one step of undo', as
   await all.waitFor()
   expect(await all.textContent()).toBe(`Fix all +${dollars(missing)}`)
   for (const remedy of await page.locator('.finding.warn .remedy').allTextContents())
-    expect(remedy).toMatch(/^Put the brace in \+\$\d+\.\d\d$/)
+    expect(remedy).toMatch(/^Put the brace back \+\$\d+\.\d\d$/)
   await all.click()
   await settled(page)
   await expect.poll(() => verdict(page)).toMatch(/^It can be built/)

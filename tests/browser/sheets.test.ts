@@ -88,7 +88,7 @@ test('an earlier quote is compared with: read back on the screen, and written as
   await chosen.setInputFiles(bad)
   await expect
     .poll(() => page.locator('.since [role=alert]').textContent())
-    .toMatch(/^bad\.json is no quote to compare with: total: "much"; expected/)
+    .toMatch(/^bad\.json cannot be compared with: total: "much"; expected/)
   await chosen.setInputFiles(earlier)
   await page.locator('.changes').waitFor()
   expect(await page.locator('.since [role=alert]').count()).toBe(0)

@@ -25,7 +25,7 @@ test('an exposure picked raises its waves, and a tap puts the deck clear of them
   expect((await site(page)).wind).toEqual({ speed: 15, fetch: 1800 })
   expect(await hint(page)).toContain('waves of 1 ft 5 in, one every 2.0 s')
   const crest = page.locator('.finding[data-code=crest-reaches-frame], .finding', {
-    hasText: 'In a strong wind the waves come up to the frame',
+    hasText: 'In a strong wind, waves reach the frame',
   })
   await crest.first().waitFor()
 
@@ -54,7 +54,7 @@ test('an exposure picked raises its waves, and a tap puts the deck clear of them
 
 test('an exposed lake brings the crests to the frame, and what the finding offers takes it away', async () => {
   const { page, close } = await open()
-  const finding = page.locator('.finding', { hasText: 'In a strong wind the waves come up to the frame' })
+  const finding = page.locator('.finding', { hasText: 'In a strong wind, waves reach the frame' })
   expect(await finding.count()).toBe(0)
   await page.getByRole('radio', { name: /^Open, small lake/ }).check()
   await finding.waitFor()
