@@ -238,7 +238,7 @@ void main() {
     float rim = 0.35 + 0.65 * turned * sqrt(turned);
     vec3 picked = vec3(0.05, 0.55, 1.0), warned = vMark.b > 0.75 ? vec3(1.0, 0.16, 0.05) : vec3(1.0, 0.5, 0.04);
     c = mix(c, warned * (0.55 + 0.6 * rim), step(0.25, vMark.b) * 0.62);
-    c = mix(c, picked * (0.6 + 0.8 * rim), max(vMark.r * 0.68, vMark.g * 0.38));
+    c = mix(c, picked * (0.6 + 0.8 * rim), max(vMark.r * 0.88, vMark.g * 0.45));
   }
 
   // The waterline drawn in.
