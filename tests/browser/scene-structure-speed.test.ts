@@ -83,19 +83,15 @@ test('a drag at 20 sections is drawn in the frame, and its structure follows', a
       )
     }
     const path = () => strip.querySelector('.parts')!.outerHTML
-    const verdict = root.querySelector('.verdict')!
-    /** Without asking again and again: the processor is the worker's meanwhile. */
+    /** Asked once a frame, no more: the processor is the worker's meanwhile. */
     const stood = () =>
       new Promise<void>((done) => {
-        const observer = new MutationObserver(() => element.dock.structure && end())
-        const late = setTimeout(() => end(), 10_000)
-        const end = (): void => {
-          observer.disconnect()
-          clearTimeout(late)
-          done()
+        const late = performance.now() + 10_000
+        const look = (): void => {
+          if (element.dock.structure || performance.now() > late) done()
+          else requestAnimationFrame(look)
         }
-        observer.observe(verdict, { subtree: true, childList: true, characterData: true, attributes: true })
-        if (element.dock.structure) end()
+        look()
       })
     const kits: number[] = []
     const structures: number[] = []
