@@ -8,7 +8,7 @@ export type Moored = Pick<PlacedSection, 'role' | 'x' | 'y' | 'c' | 's'> & {
 }
 
 /** Ends this near to each other lie equally far out, m. */
-const LEVEL = 1e-3
+export const LEVEL = 1e-3
 
 /** Of several equally far out the one that is most to its side. Null where nothing stands. */
 export function berthSection<S extends Moored>(placed: readonly S[], side: Side): S | null {
@@ -16,14 +16,14 @@ export function berthSection<S extends Moored>(placed: readonly S[], side: Side)
   let berth: S | null = null
   for (const p of placed) {
     if (p.role === 'ramp') continue
-    const out = berth ? reach(p) - reach(berth) : 1
+    const out = berth ? lakewardEdge(p) - lakewardEdge(berth) : 1
     if (out > LEVEL || (out > -LEVEL && berth && sign * (middle(p) - middle(berth)) > LEVEL)) berth = p
   }
   return berth
 }
 
-/** Of its lakeward edge: one that lies across reaches half its width beyond its center line. */
-const reach = ({ x, c, s, frame }: Moored): number =>
+/** x of a section's lakeward edge, m: one that lies across reaches half its width beyond its center line. */
+export const lakewardEdge = ({ x, c, s, frame }: Moored): number =>
   x + Math.max(0, c) * frame.length + (Math.abs(s) * frame.width) / 2
 const middle = ({ y, s, frame }: Moored): number => y + (s * frame.length) / 2
 

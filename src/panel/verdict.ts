@@ -2,8 +2,8 @@
  * Can this dock be built? One answer for every place that says so, worked out from the Dock alone.
  *
  * The rule: a `stop` forbids it, and a `warn` says that something is more, or less, than it may be (it sinks, slides, sways, goes over, a
- * brace is missing): both are to be fixed before building. The one exception are the warnings about the soundings: they say that too little
- * is known of the lake, which is measured, not mended. A `note` asks for nothing. Where something forbids it
+ * brace is missing): both are to be fixed before building. The one exception are the warnings about the soundings and about what was assumed in their
+ * place: they say that too little is known of the lake, which is measured or said, not mended. A `note` asks for nothing. Where something forbids it
  * and no remedy is offered for any of that, it cannot be built like this; which remedies help is known only when all is found.
  */
 import type { Dock, Finding } from '../../rules/index.ts'
@@ -13,17 +13,17 @@ export interface Verdict {
   readonly standing: 'can' | 'fix' | 'cannot'
   /** Findings to be fixed before building. */
   readonly toFix: readonly Finding[]
-  /** How many ask for the depths to be measured again. */
+  /** How many ask for the shore to be measured, or told of. */
   readonly toMeasure: number
 }
 
-const ofSoundings = ({ code }: Finding): boolean => code.startsWith('soundings-')
+const ofShore = ({ code }: Finding): boolean => code.startsWith('soundings-') || code === 'site-assumed'
 const forbids = ({ severity }: Finding): boolean => severity === 'stop'
 
 /** @param dock with all that is found and the remedies that help */
 export function verdictOf({ findings }: Pick<Dock, 'findings'>): Verdict {
   const asking = findings.filter(({ severity }) => severity !== 'note')
-  const toFix = asking.filter((finding) => forbids(finding) || !ofSoundings(finding))
+  const toFix = asking.filter((finding) => forbids(finding) || !ofShore(finding))
   const stops = toFix.filter(forbids)
   const noWay = stops.length > 0 && stops.every(({ remedy }) => remedy === null)
   const standing = noWay ? 'cannot' : toFix.length > 0 ? 'fix' : 'can'

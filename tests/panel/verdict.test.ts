@@ -20,6 +20,7 @@ describe('a dock of which all is known', () => {
     ['nothing', [], 'can', 0, 0],
     ['a note', [note], 'can', 0, 0],
     ['too few depths', [few, note], 'can', 0, 1],
+    ['a shore that was not told of', [found('site-assumed', 'warn')], 'can', 0, 1],
     ['something over, without a remedy', [over, few], 'fix', 1, 1],
     ['a stop that a remedy helps, and a warning', [mended, over], 'fix', 2, 0],
     ['a stop that none helps, and one that a remedy does', [stop, mended], 'fix', 2, 0],

@@ -4,6 +4,7 @@
  * A crowd on the outer half of the end section alone is left out: between its hooks and its legs people press on both, so that all of the
  * section full is the worse for each. On a dock of one section the crowd is D + L and its halves.
  */
+import { LEVEL, lakewardEdge } from '../../layout/berth.ts'
 import { berthSection, type PlacedSection } from '../../layout/index.ts'
 import { type CaseLoad, loadNode, noLoad, type StateLayout } from '../second-order.ts'
 import { LADDER_LOAD, LADDER_STANDOFF } from '../strength/index.ts'
@@ -24,8 +25,8 @@ export type LoadedSide = SideLoad & { readonly load: CaseLoad }
  */
 export function crowdLoads(states: StateLayout, frame: DockFrame, lean: number): LoadedSide[] {
   const placed = frame.kit.layout.placed.filter((p) => p.role !== 'ramp')
-  const reach = Math.max(...placed.map(reachOf))
-  const ends = placed.filter((p) => reachOf(p) > reach - LEVEL)
+  const reach = Math.max(...placed.map(lakewardEdge))
+  const ends = placed.filter((p) => lakewardEdge(p) > reach - LEVEL)
   if (ends.length === placed.length) return []
   const crowd = (toward: Toward, on: readonly PlacedSection[], left: number, right: number): LoadedSide => {
     const load = liveLoad(states, frame, { left, right }, ({ section }) => on.includes(section))
@@ -40,13 +41,6 @@ export function crowdLoads(states: StateLayout, frame: DockFrame, lean: number):
   const most = (side: 'left' | 'right'): PlacedSection[] => [berthSection(placed, side)!]
   return [crowd('lake', ends, 1, 1), crowd('left', most('left'), 1, 0), crowd('right', most('right'), 0, 1)]
 }
-
-/** Ends this near to each other lie equally far out, m. */
-const LEVEL = 1e-3
-
-/** x of a section's most lakeward edge, m. */
-const reachOf = ({ x, c, s, frame }: PlacedSection): number =>
-  x + Math.max(0, c) * frame.length + (Math.abs(s) * frame.width) / 2
 
 /** One person straight down outside of the outermost corner on each side. */
 export function edgeLoads(states: StateLayout, frame: DockFrame): LoadedSide[] {

@@ -1,12 +1,14 @@
-/** What stands between a dock and its being built, by its findings. */
+/** What stands between a dock and its being built: what its verdict asks to be fixed. */
 import type { Dock } from '../../../rules/index.ts'
+import { verdictOf } from '../../panel/verdict.ts'
 
 export interface Fixes {
   readonly stops: number
   readonly warnings: number
 }
 
-export const fixesOf = (findings: Dock['findings']): Fixes => ({
-  stops: findings.filter(({ severity }) => severity === 'stop').length,
-  warnings: findings.filter(({ severity }) => severity === 'warn').length,
-})
+export function fixesOf(findings: Dock['findings']): Fixes {
+  const { toFix } = verdictOf({ findings })
+  const stops = toFix.filter(({ severity }) => severity === 'stop').length
+  return { stops, warnings: toFix.length - stops }
+}

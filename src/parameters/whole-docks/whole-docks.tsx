@@ -121,7 +121,7 @@ function Card({ one: { kind, design, dock, fixes } }: { readonly one: WholeDock 
         <li>{t('deck', { height: meters(design.dock.deckHeight) })}</li>
       </ul>
       <p className="whole-verdict" data-fix={fixes.stops > 0 ? 'stop' : fix > 0 ? 'warn' : 'none'}>
-        {t(fix === 0 ? 'can-be-built' : fixes.stops > 0 ? 'cannot' : 'fix', { count: fix })}
+        {t(fix === 0 ? 'can-be-built' : 'fix', { count: fix })}
       </p>
       <p className="whole-price">
         <strong>{money(dock.totals.price)}</strong> {t('parts')}
