@@ -45,6 +45,8 @@ export class Autosave {
   /** How many lines of edits this element has begun: each design that replaces another begins one. */
   #lines = 0
   #aside: Entry['aside'] = []
+  /** What the journal's entry is of. */
+  #noted: Design | null = null
   /** Of the journal, not in the database yet. */
   #left: readonly Written[] = []
 
@@ -103,13 +105,20 @@ export class Autosave {
 
   /** Into the journal: done when this returns. False where nothing can be kept. */
   note(design: Design): boolean {
+    this.#noted = design
     return this.#journal.write(this.#entry(design))
+  }
+
+  /** The address is of this design now: what is still to go into the database goes by it, and not by the one of a step before. */
+  addressed(design: Design): void {
+    if (this.#journal.mine() !== null) this.note(design)
   }
 
   /** Into the database. @throws (rejects) where it is kept neither there nor in the journal. */
   async save(design: Design): Promise<void> {
     const entry = this.#entry(design)
     const noted = this.#journal.write(entry)
+    this.#noted = design
     const mine = this.#journal.mine()
     const left = this.#left
     if (!this.#keeper) {
@@ -124,7 +133,9 @@ export class Autosave {
       if (!noted) throw error
       return
     }
-    this.#journal.forget(mine ? [...left, mine] : left)
+    // Written anew since for its address alone, it is in the database all the same.
+    const stands = this.#noted === design ? this.#journal.mine() : mine
+    this.#journal.forget(stands ? [...left, stands] : left)
     if (this.#left === left) this.#left = []
     this.#aside = this.#aside.filter((each) => !entry.aside.includes(each))
   }

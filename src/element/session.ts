@@ -501,7 +501,7 @@ export class Session implements Host {
     if (fragment === undefined || this.#gone || this.#over.signal.aborted) return
     this.#writeLink(fragment)
     // Not forgotten with that: a reload that has begun already goes by the address of before.
-    if (!this.keeps && this.store.getState().design === design) this.#keeping.note(design)
+    if (this.store.getState().design === design) this.#keeping.addressed(design)
   }
 
   /** A design too large for a link leaves none behind: an older one would come back in its place. Told once. */

@@ -217,20 +217,29 @@ test('without storage it goes on, and says that nothing is kept', async () => {
   await close()
 })
 
-test('a link to the dock as it was a step ago, followed on another day, shows that dock and not what is kept', async () => {
-  const first = await open({ fresh: true })
-  await more(first.page).click()
-  await expect.poll(() => new URL(first.page.url()).hash).toContain('#leadline=')
-  const link = new URL(first.page.url()).hash
-  await more(first.page).click()
-  await expect.poll(() => new URL(first.page.url()).hash).not.toBe(link)
-  await first.page.goto('about:blank')
-  // On another day, for the page: what it kept is older than any reload takes.
-  await first.page.clock.install({ time: Date.now() + 86_400_000 })
-  await first.page.goto(`${inject('site')}/example.html${link}`)
-  await first.page.evaluate(() => (window as unknown as { leadlineReady: Promise<void> }).leadlineReady)
-  expect(await sections(first.page)).toBe(6)
-  await first.page.getByRole('button', { name: 'Undo' }).click()
-  expect(await sections(first.page)).toBe(7)
-  await first.close()
-})
+test.each(['kept', 'not kept in time'])(
+  'a link to the dock as it was a step ago, followed on another day, shows that dock and not what is %s',
+  async (when) => {
+    const first = await open({ fresh: true })
+    await more(first.page).click()
+    await expect.poll(() => new URL(first.page.url()).hash).toContain('#leadline=')
+    const link = new URL(first.page.url()).hash
+    if (when === 'not kept in time')
+      await first.page.evaluate(() => {
+        IDBDatabase.prototype.transaction = () => {
+          throw new DOMException('closing', 'InvalidStateError')
+        }
+      })
+    await more(first.page).click()
+    await expect.poll(() => new URL(first.page.url()).hash).not.toBe(link)
+    await first.page.goto('about:blank')
+    // On another day, for the page: what it kept is older than any reload takes.
+    await first.page.clock.install({ time: Date.now() + 86_400_000 })
+    await first.page.goto(`${inject('site')}/example.html${link}`)
+    await first.page.evaluate(() => (window as unknown as { leadlineReady: Promise<void> }).leadlineReady)
+    expect(await sections(first.page)).toBe(6)
+    await first.page.getByRole('button', { name: 'Undo' }).click()
+    expect(await sections(first.page)).toBe(7)
+    await first.close()
+  },
+)
