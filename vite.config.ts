@@ -7,29 +7,14 @@ import { rmSync } from 'node:fs'
 import { resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig, type Plugin } from 'vite'
+import { fontLicense } from './src/build/font-license.ts'
+import { papersAlone } from './src/build/papers-alone.ts'
+import { plainImports } from './src/build/plain-imports.ts'
 import { screenReact } from './src/build/screen-react.ts'
 import { workersOfPage } from './src/build/shared-worker.ts'
+import { terseSchemas } from './src/build/terse-schemas.ts'
+import { trimDxf } from './src/build/trim-dxf.ts'
 import { trimThree } from './src/build/trim-three/plugin.ts'
-
-/** Nothing is preloaded, so a dynamic import is just that: the build's own helper for it would be dead weight at first sight. */
-const plainImports: Plugin = {
-  name: 'leadline:plain-imports',
-  enforce: 'pre',
-  transform: {
-    filter: { id: /vite\/preload-helper/ },
-    handler: () => 'export const __vitePreload = (load) => load()',
-  },
-}
-
-/** What the PDF library would load to draw web pages, which no paper asks for: left out, with the 100 kB that it weighs. */
-const NOT_ASKED = /^(?:html2canvas|dompurify|canvg)$/
-const NOT_ASKED_FOR = '\0not-asked-for'
-const papersAlone: Plugin = {
-  name: 'leadline:papers-alone',
-  enforce: 'pre',
-  resolveId: { filter: { id: NOT_ASKED }, handler: () => NOT_ASKED_FOR },
-  load: { filter: { id: new RegExp(NOT_ASKED_FOR) }, handler: () => 'export default null' },
-}
 
 /** What an earlier build left of hashed chunks goes; the library that is built beside the page stays. */
 const clearChunks = (): Plugin => {
@@ -45,15 +30,26 @@ const clearChunks = (): Plugin => {
 }
 
 /**
- * What is found of a dock after its frame is worked out later and beside the page: these modules are in reach of the first picture by the engine's index
+ * What checks a dock, and what is found of it after its frame, comes later, and so does what reads a shop's catalog: these modules are in reach of the first picture by the engine's index
  * alone, which exports the whole engine, and are kept out of its file. So is what writes files: its worker is an entry too.
  */
 const LATER =
-  /\/rules\/(?:derive|remedies|stand|with-structure|clearance|structure|checks\/structure|words\/(?:structure-words|language-file|en\/structure))|\/src\/assessment\/(?:assessment-worker|assess)\.ts|\/src\/panel\/mending\/mending(?:-worker)?\.ts|\/src\/documents\/files\//
+  /\/rules\/(?:assess-kit|limits|layout\/room|leg-places|catalog\/parse|catalog\/schema|derive|fit|reasons|remedies|design\/patch|papers\/packaging|parts\/ramp-legs|site\/error|site\/obstacles|site\/waves\/(?:crest|trains|short-crested)|stand|with-structure|checks|clearance|structure|words\/(?:finding-words|structure-words|fit-text|language-file|en\/(?:findings|fit|obstacles|structure)))|\/src\/assessment\/(?:assessment-worker|assess)\.ts|\/src\/panel\/mending\/mending(?:-worker)?\.ts|\/src\/parameters\/depth-search\/search(?:-worker)?\.ts|\/src\/documents\/files\//
 
 export default defineConfig({
   base: './',
-  plugins: [react(), papersAlone, screenReact(), trimThree(), workersOfPage(), plainImports, clearChunks()],
+  plugins: [
+    terseSchemas,
+    react(),
+    papersAlone,
+    screenReact(),
+    trimThree(),
+    trimDxf,
+    workersOfPage(),
+    plainImports,
+    fontLicense('leadline/ROBOTO-LICENSE.txt'),
+    clearChunks(),
+  ],
   build: {
     target: 'es2022',
     outDir: 'dist',
@@ -61,10 +57,14 @@ export default defineConfig({
     modulePreload: false,
     assetsInlineLimit: 0,
     reportCompressedSize: false,
+    license: { fileName: 'leadline/THIRD-PARTY.md' },
     rolldownOptions: {
       input: { leadline: 'src/element/index.ts' },
       // Importing a module of the engine does nothing by itself: what is not used of it is left out.
-      treeshake: { moduleSideEffects: (id) => !/\/(?:rules|geometry)\/[^?]*\.(?:ts|json)$/.test(id) },
+      treeshake: {
+        moduleSideEffects: (id) =>
+          !/\/(?:rules|geometry)\/[^?]*\.(?:ts|json)$|\/robust-predicates\//.test(id),
+      },
       preserveEntrySignatures: 'exports-only',
       output: {
         format: 'es',
@@ -77,7 +77,13 @@ export default defineConfig({
           groups: [
             { name: 'app', tags: ['$initial'], test: (id) => !LATER.test(id), priority: 3 },
             { name: 'solids', test: /\/geometry\/(?!drawing|export|paper|sheets)/, priority: 2 },
-            { name: 'clearance', test: /\/rules\/clearance\/(?!clashes)/, priority: 2 },
+            { name: 'clearance', test: /\/rules\/clearance\/(?!clashes|obst|hull|ways|leave)/, priority: 2 },
+            // What judges in the frame of an edit, and its words: of use to the page and to its workers.
+            {
+              name: 'checks',
+              test: /\/rules\/(?:assess-kit|limits\/|layout\/room|checks\/(?!structure\/)|words\/finding-words)/,
+              priority: 2,
+            },
             { name: 'scene', test: /\/src\/scene\/scene\.tsx$/, priority: 1 },
             // Of use to several chunks that come when they are asked for.
             { name: 'zip', test: /\/node_modules\/fflate\//, priority: 0 },

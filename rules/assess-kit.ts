@@ -1,53 +1,22 @@
 /** A kit judged and published, but for its structure, clashes and remedies: all that can be told in the frame of a drag. */
 import { findAll } from './checks/index.ts'
-import type { Brace, Dock, Joint, Leg, Pair, Ramp, Section } from './dock.ts'
-import { fingerprintIn } from './fingerprint.ts'
-import { type Kit, placementsOf, poseOf } from './kit.ts'
-import { round6 } from './numbers.ts'
-import { lowClearance, riseOf, toBed, toFrame } from './parts/braces.ts'
-import { frameTop } from './parts/emit-part.ts'
-import { aboveDeck, requiredOf, reserveOf, setHeightOf } from './parts/legs.ts'
-import { totalsOf } from './parts/parts-list.ts'
+import type { Dock } from './dock.ts'
+import type { Kit } from './kit.ts'
+import { publishKit } from './publish-kit.ts'
 import { explain } from './reasons.ts'
-import { wavesOf } from './site/waves/waves.ts'
-import { ENGINE_VERSION } from './version.ts'
 
 /**
  * Plain data, numbers rounded to 1e-6. `structure` is null and `pending` true until `withStructure`, and no finding has a remedy: whether
- * one helps takes longer to tell (`remedies.ts`).
+ * one helps takes longer to tell (`remedies/`).
+ *
+ * @param placed the same kit as `publishKit` gives it, where it is at hand
  */
-export const assessKit = (kit: Kit): Dock => withoutRemedies(proposeKit(kit))
+export const assessKit = (kit: Kit, placed?: Dock): Dock => withoutRemedies(proposeKit(kit, placed))
 
 /** The same with remedies as the checks propose them, none of them tried. */
-export function proposeKit(kit: Kit): Dock {
-  const { design, shop, layout, joints, count } = kit
-  const waves = wavesOf(kit)
-  return Object.freeze({
-    engine: ENGINE_VERSION,
-    name: design.name,
-    start: layout.standing ? round6(kit.start.x) : null,
-    sections: layout.placed.map((p) => sectionOf(p, kit)),
-    ramp: rampOf(kit),
-    legs: legsOf(kit),
-    pairs: pairsOf(kit),
-    joints: joints.all.map(
-      (j): Joint => ({
-        id: j.id,
-        between: j.host.index < j.guest.index ? [j.host.id, j.guest.id] : [j.guest.id, j.host.id],
-        kind: j.kind,
-      }),
-    ),
-    placements: placementsOf(kit),
-    parts: count.parts,
-    totals: totalsOf(count, layout, shop.catalog.currency),
-    workOrder: layout.workOrder.map((p) => p.id),
-    waves,
-    structure: null,
-    pending: true,
-    findings: findAll(kit, waves),
-    reasons: explain(kit, waves),
-    fingerprint: fingerprintIn(design, shop),
-  })
+export function proposeKit(kit: Kit, placed: Dock = publishKit(kit)): Dock {
+  const { waves } = placed
+  return Object.freeze({ ...placed, findings: findAll(kit, waves), reasons: explain(kit, waves) })
 }
 
 export const withoutRemedies = (dock: Dock): Dock =>
@@ -55,82 +24,3 @@ export const withoutRemedies = (dock: Dock): Dock =>
     ...dock,
     findings: dock.findings.map((finding) => (finding.remedy ? { ...finding, remedy: null } : finding)),
   })
-
-function sectionOf(p: Kit['layout']['placed'][number], kit: Kit): Section {
-  const pose = poseOf(p, kit)
-  const { sectionGrams, liftGrams } = kit.count
-  return {
-    id: p.id,
-    role: p.role,
-    frame: p.frame.code,
-    x: round6(pose.x),
-    y: round6(pose.y),
-    z: round6(pose.z),
-    heading: p.heading,
-    length: p.frame.length,
-    width: p.frame.width,
-    on: p.host?.id ?? null,
-    mass: sectionGrams[p.index]! / 1000,
-    lift: liftGrams[p.index]! / 1000,
-  }
-}
-
-function rampOf({ ramp }: Kit): Ramp | null {
-  if (!ramp?.contact) return null
-  const { x, z, tilt, onEdge } = ramp.contact
-  return {
-    slope: round6(Math.tan(tilt)),
-    shoreX: round6(x),
-    shoreZ: round6(z),
-    step: round6(ramp.step),
-    onEdge,
-  }
-}
-
-function legsOf(kit: Kit): Leg[] {
-  const { legs, pairs, shop } = kit
-  const braced = new Set(pairs.filter((p) => p.fit).flatMap((p) => p.pair.legs.map((leg) => leg.id)))
-  return legs.map((leg) => {
-    const above = aboveDeck(leg, kit)
-    const setHeight = setHeightOf(leg, kit)
-    return {
-      id: leg.id,
-      section: leg.section.id,
-      corner: leg.corner,
-      x: round6(leg.x),
-      y: round6(leg.y),
-      bed: round6(leg.bed),
-      setHeight: round6(setHeight),
-      setHeightFrame: round6(setHeight + frameTop(shop)),
-      required: round6(requiredOf(leg, kit)),
-      reserve: round6(reserveOf(leg, kit)),
-      stock: leg.stock?.length ?? null,
-      code: leg.stock?.code ?? null,
-      aboveDeck: above === null ? null : round6(above),
-      pad: leg.pad.code,
-      braced: braced.has(leg.id),
-      fitChance: null,
-    }
-  })
-}
-
-const pairsOf = (kit: Kit): Pair[] =>
-  kit.pairs.map(({ pair, needsBrace, fit }) => ({
-    id: pair.id,
-    legs: [pair.legs[0].id, pair.legs[1].id],
-    spacing: round6(pair.spacing),
-    needsBrace,
-    brace: fit
-      ? ({
-          code: fit.brace.code,
-          stock: fit.brace.holes,
-          rise: round6(riseOf(fit, pair, kit.shop)),
-          lowClearance: round6(lowClearance(fit, kit)),
-          bedClearance: round6(toBed(fit, kit)),
-          highClearance: round6(toFrame(fit, kit)),
-          low: fit.low.id,
-          lowZ: round6(fit.lowZ),
-          highZ: round6(fit.highZ),
-        } satisfies Brace)
-      : null,
-  }))

@@ -89,7 +89,7 @@ export function shopOf(catalog: Catalog): Shop {
 }
 
 /** Rules that came after version 1 of the catalog: a shop's file that does not state them goes by these, and keeps its check code. */
-const WHERE_ABSENT = { waveClearance: 0.15, boatStepMax: 0.6 } as const
+const WHERE_ABSENT = { waveClearance: 0.15, boatStepMax: 0.6, fitChanceMin: 0.8 } as const
 
 function makeShop(catalog: Catalog): Shop {
   const rules = {

@@ -5,17 +5,21 @@
  *     assess      waves, what was found, why, the check code      assess-kit.ts: checks/, reasons.ts, fingerprint.ts
  *                 and whether it stands                           stand.ts: structure/dock/, checks/structure/
  *                 and what is in each other's way                 clearance/clashes.ts
- *                 and which remedies help                         remedies.ts
+ *                 and how surely the legs fit                     fit/
+ *                 and which remedies help                         remedies/prove.ts
  *
  * Pure. Never throws on a valid Design and Catalog: what cannot be built is a `stop` among the findings.
  */
 import { assessKit, proposeKit, withoutRemedies } from './assess-kit.ts'
 import type { Catalog } from './catalog/index.ts'
 import { clashesOf, withClashes } from './clearance/clashes.ts'
+import { withWaysRound } from './clearance/ways-round.ts'
 import type { Design } from './design/index.ts'
 import type { Dock } from './dock.ts'
+import { doubtsOf, fitOf } from './fit/fit.ts'
+import { withFit } from './fit/with-fit.ts'
 import { deriveKit, type Kit } from './kit.ts'
-import { proveRemedies } from './remedies.ts'
+import { proveRemedies } from './remedies/prove.ts'
 import { stand } from './stand.ts'
 import { withStructure } from './with-structure.ts'
 
@@ -37,7 +41,13 @@ export function assessInSteps(kit: Kit): { readonly found: Dock; readonly whole:
   const placed = proposeKit(kit)
   const standing = stand(kit, placed.waves)
   const proposed = withClashes(withStructure(placed, standing), clashesOf(placed, kit))
-  return { found: withoutRemedies(proposed), whole: () => proveRemedies(proposed, kit, standing) }
+  // A remedy is not asked what it does to these: none of them is mended by another dock.
+  const fit = fitOf(kit)
+  const fitted = (dock: Dock): Dock => withFit(dock, fit, doubtsOf(fit, kit))
+  return {
+    found: fitted(withoutRemedies(proposed)),
+    whole: () => fitted(proveRemedies(withWaysRound(proposed, kit), kit, standing)),
+  }
 }
 
 /** What follows an edit soon: the dock with its structure, but for what takes longer (buckling, sleeves), clashes and remedies. */

@@ -43,6 +43,8 @@ export interface Section {
   readonly heading: number
   readonly length: number
   readonly width: number
+  /** Of a corner piece: by how much its end edge is turned to the left of its start edge, degrees. */
+  readonly turn?: number
   /** The section that carries it; null for the ramp and the standing section. */
   readonly on: string | null
   /** All that belongs to it, kg. */
@@ -88,7 +90,8 @@ export interface Leg {
   readonly pad: string
   /** In a pair with a brace. */
   readonly braced: boolean
-  readonly fitChance: null
+  /** That its length fits, 0 to 1 (`Fit`); null while that is being worked out, and without a length. */
+  readonly fitChance: number | null
 }
 
 export interface Brace {
@@ -124,6 +127,7 @@ export interface Pair {
 export interface Joint {
   /** `s2~s3` */
   readonly id: string
+  /** The section that carries first; of a tie the earlier one. */
   readonly between: readonly [string, string]
   readonly kind: 'hinge' | 'hook' | 'tie'
 }
@@ -155,6 +159,37 @@ export interface Totals {
   readonly heaviestSection: string | null
 }
 
+/** What of the parts list is owned already (`dock.existing` of the Design). */
+export interface Existing {
+  /** Owned and needed: together with `new` they are the parts list. */
+  readonly used: readonly {
+    readonly kind: PartKind
+    readonly code: string
+    readonly name: string
+    readonly quantity: number
+    /** Sections, legs or pairs that they are for, where each has its own (frames, legs, braces); else empty. */
+    readonly of: readonly string[]
+  }[]
+  /** Owned and not needed. */
+  readonly left: readonly {
+    readonly kind: string
+    /** Empty for a leg of a length that the catalog does not have. */
+    readonly code: string
+    readonly name: string
+    /** Of such a leg, m. */
+    readonly length?: number
+    readonly quantity: number
+    /** The catalog has it. */
+    readonly known: boolean
+  }[]
+  /** To be bought: rows like those of the parts list, with spares of their own. */
+  readonly new: readonly PartRow[]
+  /** Of what is new, without spares, kg. */
+  readonly mass: number
+  /** Of what is new, minor units; spares in it where the catalog charges for them. */
+  readonly price: number
+}
+
 export type Severity = 'stop' | 'warn' | 'note'
 export interface Figure {
   /** Several of one unit are a list. */
@@ -178,6 +213,8 @@ export interface Remedy {
   readonly key: string
   readonly values: Readonly<Record<string, Figure>>
   readonly patch: readonly PatchOperation[]
+  /** Where it takes several: each by itself, in this order; `patch` does all of them. */
+  readonly steps?: readonly Remedy[]
 }
 
 export interface Finding {
@@ -416,6 +453,39 @@ export interface Structure {
   readonly live: number
 }
 
+/** How surely a leg's length fits. */
+export interface LegFit {
+  readonly leg: string
+  /** 0 to 1. */
+  readonly chance: number
+  /** Standard error of the bed under it: of the soundings, and of the bed between and beyond them, m. */
+  readonly error: number
+  /** How much lower the bed may lie than it is taken to; negative where the length is too short by that, m. */
+  readonly room: number
+  /** The reserve with which it fits at 95 of 100 places like it, m. */
+  readonly reserve95: number
+}
+
+/** How surely the legs fit, by what the soundings leave open, and what would help. */
+export interface Fit {
+  /** Of each leg with a length, in the order of the legs. */
+  readonly legs: readonly LegFit[]
+  /** The chance that all of them fit. */
+  readonly all: number
+  /** Stock long enough for any leg in doubt, and the chance that all fit with one of it at hand, with two and so on; null where none is needed or made. */
+  readonly spares: {
+    readonly code: string
+    readonly length: number
+    readonly chances: readonly number[]
+  } | null
+  /** Where one more sounding would tell most, m, and the legs that it is to be expected to settle; null where none is worth the way. */
+  readonly sounding: {
+    readonly x: number
+    readonly y: number
+    readonly settles: readonly string[]
+  } | null
+}
+
 export interface Dock {
   /** Engine version. */
   readonly engine: string
@@ -429,13 +499,18 @@ export interface Dock {
   readonly joints: readonly Joint[]
   readonly placements: readonly Placement[]
   readonly parts: readonly PartRow[]
+  /** Of all parts, whoever has them. */
   readonly totals: Totals
+  /** Null where the Design tells of nothing owned. */
+  readonly existing: Existing | null
   /** Section ids in the order of work: standing section, ramp, then outward. */
   readonly workOrder: readonly string[]
   /** Null where the Design tells of no wind and no wakes. */
   readonly waves: Waves | null
   /** Null where it cannot be judged (a finding says why), or while it is pending. */
   readonly structure: Structure | null
+  /** Null while it is being worked out, and where no leg has a length. */
+  readonly fit: Fit | null
   /** Present and true while the structure is still being worked out. */
   readonly pending?: true
   readonly findings: readonly Finding[]

@@ -1,7 +1,7 @@
 /**
  * The check code of a design made with a catalog: the same on every machine and in every browser.
  *
- * SHA-256 (FIPS 180-4) of the RFC 8785 canonical JSON. `name` and `job` are left out: they change nothing about the dock.
+ * SHA-256 (FIPS 180-4) of the RFC 8785 canonical JSON. `name` and `job` are left out, and a catalog's `shop`: they change nothing about the dock.
  */
 import { sha256 } from '@noble/hashes/sha2.js'
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
@@ -12,13 +12,11 @@ import type { Design } from './design/index.ts'
 import type { Fingerprint } from './dock.ts'
 import { ENGINE_VERSION } from './version.ts'
 
-const digest = (text: string): string => bytesToHex(sha256(utf8ToBytes(text)))
+/** Of any plain data: hex digits. */
+export const digestOf = (data: unknown): string => bytesToHex(sha256(utf8ToBytes(canonicalize(data) ?? '')))
 
-/** Of any plain data, by the same rule: hex digits. */
-export const digestOf = (data: unknown): string => digest(canonicalize(data) ?? '')
-
-/** A catalog is long: each is hashed once. */
-const catalogDigest = ({ catalog }: Shop): string => digestOf(catalog)
+/** A catalog is long: each is hashed once. How the shop's papers speak of it (`shop`) changes nothing about a dock or its price. */
+const catalogDigest = ({ catalog: { shop: _, ...rest } }: Shop): string => digestOf(rest)
 
 export const fingerprintOf = (design: Design, catalog: Catalog): Fingerprint =>
   fingerprintIn(design, shopOf(catalog))

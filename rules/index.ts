@@ -29,6 +29,7 @@ export {
 } from './papers/index.ts'
 export * as bodies from './parts/bodies.ts'
 export { type Project, projectOf } from './project.ts'
+export { NO_REASONS, publishKit } from './publish-kit.ts'
 export { parseRequest, parseRequestText, type RequestFile, verifyRequest } from './request.ts'
 export { type Bed, makeBed } from './site/index.ts'
 export { buckling, solveFrame, UnstableFrameError } from './structure/index.ts'

@@ -5,7 +5,8 @@
 import type { Catalog } from './catalog/index.ts'
 import { type Shop, shopOf } from './catalog-index.ts'
 import type { Design } from './design/index.ts'
-import type { Corner, Placement } from './dock.ts'
+import type { Corner, Existing, Placement } from './dock.ts'
+import { existingOf } from './existing/existing.ts'
 import {
   hasHooks,
   type Joints,
@@ -59,12 +60,14 @@ export interface Kit {
   readonly pairs: readonly BracedPair[]
   readonly extras: Extras
   readonly count: Count
+  /** What of the parts is owned already; null where the Design tells of none. */
+  readonly existing: Existing | null
   /** What several checks ask of the same kit. */
   readonly once: Once<Kit>
 }
 
 /** Before its parts are counted. */
-type PlacedKit = Omit<Kit, 'count' | 'once'>
+type PlacedKit = Omit<Kit, 'count' | 'existing' | 'once'>
 
 /**
  * Everything that follows from a valid Design by geometry and counting. Pure; never throws on a valid Design and Catalog.
@@ -89,9 +92,11 @@ export function deriveKit(design: Design, catalog: Catalog, bed: Bed = makeBed(d
   const ramp = layout.ramp ? restRamp(layout, design, shop, bed, start.x) : null
 
   const placed = { design, shop, bed, start, layout, joints, ramp, legs, pairs, extras }
+  const count = countParts(familiesOf(placed), layout, shop)
   const kit: Kit = {
     ...placed,
-    count: countParts(familiesOf(placed), layout, shop),
+    count,
+    existing: existingOf({ ...placed, count }),
     once: onceOf(() => kit),
   }
   return kit

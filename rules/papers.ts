@@ -4,6 +4,7 @@ export { cartons, type Packages, type PackedItem } from './papers/cartons.ts'
 export { countCards, fraction } from './papers/count-cards.ts'
 export { daysAfter, isDay } from './papers/day.ts'
 export { labels } from './papers/labels.ts'
+export { loading } from './papers/loading.ts'
 export {
   estimate,
   type Quote,
@@ -21,7 +22,6 @@ export {
 export { verifyQuote } from './papers/quote-verify.ts'
 export { cartonRows, quoteRows, type Row } from './papers/rows.ts'
 export { type Saying, sentence } from './papers/saying.ts'
-export { stations } from './papers/stations.ts'
 export { autumn, steps } from './papers/steps/set-up.ts'
 export type {
   Step,

@@ -182,7 +182,7 @@ function legReasons(leg: PlacedLeg, kit: Kit): Reason[] {
       'm',
     ),
     reason(
-      leg.by === 'override' ? 'length-by-hand' : 'length',
+      leg.by === 'rule' ? 'length' : leg.by === 'override' ? 'length-by-hand' : 'length-owned',
       [
         term('setHeight', setHeight, 'm', 'set-height'),
         term('reserve', reserve, 'm', 'reserve'),

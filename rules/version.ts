@@ -1,2 +1,2 @@
 /** Engine version: part of every fingerprint. The same as package.json's; a test holds that. */
-export const ENGINE_VERSION = '0.4.0'
+export const ENGINE_VERSION = '0.5.0'

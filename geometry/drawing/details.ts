@@ -1,4 +1,4 @@
-/** Hinge and hook joint at a larger scale, as they are built: what goes where, which wrench. */
+/** Hinge and hook joint at a larger scale, as they are built: what goes where, which bolt. */
 
 import { type Dock, formatLength, type Joint, kindWord, type PartKind } from '../../rules/index.ts'
 import { stanceOf } from '../../rules/layout/footprint.ts'
@@ -7,6 +7,7 @@ import { wordsOf } from '../../rules/words/messages.ts'
 import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
 import { type Eye, levelEye, nearness } from '../projection.ts'
+import { boltSize } from './bolt-size.ts'
 import { outlinesFrom, type Shown } from './outlines.ts'
 import {
   type Bounds,
@@ -19,7 +20,7 @@ import {
 } from './view.ts'
 
 /** Half of what is shown along and up, m. */
-const HALF = { x: 0.14, up: 0.07, down: 0.19 }
+const HALF = { x: 0.11, up: 0.07, down: 0.19 }
 /** From one name beside it to the next, m. */
 const COLUMN = 0.032
 
@@ -64,7 +65,9 @@ export function jointView(drawn: Drawn, kind: 'hinge' | 'hook'): View | null {
       {
         // Bolts at their right end, plates in their lower half, where nothing lies over them.
         at: bolt ? [box.x1 - 0.003, y] : [(box.x0 + box.x1) / 2, box.y0 + (box.y1 - box.y0) * 0.2],
-        text: bolt ? t('bolts', { name: kindWord(part, drawn), wrench: bolt.wrench }) : kindWord(part, drawn),
+        text: bolt
+          ? t('bolts', { name: kindWord(part, drawn), size: boltSize(bolt, drawn) })
+          : kindWord(part, drawn),
       },
     ]
   })
@@ -138,8 +141,8 @@ function jointDimensions(
     Math.min(...deck.map(({ y1 }) => y1)),
   ]
   list.push({
-    from: [left.x0, axis],
-    to: [left.x0, surface],
+    from: [bounds.x0, axis],
+    to: [bounds.x0, surface],
     along: 'y',
     side: 'left',
     off: 4,

@@ -1,17 +1,22 @@
 /** The dock from its right side, on its bed: levels, deck over water, each leg's length and set height. */
 
-import { type Dock, formatLength } from '../../rules/index.ts'
+import { type Bed, type Dock, formatLength } from '../../rules/index.ts'
 import { factsOf } from '../../rules/part-kinds.ts'
 import { DRAWING } from '../../rules/words/drawing.ts'
 import { wordsOf } from '../../rules/words/messages.ts'
+import { boatSide, boatsIn } from '../boats.ts'
 import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
 import { SIDE } from '../projection.ts'
+import { limitsFromSide } from './limits.ts'
+import { obstaclesFrom } from './obstacles.ts'
 import { outlinesFrom, placementsOf, type Shown } from './outlines.ts'
 import { shownAlong } from './plan.ts'
+import { levelLength } from './plan-dimensions.ts'
 import {
   type Bounds,
   boundsOf,
+  clipPolygon,
   EARTH,
   SMALLEST,
   type View,
@@ -34,6 +39,23 @@ const sideOutlines = ({ dock, catalog }: Drawn): readonly Shown[] =>
     (kind) => factsOf(kind).side === 'outline',
   )
 
+/** What stands in the ground is hidden from there down. */
+function overAndUnder({ path, into }: Shown, bed: Bed): ViewPath[] {
+  if (!into) return [path]
+  const ground = bed.bedAt(into[0], into[1])
+  const { x0, x1, y0, y1 } = boundsOf(path.points)
+  if (y0 >= ground) return [path]
+  const { fill: _, ...bare } = path
+  const under: ViewPath = {
+    ...bare,
+    points: clipPolygon(path.points, { x0, x1, y0, y1: Math.min(y1, ground) }),
+    hidden: true,
+  }
+  return y1 <= ground
+    ? [under]
+    : [{ ...path, points: clipPolygon(path.points, { x0, x1, y0: ground, y1 }) }, under]
+}
+
 /** What belongs to some of a dock's sections. */
 function partOf(dock: Dock, has: ReadonlySet<string>): Dock {
   return {
@@ -43,8 +65,11 @@ function partOf(dock: Dock, has: ReadonlySet<string>): Dock {
   }
 }
 
-/** @param only the sections that stand; where absent all of them. What is shown of the lake is the same. */
-export function elevationView(drawn: Drawn, only?: readonly string[]): View {
+/**
+ * @param only the sections that stand; where absent all of them. What is shown of the lake is the same.
+ * @param along from where to where the lake is shown, m
+ */
+export function elevationView(drawn: Drawn, only?: readonly string[], along = shownAlong(drawn)): View {
   const { design, bed } = drawn
   const has = only && new Set(only)
   const dock = has ? partOf(drawn.dock, has) : drawn.dock
@@ -52,7 +77,7 @@ export function elevationView(drawn: Drawn, only?: readonly string[]): View {
   const all = drawn.once(sideOutlines)
   const shown = has ? all.filter(({ section }) => has.has(section)) : all
   const own = boundsOf(shown.flatMap(({ path }) => path.points))
-  const { x0, x1 } = shownAlong(drawn.dock)
+  const { x0, x1 } = along
   const ground = bed.knots(x0, x1).map((x): Point => [x, bed.bedAt(x, bed.lineY)])
   const { low, high } = design.site.levels
   const depths = ground.map(([, z]) => z)
@@ -69,7 +94,7 @@ export function elevationView(drawn: Drawn, only?: readonly string[]): View {
     fill: EARTH,
     bare: true,
   }
-  const floor: ViewPath = { layer: 'BED', points: ground, closed: false }
+  const floor: ViewPath = { layer: 'BED', points: ground, closed: false, earth: true }
   const lines: ViewPath[] = []
   const notes: ViewNote[] = []
   // Each level from where it meets the ground, lakeward.
@@ -91,15 +116,38 @@ export function elevationView(drawn: Drawn, only?: readonly string[]): View {
   if (high > 0) level(high, 'LEVEL', t('water-high', { level: { value: high, unit: 'm' } }))
   if (dock.waves && dock.waves.crest > 0)
     level(dock.waves.crest, 'WAVE', t('crest', { level: { value: dock.waves.crest, unit: 'm' } }))
+  const lying = obstaclesFrom('side', drawn, bounds)
+  const held = limitsFromSide(drawn, bounds)
   return {
     title: t('side'),
     captions: [t('side-caption')],
-    paths: [earth, ...lines, floor, ...missing({ ...drawn, dock }), ...shown.map(({ path }) => path)],
-    notes: [...legNotes({ ...drawn, dock }), ...notes, ...sectionNotes({ ...drawn, dock })],
-    dimensions: [overWater(drawn, own), ...stations(dock, bounds.y0, drawn)],
+    paths: [
+      earth,
+      ...lines,
+      ...lying.paths,
+      ...held.paths,
+      floor,
+      ...(has ? [] : boatLines(drawn)),
+      ...missing({ ...drawn, dock }),
+      ...shown.flatMap((one) => overAndUnder(one, bed)),
+    ],
+    notes: [
+      ...legNotes({ ...drawn, dock }),
+      ...lying.notes,
+      ...held.notes,
+      ...notes,
+      ...sectionNotes({ ...drawn, dock }),
+    ],
+    dimensions: [overWater(drawn, own), ...rampLength(dock, drawn), ...stations(dock, bounds.y0, drawn)],
     bounds,
   }
 }
+
+/** Boats afloat on the survey day, behind the dock's own lines. */
+const boatLines = (drawn: Drawn): ViewPath[] =>
+  boatsIn(drawn).flatMap((berth) =>
+    boatSide(berth, 0).outlines.map((points): ViewPath => ({ layer: 'BOAT', points, closed: true })),
+  )
 
 /** Sections that are seen one behind the other are told together. */
 function sectionNotes({ dock, design }: Drawn): ViewNote[] {
@@ -136,7 +184,7 @@ function shoreOf(ground: readonly Point[], z: number): number | null {
 }
 
 /** Deck over the water of the survey day, at the lake end. */
-const overWater = (drawn: Drawn, own: Bounds): ViewDimension => ({
+export const overWater = (drawn: Drawn, own: Bounds): ViewDimension => ({
   from: [own.x1, 0],
   to: [own.x1, drawn.design.dock.deckHeight],
   along: 'y',
@@ -194,25 +242,40 @@ const missing = ({ dock, design }: Drawn): ViewPath[] =>
       hidden: true,
     }))
 
-/** From the water's edge to each station of legs. */
+/** From the water's edge to the first station of legs, and on to each. */
 function stations(dock: Dock, bottom: number, drawn: Drawn): ViewDimension[] {
-  const places = [...new Set(dock.legs.map(({ x }) => Math.round(x / SAME) * SAME))].sort((a, b) => a - b)
-  const from = dock.legs.map(({ x }) => x)
-  return places.slice(1).flatMap((place, i): ViewDimension[] => {
-    const before = from.find((x) => Math.abs(x - places[i]!) <= SAME)!
-    const here = from.find((x) => Math.abs(x - place) <= SAME)!
-    return here - before < 0.3
-      ? []
-      : [
-          {
-            from: [before, bottom],
-            to: [here, bottom],
-            along: 'x',
-            side: 'below',
-            off: 6,
-            line: bottom,
-            text: formatLength(here - before, drawn),
-          },
-        ]
-  })
+  // The nearest of those that stand within the reading of one line.
+  const places = dock.legs
+    .map(({ x }) => x)
+    .sort((a, b) => a - b)
+    .filter((x, i, all) => i === 0 || x - all[i - 1]! > SAME)
+  const all = places[0] !== undefined && places[0] > SAME ? [0, ...places] : places
+  return all.slice(1).map(
+    (here, i): ViewDimension => ({
+      from: [all[i]!, bottom],
+      to: [here, bottom],
+      along: 'x',
+      side: 'below',
+      off: 6,
+      line: bottom,
+      text: formatLength(here - all[i]!, drawn),
+    }),
+  )
+}
+
+/** The ramp as it is long, along its deck. */
+function rampLength({ sections, ramp }: Dock, drawn: Drawn): ViewDimension[] {
+  const own = sections.find(({ role }) => role === 'ramp')
+  if (!own || !ramp) return []
+  const level = levelLength({ ramp }, own)
+  return [
+    {
+      from: [own.x, own.z],
+      to: [own.x + level, own.z + ramp.slope * level],
+      along: 'slope',
+      side: 'above',
+      off: 4,
+      text: formatLength(own.length, drawn),
+    },
+  ]
 }

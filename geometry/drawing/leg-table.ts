@@ -1,46 +1,45 @@
-/** The table of legs, over as many sheets as it takes. */
+/** The table of legs, in as many parts as it takes. */
 
 import { cornerWord, formatLength } from '../../rules/index.ts'
+import { legNumber } from '../../rules/leg-places.ts'
 import type { DrawingWords } from '../../rules/words/drawing.ts'
 import type { Drawn } from '../drawn.ts'
 import { label, line } from '../paper/blocks.ts'
 import type { Mark, Point, Weight } from '../paper/marks.ts'
 import { HAIR, INK, TINT } from '../paper/style.ts'
 import { fitText, textWidth } from '../paper/text.ts'
-import { withDetails } from './place-details.ts'
-import { type Draft, type DrawingOf, draft, roomOn } from './sheet.ts'
-import type { View } from './view.ts'
 
 /** Heights and letters, mm. */
-const ROW = 5
+const ROW = 4.6
 /** Over the head. */
 const TITLE = 8
 const HEAD = 9
 const SIZE = 2.6
-const PAD = 2.4
+const PAD = 1.9
 
 /** Columns of figures, at the right of their cells. */
-const isFigure = (column: number): boolean => column >= 2 && column <= 7
+const isFigure = (column: number): boolean => column >= 2 && column !== 8
 
-export function legTable(drawn: Drawn, about: DrawingOf, details: readonly View[]): Draft[] {
-  const { options, t } = about
-  const room = roomOn(options)
+/** All its rows, at the widths of the widest; put on sheets in as many parts as it takes. */
+export interface LegTable {
+  /** How many rows go into a height, mm. */
+  rowsIn(height: number): number
+  readonly rows: number
+  /** Height of so many rows with their head, mm. */
+  heightOf(rows: number): number
+  /** Rows from one on, upper left corner at `at`. */
+  marks(title: string, from: number, count: number, at: Point): Mark[]
+}
+
+export function legTable(drawn: Drawn, t: DrawingWords): LegTable {
   const rows = rowsOf(drawn, t)
   const columns = columnsOf(headOf(t), rows)
-  const width = columns.reduce((sum, one) => sum + one.width, 0)
-  const fits = Math.max(1, Math.floor((room.y1 - room.y0 - TITLE - HEAD) / ROW))
-  const of = Math.max(1, Math.ceil(rows.length / fits))
-  const sheets = Array.from({ length: of }, (_, i) =>
-    tableSheet(
-      of > 1 ? t('continued', { title: t('legs'), n: i + 1, of }) : t('legs'),
-      columns,
-      rows.slice(i * fits, (i + 1) * fits),
-      [room.x0, room.y0],
-    ),
-  )
-  const aside = room.x0 + width + 8
-  const under = room.y0 + TITLE + HEAD + Math.min(rows.length, fits) * ROW + 6
-  return withDetails(sheets, details, about, aside, under)
+  return {
+    rows: rows.length,
+    rowsIn: (height) => Math.max(0, Math.floor((height - TITLE - HEAD) / ROW + 1e-9)),
+    heightOf: (count) => TITLE + HEAD + count * ROW,
+    marks: (title, from, count, at) => tableMarks(title, columns, rows.slice(from, from + count), at),
+  }
 }
 
 const headOf = (t: DrawingWords): string[] => [
@@ -53,15 +52,16 @@ const headOf = (t: DrawingWords): string[] => [
   t('length'),
   t('above-deck'),
   t('brace'),
+  t('brace-hole'),
 ]
 
 function rowsOf(drawn: Drawn, t: DrawingWords): string[][] {
   const { dock } = drawn
   const length = (value: number | null): string => (value === null ? '' : formatLength(value, drawn))
-  return dock.legs.map((leg, i) => {
+  return dock.legs.map((leg) => {
     const brace = dock.pairs.find(({ legs }) => legs.includes(leg.id))?.brace
     return [
-      String(i + 1),
+      String(legNumber(dock, leg.id)),
       `${leg.section} ${cornerWord(leg.corner, drawn)}`,
       length(leg.x),
       length(-leg.bed),
@@ -70,6 +70,7 @@ function rowsOf(drawn: Drawn, t: DrawingWords): string[][] {
       leg.stock === null ? t('none-found') : length(leg.stock),
       length(leg.aboveDeck),
       brace ? t(brace.low === leg.id ? 'low-here' : 'high-here', { code: brace.code }) : '',
+      brace ? length((brace.low === leg.id ? brace.lowZ : brace.highZ) - leg.bed) : '',
     ]
   })
 }
@@ -81,28 +82,29 @@ interface TableColumn {
   readonly width: number
 }
 
-/** Wide enough for the longest cell and for the longest word of the head. */
+/** Wide enough for the longest cell, and for the head in two lines. */
 const columnsOf = (head: readonly string[], rows: readonly (readonly string[])[]): TableColumn[] =>
   head.map((title, c) => {
+    const lines = evenHalves(title)
     const cells = rows.map((row) => textWidth(row[c]!, SIZE))
-    const longest = Math.max(...title.split(' ').map((word) => textWidth(word, SIZE, 'bold')))
+    const longest = Math.max(...lines.map((line) => textWidth(line, SIZE, 'bold')))
     const width = Math.max(longest, ...cells) + 2 * PAD
-    return { head: halves(title, width - 2 * PAD), width }
+    const one = textWidth(title, SIZE, 'bold') <= width - 2 * PAD
+    return { head: one ? ['', title] : lines, width }
   })
 
-/** One sheet of the table, its upper left corner at `at`. */
-function tableSheet(
+function tableMarks(
   title: string,
   columns: readonly TableColumn[],
   rows: readonly (readonly string[])[],
   [left, top]: Point,
-): Draft {
-  const sheet = draft(title)
+): Mark[] {
+  const marks: Mark[] = []
   const right = left + columns.reduce((sum, { width }) => sum + width, 0)
-  sheet.marks.push(label([left, top + 3.4], title, { size: 3.4, weight: 'bold' }))
+  marks.push(label([left, top + 3.4], title, { size: 3.4, weight: 'bold' }))
   const headTop = top + TITLE
   for (const [i, y] of [headTop + 3, headTop + 6.6].entries())
-    sheet.marks.push(
+    marks.push(
       ...rowMarks(
         columns.map(({ head }) => head[i]!),
         columns,
@@ -110,13 +112,11 @@ function tableSheet(
         'bold',
       ),
     )
-  sheet.marks.push(
-    line([left, headTop + HEAD - 0.8], [right, headTop + HEAD - 0.8], { width: 0.35, ink: INK }),
-  )
+  marks.push(line([left, headTop + HEAD - 0.8], [right, headTop + HEAD - 0.8], { width: 0.35, ink: INK }))
   let y = headTop + HEAD
   for (const [r, row] of rows.entries()) {
     if (r % 2 === 1)
-      sheet.marks.push({
+      marks.push({
         kind: 'path',
         closed: true,
         stroke: null,
@@ -128,11 +128,11 @@ function tableSheet(
           [left, y + ROW],
         ],
       })
-    sheet.marks.push(...rowMarks(row, columns, [left, y + 3.5], 'regular'))
-    sheet.marks.push(line([left, y + ROW], [right, y + ROW], HAIR))
+    marks.push(...rowMarks(row, columns, [left, y + 3.3], 'regular'))
+    marks.push(line([left, y + ROW], [right, y + ROW], HAIR))
     y += ROW
   }
-  return sheet
+  return marks
 }
 
 /** The cells of one row, on a line through `at`. */
@@ -155,13 +155,14 @@ function rowMarks(
   })
 }
 
-/** Text in two lines no wider than `width`, the second one empty where one is enough. */
-function halves(text: string, width: number): readonly [string, string] {
-  if (textWidth(text, SIZE, 'bold') <= width + 0.01) return ['', text]
+/** Text in the two lines that are least wide. */
+function evenHalves(text: string): readonly [string, string] {
   const words = text.split(' ')
+  const wide = (line: readonly string[]): number => textWidth(line.join(' '), SIZE, 'bold')
+  let best = words.length
   for (let i = words.length - 1; i > 0; i--) {
-    const first = words.slice(0, i).join(' ')
-    if (textWidth(first, SIZE, 'bold') <= width + 0.01) return [first, words.slice(i).join(' ')]
+    const [now, then] = [i, best].map((at) => Math.max(wide(words.slice(0, at)), wide(words.slice(at))))
+    if (now! < then!) best = i
   }
-  return [words[0]!, words.slice(1).join(' ')]
+  return best === words.length ? ['', text] : [words.slice(0, best).join(' '), words.slice(best).join(' ')]
 }

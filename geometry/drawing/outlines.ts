@@ -1,13 +1,13 @@
 /** Parts as they are seen from one side: the outlines of their true shapes, far ones first. */
 import type { Catalog, Dock, PartKind, Placement, Vec3 } from '../../rules/index.ts'
 import { factsOf } from '../../rules/part-kinds.ts'
-import type { Ink, Point } from '../paper/marks.ts'
+import type { Point } from '../paper/marks.ts'
 import { type Eye, inDock, nearness, seenFrom } from '../projection.ts'
 import { solidOf } from '../solids/index.ts'
 import type { ViewPath } from './view.ts'
 
 /** Convex outline of points, counter-clockwise (Andrew, 1979; memory). */
-function outline(points: readonly Point[]): readonly Point[] {
+export function outline(points: readonly Point[]): readonly Point[] {
   const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1])
   const half = (list: readonly Point[]): Point[] => {
     const chain: Point[] = []
@@ -32,10 +32,40 @@ export interface Shown {
   readonly path: ViewPath
   /** Toward the reader, of the nearest point, m. */
   readonly near: number
+  /** Of a part that goes into the ground: where it does. */
+  readonly into: Vec3 | null
 }
 
-/** What a cut goes through. */
-const CUT: Ink = '#dfe3e6'
+/** Lines across what a cut goes through (ISO 128-3): neighbors lean the other way, decking has them closer. mm on paper. */
+const ACROSS = { frame: 1.8, deck: 1.2 } as const
+
+/** Inside of a hollow outline, `wall` thick all round; nothing where it is solid. Counter-clockwise. */
+function inside(points: readonly Point[], wall: number): readonly Point[] | undefined {
+  if (wall <= 0) return undefined
+  const lines = points.map((a, i) => {
+    const b = points[(i + 1) % points.length]!
+    const long = Math.hypot(b[0] - a[0], b[1] - a[1]) || 1
+    const [ux, uy] = [(b[0] - a[0]) / long, (b[1] - a[1]) / long]
+    return { at: [a[0] - uy * wall, a[1] + ux * wall] as const, ux, uy }
+  })
+  return lines.map(({ at, ux, uy }, i): Point => {
+    const before = lines[(i + lines.length - 1) % lines.length]!
+    const turn = before.ux * uy - before.uy * ux
+    if (Math.abs(turn) < 1e-9) return at
+    const far = ((at[0] - before.at[0]) * uy - (at[1] - before.at[1]) * ux) / turn
+    return [before.at[0] + before.ux * far, before.at[1] + before.uy * far]
+  })
+}
+
+/** Of a frame's end beams or a panel's planks, m; 0 for what is solid. */
+function wallOf(kind: PartKind, code: string, { stock, frames, decking }: Catalog): number {
+  const name =
+    kind === 'frame'
+      ? frames.find((one) => one.code === code)?.ends
+      : decking.panels.find((one) => one.code === code)?.plank.stock
+  const own = name === undefined ? undefined : stock[name]
+  return own?.shape === 'rect-tube' ? own.wall : 0
+}
 
 /**
  * @param whole true where one outline of the whole part is enough (a deck panel without its planks)
@@ -49,8 +79,26 @@ export function outlinesFrom(
   cut?: number,
 ): Shown[] {
   const shown: Shown[] = []
+  const sections: string[] = []
+  const cutThrough = (
+    kind: PartKind,
+    code: string,
+    section: string,
+    points: readonly Point[],
+  ): Pick<ViewPath, 'hatch' | 'hollow'> => {
+    if (!sections.includes(section)) sections.push(section)
+    const deck = kind === 'deck-panel'
+    const leans = (sections.indexOf(section) % 2 === 1) !== deck
+    const hollow = inside(points, wallOf(kind, code, catalog))
+    return {
+      hatch: { angle: leans ? 135 : 45, every: deck ? ACROSS.deck : ACROSS.frame },
+      ...(hollow && { hollow }),
+    }
+  }
   for (const placement of placements) {
     const { kind, code, of, section } = placement
+    const { list, frame } = factsOf(kind)
+    const into = list === 'posts' || frame === 'post-at-bed' ? placement.at : null
     const { positions, indices, bodies } = solidOf(kind, code, catalog)
     const all: Vec3[] = []
     for (let i = 0; i < positions.length; i += 3)
@@ -65,13 +113,15 @@ export function outlinesFrom(
         kind,
         of,
         section,
+        into,
         near: through ? Number.NEGATIVE_INFINITY : Math.max(...along),
         path: {
           layer: factsOf(kind).layer,
           points,
           closed: true,
           of: [of, section],
-          fill: through ? CUT : '#ffffff',
+          fill: '#ffffff',
+          ...(through && cutThrough(kind, code, section, points)),
         },
       })
     }

@@ -1,9 +1,10 @@
 /** A view on paper at a scale: its lines as marks, its texts as labels that wait for a place. */
-import type { Mark, Point } from '../paper/marks.ts'
+import type { Ink, Mark, Point } from '../paper/marks.ts'
 import { INK } from '../paper/style.ts'
 import { textWidth } from '../paper/text.ts'
 import type { Box } from './cells.ts'
 import { paintDimension, textRoom } from './dimensions.ts'
+import { earthStrokes, hatchLines } from './hatch.ts'
 import type { Label, Segment } from './labels.ts'
 import { HIDDEN, PENS, type View, widthOf } from './view.ts'
 
@@ -49,6 +50,16 @@ export function roomOf(
   return room
 }
 
+/** Lines of hatching, mm. */
+const HATCH = 0.13
+const stroke = (points: Segment, { width, ink }: { width: number; ink: Ink }): Mark => ({
+  kind: 'path',
+  points,
+  closed: false,
+  stroke: { width, ink },
+  fill: null,
+})
+
 /** @param at where the view's lower left corner (x0, y0) comes to stand, mm; @param scale how many m of the lake are one m of paper */
 export function paintView(view: View, at: Point, scale: number): Painted {
   const k = 1000 / scale
@@ -57,7 +68,7 @@ export function paintView(view: View, at: Point, scale: number): Painted {
   const marks: Mark[] = []
   const segments: Segment[] = []
   const labels: Label[] = []
-  for (const { layer, points, closed, hidden, fill, bare } of view.paths) {
+  for (const { layer, points, closed, hidden, fill, bare, hatch, hollow, earth } of view.paths) {
     const { ink, dash } = PENS[layer]
     const width = widthOf(layer, scale)
     const line = points.map(on)
@@ -71,6 +82,13 @@ export function paintView(view: View, at: Point, scale: number): Painted {
         : { width: hidden ? Math.min(width, 0.18) : width, ink, ...(dashes && { dash: dashes }) },
       fill: fill ?? null,
     })
+    if (hatch) {
+      const inner = hollow?.map(on)
+      const thin = { width: Math.min(width, HATCH), ink }
+      if (inner) marks.push({ kind: 'path', points: inner, closed: true, stroke: { width, ink }, fill: null })
+      marks.push(...hatchLines(inner ? [line, inner] : [line], hatch).map((ends) => stroke(ends, thin)))
+    }
+    if (earth) marks.push(...earthStrokes(line).map((ends) => stroke(ends, { width: HATCH, ink })))
     if (layer === 'DECK' || bare) continue
     line.forEach((point, i) => {
       const next = line[i + 1] ?? (closed ? line[0]! : null)

@@ -1,15 +1,24 @@
 /** Each different pair of legs from the shore: set heights, spacing, the brace between its clamps. */
 
 import { type Dock, formatLength, type Pair, type Vec3 } from '../../rules/index.ts'
+import { legNumber } from '../../rules/leg-places.ts'
 import { DRAWING } from '../../rules/words/drawing.ts'
 import { wordsOf } from '../../rules/words/messages.ts'
 import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
+import { wrapText } from '../paper/text.ts'
 import { type Eye, levelEye } from '../projection.ts'
 import { dot } from '../vec.ts'
 import { outlinesFrom, type Shown } from './outlines.ts'
-import { numberOf } from './plan.ts'
-import { type Bounds, boundsOf, EARTH, type View, type ViewDimension, type ViewPath } from './view.ts'
+import {
+  type Bounds,
+  boundsOf,
+  EARTH,
+  SMALLEST,
+  type View,
+  type ViewDimension,
+  type ViewPath,
+} from './view.ts'
 
 /** Bed shown beyond the legs, m. */
 const ASIDE = 0.2
@@ -17,16 +26,31 @@ const ASIDE = 0.2
 const CLAMPS = 4
 const SET_LOW = 17
 const SET_HIGH = 6
+/** Lines of captions that list legs are broken at, mm. */
+const LIKE = 60
 /** Pairs whose figures differ by less than this count as alike: half of the reading accuracy in the water, m. */
 const SAME = 0.00635
 
 /** Groups of pairs that look alike, in the Dock's order. */
 export function alikePairs(dock: Dock): readonly (readonly Pair[])[] {
+  return groupsBy(
+    dock,
+    ({ setHeight, stock, pad }) => `${Math.round(setHeight / (2 * SAME))} ${stock} ${pad}`,
+  )
+}
+
+/** Groups of pairs that one picture shows and a table tells apart: the same brace the same way round, pads and spacing. In the Dock's order. */
+export function pairsByBrace(dock: Dock): readonly (readonly Pair[])[] {
+  return groupsBy(dock, ({ stock, pad }) => `${stock === null} ${pad}`)
+}
+
+/** Pairs of one spacing with the same brace the same way round, and legs of which the same is told. */
+function groupsBy(dock: Dock, told: (leg: Leg) => string): readonly (readonly Pair[])[] {
   const groups = new Map<string, Pair[]>()
   for (const pair of dock.pairs) {
     const ends = leftFirst(dock, pair)
     const key = [
-      ...ends.map(({ setHeight, stock, pad }) => `${Math.round(setHeight / (2 * SAME))} ${stock} ${pad}`),
+      ...ends.map(told),
       Math.round(pair.spacing / SAME),
       pair.brace?.code,
       ends.findIndex(({ id }) => id === pair.brace?.low),
@@ -38,8 +62,11 @@ export function alikePairs(dock: Dock): readonly (readonly Pair[])[] {
   return [...groups.values()]
 }
 
-/** The view of a group of alike pairs, drawn from the first one. */
-export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
+/**
+ * The view of a group of alike pairs, drawn from the first one.
+ * @param others built as those, with heights of their own that the table of legs has
+ */
+export function pairView(drawn: Drawn, alike: readonly Pair[], others: readonly Pair[] = []): View {
   const { dock } = drawn
   const t = wordsOf(DRAWING, drawn)
   const one = asSeen(drawn, alike[0]!)
@@ -50,15 +77,14 @@ export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
   const bottom = own.y0 - 0.12
   return {
     title: t('pair', {
-      legs: alike
-        .map((each) =>
-          leftFirst(dock, each)
-            .map(({ id }) => numberOf(dock, id))
-            .join(' + '),
-        )
-        .join(', '),
+      legs: numbersOf(dock, alike),
     }),
-    captions: captionsOf(drawn, pair),
+    captions: [
+      ...captionsOf(drawn, pair),
+      ...(others.length === 0
+        ? []
+        : wrapText(t('pairs-like', { legs: numbersOf(dock, others) }), LIKE, SMALLEST)),
+    ],
     paths: [
       ...bedAndWater(ground, bottom, one),
       ...missingLegs(drawn, one),
@@ -66,7 +92,7 @@ export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
     ],
     notes: [left, right].map(({ leg, s }) => ({
       at: [s, drawn.design.dock.deckHeight + (leg.aboveDeck ?? 0)],
-      text: `${numberOf(dock, leg.id)}`,
+      text: `${legNumber(dock, leg.id)}`,
       size: 2.8,
       bold: true,
       prefer: 'above',
@@ -87,6 +113,16 @@ export function pairView(drawn: Drawn, alike: readonly Pair[]): View {
     bounds: { ...own, y0: bottom },
   }
 }
+
+/** `5 + 6, 9 + 10`, left ones first. */
+const numbersOf = (dock: Dock, pairs: readonly Pair[]): string =>
+  pairs
+    .map((each) =>
+      leftFirst(dock, each)
+        .map(({ id }) => legNumber(dock, id))
+        .join(' + '),
+    )
+    .join(', ')
 
 type Leg = Dock['legs'][number]
 
@@ -163,7 +199,7 @@ function bedAndWater(ground: readonly Point[], bottom: number, { left, right }: 
     closed: false,
   }
   const dry = Math.max(...ground.map(([, z]) => z)) >= 0
-  return [earth, ...(dry ? [] : [surface]), { layer: 'BED', points: ground, closed: false }]
+  return [earth, ...(dry ? [] : [surface]), { layer: 'BED', points: ground, closed: false, earth: true }]
 }
 
 /** Where no stock length will do: dashes from the bed to the deck. */
@@ -233,7 +269,7 @@ function captionsOf(drawn: Drawn, { brace }: Pair): string[] {
   return [
     t('brace-is', {
       brace: brace.code,
-      low: numberOf(drawn.dock, brace.low),
+      low: legNumber(drawn.dock, brace.low),
     }),
     t('brace-clear', { low: meters(brace.lowClearance), high: meters(brace.highClearance) }),
   ]

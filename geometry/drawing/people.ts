@@ -76,7 +76,8 @@ export function peopleAt(crew: readonly Crew[], section: Section, ground: Ground
     .flatMap(person)
 }
 
-function person([x, z]: Point): ViewPath[] {
+/** Standing with both feet at a place. */
+export function person([x, z]: Point): ViewPath[] {
   const right = HALF.map(([u, v]): Point => [x + u * TALL, z + v * TALL])
   const left = HALF.map(([u, v]): Point => [x - u * TALL, z + v * TALL]).reverse()
   const middle = z + TALL - HEAD

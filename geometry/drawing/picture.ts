@@ -3,6 +3,7 @@
 import type { Crew } from '../../rules/papers/steps/step.ts'
 import type { Drawn } from '../drawn.ts'
 import type { Ink, Mark } from '../paper/marks.ts'
+import { SIZE } from '../paper/style.ts'
 import type { Box } from './cells.ts'
 import { elevationView } from './elevation.ts'
 import { placeLabels } from './labels.ts'
@@ -117,7 +118,13 @@ export function stationPicture(
 
 /** The dock from above; what belongs to the sections, legs, pairs, joints or extras of `highlightIds` tinted. */
 export const planPicture = (drawn: Drawn, highlightIds: readonly string[], box: Box): Mark[] =>
-  picture(tinted(planView(drawn), highlightIds), box)
+  picture(readable(tinted(planView(drawn), highlightIds)), box)
+
+/** Read at arm's length, off a photocopy. */
+const readable = (view: View): View => ({
+  ...view,
+  notes: view.notes.map((note) => ({ ...note, bold: true, size: Math.max(note.size, SIZE.small) })),
+})
 
 const tinted = (view: View, ids: readonly string[]): View => ({
   ...view,

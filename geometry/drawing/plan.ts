@@ -1,39 +1,37 @@
 /** The dock from above: frames and decking, legs with their numbers, what lies under the deck in dashes, the lake's depths. */
 
 import { type Bed, type Dock, formatLength } from '../../rules/index.ts'
-import { cornersOf, footprintOf, footprintOfAll } from '../../rules/layout/footprint.ts'
+import { type Berth, hullBox } from '../../rules/layout/berth.ts'
+import { cornersOf, footprintOfAll } from '../../rules/layout/footprint.ts'
+import { legNumber } from '../../rules/leg-places.ts'
 import { factsOf } from '../../rules/part-kinds.ts'
+import { boatName, boatWater } from '../../rules/words/boats.ts'
 import { DRAWING } from '../../rules/words/drawing.ts'
 import { wordsOf } from '../../rules/words/messages.ts'
 import { bedMesh } from '../bed.ts'
+import { boatPlan, boatsIn } from '../boats.ts'
 import { contours } from '../contours.ts'
 import type { Drawn } from '../drawn.ts'
 import type { Point } from '../paper/marks.ts'
 import { INK } from '../paper/style.ts'
 import { ABOVE } from '../projection.ts'
-import { outlinesFrom, placementsOf } from './outlines.ts'
-import {
-  type Bounds,
-  boundsOf,
-  SMALLEST,
-  type View,
-  type ViewDimension,
-  type ViewNote,
-  type ViewPath,
-} from './view.ts'
-
-/** Legs by number, as on every sheet: in the Dock's own order, from 1. */
-export const numberOf = (dock: Dock, leg: string): number => dock.legs.findIndex(({ id }) => id === leg) + 1
+import { extraNotes, extrasCaption } from './extra-notes.ts'
+import { areaCaption, limitsAbove, waysWanted } from './limits.ts'
+import { obstaclesFrom } from './obstacles.ts'
+import { outlinesFrom, placementsOf, type Shown } from './outlines.ts'
+import { levelLength, planDimensions } from './plan-dimensions.ts'
+import { type Bounds, boundsOf, SMALLEST, type View, type ViewNote, type ViewPath, windowOf } from './view.ts'
 
 /** Lake shown around the dock, m. */
 const AROUND = 1
 
 /** Distances that plan and side both show, so that one stands over the other, m. */
-export function shownAlong(dock: Dock): { readonly x0: number; readonly x1: number } {
+export function shownAlong({ dock, design }: Drawn): { readonly x0: number; readonly x1: number } {
   const covered = footprintOfAll(dock.sections)
+  const boats = boatsIn({ dock, design }).map(hullBox)
   return {
     x0: Math.min(0, dock.ramp?.shoreX ?? 0, covered?.x0 ?? 0) - AROUND,
-    x1: Math.max(0, covered?.x1 ?? 0) + AROUND,
+    x1: Math.max(0, covered?.x1 ?? 0, ...boats.map(({ x1 }) => x1)) + AROUND,
   }
 }
 
@@ -47,11 +45,18 @@ export function planView(drawn: Drawn): View {
       ABOVE,
       (kind) => factsOf(kind).plan?.[1] === 'outline',
     )
-  const top = seenAt('top')
+  // Decking lies on its frame, also where both slope: which of two is higher somewhere does not say it.
+  const seen = seenAt('top')
+  const isFrame = ({ kind }: Shown): boolean => kind === 'frame'
+  const top = [...seen.filter(isFrame), ...seen.filter((one) => !isFrame(one))]
   const under = seenAt('under')
-  const own = boundsOf([...top, ...under].flatMap(({ path }) => path.points))
+  const boats = boatsIn(drawn)
+  const boatPaths = boats.flatMap(boatLines)
+  const own = boundsOf(
+    [...[...top, ...under].map(({ path }) => path), ...boatPaths].flatMap(({ points }) => points),
+  )
   const bounds: Bounds = {
-    ...shownAlong(dock),
+    ...shownAlong(drawn),
     y0: own.y0 - AROUND,
     y1: own.y1 + AROUND,
   }
@@ -65,18 +70,80 @@ export function planView(drawn: Drawn): View {
     }),
   )
   const lake = lakeLines(drawn.bed, bounds, drawn)
+  const lying = obstaclesFrom('above', drawn, bounds)
+  // What lies under the deck too, in dashes.
+  const below = lying.paths.map(
+    ({ layer, points }): ViewPath => ({ layer, points, closed: true, hidden: true }),
+  )
+  const held = limitsAbove(drawn, bounds)
+  const ways = windowOf({ title: '', paths: waysWanted(drawn), notes: [], dimensions: [], bounds }, bounds)
   return {
     title: t('plan'),
-    captions: [t('plan-caption')],
-    paths: [...lake.paths, ...top.map(({ path }) => path), ...edges(dock), ...hidden, ...lowEnds(dock)],
-    notes: [...sectionNotes(drawn), ...legNotes(drawn), ...lake.notes],
+    captions: [t('plan-caption'), ...extrasCaption(drawn), ...areaCaption(drawn)],
+    paths: [
+      ...lake.paths,
+      ...held.paths,
+      ...ways.paths,
+      ...lying.paths,
+      ...top.map(({ path }) => path),
+      ...edges(dock),
+      ...hidden,
+      ...below,
+      ...lowEnds(dock),
+      ...boatPaths,
+    ],
+    notes: [
+      ...sectionNotes(drawn),
+      ...boatNotes(boats, drawn),
+      ...legNotes(drawn),
+      ...extraNotes(drawn, [...top, ...under]),
+      ...lying.notes,
+      ...held.notes,
+      ...lake.notes,
+    ],
     dimensions: planDimensions(drawn, own),
     bounds,
   }
 }
 
+/** Both ways, for a plan in parts, on which no dimension line reaches from end to end. */
+export function overall(drawn: Drawn): string[] {
+  const { dock } = drawn
+  const all = footprintOfAll(
+    dock.sections.map((section) => ({ ...section, length: levelLength(dock, section) })),
+  )
+  if (!all) return []
+  const meters = (value: number) => ({ value, unit: 'm' })
+  return [
+    wordsOf(DRAWING, drawn)('overall', { long: meters(all.x1 - all.x0), wide: meters(all.y1 - all.y0) }),
+  ]
+}
+
+/** A boat where it lies, over the lake's depths. */
+export function boatLines(berth: Berth): ViewPath[] {
+  const { outlines, within } = boatPlan(berth)
+  const path = (points: readonly Point[], closed: boolean): ViewPath => ({ layer: 'BOAT', points, closed })
+  return [...outlines.map((points) => path(points, true)), ...within.map((points) => path(points, false))]
+}
+
+/** What it is called, and the water under it. */
+export const boatNotes = (boats: readonly Berth[], { bed, design, ...reader }: Drawn): ViewNote[] =>
+  boats.flatMap((berth): ViewNote[] => {
+    const { x0, x1, y0, y1 } = hullBox(berth)
+    const note = (off: number, text: string): ViewNote => ({
+      at: [(x0 + x1) / 2, (y0 + y1) / 2 + off * (y1 - y0)],
+      text,
+      size: SMALLEST,
+      prefer: 'on',
+    })
+    return [
+      { ...note(0.16, boatName(berth.boat, reader)), bold: true },
+      note(-0.16, boatWater(berth, bed, design.site.levels, reader)),
+    ]
+  })
+
 /** Depth lines, and the water's edge. */
-function lakeLines(bed: Bed, bounds: Bounds, drawn: Drawn): Pick<View, 'paths' | 'notes'> {
+export function lakeLines(bed: Bed, bounds: Bounds, drawn: Drawn): Pick<View, 'paths' | 'notes'> {
   const t = wordsOf(DRAWING, drawn)
   const step = drawn.units === 'imperial' ? 0.3048 : 0.25
   const mesh = bedMesh(bed, bounds, 0.5)
@@ -130,7 +197,7 @@ const legNotes = ({ dock }: Drawn): ViewNote[] =>
     const out = Math.cos(turn) * Math.sign(side)
     return {
       at: [x, y],
-      text: String(numberOf(dock, id)),
+      text: String(legNumber(dock, id)),
       size: SMALLEST,
       reach: 0.12,
       // Over its own section, clear of the lines at the joint.
@@ -140,77 +207,14 @@ const legNotes = ({ dock }: Drawn): ViewNote[] =>
     }
   })
 
-/** Nearest row of dimension lines off the dock, and from row to row, mm on paper. */
-const ROW = 7
-/** Beside a section this much must be free for its own dimension line, m. */
-const BESIDE = 1.2
-
-/** Length of each section along the run, and of each that turns away; width; the whole dock both ways. */
-function planDimensions(drawn: Drawn, own: Bounds): ViewDimension[] {
-  const { dock } = drawn
-  const standing = dock.sections.find(({ role }) => role === 'standing')
-  if (!standing) return []
-  const list: ViewDimension[] = []
-  const length = (value: number): string => formatLength(value, drawn)
-  const add = (from: Point, to: Point, side: ViewDimension['side'], off: number, line: number): void => {
-    const along = side === 'below' || side === 'above' ? 'x' : 'y'
-    const long = along === 'x' ? Math.abs(to[0] - from[0]) : Math.abs(to[1] - from[1])
-    list.push({ from, to, along, side, off, line, text: length(long) })
-  }
-  const footprints = dock.sections.map(footprintOf)
-  const covered = (box: Bounds): boolean =>
-    footprints.some(
-      (f) => f.x0 < box.x1 - 1e-6 && box.x0 + 1e-6 < f.x1 && f.y0 < box.y1 - 1e-6 && box.y0 + 1e-6 < f.y1,
-    )
-  const squares = dock.sections.filter(({ role }) => role !== 'ramp')
-  const runs = squares.filter(({ heading, y }) => heading === 0 && Math.abs(y - standing.y) < 1e-6)
-  for (const { x, y, length: long, width } of runs) {
-    const edge = y - width / 2
-    const free = !covered({ x0: x, x1: x + long, y0: edge - BESIDE, y1: edge })
-    add([x, edge], [x + long, edge], 'below', ROW, free ? edge : own.y0)
-  }
-  const last = runs.at(-1)
-  if (last && runs.length > 1) {
-    const edge = standing.y - standing.width / 2
-    const [from, to] = [standing.x, last.x + last.length]
-    const free = !covered({ x0: from, x1: to, y0: edge - 2 * BESIDE, y1: edge })
-    add([from, edge], [to, edge], 'below', 2 * ROW, free ? edge : own.y0)
-  }
-  const ends = standing.x
-  add(
-    [ends, standing.y - standing.width / 2],
-    [ends, standing.y + standing.width / 2],
-    'left',
-    ROW,
-    Math.min(...footprints.filter((f) => f.y1 > standing.y - 1 && f.y0 < standing.y + 1).map((f) => f.x0)),
-  )
-  // Those that turn away, off their lakeward edge: one dimension line for each row of them.
-  const turned = squares.filter(({ heading }) => heading === 90 || heading === 270)
-  for (const { x, y, heading, length: long, width } of turned) {
-    const far = y + (heading === 90 ? long : -long)
-    const edge = x + width / 2
-    const box = { x0: edge, x1: edge + BESIDE, y0: Math.min(y, far), y1: Math.max(y, far) }
-    if (!covered(box)) add([edge, box.y0], [edge, box.y1], 'right', ROW, edge)
-  }
-  if (turned.length > 0) {
-    const all = footprintOfAll(squares)!
-    if (all.y1 - all.y0 > standing.width * 1.5)
-      add([all.x1, all.y0], [all.x1, all.y1], 'right', 2 * ROW, all.x1)
-  }
-  return list
-}
-
 /** Sections as they lie: the decking's outline is what is seen of them, over their frames. */
-const edges = (dock: Dock): ViewPath[] =>
-  dock.sections.map((section) => {
-    const flat = section.role === 'ramp' && dock.ramp ? 1 / Math.hypot(1, dock.ramp.slope) : 1
-    return {
-      layer: 'FRAME',
-      points: cornersOf({ ...section, length: section.length * flat }),
-      closed: true,
-      of: [section.id],
-    }
-  })
+export const edges = (dock: Dock): ViewPath[] =>
+  dock.sections.map((section) => ({
+    layer: 'FRAME',
+    points: cornersOf({ ...section, length: levelLength(dock, section) }),
+    closed: true,
+    of: [section.id],
+  }))
 
 /** In the middle of each brace an arrow toward its low end. Its size is that of a hand, m. */
 const ARROW = { long: 0.26, half: 0.075 } as const

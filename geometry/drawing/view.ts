@@ -13,6 +13,7 @@ export const LAYERS = [
   'BRACE',
   'JOINT',
   'EXTRA',
+  'BOAT',
   'BED',
   'WATER',
   'LEVEL',
@@ -34,6 +35,7 @@ export const PENS: Readonly<Record<Layer, { width: number; ink: Ink; dash?: read
   BRACE: { width: 0.35, ink: INK },
   JOINT: { width: 0.25, ink: INK },
   EXTRA: { width: 0.25, ink: '#5a646c' },
+  BOAT: { width: 0.25, ink: '#7c5a2e' },
   BED: { width: 0.5, ink: '#6b5630' },
   WATER: { width: 0.25, ink: '#2f7196' },
   LEVEL: { width: 0.18, ink: '#2f7196', dash: [3, 1.2] },
@@ -70,6 +72,17 @@ export interface ViewPath {
   readonly of?: readonly string[]
   /** Only its fill is seen. */
   readonly bare?: boolean
+  /** Cut through: lines across it, as neighbors of another part have them otherwise. Without what is hollow in it. */
+  readonly hatch?: Hatch
+  readonly hollow?: readonly Point[]
+  /** The surface of the ground that is cut through, which lies under it: short strokes along it. */
+  readonly earth?: boolean
+}
+
+/** Degrees counter-clockwise from across the sheet; from line to line, mm on paper. */
+export interface Hatch {
+  readonly angle: 45 | 135
+  readonly every: number
 }
 
 /** Text about a place; its own position is chosen on the sheet. */
@@ -162,7 +175,7 @@ export function clipLine(a: Point, b: Point, { x0, x1, y0, y1 }: Bounds): readon
 }
 
 /** A polygon within a rectangle, one side after the other (Sutherland and Hodgman, 1974; memory). */
-function clipPolygon(points: readonly Point[], { x0, x1, y0, y1 }: Bounds): readonly Point[] {
+export function clipPolygon(points: readonly Point[], { x0, x1, y0, y1 }: Bounds): readonly Point[] {
   let out = points
   for (const [axis, limit, sign] of [
     [0, x0, 1],
@@ -193,7 +206,8 @@ export function windowOf(view: View, bounds: Bounds): View {
     if (path.points.every(within)) return [path]
     if (path.closed) {
       const points = clipPolygon(path.points, bounds)
-      return points.length > 2 ? [{ ...path, points }] : []
+      const hollow = path.hollow && clipPolygon(path.hollow, bounds)
+      return points.length > 2 ? [{ ...path, points, ...(hollow && { hollow }) }] : []
     }
     return path.points.slice(1).flatMap((b, i) => {
       const part = clipLine(path.points[i]!, b, bounds)

@@ -1,9 +1,38 @@
 /** What the model files of a dock have in common: which pieces, where, of what looks. Pure data; m. */
-import type { Catalog, Dock, Quat, Vec3 } from '../../rules/index.ts'
+import type { Bed, Catalog, Design, Dock, Quat, Vec3 } from '../../rules/index.ts'
+import { bedMesh } from '../bed.ts'
+import { extentOf } from '../extent.ts'
 import { groupPlacements } from '../placements.ts'
 import { solidOf } from '../solids/index.ts'
 import type { Look, Solid } from '../types.ts'
 import { rotate } from '../vec.ts'
+import { waterSurface } from '../water.ts'
+
+export const MODEL_BASES = ['water', 'feet'] as const
+export const MODEL_LAKES = ['none', 'water', 'bed', 'both'] as const
+export interface ModelOptions {
+  /** What is at height 0: the water of the survey day (where absent), or the lowest foot, for a dock that is to stand on a lawn. */
+  readonly base?: (typeof MODEL_BASES)[number]
+  /** What of the lake is in the model beside the dock; nothing where absent. */
+  readonly lake?: {
+    readonly parts: (typeof MODEL_LAKES)[number]
+    readonly bed: Bed
+    readonly design: Design
+  }
+}
+
+/** Side of the ground's squares where it is not straight from side to side, m. */
+const STEP = 0.5
+
+/** Of a part in a model: as it is drawn, or of the lake. */
+export type ModelMaterial = Look | 'water' | 'lake-bed'
+export interface ModelSolid extends Pick<Solid, 'positions' | 'normals' | 'indices' | 'color'> {
+  readonly groups: readonly {
+    readonly start: number
+    readonly count: number
+    readonly material: ModelMaterial
+  }[]
+}
 
 /** One piece, in the dock's frame moved to the model's origin (z up). */
 export interface ModelPiece {
@@ -16,15 +45,15 @@ export interface ModelPiece {
 export interface ModelPart {
   /** Kind and code, for people. */
   readonly name: string
-  readonly solid: Solid
+  readonly solid: ModelSolid
   readonly pieces: readonly ModelPiece[]
 }
 
 export interface Model {
   readonly name: string
   /**
-   * In the dock's frame: in plan the middle of the dock, in height the water of the survey day. A phone sets this point down on a floor;
-   * there the dock stands with its deck as high over the floor as over the water.
+   * In the dock's frame: in plan the middle of the dock, in height the water of the survey day or the lowest foot. A phone sets this point
+   * down on a floor; there the dock stands with its deck as high over the floor as over the water, or on its feet.
    */
   readonly origin: Vec3
   readonly parts: readonly ModelPart[]
@@ -35,16 +64,21 @@ interface ModelLook {
   readonly color: Vec3
   readonly metallic: number
   readonly roughness: number
+  /** 1: nothing is seen through it. */
+  readonly opacity: number
 }
 
 /** Metallic-roughness looks. */
-const MODEL_LOOKS: Readonly<Record<Exclude<Look, 'decking'>, ModelLook>> = {
+const MODEL_LOOKS: Readonly<Record<Exclude<ModelMaterial, 'decking'>, Omit<ModelLook, 'opacity'>>> = {
   aluminum: { color: [0.58, 0.59, 0.6], metallic: 0.9, roughness: 0.42 },
   steel: { color: [0.36, 0.37, 0.38], metallic: 0.95, roughness: 0.35 },
   wood: { color: [0.42, 0.22, 0.1], metallic: 0, roughness: 0.75 },
   plastic: { color: [0.05, 0.055, 0.06], metallic: 0, roughness: 0.6 },
   rubber: { color: [0.018, 0.018, 0.02], metallic: 0, roughness: 0.85 },
+  water: { color: [0.05, 0.21, 0.37], metallic: 0, roughness: 0.1 },
+  'lake-bed': { color: [0.3, 0.24, 0.16], metallic: 0, roughness: 0.95 },
 }
+const OPACITY: Partial<Record<ModelMaterial, number>> = { water: 0.45 }
 
 /** From a share of a screen's brightness to one of light (sRGB, IEC 61966-2-1), to four digits. */
 const linear = (share: number): number =>
@@ -56,17 +90,26 @@ const lightOf = (hex: string): Vec3 => {
 }
 
 /** The look of some of a solid, with a name that is a name in every format; the same look has the same name. */
-export function modelLook({ color = '#808080' }: Solid, look: Look): ModelLook & { readonly name: string } {
+export function modelLook(
+  { color = '#808080' }: Pick<ModelSolid, 'color'>,
+  look: ModelMaterial,
+): ModelLook & { readonly name: string } {
   return look === 'decking'
-    ? { name: `decking_${color.slice(1).toLowerCase()}`, color: lightOf(color), metallic: 0, roughness: 0.7 }
-    : { name: look, ...MODEL_LOOKS[look] }
+    ? {
+        name: `decking_${color.slice(1).toLowerCase()}`,
+        color: lightOf(color),
+        metallic: 0,
+        roughness: 0.7,
+        opacity: 1,
+      }
+    : { name: look.replace('-', '_'), ...MODEL_LOOKS[look], opacity: OPACITY[look] ?? 1 }
 }
 
 /** Both model formats have y up: x stays, z becomes y, y becomes −z. A turn about x by −90°. */
 export const UPRIGHT: Quat = [-Math.SQRT1_2, 0, 0, Math.SQRT1_2]
 
 /** What each placement of a dock comes to in a model file. Never throws on a derived dock. */
-export function modelOf(dock: Dock, catalog: Catalog): Model {
+export function modelOf(dock: Dock, catalog: Catalog, { base, lake }: ModelOptions = {}): Model {
   const groups = [...groupPlacements(dock).values()].filter((group) => group.length > 0)
   const counted = new Map<string, number>()
   const nameOf = (kind: string, of: string): string => {
@@ -88,11 +131,15 @@ export function modelOf(dock: Dock, catalog: Catalog): Model {
     }
   })
   const { min, max } = partsBounds(parts)
-  const origin: Vec3 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, 0]
+  const origin: Vec3 = [
+    (min[0] + max[0]) / 2,
+    (min[1] + max[1]) / 2,
+    base === 'feet' ? lowestFoot(dock, min[2]) : 0,
+  ]
   return {
     name: dock.name,
     origin,
-    parts: parts.map((part) => ({
+    parts: [...parts, ...(lake ? lakeParts(dock, lake) : [])].map((part) => ({
       ...part,
       pieces: part.pieces.map((piece) => ({
         ...piece,
@@ -100,6 +147,32 @@ export function modelOf(dock: Dock, catalog: Catalog): Model {
       })),
     })),
   }
+}
+
+/** Where the lowest leg stands. Posts that are driven in reach deeper, on a lawn too. */
+const lowestFoot = ({ legs }: Dock, none: number): number =>
+  legs.length === 0 ? none : Math.min(...legs.map(({ bed }) => bed))
+
+/** The lake round the dock as far as it is drawn, its water as of the survey day. */
+function lakeParts(dock: Dock, { parts, bed, design }: NonNullable<ModelOptions['lake']>): ModelPart[] {
+  if (parts === 'none') return []
+  const mesh = bedMesh(bed, extentOf(dock, design), STEP)
+  const part = (material: 'water' | 'lake-bed', solid: Omit<ModelSolid, 'groups'>): ModelPart[] =>
+    solid.indices.length === 0
+      ? []
+      : [
+          {
+            name: material,
+            solid: { ...solid, groups: [{ start: 0, count: solid.indices.length, material }] },
+            pieces: [{ name: material, at: [0, 0, 0], turn: [0, 0, 0, 1] }],
+          },
+        ]
+  const { positions, indices } = waterSurface(mesh, 0)
+  const up = Float32Array.from(positions, (_, i) => (i % 3 === 2 ? 1 : 0))
+  return [
+    ...(parts === 'bed' ? [] : part('water', { positions, indices, normals: up })),
+    ...(parts === 'water' ? [] : part('lake-bed', mesh)),
+  ]
 }
 
 /** The box that holds every vertex of every piece, in the frame of the pieces; all zero for an empty dock. */

@@ -1,10 +1,24 @@
 /**
- * Papers as one PDF file (ISO 32000-1): text as text in embedded fonts that hold only the letters used, lines as lines, bookmarks.
- * The same papers, fonts and date give the same bytes.
+ * Papers as one PDF file (ISO 32000-1): text as text in embedded fonts that hold only the letters used, lines as lines, bookmarks, tagged,
+ * with what PDF/A-2b asks for. The same papers, fonts and date give the same bytes.
  */
 import { jsPDF } from 'jspdf'
-import type { CircleMark, Ink, Mark, Paper, PathMark, Stroke, TextMark, Weight } from '../paper/marks.ts'
+import type {
+  CircleMark,
+  Ink,
+  Mark,
+  Paper,
+  PathMark,
+  Point,
+  Sheet,
+  Stroke,
+  Tag,
+  TextMark,
+  Weight,
+} from '../paper/marks.ts'
 import { printable, textWidth } from '../paper/text.ts'
+import { srgbProfile, xmpOf } from './pdf-archive.ts'
+import { ARTIFACT, type Tagging, tagging, type Writer } from './pdf-tags.ts'
 
 /** TrueType files. */
 export interface PaperFonts {
@@ -15,6 +29,8 @@ export interface PaperFonts {
 export interface PdfOptions {
   /** Told in the file as the day that it was made, `YYYY-MM-DD`. */
   readonly date: string
+  /** What the papers are of: the dock's name. */
+  readonly name?: string
 }
 
 /** Points of 1/72 in, to a mm. */
@@ -38,7 +54,8 @@ export function pdfOf(
     floatPrecision: 3,
   })
   const names = addFonts(doc, fonts, sheets)
-  describe(doc, papers, options)
+  const tags = tagging(doc.internal as unknown as Writer)
+  describe(doc, papers, options, tags)
   let page = 0
   for (const paper of papers) {
     // A single paper's own name is the file's.
@@ -48,11 +65,16 @@ export function pdfOf(
       if (page > 0) doc.addPage(formatOf(sheet).format, formatOf(sheet).orientation)
       page++
       if (sheet.bookmark !== null) doc.outline.add(parent, told(sheet.bookmark), { pageNumber: page })
-      draw(doc, sheet.marks, sheet.height, names)
+      draw(doc, sheet, names, tags, `${paper.title}, ${sheet.bookmark ?? page}`)
     }
   }
-  return identified(new Uint8Array(doc.output('arraybuffer')))
+  const bytes = new Uint8Array(doc.output('arraybuffer'))
+  // The library writes the version that it is content with; tags and what PDF/A asks for are of this one.
+  bytes.set([...VERSION].map((letter) => letter.charCodeAt(0)))
+  return identified(bytes)
 }
+
+const VERSION = '%PDF-1.7'
 
 const formatOf = (sheet: {
   width: number
@@ -62,28 +84,80 @@ const formatOf = (sheet: {
   orientation: sheet.width > sheet.height ? 'l' : 'p',
 })
 
-function describe(doc: jsPDF, papers: readonly Paper[], { date }: PdfOptions): void {
+function describe(doc: jsPDF, papers: readonly Paper[], { date, name }: PdfOptions, tags: Tagging): void {
   const [first] = papers
   const about = (of: (paper: Paper) => string): string =>
     told([...new Set(papers.map(of))].filter(Boolean).join(' · '))
-  doc.setProperties({
-    title: about(({ title }) => title),
+  const titles = about(({ title }) => title)
+  const own = {
+    title: name === undefined ? titles : told(papers.length > 1 ? name : `${name}: ${first!.title}`),
     subject: about(({ subject }) => subject),
     author: about(({ author }) => author),
     creator: 'Leadline',
-  })
+  }
+  doc.setProperties(own)
   // The library cannot date past 2037: later years are written as 2037.
   const [year = '', month = '01', day = '01'] = date.split('-')
-  doc.setCreationDate(`D:${Number(year) > 2037 ? '2037' : year}${month}${day}120000+00'00'`)
+  const told37 = Number(year) > 2037 ? '2037' : year
+  doc.setCreationDate(`D:${told37}${month}${day}120000+00'00'`)
   doc.setFileId(NO_ID)
-  // The library takes a list of languages, with and without their lands.
-  const lang = first!.lang
-  doc.setLanguage(lang as 'en')
-  doc.setLanguage(lang.split('-')[0] as 'en')
-  doc.setLanguage(lang as 'en')
   doc.viewerPreferences({ DisplayDocTitle: true })
   doc.setDisplayMode('fullpage', 'continuous', papers.length > 1 ? 'UseOutlines' : null)
+  const { version } = jsPDF as unknown as { version: string }
+  doc.addMetadata(
+    xmpOf({ ...own, producer: `jsPDF ${version}`, date: `${told37}-${month}-${day}T12:00:00+00:00` }),
+    true,
+  )
+  catalogued(doc, papers, first!.lang, tags)
 }
+
+/** Not among the library's types: what it tells of while it writes. */
+interface Internal extends Writer {
+  readonly events: {
+    subscribe(name: string, call: (told: { objId: number; pageNumber: number }) => void): void
+  }
+}
+
+/** What the file's catalog and its pages name: the structure, the language, the meaning of colors, what pages are called. */
+function catalogued(doc: jsPDF, papers: readonly Paper[], lang: string, tags: Tagging): void {
+  const { events, write, newObjectDeferred, newObjectDeferredBegin } = doc.internal as unknown as Internal
+  const pages: number[] = []
+  let [tree, profile] = [0, 0]
+  events.subscribe('putPage', ({ objId, pageNumber }) => {
+    pages[pageNumber - 1] = objId
+    write(`/StructParents ${pageNumber - 1}`)
+    write('/Tabs /S')
+  })
+  events.subscribe('postPutResources', () => {
+    tree = tags.objects(pages, hex)
+    profile = newObjectDeferred()
+    newObjectDeferredBegin(profile, true)
+    const data = srgbProfile()
+    write(`<</N 3/Length ${data.length}>>`)
+    for (const line of ['stream', data, 'endstream', 'endobj']) write(line)
+  })
+  events.subscribe('putCatalog', () => {
+    write(`/Lang ${hex(lang)}`)
+    write('/MarkInfo <</Marked true>>')
+    write(`/StructTreeRoot ${tree} 0 R`)
+    write(
+      `/OutputIntents [<</Type/OutputIntent/S/GTS_PDFA1/OutputConditionIdentifier (sRGB)/Info (sRGB)/DestOutputProfile ${profile} 0 R>>]`,
+    )
+    let at = 0
+    const labels = papers.map(({ title, sheets }) => {
+      const label = `${at} <</S/D${papers.length > 1 ? `/P ${hex(`${title} `)}` : ''}>>`
+      at += sheets.length
+      return label
+    })
+    write(`/PageLabels <</Nums [${labels.join(' ')}]>>`)
+  })
+}
+
+/** A text string of the file, UTF-16. */
+const hex = (text: string): string =>
+  `<FEFF${Array.from({ length: text.length }, (_, i) => text.charCodeAt(i).toString(16).padStart(4, '0'))
+    .join('')
+    .toUpperCase()}>`
 
 /** Text of the file's own entries. Letters with a byte that a PDF string takes for the end of a line are told by their parts. */
 const told = (text: string): string =>
@@ -123,7 +197,15 @@ function binary(bytes: Uint8Array): string {
 }
 
 /** Writes marks onto the page that was added last. What is set already is not set again. */
-function draw(doc: jsPDF, marks: readonly Mark[], height: number, names: Record<Weight, string>): void {
+function draw(
+  doc: jsPDF,
+  { marks, height }: Sheet,
+  names: Record<Weight, string>,
+  tags: Tagging,
+  title: string,
+): void {
+  const tagOf = tagsOf(marks, title)
+  tags.page()
   // Not among the library's types: a line of the page's own content.
   const { write } = doc.internal as unknown as { write: (line: string) => void }
   let line = ''
@@ -144,6 +226,8 @@ function draw(doc: jsPDF, marks: readonly Mark[], height: number, names: Record<
   }
   write('1 j 0 J')
   for (const mark of marks) {
+    if (mark.kind === 'text' && printable(mark.text).trim() === '') continue
+    tags.to(tagOf(mark))
     switch (mark.kind) {
       case 'path':
         if (mark.points.length === 0 || !(mark.stroke || mark.fill)) break
@@ -160,9 +244,28 @@ function draw(doc: jsPDF, marks: readonly Mark[], height: number, names: Record<
         inside = ''
         break
       case 'image':
-        doc.addImage(mark.png, 'PNG', mark.at[0], mark.at[1], mark.width, mark.height, undefined, 'FAST')
+        doc.addImage(
+          mark.png,
+          mark.type === 'jpeg' ? 'JPEG' : 'PNG',
+          ...mark.at,
+          mark.width,
+          mark.height,
+          undefined,
+          'FAST',
+        )
         break
     }
+  }
+  tags.done()
+}
+
+/** What each mark is part of. A sheet that says nothing of that is a picture, named by its title, with texts on it. */
+function tagsOf(marks: readonly Mark[], title: string): (mark: Mark) => Tag {
+  const drawn: Tag | null = marks.some(({ tag }) => tag) ? null : { role: 'Figure', alt: title }
+  return (mark) => {
+    if (mark.tag) return mark.tag.role === 'Artifact' ? ARTIFACT : mark.tag
+    if (mark.kind === 'text') return mark.behind ? ARTIFACT : { role: 'P' }
+    return drawn ?? (mark.kind === 'image' ? { role: 'Figure', alt: title } : ARTIFACT)
   }
 }
 
@@ -178,8 +281,22 @@ const operatorOf = ({ stroke, fill }: PathMark | CircleMark, closed: boolean): s
   stroke ? (fill ? (closed ? 'b' : 'B') : closed ? 's' : 'S') : 'f'
 
 function pathOf(mark: PathMark, xy: Place): string {
+  const box = boxOf(mark)
+  // Half as long where there are thousands, as in a phone's code.
+  if (box) {
+    const corners = `${xy(box[0])} ${xy(box[1])}`.split(' ')
+    const [x0, y0, x1, y1] = corners.map(Number) as [number, number, number, number]
+    return `${x0} ${y0} ${n(x1 - x0)} ${n(y1 - y0)} re ${operatorOf(mark, true)}`
+  }
   const lines = mark.points.map((point, i) => `${xy(point)} ${i === 0 ? 'm' : 'l'}`)
   return `${lines.join(' ')} ${operatorOf(mark, mark.closed)}`
+}
+
+/** Opposite corners of an upright rectangle that is filled alone; else null. */
+function boxOf({ points, closed, stroke }: PathMark): readonly [Point, Point] | null {
+  const [a, b, c, d] = points
+  if (points.length !== 4 || !closed || stroke || !a || !b || !c || !d) return null
+  return a[1] === b[1] && b[0] === c[0] && c[1] === d[1] && d[0] === a[0] ? [a, c] : null
 }
 
 /** Of the length of a quarter's handles: the curve is a circle to 0.03 % (common practice, no published source). */

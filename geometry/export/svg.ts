@@ -45,7 +45,7 @@ function markOf(mark: Mark): string {
     case 'text':
       return textOf(mark)
     case 'image':
-      return `<image x="${n(mark.at[0])}" y="${n(mark.at[1])}" width="${n(mark.width)}" height="${n(mark.height)}" preserveAspectRatio="none" xlink:href="data:image/png;base64,${base64(mark.png)}"/>`
+      return `<image x="${n(mark.at[0])}" y="${n(mark.at[1])}" width="${n(mark.width)}" height="${n(mark.height)}" preserveAspectRatio="none" xlink:href="data:image/${mark.type ?? 'png'};base64,${base64(mark.png)}"/>`
   }
 }
 

@@ -7,9 +7,9 @@
  * 64 bytes, the first file the root layer).
  */
 import { strToU8, type Zippable, zipSync } from 'fflate'
-import type { Catalog, Dock, Quat, Vec3 } from '../../rules/index.ts'
-import type { Solid } from '../types.ts'
-import { type ModelPart, modelLook, modelOf } from './model.ts'
+import type { Catalog, Dock, Finding, Quat, Vec3 } from '../../rules/index.ts'
+import { stopsOf } from '../../rules/stops.ts'
+import { type ModelOptions, type ModelPart, type ModelSolid, modelLook, modelOf } from './model.ts'
 
 /** Zip archives tell no time before this. */
 const DATE = new Date(1980, 0, 1)
@@ -20,9 +20,9 @@ const EXTRA = 4
 /** Of an extra field that says nothing. */
 const FILLER = 0x1986
 
-/** USDZ bytes; m, y up, the water of the survey day at y = 0, the middle of the dock over the origin. The same bytes for the same dock. */
-export function usdzOf(dock: Dock, catalog: Catalog): Uint8Array<ArrayBuffer> {
-  const model = modelOf(dock, catalog)
+/** USDZ bytes; m, y up, the water of the survey day at y = 0 (or the lowest foot), the middle of the dock over the origin. The same bytes for the same dock. */
+export function usdzOf(dock: Dock, catalog: Catalog, options: ModelOptions = {}): Uint8Array<ArrayBuffer> {
+  const model = modelOf(dock, catalog, options)
   const meshes = model.parts.flatMap((part, p) =>
     part.solid.groups.map((group, g) => ({
       file: `parts/part_${p}_${g}.usda`,
@@ -34,7 +34,10 @@ export function usdzOf(dock: Dock, catalog: Catalog): Uint8Array<ArrayBuffer> {
       .flatMap(({ solid }) => solid.groups.map(({ material }) => modelLook(solid, material)))
       .map((look) => [look.name, look]),
   )
-  return archive([{ file: 'dock.usda', text: rootLayer(model.parts, [...looks.values()]) }, ...meshes])
+  return archive([
+    { file: 'dock.usda', text: rootLayer(model.parts, [...looks.values()], stopsOf(dock)) },
+    ...meshes,
+  ])
 }
 
 /** Seven digits hold a float; no exponent, no minus before nothing. */
@@ -44,8 +47,14 @@ const num = (value: number): string => {
 }
 const triple = (x: number, y: number, z: number): string => `(${num(x)}, ${num(y)}, ${num(z)})`
 
-const layer = (prim: string, body: string): string => `#usda 1.0
-(
+/** A layer's first line is what it says of itself. */
+const layer = (prim: string, body: string, says = ''): string => `#usda 1.0
+(${
+  says === ''
+    ? ''
+    : `
+    doc = "${says}"`
+}
     defaultPrim = "${prim}"
     metersPerUnit = 1
     upAxis = "Y"
@@ -65,7 +74,7 @@ function primNames(): (name: string) => string {
   }
 }
 
-function meshPrim(name: string, solid: Solid, start: number, count: number): string {
+function meshPrim(name: string, solid: ModelSolid, start: number, count: number): string {
   const used = new Map<number, number>()
   const indices: number[] = []
   for (let i = start; i < start + count; i++) {
@@ -102,7 +111,11 @@ function transform([x, y, z, w]: Quat, [tx, ty, tz]: Vec3): string {
   return `( ${rows.join(', ')} )`
 }
 
-function rootLayer(parts: readonly ModelPart[], looks: readonly ReturnType<typeof modelLook>[]): string {
+function rootLayer(
+  parts: readonly ModelPart[],
+  looks: readonly ReturnType<typeof modelLook>[],
+  stops: readonly Finding[],
+): string {
   const primName = primNames()
   const pieces = parts.flatMap(({ solid, pieces }, p) =>
     pieces.map(({ name, at, turn }) => {
@@ -126,7 +139,7 @@ ${groups.join('')}            }
 `
     }),
   )
-  const materials = looks.map(({ name: look, color, metallic, roughness }) => {
+  const materials = looks.map(({ name: look, color, metallic, roughness, opacity }) => {
     return `
         def Material "${look}"
         {
@@ -136,7 +149,9 @@ ${groups.join('')}            }
             {
                 uniform token info:id = "UsdPreviewSurface"
                 color3f inputs:diffuseColor = ${triple(...color)}
-                float inputs:metallic = ${num(metallic)}
+                float inputs:metallic = ${num(metallic)}${
+                  opacity < 1 ? `\n                float inputs:opacity = ${num(opacity)}` : ''
+                }
                 float inputs:roughness = ${num(roughness)}
                 token outputs:surface
             }
@@ -161,6 +176,7 @@ ${pieces.join('')}    }
 ${materials.join('')}    }
 }
 `,
+    stops.length > 0 ? `DO NOT BUILD: ${stops.map(({ code }) => code).join(', ')}` : '',
   )
 }
 

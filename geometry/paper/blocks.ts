@@ -1,6 +1,6 @@
 /** Blocks that papers are made of: headings, paragraphs, lists, facts, tick boxes, figures, lines to write on. mm. */
-import { type Block, block, together } from './flow.ts'
-import type { Anchor, Ink, Mark, Point, Stroke, TextMark, Weight } from './marks.ts'
+import { type Block, block, together, withTag } from './flow.ts'
+import type { Anchor, Ink, Mark, Point, Stroke, Tag, TextMark, Weight } from './marks.ts'
 import { BOX, GRAY, HAIR, INK, LEADING, RULE, SIZE, TINT } from './style.ts'
 import { CAP_HEIGHT, fitText, textWidth, wrapText } from './text.ts'
 
@@ -9,15 +9,19 @@ export interface TextStyle {
   readonly weight?: Weight
   readonly ink?: Ink
   readonly anchor?: Anchor
+  readonly tag?: Tag
 }
 
 /** One line of text on its baseline. */
 export const label = (
   at: Point,
   text: string,
-  { size = SIZE.body, weight = 'regular', ink = INK, anchor = 'start' }: TextStyle = {},
+  { size = SIZE.body, weight = 'regular', ink = INK, anchor = 'start', tag }: TextStyle = {},
   angle = 0,
-): TextMark => ({ kind: 'text', at, text, size, weight, anchor, angle, ink })
+): TextMark => ({
+  ...{ kind: 'text', at, text, size, weight, anchor, angle, ink },
+  ...(tag && { tag }),
+})
 
 export const line = (from: Point, to: Point, stroke: Stroke = HAIR): Mark => ({
   kind: 'path',
@@ -68,28 +72,31 @@ export function paragraph(
 ): readonly Block[] {
   const { size = SIZE.body, weight = 'regular', before = 1.6 } = style
   const lines = wrapText(text, width, size, weight)
+  const tag = style.tag ?? { role: 'P' }
   return lines.map((one, i) => ({
-    ...textLine(one, width, style),
+    ...textLine(one, width, { ...style, tag }),
     before: i === 0 ? before : 0,
     keep: lines.length > 1 && (i === 0 || i === lines.length - 2),
   }))
 }
 
-export const heading = (text: string, width: number): Block =>
-  together(
-    wrapText(text, width, SIZE.heading, 'bold').map((one) =>
-      textLine(one, width, { size: SIZE.heading, weight: 'bold' }),
-    ),
+export const heading = (text: string, width: number): Block => {
+  const tag: Tag = { role: 'H2' }
+  const lines = wrapText(text, width, SIZE.heading, 'bold')
+  return together(
+    lines.map((one) => textLine(one, width, { size: SIZE.heading, weight: 'bold', tag })),
     { before: 7, keep: true },
   )
+}
 
-export const subheading = (text: string, width: number): Block =>
-  together(
-    wrapText(text, width, SIZE.sub, 'bold').map((one) =>
-      textLine(one, width, { size: SIZE.sub, weight: 'bold' }),
-    ),
+export const subheading = (text: string, width: number): Block => {
+  const tag: Tag = { role: 'H3' }
+  const lines = wrapText(text, width, SIZE.sub, 'bold')
+  return together(
+    lines.map((one) => textLine(one, width, { size: SIZE.sub, weight: 'bold', tag })),
     { before: 4.5, keep: true },
   )
+}
 
 /** A box to tick, drawn: the font has none. */
 export const tick = ([x, y]: Point, size = 3.4): Mark => rect([x, y], size, size, { ...BOX, width: 0.25 })
@@ -103,8 +110,10 @@ export function list(
 ): readonly Block[] {
   const { size = SIZE.body } = style
   const inset = kind === 'dot' ? 3.6 : kind === 'tick' ? 6 : 6.4
+  const all: Tag = { role: 'L' }
   return items.map((item, i) => {
-    const lines = paragraph(item, width - inset, { ...style, before: 0 })
+    const own: Tag = { role: 'LI', in: all }
+    const lines = paragraph(item, width - inset, { ...style, before: 0, tag: { role: 'LBody', in: own } })
     const body = together(lines)
     return block(
       body.height,
@@ -116,6 +125,7 @@ export function list(
             : [
                 label([x + inset - 2.2, y + baselineOf(size)], String(i + 1), {
                   ...style,
+                  tag: { role: 'Lbl', in: own },
                   weight: 'bold',
                   anchor: 'end',
                 }),
@@ -148,14 +158,17 @@ export function facts(
     all.slice(r * columns, (r + 1) * columns),
   )
   const blocks = rows.map((row, r) => {
-    const cells = row.map((fact) => [
-      ...wrapText(fact.label, cell, SIZE.small).map((one) =>
-        textLine(one, cell, { size: SIZE.small, ink: GRAY }),
-      ),
-      ...wrapText(fact.value, cell, size, 'bold').map((one) =>
-        textLine(one, cell, { size, weight: 'bold', ...style }),
-      ),
-    ])
+    const cells = row.map((fact) => {
+      const tag: Tag = { role: 'P' }
+      return [
+        ...wrapText(fact.label, cell, SIZE.small).map((one) =>
+          textLine(one, cell, { size: SIZE.small, ink: GRAY, tag }),
+        ),
+        ...wrapText(fact.value, cell, size, 'bold').map((one) =>
+          textLine(one, cell, { size, weight: 'bold', ...style, tag }),
+        ),
+      ]
+    })
     const parts = cells.map((one) => together(one))
     return block(
       Math.max(...parts.map(({ height }) => height)),
@@ -175,6 +188,7 @@ export function keyValues(
   const size = style.size ?? SIZE.body
   return all.map(({ label: key, value, strong = false }) => {
     const weight: Weight = strong ? 'bold' : 'regular'
+    const tag: Tag = { role: 'P' }
     const room = width - textWidth(value, size, weight) - 4
     const lines = wrapText(key, Math.max(room, width * 0.4), size, weight)
     const height = lines.length * lineHeight(size) + 1.2
@@ -185,9 +199,10 @@ export function keyValues(
           size,
           weight,
           ink: strong ? INK : GRAY,
+          tag,
         }),
       ),
-      label([x + width, y + 0.6 + baselineOf(size)], value, { size, weight, anchor: 'end' }),
+      label([x + width, y + 0.6 + baselineOf(size)], value, { size, weight, anchor: 'end', tag }),
       ...(strong ? [] : [line([x, y + height], [x + width, y + height])]),
     ])
   })
@@ -222,18 +237,20 @@ export function figure(
   picture: { readonly marks: readonly Mark[]; readonly width: number; readonly height: number },
   width: number,
   caption = '',
+  alt = caption,
 ): Block {
+  const tag: Tag = { role: 'Figure', alt }
   const under = caption === '' ? [] : wrapText(caption, width, SIZE.small)
   const inset = (width - picture.width) / 2
   return block(
     picture.height + (under.length > 0 ? 1.2 + under.length * lineHeight(SIZE.small) : 0),
     (x, y) => [
-      ...moved(picture.marks, x + inset, y),
+      ...withTag(moved(picture.marks, x + inset, y), tag, true),
       ...under.map((one, i) =>
         label(
           [x + width / 2, y + picture.height + 1.2 + baselineOf(SIZE.small) + i * lineHeight(SIZE.small)],
           one,
-          { size: SIZE.small, ink: GRAY, anchor: 'middle' },
+          { size: SIZE.small, ink: GRAY, anchor: 'middle', tag: { role: 'Caption', in: tag } },
         ),
       ),
     ],

@@ -4,12 +4,13 @@ import type { Catalog, Dock } from '../../rules/index.ts'
 import { inFours } from '../../rules/words/check-code-text.ts'
 import { wordsOf } from '../../rules/words/messages.ts'
 import { PAPERS, type PaperWords } from '../../rules/words/papers.ts'
-import { baselineOf, facts, label, line, lineHeight, paragraph, rect, textLine } from './blocks.ts'
-import { type Block, block, type Flow, paginate, space, together } from './flow.ts'
-import { type Mark, PAPER_SIZES, type Paper } from './marks.ts'
+import { baselineOf, facts, label, line, lineHeight, rect, textLine } from './blocks.ts'
+import { type Block, block, type Flow, paginate, space, together, withTag } from './flow.ts'
+import { forbiddenMarks } from './forbidden.ts'
+import { type Mark, PAPER_SIZES, type Paper, type Tag } from './marks.ts'
 import type { PaperOptions } from './options.ts'
 import type { PaperOf } from './paper-of.ts'
-import { ALERT, CUT, FOOT, GRAY, HEAD_AGAIN, INK, MARGIN, RULE, SIZE } from './style.ts'
+import { CUT, FOOT, GRAY, HEAD_AGAIN, INK, MARGIN, RULE, SIZE } from './style.ts'
 import { fitText, textWidth } from './text.ts'
 
 /** Check code as people read it: in fours. */
@@ -19,13 +20,18 @@ const codeOn = ({ dock, check }: PaperOf): string => check?.code ?? codeOf(dock)
 /** Between the margins, mm. */
 export const widthOf = ({ size }: PaperOptions): number => PAPER_SIZES[size].width - 2 * MARGIN.side
 
-/** Who made it, title and check code, whose dock it is, and what forbids it. Without a dock: the title alone. */
+/** From the top of a first sheet to its foot, mm. */
+export const roomIn = ({ size }: PaperOptions): number =>
+  PAPER_SIZES[size].height - MARGIN.bottom - FOOT - MARGIN.top
+
+/** Who made it, title and check code, whose dock it is. Without a dock: the title alone. */
 export function head(title: string, of: PaperOf | null, options: PaperOptions, catalog: Catalog): Block[] {
   const t = wordsOf(PAPERS, options)
   const width = widthOf(options)
   const shop = textLine(catalog.name, width, { size: SIZE.small, ink: GRAY })
   const rule = block(3.2, (x, y) => [line([x, y + 1.6], [x + width, y + 1.6], RULE)])
-  if (!of) return [shop, textLine(title, width, { size: SIZE.title, weight: 'bold' }), rule]
+  if (!of)
+    return [shop, textLine(title, width, { size: SIZE.title, weight: 'bold', tag: { role: 'H1' } }), rule]
   const { dock, design, check } = of
   const job = design.job ?? {}
   const all = [
@@ -36,15 +42,11 @@ export function head(title: string, of: PaperOf | null, options: PaperOptions, c
     { label: t('by'), value: options.by },
     { label: check?.dockName ?? '', value: check ? codeOf(dock) : '' },
   ].filter(({ value }) => value !== '')
-  const stops = dock.findings.filter(({ severity }) => severity === 'stop').length
   return [
     shop,
     titleLine(title, check?.name ?? t('check-code'), codeOn(of), width),
     rule,
     { ...facts(all, width, all.length, { size: SIZE.body }), before: 0.4 },
-    ...(stops > 0
-      ? paragraph(t('stop', { count: stops }), width, { weight: 'bold', ink: ALERT, before: 3 })
-      : []),
     space(1),
   ]
 }
@@ -54,7 +56,7 @@ function titleLine(title: string, name: string, code: string, width: number): Bl
   const size = SIZE.heading
   const codeWidth = textWidth(code, size, 'bold')
   const room = width - codeWidth - textWidth(name, SIZE.small) - 8
-  const own = textLine(title, room, { size: SIZE.title, weight: 'bold' })
+  const own = textLine(title, room, { size: SIZE.title, weight: 'bold', tag: { role: 'H1' } })
   const base = baselineOf(SIZE.title)
   return block(lineHeight(SIZE.title), (x, y) => [
     ...own.marks(x, y),
@@ -73,7 +75,7 @@ export function documentOf(
 ): Paper {
   const t = wordsOf(PAPERS, options)
   const { width, height } = PAPER_SIZES[options.size]
-  const end = height - MARGIN.bottom - FOOT
+  const end = MARGIN.top + roomIn(options)
   const pages = paginate(flow, (n) => {
     const top = MARGIN.top + (n === 0 ? 0 : HEAD_AGAIN)
     return { at: [MARGIN.side, top], height: end - top }
@@ -84,6 +86,7 @@ export function documentOf(
     : of.check
       ? `${of.check.name} ${of.check.code} · ${of.dock.name}`
       : `${of.dock.name} · ${codeOf(of.dock)}`
+  const mark = forbiddenMarks(of?.dock ?? null, width, height, options)
   const footCode = !of ? '' : `${of.check ? `${of.check.dockName} ` : ''}${codeOf(of.dock)}`
   return {
     title,
@@ -95,13 +98,17 @@ export function documentOf(
       height,
       bookmark: name || (i === 0 ? title : null),
       marks: [
-        ...(i > 0 ? again(title, subject, width) : []),
+        ...mark.under,
+        ...(i > 0 ? withTag(again(title, subject, width), REPEATED) : []),
         ...marks,
-        ...foot(t, footCode, catalog, options, i + 1, pages.length, end),
+        ...withTag(foot(t, footCode, catalog, options, i + 1, pages.length, end), REPEATED),
+        ...mark.over,
       ],
     })),
   }
 }
+
+const REPEATED: Tag = { role: 'Artifact' }
 
 const again = (title: string, subject: string, width: number): Mark[] => [
   label([MARGIN.side, MARGIN.top + 3], title, { size: SIZE.small, weight: 'bold' }),
@@ -154,7 +161,7 @@ export function cutApart(cards: readonly Block[], columns: number, width: number
   const cell = (width - gap * (columns - 1)) / columns
   return inColumns(cards, columns, width, gap).map((row, r) => ({
     ...row,
-    before: 5,
+    before: 4,
     marks: (x, y) => [
       ...cards
         .slice(r * columns, (r + 1) * columns)

@@ -2,7 +2,7 @@
  * What flows down a sheet: blocks that are never cut in two, one under the other, on as many sheets as it takes.
  * A block knows its width when it is made; where it comes to stand it is told when it is drawn.
  */
-import type { Mark, Point } from './marks.ts'
+import type { Mark, Point, Tag } from './marks.ts'
 
 export interface Block {
   readonly height: number
@@ -12,6 +12,8 @@ export interface Block {
   readonly keep: boolean
   /** Drawn above it where it comes to the top of a sheet: the head of its table. */
   readonly head: Block | null
+  /** Of a table's head: the table. */
+  readonly table?: Tag
   /** What a sheet is called by on which it is the first that has a name; empty for none. */
   readonly name: string
   readonly marks: (x: number, y: number) => readonly Mark[]
@@ -20,7 +22,7 @@ export interface Block {
 export const block = (
   height: number,
   marks: Block['marks'],
-  more: Partial<Pick<Block, 'before' | 'keep' | 'head' | 'name'>> = {},
+  more: Partial<Pick<Block, 'before' | 'keep' | 'head' | 'name' | 'table'>> = {},
 ): Block => ({ height, marks, before: 0, keep: false, head: null, name: '', ...more })
 
 /** White. */
@@ -76,6 +78,27 @@ export interface Filled {
   readonly name: string
 }
 
+/** Marks with what they are part of; those that know it already keep it, unless `all`. */
+export const withTag = (marks: readonly Mark[], tag: Tag, all = false): readonly Mark[] =>
+  marks.map((mark) => (mark.tag && !all ? mark : { ...mark, tag }))
+
+/** Whatever stands in a table between its rows is a row of it. */
+function inTable({ head }: Block, marks: readonly Mark[]): readonly Mark[] {
+  if (!head?.table) return marks
+  const { columns } = head.table
+  const cell: Tag = {
+    role: 'TD',
+    in: { role: 'TR', in: head.table },
+    ...(columns !== undefined && { columns }),
+  }
+  return marks.map((mark) =>
+    mark.kind !== 'text' || isIn(mark.tag, head.table!) ? mark : { ...mark, tag: cell },
+  )
+}
+
+const isIn = (tag: Tag | undefined, table: Tag): boolean =>
+  tag !== undefined && (tag === table || isIn(tag.in, table))
+
 /** Marks sheet by sheet; `room` is the height on the sheet of that number, from 0, and where its top left corner is. */
 export function paginate(
   flow: Flow,
@@ -86,6 +109,7 @@ export function paginate(
   let left = 0
   /** The table whose head stands on this sheet already. */
   let headed: Block | null = null
+  const seen = new Set<Block>()
   let empty = true
   let end = 0
   const turn = (): void => {
@@ -102,13 +126,16 @@ export function paginate(
     if (one.head && one.head !== headed) {
       // Also where a table starts: its head is drawn by whichever row comes first.
       if (!empty) top += one.head.before
-      sheet.marks.push(...one.head.marks(left, top))
+      const marks = one.head.marks(left, top)
+      // Read once, however often it stands there.
+      sheet.marks.push(...(seen.has(one.head) ? withTag(marks, { role: 'Artifact' }, true) : marks))
+      seen.add(one.head)
       top += one.head.height
       empty = false
     }
     headed = one.head
     if (!empty) top += one.before
-    sheet.marks.push(...one.marks(left, top))
+    sheet.marks.push(...inTable(one, one.marks(left, top)))
     top += one.height
     empty = false
   }

@@ -8,6 +8,37 @@ export type Point = readonly [x: number, y: number]
 /** `#rrggbb` */
 export type Ink = `#${string}`
 
+/**
+ * What a mark is part of, for who does not see the sheet (ISO 32000-1, 14.8: standard structure types). One object is one element: all marks
+ * that have it belong to it, on whatever sheets they are.
+ */
+export interface Tag {
+  readonly role:
+    | 'H1'
+    | 'H2'
+    | 'H3'
+    | 'P'
+    | 'L'
+    | 'LI'
+    | 'Lbl'
+    | 'LBody'
+    | 'Table'
+    | 'TR'
+    | 'TH'
+    | 'TD'
+    | 'Figure'
+    | 'Caption'
+    /** Not read: what every sheet repeats, lines, tints. */
+    | 'Artifact'
+  readonly in?: Tag
+  /** Of a row: all its cells in their order, those too in which nothing stands. */
+  readonly cells?: readonly Tag[]
+  /** Columns, of a table and of a cell over several. */
+  readonly columns?: number
+  /** What is said of a figure. */
+  readonly alt?: string
+}
+
 export interface Stroke {
   readonly width: number
   readonly ink: Ink
@@ -18,6 +49,7 @@ export interface Stroke {
 /** A polyline or polygon. Without a stroke only its fill is seen. */
 export interface PathMark {
   readonly kind: 'path'
+  readonly tag?: Tag
   readonly points: readonly Point[]
   readonly closed: boolean
   readonly stroke: Stroke | null
@@ -26,6 +58,7 @@ export interface PathMark {
 
 export interface CircleMark {
   readonly kind: 'circle'
+  readonly tag?: Tag
   readonly at: Point
   readonly radius: number
   readonly stroke: Stroke | null
@@ -38,6 +71,7 @@ export type Anchor = 'start' | 'middle' | 'end'
 /** One line of text. */
 export interface TextMark {
   readonly kind: 'text'
+  readonly tag?: Tag
   /** On its baseline, where `anchor` says. */
   readonly at: Point
   readonly text: string
@@ -47,16 +81,20 @@ export interface TextMark {
   readonly anchor: Anchor
   readonly angle: number
   readonly ink: Ink
+  /** Under what else is there, which is read over it. */
+  readonly behind?: true
 }
 
 /** A picture that is made of points: RGB, row by row from the top. */
 export interface ImageMark {
   readonly kind: 'image'
+  readonly tag?: Tag
   readonly at: Point
   readonly width: number
   readonly height: number
-  /** PNG file. */
+  /** PNG file, or what `type` says. */
   readonly png: Uint8Array
+  readonly type?: 'jpeg'
 }
 
 export type Mark = PathMark | CircleMark | TextMark | ImageMark

@@ -1,5 +1,6 @@
 /** What every paper is told. */
 import type { Reader } from '../../rules/index.ts'
+import type { LabelGrid } from './label-grid.ts'
 import type { PaperSize } from './marks.ts'
 
 export interface PaperOptions extends Reader {
@@ -10,4 +11,6 @@ export interface PaperOptions extends Reader {
   readonly by: string
   /** Address that opens the dock on a phone: told by a square code where it is short enough for one. */
   readonly link?: string
+  /** Sheets of labels to print on; where absent they are cut out of plain paper. */
+  readonly labels?: LabelGrid
 }

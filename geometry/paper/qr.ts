@@ -8,6 +8,31 @@ const QUIET = 4
 /** Bytes that the largest code holds at the lowest level of correction (ISO/IEC 18004, table 7: version 40-L). */
 export const MOST_BYTES = 2953
 
+/** Smallest square that is read back from a print at 200 dpi, mm: three dots (our tests do; no published source). */
+const LEAST_SQUARE = 0.4
+
+export interface Code {
+  readonly text: string
+  readonly ecc: 'L' | 'M'
+}
+
+/** The first of the texts whose squares are large enough in a code of that size; the last where none is. */
+export function fittingCode(texts: readonly string[], size: number): Code {
+  for (const text of texts)
+    for (const ecc of ['M', 'L'] as const) if (squareOf(text, size, ecc) >= LEAST_SQUARE) return { text, ecc }
+  return { text: texts.at(-1)!, ecc: 'M' }
+}
+
+function squareOf(text: string, size: number, ecc: 'L' | 'M'): number {
+  try {
+    // Which of the eight masks reads best changes no size, and takes most of the time to find.
+    return size / (encode(text, { ecc, border: 0, maskPattern: 0 }).size + 2 * QUIET)
+  } catch {
+    // Longer than any code holds.
+    return 0
+  }
+}
+
 /**
  * @param size of the whole, its white border too, mm
  * @param ecc level of correction: what is handled and wet needs more than what is printed once and scanned

@@ -2,7 +2,8 @@
 import type { Ink, Stroke } from './marks.ts'
 
 export const INK: Ink = '#1b2126'
-export const GRAY: Ink = '#5a646c'
+/** Of what is read second; dark enough that thin letters do not fade off a copier of 1 bit and 100 dpi. */
+export const GRAY: Ink = '#2c343a'
 const LIGHT: Ink = '#c3cad0'
 export const TINT: Ink = '#f2f4f5'
 export const WATER: Ink = '#3f7fa3'
@@ -18,6 +19,8 @@ export const LEADING = 1.36
 export const RULE: Stroke = { width: 0.25, ink: INK }
 export const HAIR: Stroke = { width: 0.12, ink: LIGHT }
 export const BOX: Stroke = { width: 0.22, ink: INK }
+/** Around what is written in by hand: stays where a tint does not. */
+export const FIELD: Stroke = { width: 0.35, ink: INK }
 export const CUT: Stroke = { width: 0.12, ink: GRAY, dash: [1.2, 1.2] }
 
 /** Around what is on a sheet: every printer keeps clear of less. */

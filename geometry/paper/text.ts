@@ -23,9 +23,24 @@ const WIDTHS: Readonly<Record<Weight, ReadonlyMap<number, number>>> = {
 /** What stands for a letter that the font lacks. */
 const UNKNOWN = '?'
 
+const isSet = (point: number): boolean => WIDTHS.regular.has(point) && WIDTHS.bold.has(point)
+
+/** What is not seen by itself: how others are joined or shown. */
+const UNSEEN = /^(?:\p{Cf}|\p{Variation_Selector})$/u
+
+/** Letters of a text for which a question mark stands on paper, in their order, each once. */
+export const unsetLetters = (text: string): readonly string[] => [
+  ...new Set(
+    [...text.normalize('NFC')].filter((letter) => {
+      const point = letter.codePointAt(0)!
+      return point >= 0xa0 && !isSet(point) && !UNSEEN.test(letter) && point !== 0x2206
+    }),
+  ),
+]
+
 /**
  * Text as the font can write it: accents joined to their letters, line breaks and other controls as spaces, a question mark for a
- * letter that it lacks. What is drawn, measured and read back is this.
+ * letter that it lacks (`unset.ts` says which on the sheet). What is drawn, measured and read back is this.
  */
 export function printable(text: string): string {
   let clean = true
@@ -39,7 +54,8 @@ export function printable(text: string): string {
   for (const letter of text.normalize('NFC').replace(/\u2206/g, '\u0394')) {
     const point = letter.codePointAt(0)!
     if (point < 0x20 || (point >= 0x7f && point < 0xa0)) out += ' '
-    else out += WIDTHS.regular.has(point) && WIDTHS.bold.has(point) ? letter : UNKNOWN
+    else if (isSet(point)) out += letter
+    else if (!UNSEEN.test(letter)) out += UNKNOWN
   }
   return out
 }

@@ -11,8 +11,8 @@ import type { Paper } from '../paper/marks.ts'
 import type { PaperOf } from '../paper/paper-of.ts'
 import { GRAY, SIZE } from '../paper/style.ts'
 
-const PAD = 4
-const COLUMNS = 2
+const PAD = 2.6
+const COLUMNS = 3
 
 export function cardsPaper(of: PaperOf): Paper {
   const { dock, catalog, options } = of
@@ -22,23 +22,23 @@ export function cardsPaper(of: PaperOf): Paper {
   const inner = cell - 2 * PAD
   const cards = countCards(dock, catalog).map(({ bag, rows }): Block => {
     const body = together([
-      block(9, (x, y) => [
-        label([x, y + 6.4], t('bag', { id: bag.id }), { size: 6.6, weight: 'bold' }),
-        label([x + inner, y + 6.4], formatMass(bag.mass, options), { anchor: 'end', ink: GRAY }),
+      block(7, (x, y) => [
+        label([x, y + 5.2], t('bag', { id: bag.id }), { size: 5.6, weight: 'bold' }),
+        label([x + inner, y + 5.2], formatMass(bag.mass, options), { anchor: 'end', ink: GRAY }),
       ]),
       ...rows.flatMap((row): Block[] => [
         ...paragraph(`${row.quantity}${row.spares > 0 ? ` + ${row.spares}` : ''} × ${row.name}`, inner, {
-          size: SIZE.sub,
+          size: SIZE.small + 0.35,
           weight: 'bold',
-          before: 2.6,
+          before: 2,
         }),
-        ...paragraph(sentence(row.goes, t), inner, { size: SIZE.small, before: 0.4 }),
+        ...paragraph(sentence(row.goes, t), inner, { size: SIZE.tiny, before: 0.3 }),
         ...(row.wrench === null
           ? []
           : paragraph(
               [`${t('wrench')} ${row.wrench}`, ...row.turns.map((turn) => sentence(turn.say, t))].join(' · '),
               inner,
-              { size: SIZE.small, before: 0.4 },
+              { size: SIZE.tiny, before: 0.3 },
             )),
         ...(row.places.length === 0
           ? []

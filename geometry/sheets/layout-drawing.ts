@@ -1,18 +1,19 @@
 /**
- * The layout drawing: the dock from above over its own side view, each different pair of legs, hinge and hook joint, and the table of
- * legs. As many sheets as it takes to be read.
+ * The layout drawing: the dock from above over its own side view, each different pair of legs, the table of legs, hinge and hook joint.
+ * As many sheets as it takes to be read, each filled before the next one begins.
  */
 import { DRAWING } from '../../rules/words/drawing.ts'
 import { wordsOf } from '../../rules/words/messages.ts'
 import { jointView } from '../drawing/details.ts'
 import { elevationView } from '../drawing/elevation.ts'
-import { legTable } from '../drawing/leg-table.ts'
+import { legScales, legsOf, putLegs } from '../drawing/legs-on-sheets.ts'
 import { roomOf } from '../drawing/paint.ts'
-import { alikePairs, pairView } from '../drawing/pairs.ts'
 import { putPhoneCode } from '../drawing/phone-code.ts'
-import { planView } from '../drawing/plan.ts'
+import { putDetails } from '../drawing/place-details.ts'
+import { overall, planView } from '../drawing/plan.ts'
 import {
   cellOf,
+  copyOf,
   type Draft,
   type DrawingOf,
   draft,
@@ -26,22 +27,21 @@ import type { Drawn } from '../drawn.ts'
 import { codeOf } from '../paper/document.ts'
 import type { Paper } from '../paper/marks.ts'
 import type { PaperOf } from '../paper/paper-of.ts'
+import { putFound, putNotes } from './found-on-drawing.ts'
 
 /** Coarser than this, and figures stand closer than can be read: the dock is shown in parts. */
-const COARSEST = { imperial: 96, metric: 100 } as const
-/** Pairs of legs are drawn no coarser than this where one fits on a sheet, and no finer. */
-const PAIRS_COARSEST = { imperial: 48, metric: 50 } as const
-const PAIRS_FINEST = 12
+const COARSEST = { imperial: 128, metric: 100 } as const
 const BETWEEN = 5
+/** White over a view that stands alone on its sheet or over others, no more than this, mm. */
+const AIR = 8
 
 export function layoutDrawing(drawn: PaperOf): Paper {
   const { dock, design, catalog, options } = drawn
   const t = wordsOf(DRAWING, drawn)
-  const about: DrawingOf = { dock, design, catalog, options, t }
-  const drafts =
-    dock.sections.length === 0
-      ? [draft(t('drawing'))]
-      : [...whole(drawn, about), ...pairs(drawn, about), ...legTable(drawn, about, details(drawn))]
+  const about: DrawingOf = { dock, design, catalog, options, t, name: t('drawing') }
+  const drafts = dock.sections.length === 0 ? [draft(t('drawing'))] : drawingOf(drawn, about)
+  putFound(drafts, drawn, roomOn(options), t('found'))
+  putNotes(drafts, drawn, roomOn(options), t('notes'))
   if (options.link !== undefined && dock.sections.length > 0)
     putPhoneCode(drafts, options.link, roomOn(options), t)
   return {
@@ -53,38 +53,72 @@ export function layoutDrawing(drawn: PaperOf): Paper {
   }
 }
 
-/** Plan and side view: on one sheet, else on two, else in parts. */
-function whole(drawn: Drawn, about: DrawingOf): Draft[] {
+function drawingOf(drawn: Drawn, about: DrawingOf): Draft[] {
+  const { drafts, end } = whole(drawn, about)
+  const joints = details(drawn)
+  const legs = legsOf(drawn, about.t)
+  const all = legScales(legs, about).map((scale) => {
+    const own = drafts.map(copyOf)
+    putLegs(own, end, legs, drawn.dock, about, scale)
+    putDetails(own, joints, about)
+    return own
+  })
+  // As few sheets as any of those scales takes, at the finest of them.
+  return all.reduce((best, one) => (one.length < best.length ? one : best))
+}
+
+interface Begun {
+  readonly drafts: Draft[]
+  /** What of the last one is used, from above, mm. */
+  readonly end: number
+}
+
+/** Plan and side view on one sheet, one over the other or side by side; else in parts; else on two. */
+function whole(drawn: Drawn, about: DrawingOf): Begun {
   const { options, t } = about
   const room = roomOn(options)
   const [width, height] = [room.x1 - room.x0, room.y1 - room.y0]
   const [plan, side] = [planView(drawn), elevationView(drawn)]
   const scales = SCALES[options.units]
   const readable = scales.filter((scale) => scale <= COARSEST[options.units] && scale >= 12)
-  const both = readable.find((scale) => {
+  for (const scale of readable) {
     const [a, b] = [cellOf(plan, scale), cellOf(side, scale)]
-    return Math.max(a.width, b.width) <= width && a.height + b.height + BETWEEN <= height
-  })
-  if (both !== undefined) {
+    const over = Math.max(a.width, b.width) <= width && a.height + b.height + BETWEEN <= height
+    const beside = a.width + b.width + BETWEEN <= width && Math.max(a.height, b.height) <= height
+    if (!over && !beside) continue
     const sheet = draft(t('plan-side'), true)
-    const [a, b] = [cellOf(plan, both), cellOf(side, both)]
-    // One over the other: the same place of the lake at the same place across the paper.
-    const left = Math.max(a.left, b.left)
-    const x = room.x0 + Math.max(0, (width - Math.max(a.width, b.width)) / 2)
-    const gap = (height - a.height - b.height) / 3
-    putView(sheet, plan, [x + left - a.left, room.y0 + gap * 0.6], both, room.x0)
-    putView(sheet, side, [x + left - b.left, room.y0 + gap * 1.6 + a.height], both, room.x0)
-    return [sheet]
+    if (over) {
+      // The same place of the lake at the same place across the paper.
+      const left = Math.max(a.left, b.left)
+      const x = room.x0 + Math.max(0, (width - Math.max(a.width, b.width)) / 2)
+      const gap = Math.min(AIR, (height - a.height - b.height - BETWEEN) / 2)
+      const y = room.y0 + gap + a.height + BETWEEN
+      putView(sheet, plan, [x + left - a.left, room.y0 + gap / 2], scale, room.x0)
+      putView(sheet, side, [x + left - b.left, y], scale, room.x0)
+      return { drafts: [sheet], end: y + b.height }
+    }
+    const gap = Math.min(4 * AIR, (width - a.width - b.width) / 2)
+    putView(sheet, plan, [room.x0, room.y0], scale)
+    putView(sheet, side, [room.x0 + a.width + gap, room.y0], scale)
+    return { drafts: [sheet], end: room.y0 + Math.max(a.height, b.height) }
   }
   // Both in parts, one part over the other; where the dock is too wide for that, one after the other.
   const tall = (scale: number): number => cellOf(plan, scale).height + cellOf(side, scale).height + BETWEEN
+  const broad = (scale: number): number => Math.max(cellOf(plan, scale).width, cellOf(side, scale).width)
   const groups =
-    tall(readable.at(-1)!) <= height && cellOf(plan, readable.at(-1)!).width > width
-      ? [[plan, side]]
-      : [[plan], [side]]
-  const list: Draft[] = []
-  for (const views of groups) list.push(...inParts(views, about, list.length))
-  return list
+    tall(readable.at(-1)!) <= height && broad(readable.at(-1)!) > width ? [[plan, side]] : [[plan], [side]]
+  const drafts: Draft[] = []
+  let end = room.y0
+  for (const views of groups) {
+    const plain = inParts(views, about, drafts.length)
+    const told = views.map((view) =>
+      view === plan ? { ...view, captions: [...overall(drawn), ...(view.captions ?? [])] } : view,
+    )
+    const part = plain.drafts.length > 1 ? inParts(told, about, drafts.length) : plain
+    drafts.push(...part.drafts)
+    end = part.end
+  }
+  return { drafts, end }
 }
 
 /** Lake that two parts both show at a match line, on either side of it, m. */
@@ -123,7 +157,7 @@ function even(...[from, to, most, last, joints]: Parameters<typeof breaks>): rea
 }
 
 /** Views of one range, one over the other, on as few sheets as hold them readably; broken at joints, with match lines. */
-function inParts(views: readonly View[], { dock, options, t }: DrawingOf, before: number): Draft[] {
+function inParts(views: readonly View[], { dock, options, t }: DrawingOf, before: number): Begun {
   const room = roomOn(options)
   const [width, height] = [room.x1 - room.x0, room.y1 - room.y0]
   const scales = SCALES[options.units]
@@ -153,7 +187,8 @@ function inParts(views: readonly View[], { dock, options, t }: DrawingOf, before
     scales.at(-1)!
   const { left, around, places } = at(scale)
   const count = places.length - 1
-  return Array.from({ length: count }, (_, i) => {
+  let end = room.y0
+  const drafts = Array.from({ length: count }, (_, i) => {
     const named = (title: string): string =>
       count > 1 ? t('continued', { title, n: i + 1, of: count }) : title
     const title = views.length > 1 ? t('plan-side') : views[0]!.title
@@ -179,17 +214,19 @@ function inParts(views: readonly View[], { dock, options, t }: DrawingOf, before
         ],
       }
     })
-    const gap = Math.max(0, height - heightAt(scale)) / (views.length + 1)
+    const gap = Math.min(AIR, Math.max(0, height - heightAt(scale)) / (views.length + 1))
     const own = count > 1 && i < count - 1 ? left + 4 : around
     const drawnWidth = ((part.x1 - part.x0) * 1000) / scale + own
-    const x = room.x0 + Math.max(0, (width - drawnWidth) / 2)
+    const x = room.x0 + (count > 1 ? Math.max(0, (width - drawnWidth) / 2) : 0)
     let y = room.y0 + gap * 0.6
     for (const view of parts) {
       putView(sheet, view, [x + left - cellOf(view, scale).left, y], scale, room.x0)
       y += cellOf(view, scale).height + BETWEEN + gap
     }
+    end = y - BETWEEN - gap
     return sheet
   })
+  return { drafts, end }
 }
 
 const matchLine = (x: number, y0: number, y1: number): ViewPath => ({
@@ -206,82 +243,6 @@ const matchNote = (x: number, y: number, text: string): ViewNote => ({
   size: SMALLEST,
   prefer: 'above',
 })
-
-interface Shelf {
-  readonly view: View
-  readonly x: number
-  readonly y: number
-  readonly sheet: number
-}
-
-/** Views in rows, as they come; each row as high as its highest. */
-function onShelves(views: readonly View[], scale: number, width: number, height: number): readonly Shelf[] {
-  const list: Shelf[] = []
-  let [x, y, high, sheet] = [0, 0, 0, 0]
-  for (const view of views) {
-    const cell = cellOf(view, scale)
-    if (x > 0 && x + cell.width > width) {
-      x = 0
-      y += high + BETWEEN
-      high = 0
-    }
-    if (y > 0 && y + cell.height > height) {
-      x = 0
-      y = 0
-      high = 0
-      sheet++
-    }
-    list.push({ view, x, y, sheet })
-    x += cell.width + BETWEEN
-    high = Math.max(high, cell.height)
-  }
-  return list
-}
-
-/** Different pairs of legs, all at one scale: the finest that brings them on one sheet, but none coarser than can be read. */
-function pairs(drawn: Drawn, { options, t }: DrawingOf): Draft[] {
-  const views = alikePairs(drawn.dock).map((alike) => pairView(drawn, alike))
-  if (views.length === 0) return []
-  const room = roomOn(options)
-  // The scale bar's row is left free.
-  const [width, height] = [room.x1 - room.x0, room.y1 - room.y0 - 6]
-  const scales = SCALES[options.units].filter((scale) => scale >= PAIRS_FINEST)
-  const holds = (scale: number): boolean =>
-    views.every((view) => {
-      const cell = cellOf(view, scale)
-      return cell.width <= width && cell.height <= height
-    })
-  const coarsest = PAIRS_COARSEST[options.units]
-  const scale =
-    scales.find((s) => s <= coarsest && holds(s) && onShelves(views, s, width, height).at(-1)!.sheet === 0) ??
-    scales.find((s) => s >= coarsest && holds(s)) ??
-    scales.at(-1)!
-  const placed = onShelves(views, scale, width, height)
-  const sheets = placed.at(-1)!.sheet + 1
-  const along = drawn.dock.sections.some(({ heading }) => heading % 180 !== 0)
-  const name = t(along ? 'pairs-along' : 'pairs')
-  return Array.from({ length: sheets }, (_, n) => {
-    const sheet = draft(sheets > 1 ? t('continued', { title: name, n: n + 1, of: sheets }) : name)
-    const mine = placed.filter((one) => one.sheet === n)
-    const rows = [...new Set(mine.map(({ y }) => y))]
-    const used = Math.max(...mine.map(({ view, y }) => y + cellOf(view, scale).height))
-    const down = Math.max(0, height - used) / (rows.length + 1)
-    for (const { view, x, y } of mine) {
-      const row = mine.filter((one) => one.y === y)
-      const last = row.at(-1)!
-      const spare = Math.max(0, width - last.x - cellOf(last.view, scale).width)
-      const spread = Math.min(14, spare / row.length)
-      const c = row.findIndex((one) => one.view === view)
-      putView(
-        sheet,
-        view,
-        [room.x0 + x + c * spread, room.y0 + y + rows.indexOf(y) * Math.min(down, 12)],
-        scale,
-      )
-    }
-    return sheet
-  })
-}
 
 const details = (drawn: Drawn): readonly View[] =>
   (['hinge', 'hook'] as const).flatMap((kind) => jointView(drawn, kind) ?? [])

@@ -1,13 +1,15 @@
 /** The survey sheet: a form to fill in by hand on the shore, before there is any dock. */
 
-import { type Catalog, formatLength, unitWord } from '../../rules/index.ts'
+import { type Catalog, type Design, formatLength, unitWord } from '../../rules/index.ts'
 import { type Survey, type SurveyField, type SurveyRow, survey } from '../../rules/papers/survey.ts'
+import { NOTHING_KNOWN, type SurveyKnown, surveyKnown } from '../../rules/papers/survey-known.ts'
+import { inDigits } from '../../rules/words/language.ts'
 import { wordsOf } from '../../rules/words/messages.ts'
 import { PAPERS } from '../../rules/words/papers.ts'
 import { heading, label, line, lineHeight, list, paragraph, subheading, tick } from '../paper/blocks.ts'
 import { documentOf, head, inColumns, widthOf } from '../paper/document.ts'
 import { type Block, block, type Flow, together } from '../paper/flow.ts'
-import type { Mark, Paper, Point } from '../paper/marks.ts'
+import type { Ink, Mark, Paper, Point, Stroke } from '../paper/marks.ts'
 import type { PaperOptions } from '../paper/options.ts'
 import { GRAY, INK, SIZE } from '../paper/style.ts'
 import { table } from '../paper/table.ts'
@@ -17,15 +19,24 @@ import { surveySketch } from './survey-sketch.ts'
 /** Written by a cold hand. */
 const LINE = 7.3
 const ROW = 6.4
+/** Printed, not written: told apart on a copy too. */
+const KNOWN: Ink = '#3c4a55'
+const CROSS: Stroke = { width: 0.3, ink: INK }
 
-export function surveyPaper(catalog: Catalog, options: PaperOptions): Paper {
+/** @param design what is known of the place already; null for an empty form */
+export function surveyPaper(catalog: Catalog, options: PaperOptions, design: Design | null = null): Paper {
   const { units } = options
   const t = wordsOf(PAPERS, options)
   const width = widthOf(options)
   const form = survey(units)
+  const known = design ? surveyKnown(design, units) : NOTHING_KNOWN
   const columns = [
     { title: t('distance') },
-    ...form.columns.map((key) => ({ title: t(key), least: 26, write: true })),
+    ...form.columns.map((key) => ({
+      title: t(key),
+      least: key === 'survey-col-notes' ? 26 : 17,
+      write: true,
+    })),
   ]
   const flow: Flow = [
     ...head(t(form.title), null, options, catalog),
@@ -35,16 +46,24 @@ export function surveyPaper(catalog: Catalog, options: PaperOptions): Paper {
       'number',
       { size: SIZE.small },
     ),
+    ...(known.written.size > 0
+      ? paragraph(t('survey-known'), width, { size: SIZE.small, weight: 'bold', before: 2 })
+      : []),
     surveySketch(width, t),
     ...form.parts.flatMap(({ title, fields }): Block[] => {
       const [first, ...more] = inColumns(
-        fields.map((one) => fieldBlock(one, (width - 6) / 2, options)),
+        fields.map((one) => fieldBlock(one, (width - 6) / 2, options, known)),
         2,
         width,
       )
       return first ? [together([subheading(t(title), width), first], { before: 3 }), ...more] : []
     }),
     { ...heading(t('soundings'), width), name: t('soundings') },
+    ...inColumns(
+      form.lines.map((one) => fieldBlock(one, (width - 12) / 3, options, known)),
+      3,
+      width,
+    ).map((one) => ({ ...one, keep: true })),
     ...table(
       columns.map((column, c) => ({ ...column, ...(c === columns.length - 1 && { flex: true }) })),
       soundingRows(form, options),
@@ -75,9 +94,11 @@ function fieldBlock(
   { label: key, hint, unit, choices, lines }: SurveyField,
   width: number,
   options: PaperOptions,
+  { written, ticked }: SurveyKnown,
 ): Block {
   const t = wordsOf(PAPERS, options)
   const name = t(key)
+  const already = inDigits(written.get(key) ?? '', options.language)
   const height = Math.max(1, lines) * LINE + (hint ? lineHeight(SIZE.tiny) : 0.6)
   return block(height + 1, (x, y) => {
     const from = x + textWidth(name, SIZE.small, 'bold') + 2
@@ -86,7 +107,7 @@ function fieldBlock(
     const answer =
       choices.length > 0
         ? tickBoxes(
-            choices.map((choice) => t(choice)),
+            choices.map((choice) => ({ text: t(choice), crossed: ticked.has(choice) })),
             [from, first],
           )
         : [
@@ -97,6 +118,17 @@ function fieldBlock(
               }),
             ),
             ...(unit ? [unitMark(unitWord(unit, options), [x + width, first])] : []),
+            ...(already === ''
+              ? []
+              : [
+                  label(
+                    [from + 1.4, first],
+                    fitText(already, x + width - from - (unit ? 10 : 2), SIZE.body),
+                    {
+                      ink: KNOWN,
+                    },
+                  ),
+                ]),
           ]
     const under = { size: SIZE.tiny, ink: GRAY }
     return [
@@ -107,12 +139,24 @@ function fieldBlock(
   })
 }
 
-function tickBoxes(choices: readonly string[], [left, baseline]: Point): Mark[] {
+interface Choice {
+  readonly text: string
+  readonly crossed: boolean
+}
+
+function tickBoxes(choices: readonly Choice[], [left, baseline]: Point): Mark[] {
   let x = left
-  return choices.flatMap((choice) => {
+  return choices.flatMap(({ text, crossed }) => {
     const at = x
-    x += 5 + textWidth(choice, SIZE.small) + 3
-    return [tick([at, baseline - 3]), label([at + 4.6, baseline], choice, { size: SIZE.small })]
+    x += 5 + textWidth(text, SIZE.small) + 3
+    const [low, high] = [baseline + 0.4, baseline - 3]
+    return [
+      tick([at, high]),
+      ...(crossed
+        ? [line([at, low], [at + 3.4, high], CROSS), line([at, high], [at + 3.4, low], CROSS)]
+        : []),
+      label([at + 4.6, baseline], text, { size: SIZE.small }),
+    ]
   })
 }
 

@@ -8,9 +8,9 @@ import { circle, type Ring, rectangle, sidesOf } from './rings.ts'
 
 type Piece = ReturnType<typeof bodies.frameBody>[number]
 
-function pieceBody(catalog: Catalog, { stock, from, to, up }: Piece): Body {
+function pieceBody(catalog: Catalog, { stock, from, to, up, miter }: Piece): Body {
   const look = lookOf(catalog, stock.material)
-  const where = { from, to, up, look }
+  const where = { from, to, up, look, miter }
   const hollow = (outer: Ring, inner: Ring): Body => prism({ ...where, outer, inner })
   switch (stock.shape) {
     case 'round-tube': {

@@ -19,14 +19,18 @@ export interface Prism {
   /** Direction of the outline's y; its x is this crossed with the direction of extrusion. */
   readonly up: Vec3
   readonly look: Look
+  /** Of ends not cut square: how much farther on each reaches for a meter of the outline's x. */
+  readonly miter?: readonly [from: number, to: number] | undefined
 }
 
-export function prism({ outer, inner, faces, from, to, up, look }: Prism): Body {
+export function prism({ outer, inner, faces, from, to, up, look, miter }: Prism): Body {
   const body = newBody(look)
   const along = unit(sub(to, from))
   const high = unit(up)
   const wide = cross(high, along)
-  const at = ([x, y]: Point, base: Vec3): Vec3 => add(base, add(scale(wide, x), scale(high, y)))
+  const cut = (base: Vec3): number => (miter ? miter[base === to ? 1 : 0] : 0)
+  const at = ([x, y]: Point, base: Vec3): Vec3 =>
+    add(base, add(scale(wide, x), add(scale(high, y), scale(along, cut(base) * x))))
   const turned = ([x, y]: Point, sign: number): Vec3 => scale(add(scale(wide, x), scale(high, y)), sign)
 
   const sides = (ring: Ring, sign: 1 | -1): void => {
@@ -59,7 +63,7 @@ export function prism({ outer, inner, faces, from, to, up, look }: Prism): Body 
     [to, 1],
     [from, -1],
   ] as const) {
-    const normal = scale(along, sign)
+    const normal = scale(miter ? unit(sub(along, scale(wide, cut(base)))) : along, sign)
     const ends = outer.map((p) => vertex(body, at(p, base), normal))
     if (inner) {
       const holes = inner.map((p) => vertex(body, at(p, base), normal))

@@ -1,10 +1,12 @@
 /** From unknown input to a Catalog: schema, versions, and the references within it. */
 
 import { kindsWith } from '../part-kinds.ts'
+import { planIssues } from '../plan/schema.ts'
 import {
   type Issue,
   issue,
   type Parsed,
+  type Plain,
   parseText,
   parseWith,
   plainOf,
@@ -22,8 +24,11 @@ const MAX_BYTES = 8 * 1024 * 1024
 const migrations: Record<number, (old: Record<string, unknown>) => Record<string, unknown>> = {}
 
 /** Checks a catalog and every reference within it. Unknown keys are kept. Never throws. */
-export function parseCatalog(input: unknown): Parsed<Catalog> {
-  const file = upgrade(plainOf(input), CATALOG_FORMAT, CATALOG_VERSION, migrations)
+export const parseCatalog = (input: unknown): Parsed<Catalog> => parsePlainCatalog(plainOf(input))
+
+/** The same of what was made plain when it came in. */
+export function parsePlainCatalog(plain: Plain): Parsed<Catalog> {
+  const file = upgrade(plain, CATALOG_FORMAT, CATALOG_VERSION, migrations)
   return file.ok ? parseWith(CatalogSchema, file.plain, referenceIssues) : file
 }
 
@@ -65,8 +70,15 @@ const referenceIssues = (catalog: Catalog): Issue[] => [
   ...deckingIssues(catalog),
   ...partIssues(catalog),
   ...hardwareIssues(catalog),
+  ...templateIssues(catalog),
   ...codeIssues(catalog),
+  ...shopIssues(catalog),
 ]
+
+function shopIssues({ shop, services = [] }: Catalog): Issue[] {
+  const known = Object.fromEntries(services.map(({ code }) => [code, true]))
+  return (shop?.brings ?? []).flatMap((code, i) => within(`shop.brings[${i}]`, code, known, 'a service'))
+}
 
 function within(path: string, code: string, known: object, what: string): Issue[] {
   return Object.hasOwn(known, code) ? [] : [issue(path, show(code), `${what} of this catalog`)]
@@ -105,6 +117,8 @@ const strengthIssues = ({ materials }: Catalog): Issue[] =>
 
 function frameIssues({ frames, decking, sleeve, stock }: Catalog): Issue[] {
   const panels = Object.fromEntries(decking.panels.map((p) => [p.code, p]))
+  if (frames.every(({ turn }) => turn !== undefined))
+    return [issue('frames', 'corner pieces alone', 'a frame without a turn, for the run')]
   return frames.flatMap((frame, i) => [
     ...within(`frames[${i}].rail`, frame.rail, stock, 'stock'),
     ...within(`frames[${i}].ends`, frame.ends, stock, 'stock'),
@@ -112,6 +126,18 @@ function frameIssues({ frames, decking, sleeve, stock }: Catalog): Issue[] {
     ...within(`frames[${i}].panel`, frame.panel, panels, 'a deck panel'),
     ...(frame.width <= 2 * sleeve.across || frame.length <= 2 * sleeve.along
       ? [issue(`frames[${i}]`, `${frame.length} x ${frame.width}`, 'a frame larger than its sleeves')]
+      : []),
+    ...(panels[frame.panel] && panels[frame.panel]!.turn !== frame.turn
+      ? [
+          issue(
+            `frames[${i}].panel`,
+            `${show(frame.panel)}, turned by ${panels[frame.panel]!.turn ?? 0} degrees`,
+            `a panel turned by ${frame.turn ?? 0}, as the frame is`,
+          ),
+        ]
+      : []),
+    ...(frame.turn !== undefined && frame.panels !== 1
+      ? [issue(`frames[${i}].panels`, `${frame.panels}`, '1: a corner piece has one panel')]
       : []),
   ])
 }
@@ -129,7 +155,7 @@ function deckingIssues({ deckings = [], decking }: Catalog): Issue[] {
       ]
       if (unknown.length > 0) return unknown
       const [a, b] = [panels[own]!, panels[laid]!]
-      if (Math.abs(a.length - b.length) > 1e-6 || Math.abs(a.width - b.width) > 1e-6)
+      if (Math.abs(a.length - b.length) > 1e-6 || Math.abs(a.width - b.width) > 1e-6 || a.turn !== b.turn)
         return [issue(path, `${b.length} x ${b.width}`, `a panel of ${a.length} x ${a.width}`)]
       const other = laidBy.get(laid) ?? choice.code
       laidBy.set(laid, other)
@@ -170,8 +196,21 @@ const hardwareIssues = ({ hardware }: Catalog): Issue[] =>
     return bolts === 1 ? [] : [issue('hardware', `${bolts} entries of kind ${kind}`, 'one')]
   })
 
+function templateIssues({ templates = [], frames }: Catalog): Issue[] {
+  const known = Object.fromEntries(frames.map((frame) => [frame.code, frame]))
+  return templates.flatMap(({ frame, plan }, i) => [
+    ...within(`templates[${i}].frame`, frame, known, 'a frame'),
+    ...planIssues(plan, `templates[${i}].plan`),
+    ...plan.flatMap((item, k) =>
+      item.frame === undefined
+        ? []
+        : within(`templates[${i}].plan[${k}].frame`, item.frame, known, 'a frame'),
+    ),
+  ])
+}
+
 function codeIssues({ frames, legs, braces, pads, decking, deckings, ...others }: Catalog): Issue[] {
-  const { hardware, extras, services } = others
+  const { hardware, extras, services, templates } = others
   const once = (path: string, codes: readonly string[]): Issue[] =>
     codes.flatMap((code, i) =>
       codes.indexOf(code) < i
@@ -180,7 +219,7 @@ function codeIssues({ frames, legs, braces, pads, decking, deckings, ...others }
     )
   const lists = {
     ...{ frames, legs, braces, pads, 'decking.panels': decking.panels, deckings: deckings ?? [] },
-    ...{ hardware, extras, services: services ?? [] },
+    ...{ hardware, extras, services: services ?? [], templates: templates ?? [] },
   }
   return [
     ...Object.entries(lists).flatMap(([path, items]) =>

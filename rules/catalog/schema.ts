@@ -8,7 +8,9 @@
  * parts (bolts, caps, clamps) state theirs.
  */
 import * as v from 'valibot'
+import { MOST_ALLOWED } from '../design/schema.ts'
 import { KINDS, kindsWith } from '../part-kinds.ts'
+import { PlanSchema } from '../plan/schema.ts'
 
 const length = (max: number, description: string) =>
   v.pipe(v.number(), v.minValue(0.0001), v.maxValue(max), v.description(`${description}, m`))
@@ -74,8 +76,6 @@ export const StrengthSchema = v.variant('family', [
   v.looseObject({ family: v.literal('steel'), ...elastic }),
 ])
 
-const Bottom = v.picklist(['rock', 'gravel', 'sand', 'clay', 'muck'])
-
 const depth = measure(0, 1, 'm')
 const byBottom = v.looseObject({ rock: depth, gravel: depth, sand: depth, clay: depth, muck: depth })
 
@@ -107,6 +107,13 @@ const FrameSchema = v.looseObject({
   ...item,
   length: length(20, 'Length over the frame, start to end'),
   width: length(10, 'Width over the frame, left to right'),
+  turn: v.optional(
+    measure(
+      5,
+      75,
+      'Of a corner piece, which turns the run: its end edge looks so many degrees to the left of where its start edge looks away from (hung by its end edge it turns to the right). Start and end edge are as wide as `width`, the left side is as long as `length`, the right side longer. Degrees',
+    ),
+  ),
   rail: v.pipe(Code, v.description('Stock of the two side rails, full length')),
   ends: v.pipe(Code, v.description('Stock of the end and start rails, between the side rails')),
   cross: v.looseObject({
@@ -114,7 +121,7 @@ const FrameSchema = v.looseObject({
     count: count(40, 'Cross members between the side rails, evenly spaced, flush with the underside'),
   }),
   panel: v.pipe(Code, v.description('Code of its deck panel')),
-  panels: count(40, 'Deck panels in a row along the frame'),
+  panels: count(40, 'Deck panels in a row along the frame; one on a corner piece'),
 })
 
 const SleeveSchema = v.looseObject({
@@ -201,7 +208,11 @@ const PanelSchema = v.looseObject({
   ...item,
   length: length(20, 'Along the frame'),
   width: length(10, 'Across'),
-  plank: v.looseObject({ stock: Code, count: count(200, 'Planks, across the dock, evenly spaced') }),
+  turn: v.optional(measure(5, 75, 'Of the panel of a corner piece: that of its frame, degrees')),
+  plank: v.looseObject({
+    stock: Code,
+    count: count(200, 'Planks, across the dock, evenly spaced; of a corner piece along its sides'),
+  }),
   batten: v.looseObject({
     stock: Code,
     count: count(20, 'Battens under the planks'),
@@ -356,6 +367,7 @@ const RulesSchema = v.looseObject({
       'Highest step from the deck down to a boat before it is remarked on; where absent 0.6',
     ),
   ),
+  fitChanceMin: v.optional(rule('', 0, 1, 'Least chance that all legs fit; where absent 0.8')),
   postEmbed: rule('m', 0, 5, 'Auger and post in the bottom'),
   padBolts: counts('Bolts to a foot pad'),
   bracketsPerHook: counts('Hook brackets at each hook'),
@@ -410,6 +422,14 @@ const PackingSchema = v.looseObject({
   long: v.optional(length(20, 'Pieces of this length and longer are bundled')),
   bundled: kinds('Kinds of parts that are bundled whatever their length'),
   loose: kinds('Kinds of parts that go each by itself'),
+  kits: v.optional(
+    v.pipe(
+      v.boolean(),
+      v.description(
+        'Small hardware in a kit for each section, spares in one more; where absent in bags by letter',
+      ),
+    ),
+  ),
 })
 
 const ServiceSchema = v.looseObject({
@@ -450,6 +470,40 @@ const QuoteSchema = v.looseObject({
   terms: v.optional(v.pipe(v.array(v.pipe(v.string(), v.maxLength(600))), v.maxLength(40))),
 })
 
+const line = (most: number, what: string) => v.pipe(v.string(), v.maxLength(most), v.description(what))
+
+/** How the shop's papers speak of it. No dock and no total hangs on any of it, so no check code does. */
+const LetterheadSchema = v.looseObject({
+  name: v.optional(line(120, "On its papers, where the catalog's own name is not for customers")),
+  address: v.optional(v.pipe(v.array(line(120, 'A line of it')), v.maxLength(6))),
+  phone: v.optional(line(60, 'As it is printed')),
+  mail: v.optional(line(120, 'As it is printed')),
+  web: v.optional(line(120, 'As it is printed')),
+  logo: v.optional(
+    line(
+      400_000,
+      'PNG or JPEG as data: `data:image/png;base64,…`; one that cannot be read is said and left out',
+    ),
+  ),
+  deposit: v.optional(measure(0, 1, 'Of the total, due with the order')),
+  brings: v.optional(
+    v.pipe(v.array(Code), v.maxLength(100), v.description('Services that bring the goods, as freight does')),
+  ),
+  each: v.optional(
+    v.pipe(v.boolean(), v.description('A quote has each part with its price too; where absent it has not')),
+  ),
+})
+
+const TemplateSchema = v.pipe(
+  v.looseObject({
+    code: Code,
+    name: Name,
+    frame: v.pipe(Code, v.description('Frame of the sections that name none')),
+    plan: PlanSchema,
+  }),
+  v.description('A shape to begin with, beside the usual ones'),
+)
+
 export const CatalogSchema = v.looseObject({
   format: v.literal('leadline/catalog'),
   version: v.literal(1),
@@ -460,6 +514,19 @@ export const CatalogSchema = v.looseObject({
     v.string(),
     v.regex(/^[A-Z]{3}$/, 'three capital letters'),
     v.description('ISO 4217 code'),
+  ),
+  limits: v.optional(
+    v.pipe(
+      // Lot lines are a lot's own: a shop has none.
+      v.looseObject({
+        ...MOST_ALLOWED,
+        name: v.optional(v.pipe(v.string(), v.maxLength(200), v.description('Whose rules'))),
+        source: v.optional(
+          v.pipe(v.string(), v.maxLength(400), v.description('As of when, where from, whom to ask')),
+        ),
+      }),
+      v.description("What the rules of the shop's waters allow; a design's own stand in their place"),
+    ),
   ),
   materials: v.record(
     Code,
@@ -543,6 +610,8 @@ export const CatalogSchema = v.looseObject({
   packing: v.optional(PackingSchema),
   services: v.optional(v.pipe(v.array(ServiceSchema), v.maxLength(100))),
   quote: v.optional(QuoteSchema),
+  shop: v.optional(LetterheadSchema),
+  templates: v.optional(v.pipe(v.array(TemplateSchema), v.maxLength(100))),
   words: v.optional(
     v.pipe(
       v.record(v.string(), v.record(v.string(), v.pipe(v.string(), v.maxLength(200)))),
@@ -567,6 +636,4 @@ export type Strength = v.InferOutput<typeof StrengthSchema>
 export type AluminumStrength = Extract<Strength, { family: 'aluminum' }>
 export type SteelStrength = Extract<Strength, { family: 'steel' }>
 export type Stock = v.InferOutput<typeof StockSchema>
-export type BottomKind = v.InferOutput<typeof Bottom>
 export type RuleName = keyof typeof RulesSchema.entries
-export { Bottom as BottomSchema }

@@ -1,49 +1,46 @@
+import { lowLevel, underKeel } from '../clearance/keel.ts'
 import { LIMITS } from '../design/index.ts'
-import { berthSection, type PlacedSection, toPlan } from '../layout/index.ts'
+import { type Berth, END_BOAT, lying } from '../layout/berth.ts'
+import type { PlacedSection } from '../layout/index.ts'
+import { moved } from './boat-places.ts'
 import { type Check, type Judged, meters, number, remedy, replace } from './check.ts'
 
 /** So many sections more are tried. */
 const MOST_MORE = 12
 
-/** At the low level the boat reaches to the bottom at its place: along the section farthest out, on its side. */
+/** At the low level a boat reaches to the bottom somewhere at its place. */
 export const boatAground: Check = {
   code: 'boat-aground',
   severity: 'warn',
   basis: "Depth at the boat's place at the low level, against how far it reaches down",
   find(kit) {
-    const { boat } = kit.design.dock
-    const far = boat ? berthSection(kit.layout.placed, boat.side) : null
-    if (!boat || !far) return []
-    const depth = depthBeside(kit, far, boat.side, 0)
-    if (depth >= boat.draught - 1e-6) return []
-    return [
-      {
-        parts: [far.id],
-        values: { depth: meters(Math.max(0, depth)), draught: meters(boat.draught) },
-        remedy: longer(kit, far, (out) => depthBeside(kit, far, boat.side, out) >= boat.draught),
-      },
-    ]
+    const low = lowLevel(kit.design.site.levels)
+    return lying(kit).flatMap((berth) => {
+      const { draught } = berth.boat
+      const under = underKeel(berth, kit.bed, low)
+      if (under >= -1e-6) return []
+      return [
+        {
+          parts: [berth.section.id],
+          values: {
+            depth: meters(Math.max(0, under + draught)),
+            draught: meters(draught),
+            short: meters(-under),
+          },
+          remedy: berth.id === END_BOAT ? longer(kit, berth, low) : moved(kit, berth.id),
+        },
+      ]
+    })
   },
 }
 
-/** Water at the low level at the shallower of a section's two corners on a side; `out`: so far beyond its place, m. */
-function depthBeside({ design, bed }: Judged, p: PlacedSection, side: 'left' | 'right', out: number): number {
-  const sign = side === 'left' ? 1 : -1
-  const half = p.frame.width / 2
-  const corners = [0, p.frame.length].flatMap((x) => [toPlan(p, x, half), toPlan(p, x, -half)])
-  const middle = corners.reduce((sum, [, y]) => sum + y, 0) / 4
-  const low = Math.min(0, design.site.levels.low)
-  const beds = corners.filter(([, y]) => sign * (y - middle) > 0).map(([x, y]) => bed.bedAt(x + out, y))
-  return low - Math.max(...beds)
-}
-
 /** A straight dock can be made longer; of other shapes the boat's place is not its end alone. */
-function longer({ design, shop }: Judged, far: PlacedSection, deep: (out: number) => boolean) {
+function longer({ design, shop, bed }: Judged, berth: Berth<PlacedSection>, low: number) {
   const { plan, sections, head } = design.dock
   if (plan || sections === undefined || (head && head.shape !== 'straight')) return null
-  const pitch = far.frame.length + shop.rules.jointGap
+  const pitch = berth.section.frame.length + shop.rules.jointGap
   for (let n = 1; n <= MOST_MORE && sections + n <= LIMITS.sections; n++)
-    if (deep(n * pitch))
+    if (underKeel(berth, bed, low, n * pitch) >= 0)
       return remedy('more-sections', [replace('/dock/sections', sections + n)], { sections: number(n) })
   return null
 }

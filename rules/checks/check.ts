@@ -23,6 +23,7 @@ export interface Check {
 export { COMMON, SHOP } from '../basis.ts'
 
 export const meters = (value: number): Figure => ({ value: round6(value), unit: 'm' })
+export const squareMeters = (value: number): Figure => ({ value: round6(value), unit: 'm2' })
 export const slope = (value: number): Figure => ({ value: round6(value), unit: 'slope' })
 export const number = (value: number): Figure => ({ value, unit: 'count' })
 export const millimeters = (value: number): Figure => ({ value: round6(value * 1000), unit: 'mm' })

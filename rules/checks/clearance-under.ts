@@ -1,5 +1,6 @@
 import type { Kit } from '../kit.ts'
-import { footprint } from '../layout/index.ts'
+import { highestUnder } from '../layout/outline.ts'
+import { outline } from '../layout/place.ts'
 
 export interface Under {
   readonly id: string
@@ -13,10 +14,7 @@ export const clearancesUnder = (kit: Kit): readonly Under[] => kit.once(clearanc
 const clearancesOf = ({ bed, design, shop, layout }: Kit): readonly Under[] =>
   layout.placed
     .filter((p) => p.role !== 'ramp')
-    .map((p) => {
-      const { x0, x1, y0, y1 } = footprint(p)
-      return {
-        id: p.id,
-        clear: design.dock.deckHeight - shop.shape(p.frame).lowest - bed.highest(x0, x1, y0, y1),
-      }
-    })
+    .map((p) => ({
+      id: p.id,
+      clear: design.dock.deckHeight - shop.shape(p.frame).lowest - highestUnder(bed, outline(p)),
+    }))

@@ -1,11 +1,12 @@
 import type { Shop } from '../catalog-index.ts'
+import { deckUp } from '../deck-step.ts'
 import type { Waves } from '../dock.ts'
 import { type Check, type Found, meters, remedy, replace } from './check.ts'
-import { upToCentimeter, WAVES } from './wave-words.ts'
+import { WAVES } from './wave-words.ts'
 
 /** What is told of the crests of the highest tenth, with the lake as on the day of the survey, and the deck that clears them. */
 function crestFound(waves: Waves, { rules }: Shop): Found {
-  const height = upToCentimeter(waves.recommendedDeckHeight)
+  const height = deckUp(waves.recommendedDeckHeight)
   return {
     parts: [],
     values: {

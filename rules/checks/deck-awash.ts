@@ -1,5 +1,6 @@
+import { deckUp } from '../deck-step.ts'
 import { type Check, meters, remedy, replace } from './check.ts'
-import { upToCentimeter, WAVES } from './wave-words.ts'
+import { WAVES } from './wave-words.ts'
 
 /** At the high level the highest tenth of the waves run over the deck: nobody on it then, and no boat at it. */
 export const deckAwash: Check = {
@@ -11,7 +12,7 @@ export const deckAwash: Check = {
     const high = Math.max(0, design.site.levels.high)
     const over = high + waves.crestHigh - design.dock.deckHeight
     if (over <= 1e-6) return []
-    const height = upToCentimeter(waves.recommendedAllSeason)
+    const height = deckUp(waves.recommendedAllSeason)
     return [
       {
         parts: [],

@@ -1,4 +1,4 @@
-import { quantize } from '../numbers.ts'
+import { deckDown } from '../deck-step.ts'
 import { type Check, meters, remedy, replace } from './check.ts'
 
 /** 30 in, over what is below within 36 in to the side. */
@@ -19,7 +19,7 @@ export const deckGuard: Check = {
     const below = Math.min(...legs.map(({ bed }) => Math.max(bed, low)))
     const drop = deckHeight - below
     if (drop <= GUARD_FROM + 1e-6) return []
-    const height = quantize(Math.floor((below + GUARD_FROM) * 100 + 1e-6) / 100)
+    const height = deckDown(below + GUARD_FROM)
     const fits = height > Math.max(0, design.site.levels.high) + shop.rules.deckOverHigh
     return [
       {

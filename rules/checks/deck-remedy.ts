@@ -1,10 +1,10 @@
+import { deckUp } from '../deck-step.ts'
 import type { Remedy } from '../dock.ts'
 import type { Kit } from '../kit.ts'
-import { quantize } from '../numbers.ts'
 import { meters, remedy, replace } from './check.ts'
 
-/** The deck at the shop's least height over the high level, to the next whole centimeter up. */
+/** The deck at the shop's least height over the high level, to the next height up that is read. */
 export function raiseDeck({ design, shop }: Kit): Remedy {
-  const height = quantize(Math.ceil((design.site.levels.high + shop.rules.deckOverHigh) * 100 - 1e-6) / 100)
+  const height = deckUp(design.site.levels.high + shop.rules.deckOverHigh)
   return remedy('raise-deck', [replace('/dock/deckHeight', height)], { height: meters(height) })
 }

@@ -1,4 +1,6 @@
 import { MOST_PAIRS } from '../layout/index.ts'
+import { overlapOf } from '../layout/outline.ts'
+import { plateOf } from '../parts/leg-plate.ts'
 import { type Check, type Found, meters, text } from './check.ts'
 
 /** Two legs so near each other that their foot pads would lie on one another. */
@@ -10,7 +12,8 @@ export const padsOverlap: Check = {
     const found: Found[] = []
     const sorted = [...legs].sort((a, b) => a.x - b.x || a.y - b.y)
     const { length, width } = legs[0]?.pad.plate ?? { length: 1, width: 1 }
-    const reach = Math.max(length, width)
+    // Of plates that lie askew the corners reach farther.
+    const reach = Math.hypot(length, width)
     // By cells as wide as a pad: those that may lie on one another are in one, or in the next.
     const cells = new Map<number, number[]>()
     const column = (v: number): number => Math.floor(v / reach)
@@ -27,29 +30,15 @@ export const padsOverlap: Check = {
       for (let dx = 0; dx <= 1; dx++)
         for (let dy = -1; dy <= 1; dy++)
           for (const k of cells.get(cell(column(a.x) + dx, column(a.y) + dy)) ?? []) if (k > i) near.push(k)
-      const [ax, ay] = half(a)
       for (const k of near.sort((p, q) => p - q)) {
         const b = sorted[k]!
-        const [bx, by] = half(b)
         if (b.x - a.x >= reach) break
-        const apart = Math.max(b.x - a.x - ax - bx, Math.abs(b.y - a.y) - ay - by)
-        if (apart < -1e-6)
-          found.push({ parts: [a.id, b.id], values: { a: text(a.id), b: text(b.id), by: meters(-apart) } })
+        const by = overlapOf(plateOf(a), plateOf(b))
+        if (by > 1e-6)
+          found.push({ parts: [a.id, b.id], values: { a: text(a.id), b: text(b.id), by: meters(by) } })
         if (found.length === MOST_PAIRS) return found
       }
     }
     return found
   },
 }
-
-/** Half of a pad's plate along x and y: its length lies along its section. */
-const half = ({
-  pad,
-  section,
-}: {
-  pad: { plate: { length: number; width: number } }
-  section: { heading: number }
-}) =>
-  section.heading % 180 === 0
-    ? ([pad.plate.length / 2, pad.plate.width / 2] as const)
-    : ([pad.plate.width / 2, pad.plate.length / 2] as const)

@@ -3,6 +3,9 @@
 import { augerOnRock } from './auger-on-rock.ts'
 import { bankNotSounded } from './bank-not-sounded.ts'
 import { boatAground } from './boat-aground.ts'
+import { boatNoFairway } from './boat-no-fairway.ts'
+import { boatOnSection } from './boat-on-section.ts'
+import { boatsOverlap } from './boats-overlap.ts'
 import { braceDoesNotFit } from './brace-does-not-fit.ts'
 import { braceLeftOut } from './brace-left-out.ts'
 import { braceNearBed } from './brace-near-bed.ts'
@@ -27,6 +30,11 @@ import { legOverrideShort } from './leg-override-short.ts'
 import { legTallAboveDeck } from './leg-tall-above-deck.ts'
 import { legUnpaired } from './leg-unpaired.ts'
 import { liftHeavy } from './lift-heavy.ts'
+import { limitArea } from './limit-area.ts'
+import { limitDepth } from './limit-depth.ts'
+import { limitReach, limitShare } from './limit-reach.ts'
+import { limitSide } from './limit-side.ts'
+import { limitWidth } from './limit-width.ts'
 import { muckWithoutMudPad } from './muck-without-mud-pad.ts'
 import { notConsidered } from './not-considered.ts'
 import { padOnSlope } from './pad-on-slope.ts'
@@ -43,6 +51,7 @@ import { rampTooSteep } from './ramp-too-steep.ts'
 import { sectionUnreachable } from './section-unreachable.ts'
 import { sectionsOverlap } from './sections-overlap.ts'
 import { siteAssumed } from './site-assumed.ts'
+import { slipNarrow } from './slip-narrow.ts'
 import { soundingsAside } from './soundings-aside.ts'
 import { soundingsCliff } from './soundings-cliff.ts'
 import { soundingsDiffer } from './soundings-differ.ts'
@@ -82,6 +91,16 @@ export const CHECKS: readonly Check[] = [
   stepToBoat,
   deckGuard,
   boatAground,
+  boatOnSection,
+  boatsOverlap,
+  slipNarrow,
+  boatNoFairway,
+  limitReach,
+  limitShare,
+  limitWidth,
+  limitArea,
+  limitDepth,
+  limitSide,
   frameInBed,
   frameNearBed,
   legNoneLongEnough,

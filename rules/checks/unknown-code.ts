@@ -1,3 +1,4 @@
+import { straightFrames } from '../catalog/straight.ts'
 import { pointer } from '../design/pointer.ts'
 import type { Kit } from '../kit.ts'
 import { round6 } from '../numbers.ts'
@@ -18,7 +19,7 @@ function frames({ layout, shop, design }: Kit): Found[] {
     if (ids) ids.push(id)
     else byFrame.set(frame, [id])
   }
-  const other = shop.catalog.frames[0]!.code
+  const other = straightFrames(shop.catalog)[0]!.code
   return [...byFrame].map(([frame, ids]) => ({
     parts: ids,
     values: { what: key('frame'), code: text(frame), known: names([...shop.frames.keys()]) },

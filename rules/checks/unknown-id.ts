@@ -1,12 +1,15 @@
 import { pointer } from '../design/pointer.ts'
+import { lying } from '../layout/berth.ts'
+import { moved } from './boat-places.ts'
 import { type Check, type Found, key, remedy, remove, text } from './check.ts'
 
-/** The Design speaks of a leg or a pair that this dock does not have (any more). */
+/** The Design speaks of a leg, a pair or a boat's section that this dock does not have (any more). */
 export const unknownId: Check = {
   code: 'unknown-id',
   severity: 'warn',
   basis: 'Geometry',
-  find({ design, legs, pairs }) {
+  find(kit) {
+    const { design, legs, pairs } = kit
     const found: Found[] = []
     const legIds = new Set(legs.map((leg) => leg.id))
     const pairIds = new Set(pairs.map(({ pair }) => pair.id))
@@ -23,6 +26,15 @@ export const unknownId: Check = {
           parts: [],
           values: { id: text(id), what: key('leg-pair') },
           remedy: remedy('leave-out', [remove(`/dock/bracing/none/${i}`)]),
+        })
+    })
+    const placed = new Set(lying(kit).map(({ id }) => id))
+    ;(design.dock.boats ?? []).forEach(({ id, section }, i) => {
+      if (!placed.has(id))
+        found.push({
+          parts: [],
+          values: { id: text(section), what: key('boat-section') },
+          remedy: moved(kit, id) ?? remedy('leave-out', [remove(`/dock/boats/${i}`)]),
         })
     })
     return found

@@ -4,13 +4,14 @@
  * language files.
  */
 import { meters, text } from '../checks/check.ts'
-import { pointer } from '../design/pointer.ts'
-import type { Dock, Figure, Finding, Remedy } from '../dock.ts'
+import { inOrder } from '../checks/index.ts'
+import type { Dock, Figure, Finding } from '../dock.ts'
 import type { Kit } from '../kit.ts'
-import { factsOf } from '../part-kinds.ts'
 import { findingIn } from '../words/finding-words.ts'
 import { english } from '../words/language.ts'
 import { clearancesWithDepth, type Found, TOUCHING } from './clearance.ts'
+import { leaveOutExtra } from './leave-out.ts'
+import { obstructionsOf } from './obstructions.ts'
 
 /** Does a finding of the dock say of these very things that they are in each other's way? */
 function toldAlready({ a, b }: Found, dock: Dock): boolean {
@@ -27,34 +28,10 @@ function toldAlready({ a, b }: Found, dock: Dock): boolean {
 
 const kind = (value: string): Figure => ({ value, unit: 'kind' })
 
-/** An extra can be left out; what the dock stands on cannot. */
-function remedyOf({ a, b }: Found, kit: Kit): Remedy | null {
-  for (const part of [a, b]) {
-    if (!part || factsOf(part.kind).group !== 'options') continue
-    const extra = kit.shop.catalog.extras.find(({ code }) => part.of.startsWith(`${code}.`))
-    if (!extra) continue
-    return {
-      key: 'leave-out-extra',
-      values: { extra: text(extra.name) },
-      patch: [{ op: 'remove', path: pathOf(part.of, extra.code, kit) }],
-    }
-  }
-  return null
-}
-
-/** Where in the Design an extra is asked for. They are numbered by kind, first those with a place that there was, then those by rule. */
-function pathOf(id: string, code: string, { design, extras }: Kit): string {
-  const refused = new Set(extras.noPlace.map(({ index }) => index))
-  const byHand = (design.dock.placed ?? [])
-    .map((item, i) => ({ ...item, i, path: `/dock/placed/${i}` }))
-    .filter((item) => item.code === code && !refused.has(item.i))
-  return byHand[Number(id.slice(code.length + 1)) - 1]?.path ?? `/dock/extras/${pointer(code)}`
-}
-
 /**
  * One finding for each two things (sections, legs, pairs, extras, the ground) that clash, of the first of their parts that do. `values` has
  * the kinds of these parts (`a`, `b`), whose they are (`aOf`, `bOf`), how far they are in each other (`depth`) and the place (`x`, `y`,
- * `z`). What the dock's own findings say of the same is left out. `dock` is that of the kit, as it is placed.
+ * `z`). What the dock's own findings say of the same is left out. Then what lies on the bed in the dock's way (`obstructions.ts`). `dock` is that of the kit, as it is placed.
  */
 export function clashesOf(dock: Dock, kit: Kit): readonly Finding[] {
   const found = clearancesWithDepth(dock, kit.shop.catalog, kit.bed, { within: TOUCHING })
@@ -82,10 +59,10 @@ export function clashesOf(dock: Dock, kit: Kit): readonly Finding[] {
       values,
       text: findingIn({ code, values }, 'text', english('metric')),
       basis: 'Geometry',
-      remedy: remedyOf(clearance, kit),
+      remedy: leaveOutExtra([a, b], kit),
     })
   }
-  return [...findings.values()]
+  return [...findings.values(), ...obstructionsOf(dock, kit)]
 }
 
 /** The dock with its clashes among its findings: the same object where there are none. They come last of what must not be built so. */
@@ -93,5 +70,5 @@ export function withClashes(dock: Dock, clashes: readonly Finding[]): Dock {
   if (clashes.length === 0) return dock
   const stops = dock.findings.filter((f) => f.severity === 'stop')
   const others = dock.findings.filter((f) => f.severity !== 'stop')
-  return Object.freeze({ ...dock, findings: [...stops, ...clashes, ...others] })
+  return Object.freeze({ ...dock, findings: inOrder([...stops, ...clashes, ...others]) })
 }

@@ -68,7 +68,8 @@ const WITHIN = 0.05
 /** Cells of the broad search, m: about a section's width. */
 const CELL = 1.5
 
-interface Part extends MeasuredPart {
+/** A measured part where it stands. */
+export interface StandingPart extends MeasuredPart {
   readonly placed: Placement
   readonly shapes: readonly Solid[]
   readonly bounds: ShapeBounds
@@ -99,13 +100,13 @@ export function clearancesWithDepth(
   bed: Bed,
   { within = WITHIN, ground: deep = within, of }: ClearanceOptions = {},
 ): Found[] {
-  const parts = partsOf(dock, catalog)
+  const parts = standingParts(dock, catalog)
   const meant = meantContacts(dock)
   const out: Found[] = []
   // A ramp rests on the shore; one that comes to rest nowhere, and is shown level, may be in it.
   const resting = new Set(dock.sections.filter((s) => s.role === 'ramp' && dock.ramp).map((s) => s.id))
   const ground = makeGround(bed)
-  const wanted = (part: Part): boolean => of === undefined || part.of === of
+  const wanted = (part: StandingPart): boolean => of === undefined || part.of === of
   for (const part of parts) {
     if (
       !wanted(part) ||
@@ -124,9 +125,10 @@ export function clearancesWithDepth(
   return out
 }
 
-function partsOf(dock: Dock, catalog: Catalog): Part[] {
+/** All that is measured, in the order of the placements. */
+export function standingParts(dock: Dock, catalog: Catalog): StandingPart[] {
   const own = new Map<string, readonly PartShape[]>()
-  const parts: Part[] = []
+  const parts: StandingPart[] = []
   dock.placements.forEach((placed, placement) => {
     const { kind } = placed
     if (!isMeasured(kind)) return
@@ -152,7 +154,7 @@ function partsOf(dock: Dock, catalog: Catalog): Part[] {
 }
 
 /** Pairs whose bounds are near each other, each once, found by a grid in plan. */
-function* nearPairs(parts: readonly Part[], within: number): Generator<[Part, Part]> {
+function* nearPairs(parts: readonly StandingPart[], within: number): Generator<[StandingPart, StandingPart]> {
   const cells = new Map<string, number[]>()
   for (let n = 0; n < parts.length; n++) {
     const { bounds } = parts[n]!
@@ -172,7 +174,7 @@ function* nearPairs(parts: readonly Part[], within: number): Generator<[Part, Pa
   }
 }
 
-function between(a: Part, b: Part, within: number): Found | null {
+function between(a: StandingPart, b: StandingPart, within: number): Found | null {
   // A leg goes through the sleeves of its own section.
   const through = a.section === b.section && (a.kind === 'leg' || b.kind === 'leg')
   const best = nearest(within)
@@ -193,7 +195,7 @@ function between(a: Part, b: Part, within: number): Found | null {
   })
 }
 
-function overGround(part: Part, ground: Ground, within: number): Found | null {
+function overGround(part: StandingPart, ground: Ground, within: number): Found | null {
   const best = nearest(within)
   const depth = (): number =>
     part.shapes.reduce((most, { shape, bounds: { low, high } }) => {
@@ -216,7 +218,7 @@ function overGround(part: Part, ground: Ground, within: number): Found | null {
 }
 
 /** The nearest of several tries, and whether any of them is more than a touch. */
-function nearest(within: number) {
+export function nearest(within: number) {
   let at: { from: Vec3; to: Vec3 } | null = null
   const best = {
     gap: within,
@@ -229,10 +231,16 @@ function nearest(within: number) {
       best.gap = gap
       at = { from, to }
     },
-    of: (a: Part, b: Part | null, depth: () => number): Found | null =>
+    found: () => at && { gap: best.gap, ...at, clash: best.clash },
+    of: (a: StandingPart, b: StandingPart | null, depth: () => number): Found | null =>
       at && { a: told(a), b: b && told(b), gap: best.gap, ...at, clash: best.clash, depth },
   }
   return best
 }
 
-const told = ({ kind, of, section, placement }: Part): MeasuredPart => ({ kind, of, section, placement })
+const told = ({ kind, of, section, placement }: StandingPart): MeasuredPart => ({
+  kind,
+  of,
+  section,
+  placement,
+})

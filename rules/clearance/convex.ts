@@ -1,4 +1,4 @@
-/** Convex shapes that parts are measured with: cylinder, box, triangle. m, in the dock's frame of reference. */
+/** Convex shapes that parts and what lies on the bed are measured with. m, in the dock's frame of reference. */
 import type { Quat, Vec3 } from '../dock.ts'
 import { add, dot, rotate, scale } from '../vec.ts'
 
@@ -18,12 +18,28 @@ export interface Box {
   readonly edges: readonly [Vec3, Vec3, Vec3]
 }
 
+/** By its half axes, as vectors square to each other. */
+export interface Ellipsoid {
+  readonly shape: 'ellipsoid'
+  readonly middle: Vec3
+  readonly edges: readonly [Vec3, Vec3, Vec3]
+}
+
+/** An elliptic cylinder: two half axes of its plan, and half of its height. */
+export interface Drum {
+  readonly shape: 'drum'
+  readonly middle: Vec3
+  readonly edges: readonly [Vec3, Vec3, Vec3]
+}
+
 export interface Triangle {
   readonly shape: 'triangle'
   readonly corners: readonly [Vec3, Vec3, Vec3]
 }
 
-export type Convex = Cylinder | Box | Triangle
+/** What has an inside. */
+export type Body = Cylinder | Box | Ellipsoid | Drum
+export type Convex = Body | Triangle
 
 /** Least and most along each axis. */
 export interface ShapeBounds {
@@ -44,6 +60,14 @@ export function support(shape: Convex, d: Vec3): Vec3 {
         z += sign * e[2]
       }
       return [x, y, z]
+    }
+    case 'ellipsoid':
+      return farthestOn(shape, d, 3)
+    case 'drum': {
+      const [x, y, z] = farthestOn(shape, d, 2)
+      const up = shape.edges[2]
+      const sign = dot(up, d) < 0 ? -1 : 1
+      return [x + sign * up[0], y + sign * up[1], z + sign * up[2]]
     }
     case 'cylinder': {
       const { middle, axis, half, radius } = shape
@@ -68,6 +92,22 @@ export function support(shape: Convex, d: Vec3): Vec3 {
   }
 }
 
+/** The farthest point of the ellipsoid of the first so many half axes: the unit sphere's, stretched. */
+function farthestOn({ middle, edges }: Ellipsoid | Drum, d: Vec3, axes: 2 | 3): Vec3 {
+  const parts = edges.slice(0, axes).map((e) => dot(e, d))
+  const long = Math.hypot(...parts)
+  let [x, y, z] = middle
+  if (long > 1e-12)
+    parts.forEach((part, i) => {
+      const k = part / long
+      const e = edges[i]!
+      x += k * e[0]
+      y += k * e[1]
+      z += k * e[2]
+    })
+  return [x, y, z]
+}
+
 /** Some point within. */
 export function middleOf(shape: Convex): Vec3 {
   if (shape.shape !== 'triangle') return shape.middle
@@ -86,6 +126,12 @@ export function shapeBounds(shape: Convex): ShapeBounds {
         const reach =
           shape.half * Math.abs(shape.axis[k]) + shape.radius * Math.sqrt(Math.max(0, 1 - shape.axis[k] ** 2))
         return [shape.middle[k] - reach, shape.middle[k] + reach]
+      }
+      case 'ellipsoid':
+      case 'drum': {
+        const axis: Vec3 = [k === 0 ? 1 : 0, k === 1 ? 1 : 0, k === 2 ? 1 : 0]
+        const most = support(shape, axis)[k]
+        return [2 * shape.middle[k] - most, most]
       }
       case 'triangle': {
         const [a, b, c] = shape.corners
@@ -128,7 +174,7 @@ export function moved<T extends Cylinder | Box>(shape: T, at: Vec3, turn: Quat):
 }
 
 /** A shape with so much less of it all round, m. */
-export function shrunk<T extends Cylinder | Box>(shape: T, by: number): T {
+export function shrunk<T extends Body>(shape: T, by: number): T {
   if (shape.shape === 'cylinder')
     return { ...shape, half: Math.max(shape.half - by, 0), radius: Math.max(shape.radius - by, 0) }
   const [a, b, c] = shape.edges.map((e) => {

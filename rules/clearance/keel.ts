@@ -1,34 +1,32 @@
 /** Water under a boat where it lies. */
-import type { Dock, Side } from '../dock.ts'
-import { stanceOf } from '../layout/footprint.ts'
-import { berthOf } from '../layout/index.ts'
+import type { Design } from '../design/index.ts'
+import type { Dock } from '../dock.ts'
+import { type Berth, berthsOf, mooredOf, waterOutline } from '../layout/berth.ts'
+import { highestUnder } from '../layout/outline.ts'
 import type { Bed } from '../site/index.ts'
 
-/** The bed is asked so often along the boat, and wherever it bends on its line, m. */
-const STEP = 0.1
-
 /**
- * Least water between bed and boat along the whole length of it, under the edge that it lies at: how wide it is is not known. Less than 0
- * where it would touch. Null where nothing stands. m
+ * Least water between bed and boat anywhere that it covers, its whole length and beam taken to reach as deep as its deepest place. Less
+ * than 0 where it would touch. m
  *
  * @param level of the water, m
+ * @param out so much farther out than it lies, m
  */
-export function underKeel(
+export function underKeel(berth: Berth, bed: Bed, level: number, out = 0): number {
+  const water = waterOutline(berth).map(([x, y]) => [x + out, y] as const)
+  return level - highestUnder(bed, water) - berth.boat.draught
+}
+
+/** The lake at its lowest, which a boat must float at, m. */
+export const lowLevel = ({ low }: { readonly low: number }): number => Math.min(0, low)
+
+/** Of all boats at a dock the least; null where none lies there. */
+export function leastUnderKeel(
+  boats: Pick<Design['dock'], 'boat' | 'boats'>,
   sections: Dock['sections'],
   bed: Bed,
-  boat: { readonly length: number; readonly draught: number; readonly side: Side },
   level: number,
 ): number | null {
-  const placed = sections.map((section) => ({
-    ...stanceOf(section),
-    role: section.role,
-    frame: { length: section.length, width: section.width },
-  }))
-  const berth = berthOf(placed, boat)
-  if (!berth) return null
-  const { from, to, y } = berth
-  const steps = Math.max(1, Math.ceil((to - from) / STEP))
-  const xs = Array.from({ length: steps + 1 }, (_, i) => from + ((to - from) * i) / steps)
-  const highest = Math.max(...[...xs, ...bed.knots(from, to)].map((x) => bed.bedAt(x, y)))
-  return level - highest - boat.draught
+  const berths = berthsOf(boats, mooredOf(sections))
+  return berths.length === 0 ? null : Math.min(...berths.map((berth) => underKeel(berth, bed, level)))
 }

@@ -1,6 +1,7 @@
 /** What each part is measured as: its pieces as full cylinders and boxes (a tube as if it were not hollow), in its own frame. */
 import type { Catalog, Stock } from '../catalog/index.ts'
 import { sectionProperties } from '../catalog/section-properties.ts'
+import type { Vec3 } from '../dock.ts'
 import { factsOf, type KindsWith, type PartKind } from '../part-kinds.ts'
 import * as bodies from '../parts/bodies.ts'
 import { braceClampPlates, clampPlate, legStock } from '../parts/clamp-plates.ts'
@@ -20,6 +21,27 @@ export interface PartShape {
 type Piece = ReturnType<typeof bodies.frameBody>[number]
 
 const isRound = (stock: Stock): boolean => stock.shape === 'round-tube' || stock.shape === 'round-bar'
+
+/** A strip's ends are off those of its piece by so much at the most, m. */
+const STEP = 0.004
+
+/** A piece that is not cut square as strips that are, side by side. */
+function inStrips(piece: Piece): readonly Piece[] {
+  const { stock, from, to, up, miter } = piece
+  if (!miter) return [piece]
+  const { width, height } = sectionProperties(stock)
+  const run = sub(to, from)
+  const axis = scale(run, 1 / length(run))
+  const wide = cross(up, axis)
+  const slope = Math.max(Math.abs(miter[0]), Math.abs(miter[1]))
+  const n = Math.max(1, Math.ceil((width * slope) / (2 * STEP)))
+  return Array.from({ length: n }, (_, i): Piece => {
+    const x = width * ((i + 0.5) / n - 0.5)
+    const end = (base: Vec3, k: 0 | 1): Vec3 => add(base, add(scale(wide, x), scale(axis, miter[k] * x)))
+    const strip: Stock = { shape: 'flat', width: width / n, height, material: stock.material }
+    return { stock: strip, from: end(from, 0), to: end(to, 1), up }
+  })
+}
 
 function pieceShape({ stock, from, to, up }: Piece): Cylinder | Box {
   const { width, height } = sectionProperties(stock)
@@ -43,6 +65,7 @@ export function shapesOf(kind: MeasuredKind, code: string, catalog: Catalog): Pa
   const pieces = (list: readonly Piece[]): PartShape[] =>
     list
       .filter(({ from, to }) => length(sub(to, from)) > 1e-9)
+      .flatMap(inStrips)
       .map((piece) => ({ shape: pieceShape(piece), sleeve: false }))
   switch (kind) {
     case 'frame': {

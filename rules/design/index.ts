@@ -1,3 +1,3 @@
 export { demoDesign } from './demo.ts'
 export { parseDesign, parseDesignText } from './parse.ts'
-export { type Design, LIMITS, type PlanItem, type Site, type Sounding } from './schema.ts'
+export { type Design, LIMITS, type Obstacle, type Site, type Sounding } from './schema.ts'

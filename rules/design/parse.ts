@@ -1,4 +1,5 @@
 /** From unknown input to a Design: schema, versions, and what a schema cannot say. */
+import { planIssues } from '../plan/schema.ts'
 import {
   type Issue,
   issue,
@@ -9,7 +10,7 @@ import {
   show,
   upgrade,
 } from '../validation.ts'
-import { type Design, DesignSchema, LIMITS, type PlanItem } from './schema.ts'
+import { type Design, DesignSchema, LIMITS } from './schema.ts'
 
 const DESIGN_FORMAT = 'leadline/design'
 const DESIGN_VERSION = 1
@@ -26,7 +27,7 @@ export function parseDesign(input: unknown): Parsed<Design> {
   if (!file.ok) return file
   const parsed = parseWith(DesignSchema, file.plain, (design) => [
     ...siteIssues(design.site),
-    ...(design.dock.plan ? planIssues(design.dock.plan) : runIssues(design.dock)),
+    ...(design.dock.plan ? planIssues(design.dock.plan, 'dock.plan') : runIssues(design.dock)),
   ])
   if (parsed.ok && parsed.value.dock.plan) {
     const passed = (['sections', 'ramp', 'head'] as const).filter(
@@ -98,6 +99,12 @@ function siteIssues(site: Design['site']): Issue[] {
         issue(`site.soundings[${i}].firm`, `${s.firm}, above the bottom at ${s.depth}`, 'at least the depth'),
       )
   })
+  const ids = new Set<string>()
+  site.obstacles?.forEach(({ id }, i) => {
+    if (ids.has(id))
+      issues.push(issue(`site.obstacles[${i}].id`, `${show(id)} a second time`, 'ids that differ'))
+    ids.add(id)
+  })
   if (site.levels.low > site.levels.high)
     issues.push(
       issue('site.levels.low', `${site.levels.low}, over the high level`, `at most ${site.levels.high}`),
@@ -131,39 +138,5 @@ function runIssues(dock: Design['dock']): Issue[] {
     issues.push(
       issue('dock.head.sections', show(head.sections), `at most ${LIMITS.sections} sections in all`),
     )
-  return issues
-}
-
-function planIssues(plan: readonly PlanItem[]): Issue[] {
-  const issues: Issue[] = []
-  const at = (i: number, key: string): string => `dock.plan[${i}].${key}`
-  const byId = new Map<string, number>()
-  plan.forEach((item, i) => {
-    if (byId.has(item.id))
-      issues.push(issue(at(i, 'id'), `${show(item.id)} a second time`, 'ids that differ'))
-    else byId.set(item.id, i)
-  })
-  const roots = plan.filter((item) => item.on === null)
-  if (roots.length !== 1)
-    issues.push(issue('dock.plan', `${roots.length} sections with "on": null`, 'one, where the dock begins'))
-  const ramp = plan.find((item) => item.role === 'ramp')
-  plan.forEach((item, i) => {
-    if (item.role === 'ramp' && item.on !== null)
-      issues.push(issue(at(i, 'on'), show(item.on), 'null: a ramp hangs on nothing'))
-    if (item.on === null) return
-    if (item.edge === undefined) issues.push(issue(at(i, 'edge'), 'missing', 'the edge of the host'))
-    if (item.with === undefined) issues.push(issue(at(i, 'with'), 'missing', 'the edge of this section'))
-    if (ramp && item.on === ramp.id) {
-      if (item.edge !== 'end')
-        issues.push(issue(at(i, 'edge'), show(item.edge), '"end": the hinge is at the end of a ramp'))
-      if (item.with !== 'start')
-        issues.push(issue(at(i, 'with'), show(item.with), '"start": the hinge bar is at a start edge'))
-    }
-  })
-  if (ramp) {
-    const hung = plan.filter((item) => item.on === ramp.id).length
-    if (hung !== 1)
-      issues.push(issue('dock.plan', `${hung} sections on the ramp`, 'one, the standing section'))
-  }
   return issues
 }

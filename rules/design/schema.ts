@@ -5,11 +5,19 @@
  * where they come in; elevations over the water surface on the day of the survey; depths positive under water.
  */
 import * as v from 'valibot'
-import { BottomSchema } from '../catalog/schema.ts'
+import { BottomSchema } from '../catalog/bottom.ts'
 import { quantize } from '../numbers.ts'
+import { EdgeSchema, MOST_SECTIONS, PlanSchema, SectionId } from '../plan/schema.ts'
 
-/** Most sections of a dock and most soundings of a site: no input hangs a page. */
-export const LIMITS = { sections: 5000, soundings: 20_000, extras: 1000, textBytes: 8 * 1024 * 1024 } as const
+/** Most sections of a dock, soundings and obstacles of a site: no input hangs a page. */
+export const LIMITS = {
+  sections: MOST_SECTIONS,
+  soundings: 20_000,
+  extras: 1000,
+  boats: 20,
+  obstacles: 200,
+  textBytes: 8 * 1024 * 1024,
+} as const
 
 const meters = (min: number, max: number, description: string) =>
   v.pipe(
@@ -27,10 +35,6 @@ const text = (max: number, description: string) =>
   v.pipe(v.string(), v.maxLength(max), v.description(description))
 const code = (description: string) =>
   v.pipe(v.string(), v.minLength(1), v.maxLength(60), v.description(description))
-/** Ids of a plan: short, and free of the `.` and `~` that leg and joint ids are made with. */
-const id = v.pipe(v.string(), v.regex(/^[A-Za-z0-9_-]{1,40}$/, 'letters, digits, _ or -, at most 40'))
-
-const EdgeSchema = v.picklist(['start', 'end', 'left', 'right'])
 const SideSchema = v.picklist(['left', 'right'])
 
 const SoundingSchema = v.looseObject({
@@ -42,6 +46,39 @@ const SoundingSchema = v.looseObject({
   assumed: v.optional(v.pipe(v.boolean(), v.description('Not measured: taken until somebody has'))),
 })
 
+const ObstacleSchema = v.looseObject({
+  id: SectionId,
+  kind: v.picklist(['boulder', 'stump', 'other']),
+  x: meters(-20_000, 20_000, 'Middle, lakeward positive'),
+  y: meters(-20_000, 20_000, 'Middle, left positive'),
+  length: meters(0.02, 30, 'Length'),
+  width: meters(0.02, 30, 'Width'),
+  height: meters(0.01, 30, 'Top over the bed'),
+  heading: v.optional(number(-360, 360, 'Degrees to the left of lakeward'), 0),
+})
+
+const Place = v.tuple([meters(-20_000, 20_000, 'Lakeward'), meters(-20_000, 20_000, 'Left')])
+
+/** The most that a lake's rules allow, as somebody was told. */
+export const MOST_ALLOWED = {
+  reach: v.optional(meters(0.1, 20_000, "Farthest from the water's edge")),
+  width: v.optional(meters(0.1, 20_000, 'Widest')),
+  area: v.optional(number(0.1, 1_000_000, 'Deck over the lake, m2')),
+  depth: v.optional(meters(0.01, 300, 'Deepest at the low level')),
+  share: v.optional(number(0.01, 1, 'Of `waterWidth`')),
+}
+
+const SideLineSchema = v.looseObject({
+  from: Place,
+  to: Place,
+  distance: v.optional(meters(0, 1000, 'Kept clear'), 0),
+})
+
+const SiteLimitsSchema = v.looseObject({
+  ...MOST_ALLOWED,
+  sides: v.optional(v.pipe(v.array(SideLineSchema), v.maxLength(20))),
+})
+
 const SiteSchema = v.looseObject({
   soundings: v.pipe(v.array(SoundingSchema), v.minLength(1), v.maxLength(LIMITS.soundings)),
   soundingError: v.optional(meters(0, 2, 'One standard deviation of a sounding'), 0.03),
@@ -50,11 +87,20 @@ const SiteSchema = v.looseObject({
     high: meters(-30, 30, 'Expected high level over the survey day'),
   }),
   bottom: BottomSchema,
+  obstacles: v.optional(v.pipe(v.array(ObstacleSchema), v.maxLength(LIMITS.obstacles))),
+  limits: v.optional(SiteLimitsSchema),
+  waterWidth: v.optional(meters(0.1, 100_000, 'Shore to shore')),
   crossSlope: v.optional(number(-2, 2, 'Rise over run; positive = deeper to the left')),
   shore: v.optional(
     v.looseObject({
       kind: v.picklist(['bank', 'wall']),
       height: meters(-5, 30, 'Top of bank or wall over the survey water'),
+    }),
+  ),
+  origin: v.optional(
+    v.looseObject({
+      latitude: number(-90, 90, 'Latitude'),
+      longitude: number(-180, 180, 'Longitude'),
     }),
   ),
   bearing: v.optional(number(0, 360, 'Compass degrees of lakeward')),
@@ -63,6 +109,15 @@ const SiteSchema = v.looseObject({
       name: text(120, 'Fixed mark'),
       above: meters(-30, 100, 'Its height over the survey water'),
     }),
+  ),
+  stake: v.optional(
+    v.pipe(
+      v.looseObject({
+        name: text(120, 'Stake, tree or wall that stays'),
+        x: meters(-200, 200, 'Lakeward from the water’s edge on the survey day; behind it negative'),
+      }),
+      v.description('What distances on the papers start from: the water’s edge moves with the lake'),
+    ),
   ),
   wind: v.optional(
     v.looseObject({
@@ -75,9 +130,11 @@ const SiteSchema = v.looseObject({
   wake: v.optional(meters(0, 5, 'Height of boat wakes')),
   assumed: v.optional(
     v.pipe(
-      v.array(v.picklist(['bottom', 'levels', 'wind'])),
-      v.maxLength(3),
-      v.description('Nobody has said them yet: what stands there was taken, or nothing is'),
+      v.array(v.picklist(['bottom', 'levels', 'levels.high', 'levels.low', 'wind'])),
+      v.maxLength(5),
+      v.description(
+        'Nobody has said them yet: what stands there was taken, or nothing is. levels: neither of the two',
+      ),
     ),
   ),
   postPull: v.optional(
@@ -96,18 +153,43 @@ const SiteSchema = v.looseObject({
   ),
 })
 
-const PlanItemSchema = v.looseObject({
-  id,
-  on: v.nullable(id),
-  role: v.optional(v.literal('ramp')),
-  edge: v.optional(v.pipe(EdgeSchema, v.description("Host's edge, in the host's own frame"))),
-  with: v.optional(v.pipe(EdgeSchema, v.description("The new section's mating edge"))),
-  along: v.optional(
-    meters(-1000, 1000, "From the host edge's start corner (start and end: left corner) to the mating edge"),
-    0,
+const BOAT = {
+  kind: v.optional(
+    v.pipe(
+      v.picklist(['fishing', 'runabout', 'pontoon']),
+      v.description('What kind of boat it is called; its figures are what counts'),
+    ),
   ),
-  frame: v.optional(code('Frame, where another than the dock’s')),
-})
+  length: meters(0, 100, 'Length'),
+  beam: v.optional(meters(0, 50, 'Greatest width; absent: 0.35 of its length')),
+  height: meters(0, 30, 'Height of its side over the water'),
+  draught: meters(0, 10, 'Draught'),
+  mass: number(0, 1_000_000, 'Mass, kg'),
+}
+
+const pieces = count(1_000_000, 'How many')
+const byCode = v.pipe(v.record(v.string(), pieces), v.maxEntries(LIMITS.extras))
+const owned = v.optional(byCode)
+
+const ExistingSchema = v.pipe(
+  v.looseObject({
+    sections: owned,
+    legs: v.optional(
+      v.pipe(
+        v.array(v.looseObject({ stock: meters(0.01, 20, 'Stock length'), count: pieces })),
+        v.maxLength(LIMITS.extras),
+      ),
+    ),
+    braces: owned,
+    pads: owned,
+    panels: owned,
+    hooks: owned,
+    other: v.optional(
+      v.pipe(v.record(v.string(), byCode), v.maxEntries(LIMITS.extras), v.description('By kind and code')),
+    ),
+  }),
+  v.description('Owned already, by code of the catalog: used where it fits, and not charged for'),
+)
 
 const DockSchema = v.looseObject({
   deckHeight: meters(-5, 10, 'Deck surface over the water on the survey day'),
@@ -132,7 +214,7 @@ const DockSchema = v.looseObject({
       sections: count(LIMITS.sections, 'Sections of the head'),
     }),
   ),
-  plan: v.optional(v.pipe(v.array(PlanItemSchema), v.minLength(1), v.maxLength(LIMITS.sections))),
+  plan: v.optional(PlanSchema),
   extras: v.optional(
     v.pipe(v.record(v.string(), count(LIMITS.extras, 'How many')), v.maxEntries(LIMITS.extras)),
     {},
@@ -142,7 +224,7 @@ const DockSchema = v.looseObject({
       v.array(
         v.looseObject({
           code: code('Extra of the catalog'),
-          section: id,
+          section: SectionId,
           edge: EdgeSchema,
           along: v.optional(meters(0, 1000, "From the edge's start corner (start and end: left corner)"), 0),
         }),
@@ -160,20 +242,28 @@ const DockSchema = v.looseObject({
       none: v.optional(v.pipe(v.array(text(120, 'Pair id')), v.maxLength(LIMITS.sections * 2))),
     }),
   ),
-  boat: v.optional(
-    v.looseObject({
-      kind: v.optional(
-        v.pipe(
-          v.picklist(['fishing', 'runabout', 'pontoon']),
-          v.description('What kind of boat it is called; its figures are what counts'),
-        ),
+  existing: v.optional(ExistingSchema),
+  boat: v.optional(v.looseObject({ ...BOAT, side: SideSchema })),
+  boats: v.optional(
+    v.pipe(
+      v.array(
+        v.looseObject({
+          id: SectionId,
+          ...BOAT,
+          section: SectionId,
+          edge: EdgeSchema,
+          along: v.optional(
+            meters(
+              0,
+              1000,
+              "Its middle from the edge's start corner (start and end: left corner); absent: the edge's middle",
+            ),
+          ),
+        }),
       ),
-      length: meters(0, 100, 'Length'),
-      height: meters(0, 30, 'Height of its side over the water'),
-      draught: meters(0, 10, 'Draught'),
-      mass: number(0, 1_000_000, 'Mass, kg'),
-      side: SideSchema,
-    }),
+      v.maxLength(LIMITS.boats),
+      v.description('Boats at an edge of their own; `boat` is one that keeps to the lake end'),
+    ),
   ),
   overrides: v.optional(
     v.pipe(
@@ -209,4 +299,6 @@ export const DesignSchema = v.looseObject({
 export type Design = v.InferOutput<typeof DesignSchema>
 export type Site = Design['site']
 export type Sounding = Site['soundings'][number]
-export type PlanItem = v.InferOutput<typeof PlanItemSchema>
+export type Obstacle = NonNullable<Site['obstacles']>[number]
+export type SiteLimits = NonNullable<Site['limits']>
+export type SideLine = NonNullable<SiteLimits['sides']>[number]

@@ -1,4 +1,4 @@
-export { berthOf, berthSection } from './berth.ts'
+export { berthSection } from './berth.ts'
 export { toPlan } from './footprint.ts'
 export {
   CORNERS,
@@ -8,6 +8,7 @@ export {
   join,
   leastOverlap,
   MOST_PAIRS,
+  OWN_CORNERS,
   type PlacedJoint,
 } from './joints.ts'
 export {
@@ -20,4 +21,4 @@ export {
   place,
   shoreEndOf,
 } from './place.ts'
-export { planOf } from './plan.ts'
+export { plannedOf, planOf } from './plan.ts'

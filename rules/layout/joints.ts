@@ -8,7 +8,9 @@
 import type { Shop } from '../catalog-index.ts'
 import type { Corner, Edge } from '../dock.ts'
 import { atLeast, SLACK } from '../numbers.ts'
-import { edgeOf, footprint, type Layout, type PlacedSection } from './place.ts'
+import { isSquare, ownCorner } from './footprint.ts'
+import { overlapOf } from './outline.ts'
+import { edgeOf, footprint, type Layout, outline, type PlacedSection } from './place.ts'
 
 export interface Hook {
   /** On the carrying edge, in plan. */
@@ -41,6 +43,9 @@ export interface Joints {
 
 export const CORNERS: readonly Corner[] = ['start.left', 'start.right', 'end.left', 'end.right']
 
+/** Of each of these its number among a frame's own corners. */
+export const OWN_CORNERS = [1, 0, 2, 3] as const
+
 /** Every choice of corners, by the bits of its number: a thousand sections alike share one. */
 const CORNER_SETS: readonly (readonly Corner[])[] = Array.from({ length: 16 }, (_, mask) =>
   CORNERS.filter((_, i) => mask & (1 << i)),
@@ -54,8 +59,7 @@ function standingCorners(p: PlacedSection, joint: PlacedJoint, shop: Shop): read
   const inset = insetOf(joint, shop)
   let mask = 0
   for (let i = 0; i < CORNERS.length; i++) {
-    const ownX = i < 2 ? 0 : p.frame.length
-    const ownY = i % 2 === 0 ? p.frame.width / 2 : -p.frame.width / 2
+    const [ownX, ownY] = ownCorner(p.frame, OWN_CORNERS[i]!)
     const x = p.x + p.c * ownX - p.s * ownY
     const y = p.y + p.s * ownX + p.c * ownY
     let carried = false
@@ -69,9 +73,6 @@ function standingCorners(p: PlacedSection, joint: PlacedJoint, shop: Shop): read
   }
   return CORNER_SETS[mask]!
 }
-
-const jointId = (a: PlacedSection, b: PlacedSection): string =>
-  a.index < b.index ? `${a.id}~${b.id}` : `${b.id}~${a.id}`
 
 export function join(layout: Layout, shop: Shop): Joints {
   const all: PlacedJoint[] = []
@@ -95,16 +96,24 @@ export function join(layout: Layout, shop: Shop): Joints {
   const { jointGap: gap, tieOverlap } = shop.rules
   const n = layout.placed.length
   const box = footprints(layout.placed)
-  for (const pair of neighbors(box, gap)) {
+  // What lies askew covers less than the rectangle around it.
+  const askew = layout.placed.map((p) => !isSquare(p, p.frame))
+  const onEachOther = (i: number, k: number): boolean =>
+    lieOnEachOther(box, i, k) &&
+    (!(askew[i] || askew[k]) || overlapOf(outline(layout.placed[i]!), outline(layout.placed[k]!)) > SLACK)
+  for (const pair of neighbors(box, gap, onEachOther)) {
     const [i, k] = [Math.floor(pair / n), pair % n]
     const a = layout.placed[i]!
     const b = layout.placed[k]!
-    if (lieOnEachOther(box, i, k)) {
+    if (onEachOther(i, k)) {
       overlapping.push([a.id, b.id])
       continue
     }
     if (a.role === 'ramp' || b.role === 'ramp' || a.host === b || b.host === a) continue
-    const edges = facing(a, b, box.subarray(4 * i, 4 * i + 4), box.subarray(4 * k, 4 * k + 4), gap)
+    const edges =
+      askew[i] || askew[k]
+        ? facingAskew(a, b, gap)
+        : facing(a, b, box.subarray(4 * i, 4 * i + 4), box.subarray(4 * k, 4 * k + 4), gap)
     if (!edges) continue
     const tie = meet('tie', a, edges[0], b, edges[1])
     if (atLeast(tie.to - tie.from, tieOverlap)) all.push(tie)
@@ -147,7 +156,8 @@ function meet(
   const b = a + own.length * (own.dx * on.dx + own.dy * on.dy)
   const from = Math.max(0, Math.min(a, b))
   const to = Math.min(on.length, Math.max(a, b))
-  return { id: jointId(host, guest), kind, host, edge, guest, guestEdge, from, to }
+  // A section may stand in the plan before the one that carries it: the carrying one is named first.
+  return { id: `${host.id}~${guest.id}`, kind, host, edge, guest, guestEdge, from, to }
 }
 
 /** Of each section in a row: least and greatest x, least and greatest y of what it covers. */
@@ -180,7 +190,7 @@ const MOST_BESIDE = 64
  * earlier. A sweep along the dock's longer extent over flat lists: no object a section. Bounded, for a heap of sections has as many as
  * the square of their number.
  */
-function neighbors(box: Float64Array, gap: number): number[] {
+function neighbors(box: Float64Array, gap: number, onEachOther: (i: number, k: number) => boolean): number[] {
   const n = box.length / 4
   const low = [Infinity, Infinity]
   const high = [-Infinity, -Infinity]
@@ -205,7 +215,7 @@ function neighbors(box: Float64Array, gap: number): number[] {
         box[4 * j + across]! <= box[4 * i + across + 1]! + reach &&
         box[4 * i + across]! <= box[4 * j + across + 1]! + reach
       ) {
-        if (lieOnEachOther(box, i, j)) {
+        if (onEachOther(i, j)) {
           if (heaped++ >= MOST_PAIRS) continue
         } else {
           if (beside[i]! >= MOST_BESIDE || beside[j]! >= MOST_BESIDE) continue
@@ -247,6 +257,21 @@ function facing(
   if (near(q[3]!, p[2]!)) return [edgeToward(a, 0, -1), edgeToward(b, 0, 1)]
   return null
 }
+
+/** The same of sections that do not lie square: any two edges that look at each other, a joint's gap apart. */
+function facingAskew(a: PlacedSection, b: PlacedSection, gap: number): [Edge, Edge] | null {
+  for (const edge of EDGES)
+    for (const other of EDGES) {
+      const [on, own] = [edgeOf(a, edge), edgeOf(b, other)]
+      if (on.nx * own.nx + on.ny * own.ny > -1 + 1e-9) continue
+      const off = (own.x - on.x) * on.nx + (own.y - on.y) * on.ny
+      const { from, to } = meet('tie', a, edge, b, other)
+      if (Math.abs(off - gap) <= 1e-3 && to > from) return [edge, other]
+    }
+  return null
+}
+
+const EDGES: readonly Edge[] = ['end', 'start', 'left', 'right']
 
 /** The edge whose outward direction is (nx, ny). */
 function edgeToward(p: PlacedSection, nx: number, ny: number): Edge {

@@ -1,8 +1,19 @@
-/** Puts a plan on the water: where each section lies, and which cannot be reached. All lie square to each other. */
+/** Puts a plan on the water: where each section lies, and which cannot be reached. */
 import type { Frame } from '../catalog/index.ts'
 import type { Shop } from '../catalog-index.ts'
 import type { Edge, Role } from '../dock.ts'
-import { cosOf, footprintAt, type Rectangle, sinOf } from './footprint.ts'
+import {
+  cosOf,
+  footprintAt,
+  outlineAt,
+  ownCorner,
+  type Rectangle,
+  type Size,
+  type Stance,
+  sideLength,
+  sinOf,
+} from './footprint.ts'
+import type { Outline } from './outline.ts'
 import type { Planned } from './plan.ts'
 
 export interface PlacedSection {
@@ -13,9 +24,9 @@ export interface PlacedSection {
   /** Middle of its start edge, in plan. */
   readonly x: number
   readonly y: number
-  /** Degrees, one of 0, 90, 180, 270. */
+  /** Degrees, from 0 to less than 360; quarter turns but for what hangs behind a corner piece. */
   readonly heading: number
-  /** Cosine and sine of the heading, exact. */
+  /** Cosine and sine of the heading, exact for quarter turns. */
   readonly c: number
   readonly s: number
   /** The section that it hangs on; null for the ramp and the standing section. */
@@ -36,18 +47,30 @@ export interface EdgeLine {
   readonly length: number
 }
 
-function ownEdge(frame: Frame, edge: Edge): EdgeLine {
-  const half = frame.width / 2
+/** Which way an edge of a frame looks, degrees from its own x axis. */
+function edgeHeading({ turn = 0 }: Size, edge: Edge): number {
   switch (edge) {
     case 'start':
-      return { x: 0, y: half, dx: 0, dy: -1, nx: -1, ny: 0, length: frame.width }
+      return 180
     case 'end':
-      return { x: frame.length, y: half, dx: 0, dy: -1, nx: 1, ny: 0, length: frame.width }
+      return turn
     case 'left':
-      return { x: 0, y: half, dx: 1, dy: 0, nx: 0, ny: 1, length: frame.length }
+      return 90 + turn / 2
     case 'right':
-      return { x: 0, y: -half, dx: 1, dy: 0, nx: 0, ny: -1, length: frame.length }
+      return 270 + turn / 2
   }
+}
+
+export function ownEdge(frame: Size, edge: Edge): EdgeLine {
+  const across = edge === 'start' || edge === 'end'
+  const [x, y] = ownCorner(frame, edge === 'right' ? 0 : edge === 'end' ? 2 : 1)
+  const looks = edgeHeading(frame, edge)
+  const nx = cosOf(looks)
+  const ny = sinOf(looks)
+  const length = across ? frame.width : sideLength(frame, edge)
+  // From its start corner on: of end and left edges what looks outward is on the left of that way, of the others on the right.
+  const outLeft = edge === 'end' || edge === 'left'
+  return { x, y, dx: outLeft ? ny : 0 - ny, dy: outLeft ? 0 - nx : nx, nx, ny, length }
 }
 
 type OwnEdges = Readonly<Record<Edge, EdgeLine>>
@@ -66,8 +89,10 @@ const edgesOfFrames = ({ catalog }: Shop): ReadonlyMap<Frame, OwnEdges> =>
     ]),
   )
 
-export function edgeOf(p: PlacedSection, edge: Edge): EdgeLine {
-  const own = p.edges[edge]
+export const edgeOf = (p: PlacedSection, edge: Edge): EdgeLine => inPlan(p, p.edges[edge])
+
+/** An edge of a section that lies so. */
+export function inPlan(p: Stance, own: EdgeLine): EdgeLine {
   const { c, s } = p
   return {
     x: p.x + c * own.x - s * own.y,
@@ -117,6 +142,27 @@ function childrenOf(plan: readonly Planned[]): { first: Int32Array; next: Int32A
   return { first, next }
 }
 
+/** Where a section lies that hangs there: its mating edge looks against its host's, a joint's gap from it. */
+export function hungOn(
+  host: PlacedSection,
+  item: Pick<Planned, 'edge' | 'with' | 'along'>,
+  frame: Frame,
+  own: EdgeLine,
+  gap: number,
+): Stance & { readonly heading: number } {
+  const on = edgeOf(host, item.edge)
+  const turned = host.heading + edgeHeading(host.frame, item.edge) + 180 - edgeHeading(frame, item.with)
+  const heading = ((turned % 360) + 360) % 360
+  const c = cosOf(heading)
+  const s = sinOf(heading)
+  const mid = item.along + own.length / 2
+  const mx = on.x + on.dx * mid + on.nx * gap
+  const my = on.y + on.dy * mid + on.ny * gap
+  const ox = own.x + (own.dx * own.length) / 2
+  const oy = own.y + (own.dy * own.length) / 2
+  return { x: mx - (c * ox - s * oy), y: my - (s * ox + c * oy), c, s, heading }
+}
+
 export interface Layout {
   /** In the plan's order. */
   readonly placed: readonly PlacedSection[]
@@ -146,14 +192,13 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
     role: Role,
     x: number,
     y: number,
-    quarter: number,
+    heading: number,
     host: PlacedSection | null,
   ): PlacedSection => {
     const item = plan[i]!
-    const c = cosOf(quarter)
-    const s = sinOf(quarter)
+    const c = cosOf(heading)
+    const s = sinOf(heading)
     const edges = edgesOf.get(frame)!
-    const heading = 90 * quarter
     const placed = { id: item.id, index: i, role, frame, x, y, heading, c, s, host, plan: item, edges }
     results[i] = placed
     workOrder.push(placed)
@@ -183,18 +228,8 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
       const item = plan[i]!
       const frame = shop.frames.get(item.frame)
       if (results[i] || !frame) continue
-      const on = edgeOf(host, item.edge)
-      const own = edgesOf.get(frame)![item.with]
-      // The mating edge's outward direction is against the host's; both are of unit length along an axis.
-      const c = -(own.nx * on.nx + own.ny * on.ny)
-      const s = -(own.nx * on.ny - own.ny * on.nx)
-      const quarter = c === 1 ? 0 : c === -1 ? 2 : s === 1 ? 1 : 3
-      const mid = item.along + own.length / 2
-      const mx = on.x + on.dx * mid + on.nx * gap
-      const my = on.y + on.dy * mid + on.ny * gap
-      const ox = own.x + (own.dx * own.length) / 2
-      const oy = own.y + (own.dy * own.length) / 2
-      add(i, frame, 'following', mx - (c * ox - s * oy), my - (s * ox + c * oy), quarter, host)
+      const { x, y, heading } = hungOn(host, item, frame, edgesOf.get(frame)![item.with], gap)
+      add(i, frame, 'following', x, y, heading, host)
     }
   }
   const unknown = plan.filter((item) => !shop.frames.has(item.frame))
@@ -208,8 +243,8 @@ export function place(plan: readonly Planned[], shop: Shop, start: number): Layo
   }
 }
 
-export const edgeLength = (p: PlacedSection, edge: Edge): number =>
-  edge === 'left' || edge === 'right' ? p.frame.length : p.frame.width
+export const edgeLength = (p: PlacedSection, edge: Edge): number => p.edges[edge].length
 
-/** What a section covers in plan. */
-export const footprint = (p: PlacedSection): Rectangle => footprintAt(p, p.frame.length, p.frame.width)
+/** The rectangle around what a section covers in plan, and what it covers. */
+export const footprint = (p: PlacedSection): Rectangle => footprintAt(p, p.frame)
+export const outline = (p: PlacedSection): Outline => outlineAt(p, p.frame)

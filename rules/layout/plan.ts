@@ -1,7 +1,9 @@
 /** From the few numbers of a Design to the plan: the normal form of every shape. A straight dock is a chain. */
 
 import type { Shop } from '../catalog-index.ts'
-import type { Design, PlanItem } from '../design/index.ts'
+import type { Design } from '../design/index.ts'
+import type { Edge } from '../dock.ts'
+import type { PlanItem } from '../plan/schema.ts'
 
 /** A section of the plan: who it hangs on, which edge of the host, which of its own, where along the host's edge (m). */
 export interface Planned {
@@ -10,8 +12,8 @@ export interface Planned {
   /** Place in the plan of the section that it hangs on; -1 where there is none. */
   readonly host: number
   readonly ramp: boolean
-  readonly edge: NonNullable<PlanItem['edge']>
-  readonly with: NonNullable<PlanItem['with']>
+  readonly edge: Edge
+  readonly with: Edge
   readonly along: number
   readonly frame: string
 }
@@ -34,7 +36,7 @@ const planned = (
  */
 export function planOf(design: Design, shop: Shop): Planned[] {
   const { dock } = design
-  if (dock.plan) return asGiven(dock.plan, dock.frame)
+  if (dock.plan) return plannedOf(dock.plan, dock.frame)
 
   const run = dock.sections ?? 1
   const plan: Planned[] = []
@@ -76,7 +78,8 @@ export function planOf(design: Design, shop: Shop): Planned[] {
   return plan
 }
 
-function asGiven(items: readonly PlanItem[], frame: string): Planned[] {
+/** @param frame of the sections that name none */
+export function plannedOf(items: readonly PlanItem[], frame: string): Planned[] {
   const places = new Map(items.map((item, i) => [item.id, i]))
   return items.map((item) =>
     planned(

@@ -5,6 +5,7 @@ import type { Design } from '../design/index.ts'
 import { atLeast, SLACK } from '../numbers.ts'
 import type { Bed } from '../site/index.ts'
 import { merged, type Stretch, stretchesOver } from '../site/stretches.ts'
+import { footprintAt } from './footprint.ts'
 import type { ShoreEnd } from './place.ts'
 import {
   across,
@@ -51,18 +52,21 @@ const MOST = 4000
 const OFF = 1e-6
 const UNSURE = 1e-10
 
+const AT_START = { x: 0, y: 0, c: 1, s: 0 } as const
+
 /** The most shoreward step at which a frame with its underside at `under` clears the ground; null where there is none. */
-function firstClear(bed: Bed, { length, width }: Frame, under: number, { rules }: Shop): number | null {
+function firstClear(bed: Bed, frame: Frame, under: number, { rules }: Shop): number | null {
   const { startStep: step, frameToBed } = rules
   const round = (k: number): number => Math.round(k * step * 1e7) / 1e7
-  const half = width / 2
+  const { x1: length, y0, y1 } = footprintAt(AT_START, frame)
   const first = Math.ceil(-length / step)
   const last = Math.ceil((bed.lastX + length) / step)
   let passed: Stretch[] | null = null
   let next = 0
   for (let k = first, tried = 0; k <= last && tried < MOST; k++) {
     const x = round(k)
-    if (tried === NEAR) passed ??= tooHigh(bed, [x, round(last) + length], half, length, under - frameToBed)
+    if (tried === NEAR)
+      passed ??= tooHigh(bed, [x, round(last) + length], [y0, y1], length, under - frameToBed)
     if (passed) {
       while (next < passed.length && passed[next]![0] <= x + length) next++
       const over = passed[next - 1]
@@ -72,16 +76,16 @@ function firstClear(bed: Bed, { length, width }: Frame, under: number, { rules }
       }
     }
     tried++
-    if (atLeast(under - bed.highest(x, x + length, -half, half), frameToBed)) return x
+    if (atLeast(under - bed.highest(x, x + length, y0, y1), frameToBed)) return x
   }
   return null
 }
 
 /** Where a frame so long finds ground over a height wherever it lies on it, m: what is over it only between two looks is not among them. */
-function tooHigh(bed: Bed, [from, to]: Stretch, half: number, length: number, most: number): Stretch[] {
+function tooHigh(bed: Bed, [from, to]: Stretch, [y0, y1]: Stretch, length: number, most: number): Stretch[] {
   const least = bed.looks > 0 ? length / Math.ceil(length / bed.looks) : 0
   const rows = bed
-    .rows(-half, half)
+    .rows(y0, y1)
     .map((y) => stretchesOver(bed.straight(y, from, to), (x) => bed.bedAt(x, y), most + SLACK + UNSURE))
   return merged(rows.map((row) => row.filter(([a, b]) => b - a > least + 4 * OFF))).map(([a, b]) => [
     a + OFF,

@@ -1,14 +1,17 @@
 /**
- * What goes into which carton, bag and bundle: the whole parts list, spares too, and nothing else.
+ * What goes into which carton, bag and bundle: the whole parts list but for what is owned already, spares too, and nothing else.
  *
- * Frames go each by itself, long goods in bundles of one kind, small hardware in bags and these in cartons of their own, all else in
- * cartons. No carton, bag or bundle weighs more than the catalog lets it, unless a single piece does. Masses are of the goods, without
+ * Frames go each by itself, long goods in bundles of one kind, small hardware in bags (by letter, or where the shop wants it a kit for each
+ * section) and these in cartons of their own, all else in cartons. No carton, bag or bundle weighs more than the catalog lets it, unless a single piece does. Masses are of the goods, without
  * what they are wrapped in, and add as whole grams.
  */
 import type { Catalog } from '../catalog/index.ts'
 import { type Shop, shopOf } from '../catalog-index.ts'
 import type { Dock, Fingerprint, PartKind, PartRow } from '../dock.ts'
+import { newParts } from '../existing/new-parts.ts'
+import { ownedPlaces } from '../existing/owned-places.ts'
 import { fill, gramsOf, type Load, loadGrams } from './fill.ts'
+import { groupBy, sectionsInOrder } from './order.ts'
 import { type Packaging, packagingOf } from './packaging.ts'
 import { pieceLength } from './piece-size.ts'
 
@@ -28,10 +31,12 @@ export interface PackedItem {
 }
 
 export interface Bag {
-  /** `A`, or `A-2` where what goes into it takes several. */
+  /** `A`, or `A-2` where what goes into it takes several; of a kit the section that it is for (`s3`), `+` of spares. */
   readonly id: string
-  /** The catalog's. */
+  /** The catalog's; of a kit the section's id, `+` of spares. */
   readonly letter: string
+  /** The section that it is a kit for; else null. */
+  readonly section: string | null
   readonly n: number
   readonly of: number
   readonly items: readonly PackedItem[]
@@ -86,23 +91,27 @@ type Way = 'loose' | 'bundle' | 'bag' | 'goods'
 export function cartons(dock: Dock, catalog: Catalog): Packages {
   const shop = shopOf(catalog)
   const how = packagingOf(catalog)
+  const parts = newParts(dock)
   const itemsOf = itemMaker(dock)
   const longestOf = (rows: readonly Pick<PartRow, 'kind' | 'code'>[]): number =>
     rows.reduce((most, row) => Math.max(most, pieceLength(shop, row.kind, row.code)), 0)
   const rowsBy = (way: Way): PartRow[] =>
-    dock.parts.filter((row) => wayOf(row, pieceLength(shop, row.kind, row.code), how) === way)
+    parts.filter((row) => wayOf(row, pieceLength(shop, row.kind, row.code), how) === way)
 
   const packages: Package[] = []
   const bags: Bag[] = []
-  const hardware = cartonsOfBags(bagLoads(rowsBy('bag'), how), how.carton)
+  const small = rowsBy('bag')
+  const filled = catalog.packing?.kits ? kitLoads(small, dock, how) : bagLoads(small, how)
+  const byLetter = inOrderOf([...new Set(filled.map(({ letter }) => letter))])
+  const hardware = cartonsOfBags(filled, how.carton)
   for (const loads of hardware) {
     const number = packages.length + 1
     const inside = loads
-      .map(({ letter, n, of, load }): Bag => {
+      .map(({ letter, section, n, of, load }): Bag => {
         const items = itemsOf(load)
         const mass = loadGrams(load) / 1000
         const id = of === 1 ? letter : `${letter}-${n}`
-        return { id, letter, n, of, items, mass, package: number, over: loadGrams(load) > how.bag }
+        return { id, letter, section, n, of, items, mass, package: number, over: loadGrams(load) > how.bag }
       })
       .sort(byLetter)
     bags.push(...inside)
@@ -138,8 +147,8 @@ export function cartons(dock: Dock, catalog: Catalog): Packages {
   for (const load of fill(rowsBy('loose'), { grams: Number.POSITIVE_INFINITY, pieces: 1 }))
     add('loose', load, null)
 
-  const all = dock.parts.reduce((sum, row) => sum + gramsOf(row) * (row.quantity + row.spares), 0)
-  const spare = dock.parts.reduce((sum, row) => sum + gramsOf(row) * row.spares, 0)
+  const all = parts.reduce((sum, row) => sum + gramsOf(row) * (row.quantity + row.spares), 0)
+  const spare = parts.reduce((sum, row) => sum + gramsOf(row) * row.spares, 0)
   return {
     format: 'leadline/cartons',
     version: 1,
@@ -147,11 +156,11 @@ export function cartons(dock: Dock, catalog: Catalog): Packages {
     fingerprint: dock.fingerprint,
     packages,
     bags: bags.sort(byLetter),
-    pieces: dock.parts.reduce((sum, row) => sum + row.quantity + row.spares, 0),
+    pieces: parts.reduce((sum, row) => sum + row.quantity + row.spares, 0),
     mass: all / 1000,
     sparesMass: spare / 1000,
     heaviest: packages.reduce((most, { mass }) => Math.max(most, mass), 0),
-    longest: longestOf(dock.parts),
+    longest: longestOf(parts),
   }
 }
 
@@ -170,6 +179,7 @@ function byKind(rows: readonly PartRow[], shop: Shop): PartRow[][] {
 
 interface BagLoad {
   readonly letter: string
+  readonly section: string | null
   readonly n: number
   readonly of: number
   readonly load: Load
@@ -177,13 +187,51 @@ interface BagLoad {
 
 function bagLoads(rows: readonly PartRow[], how: Packaging): BagLoad[] {
   const letters = [...new Set(rows.map(({ bag }) => bag!))].sort()
-  return letters.flatMap((letter) => {
-    const loads = fill(
+  return letters.flatMap((letter) =>
+    bagsOf(
+      letter,
       rows.filter(({ bag }) => bag === letter),
-      { grams: how.bag, pieces: Number.POSITIVE_INFINITY },
-    )
-    return loads.map((load, i): BagLoad => ({ letter, n: i + 1, of: loads.length, load }))
-  })
+      how,
+    ),
+  )
+}
+
+function bagsOf(
+  letter: string,
+  rows: readonly PartRow[],
+  how: Packaging,
+  section: string | null = null,
+): BagLoad[] {
+  const loads = fill(rows, { grams: how.bag, pieces: Number.POSITIVE_INFINITY })
+  return loads.map((load, i): BagLoad => ({ letter, section, n: i + 1, of: loads.length, load }))
+}
+
+/** A kit for each section, in the order of work, and one of all spares. Where some is owned already, the last sections go without. */
+function kitLoads(rows: readonly PartRow[], dock: Dock, how: Packaging): BagLoad[] {
+  const placed = groupBy(dock.placements, ({ kind, code }) => `${kind}\n${code}`)
+  const left = new Map(rows.map((row) => [row, row.quantity]))
+  const kits = sectionsInOrder(dock).flatMap(({ id }) =>
+    bagsOf(
+      id,
+      rows.flatMap((row): PartRow[] => {
+        const there = placed.get(`${row.kind}\n${row.code}`) ?? []
+        const quantity = Math.min(left.get(row)!, there.filter(({ section }) => section === id).length)
+        left.set(row, left.get(row)! - quantity)
+        return quantity > 0 ? [{ ...row, quantity, spares: 0 }] : []
+      }),
+      how,
+      id,
+    ),
+  )
+  const rest = rows.map((row): PartRow => ({ ...row, quantity: left.get(row)! }))
+  return [
+    ...kits,
+    ...bagsOf(
+      '+',
+      rest.filter(({ quantity, spares }) => quantity + spares > 0),
+      how,
+    ),
+  ]
 }
 
 /** The heaviest bag first, each into the first carton that has room for it. */
@@ -200,14 +248,18 @@ function cartonsOfBags(bags: readonly BagLoad[], limit: number): BagLoad[][] {
   return open.map((carton) => carton.bags)
 }
 
-const byLetter = (a: Bag, b: Bag): number =>
-  a.letter === b.letter ? a.n - b.n : a.letter < b.letter ? -1 : 1
+/** Bags in the order of their letters, those of one letter by their numbers. */
+const inOrderOf =
+  (letters: readonly string[]) =>
+  (a: Bag, b: Bag): number =>
+    letters.indexOf(a.letter) - letters.indexOf(b.letter) || a.n - b.n
 
 /** Items of loads, each id handed out once, in the order of the dock. */
 function itemMaker(dock: Dock): (load: Load) => PackedItem[] {
   const ids = new Map<string, string[]>()
+  const owned = ownedPlaces(dock)
   const add = (kind: PartKind, code: string | null | undefined, id: string): void => {
-    if (!code) return
+    if (!code || owned(kind, id)) return
     const key = `${kind}\n${code}`
     const known = ids.get(key)
     if (known) known.push(id)

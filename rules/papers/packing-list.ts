@@ -1,7 +1,9 @@
 /** The packing list as data: parts by bag, each with its wrench; where each leg and brace goes; what is to be added to what is there. */
 
 import type { Catalog } from '../catalog/index.ts'
-import type { Dock, Fingerprint, PartRow, Totals } from '../dock.ts'
+import type { Dock, Existing, Fingerprint, PartRow, Totals } from '../dock.ts'
+import { newParts } from '../existing/new-parts.ts'
+import { ownedPlaces } from '../existing/owned-places.ts'
 import { type Issue, issue, plainOf, show } from '../validation.ts'
 
 export interface PackedRow extends PartRow {
@@ -22,6 +24,8 @@ export interface LegLine {
   readonly stock: number | null
   readonly setHeight: number
   readonly setHeightFrame: number
+  /** It is one of those that are there already. */
+  readonly owned?: true
 }
 
 export interface BraceLine {
@@ -39,15 +43,19 @@ export interface PackingList {
   readonly groups: readonly PackedGroup[]
   readonly legs: readonly LegLine[]
   readonly braces: readonly BraceLine[]
+  /** Of all parts, those that are there too. */
   readonly totals: Totals
+  /** What is used of what is there already, and left over of it; what is new is what `groups` hold. Absent where the Design tells of nothing. */
+  readonly existing?: Omit<Existing, 'new'>
 }
 
 export function packingList(dock: Dock, catalog: Catalog): PackingList {
   const bolts = new Map(catalog.hardware.map((bolt) => [bolt.code, bolt]))
-  const rows = dock.parts.map((row): PackedRow => {
+  const rows = newParts(dock).map((row): PackedRow => {
     const bolt = bolts.get(row.code)
     return { ...row, wrench: bolt?.wrench ?? null, turns: bolt?.turns ?? [] }
   })
+  const owned = ownedPlaces(dock)
   const bags = [...new Set(rows.map((row) => row.bag))].sort((a, b) =>
     a === b ? 0 : a === null ? -1 : b === null ? 1 : a < b ? -1 : 1,
   )
@@ -64,18 +72,24 @@ export function packingList(dock: Dock, catalog: Catalog): PackingList {
       stock,
       setHeight,
       setHeightFrame,
+      ...(owned('leg', id) && { owned: true as const }),
     })),
     braces: dock.pairs.flatMap(({ id, brace }) =>
       brace ? [{ pair: id, code: brace.code, low: brace.low }] : [],
     ),
     totals: dock.totals,
+    ...(dock.existing && { existing: withoutNew(dock.existing) }),
   }
 }
+
+const withoutNew = ({ new: _new, ...rest }: Existing): Omit<Existing, 'new'> => rest
 
 export interface DifferenceRow {
   readonly kind: string
   readonly code: string
   readonly name: string
+  /** Of a leg of which no code is known, m. */
+  readonly length?: number
   readonly have: number
   readonly need: number
   /** To be packed now; 0 where there is enough. */
@@ -85,12 +99,23 @@ export interface DifferenceRow {
 }
 
 /** What is there already: rows of a parts list, in any order. */
-export type Have = readonly Pick<PartRow, 'kind' | 'code' | 'name' | 'quantity'>[]
+export type Have = readonly {
+  readonly kind: string
+  readonly code: string
+  readonly name: string
+  readonly quantity: number
+  /** Of a leg of which no code is known, m. */
+  readonly length?: number
+}[]
 
 /** Row by row, what is there against what is needed; spares are left out on both sides. */
 export function difference(have: Have, need: Have): DifferenceRow[] {
-  const key = (row: { kind: string; code: string }): string => `${row.kind}\n${row.code}`
-  const there = new Map(have.map((row) => [key(row), row]))
+  const key = ({ kind, code, length }: Have[number]): string => `${kind}\n${code}\n${length ?? ''}`
+  const there = new Map<string, Have[number]>()
+  for (const row of have) {
+    const same = there.get(key(row))
+    there.set(key(row), same ? { ...same, quantity: same.quantity + row.quantity } : row)
+  }
   const rows: DifferenceRow[] = need.map((row) => {
     const had = there.get(key(row))?.quantity ?? 0
     there.delete(key(row))
@@ -104,13 +129,14 @@ const line = (row: Have[number], have: number, need: number): DifferenceRow => (
   kind: row.kind,
   code: row.code,
   name: row.name,
+  ...(row.length !== undefined && { length: row.length }),
   have,
   need,
   add: Math.max(0, need - have),
   over: Math.max(0, have - need),
 })
 
-/** Rows of a packing list file, checked as far as a difference needs. */
+/** All that a packing list file is of, what was there before too; checked as far as a difference needs. */
 export function rowsOfList(
   input: unknown,
 ): { ok: true; value: Have } | { ok: false; issues: readonly Issue[] } {
@@ -121,12 +147,11 @@ export function rowsOfList(
     return { ok: false, issues: [issue('groups', 'missing', 'the groups of a packing list')] }
   const rows: Have[number][] = []
   const issues: Issue[] = []
-  groups.forEach((group: { rows?: unknown } | null, g) => {
-    const list = group?.rows
-    if (!Array.isArray(list)) issues.push(issue(`groups[${g}].rows`, 'missing', 'a list'))
+  const take = (list: unknown, path: string): void => {
+    if (!Array.isArray(list)) issues.push(issue(path, 'missing', 'a list'))
     else
       list.forEach((row: Partial<Have[number]> | null, i) => {
-        const at = `groups[${g}].rows[${i}]`
+        const at = `${path}[${i}]`
         if (typeof row?.code !== 'string' || typeof row.kind !== 'string')
           issues.push(issue(at, 'a row without code and kind', 'both, as text'))
         else if (!Number.isInteger(row.quantity) || row.quantity! < 0)
@@ -137,8 +162,17 @@ export function rowsOfList(
             code: row.code,
             name: String(row.name ?? row.code),
             quantity: row.quantity!,
+            ...(typeof row.length === 'number' && { length: row.length }),
           })
       })
+  }
+  groups.forEach((group: { rows?: unknown } | null, g) => {
+    take(group?.rows, `groups[${g}].rows`)
   })
+  const there = (value as { existing?: { used?: unknown; left?: unknown } | null }).existing
+  if (there) {
+    take(there.used, 'existing.used')
+    take(there.left, 'existing.left')
+  }
   return issues.length > 0 ? { ok: false, issues } : { ok: true, value: rows }
 }

@@ -1,5 +1,6 @@
 /** What changed since the last quote: parts, prices, and why. The older dock is that of the older design, derived again. */
 import type { Dock, Figure, Leg, ReasonTerm } from '../dock.ts'
+import { numbered } from '../leg-places.ts'
 import type { PaperWord } from '../words/papers.ts'
 import { productOf } from './money.ts'
 import { type DifferenceRow, difference } from './packing-list.ts'
@@ -150,6 +151,7 @@ function changedLegs(before: Dock, after: Dock): ChangedLeg[] {
   const old = new Map(before.legs.map((leg) => [leg.id, leg]))
   const now = new Map(after.legs.map((leg) => [leg.id, leg]))
   const ids = [...new Set([...now.keys(), ...old.keys()])]
+  const [numberedThen, numberedNow] = [numbered(before), numbered(after)]
   return ids.flatMap((id): ChangedLeg[] => {
     const [was, is] = [old.get(id), now.get(id)]
     if (was?.code === is?.code && was && is) return []
@@ -160,7 +162,7 @@ function changedLegs(before: Dock, after: Dock): ChangedLeg[] {
         after: is?.code ?? null,
         is: !was ? 'new' : !is ? 'gone' : 'other',
         why: was && is ? changedTerms(was, before, is, after) : [],
-        say: legSaid(id, legLength(before, was), legLength(after, is)),
+        say: legSaid((is ? numberedNow : numberedThen)(id), legLength(before, was), legLength(after, is)),
       },
     ]
   })
@@ -189,17 +191,21 @@ function changedTerms(was: Leg, before: Dock, is: Leg, after: Dock): ChangedTerm
       { key, unit, before: then.value, after: term.value, say: termSaid(key, unit, then.value, term.value) },
     ]
   })
-  const byHand = (dock: Dock, leg: Leg): boolean =>
-    (dock.reasons.legs[leg.id] ?? []).some(({ rule }) => rule === 'length-by-hand')
-  const [hand, handNow] = [byHand(before, was), byHand(after, is)]
-  if (hand !== handNow)
-    changed.push({
-      key: 'byHand',
-      unit: 'text',
-      before: hand ? 'yes' : 'no',
-      after: handNow ? 'yes' : 'no',
-      say: saying(handNow ? 'why-by-hand' : 'why-by-rule'),
-    })
+  const says = (dock: Dock, leg: Leg, how: string): boolean =>
+    (dock.reasons.legs[leg.id] ?? []).some(({ rule }) => rule === how)
+  const tell = (key: string, how: string, yes: PaperWord, no: PaperWord): void => {
+    const [then, now] = [says(before, was, how), says(after, is, how)]
+    if (then !== now)
+      changed.push({
+        key,
+        unit: 'text',
+        before: then ? 'yes' : 'no',
+        after: now ? 'yes' : 'no',
+        say: saying(now ? yes : no),
+      })
+  }
+  tell('byHand', 'length-by-hand', 'why-by-hand', 'why-by-rule')
+  tell('owned', 'length-owned', 'why-owned', 'why-not-owned')
   return changed
 }
 
@@ -226,7 +232,7 @@ function termSaid(key: string, unit: string, before: number | string, after: num
 const legLength = ({ parts }: Dock, leg: Leg | undefined): string | null =>
   leg ? (parts.find(({ kind, code }) => kind === 'leg' && code === leg.code)?.name ?? '–') : null
 
-function legSaid(id: string, was: string | null, is: string | null): Saying {
-  const values = { leg: text(id), before: text(was ?? '–'), after: text(is ?? '–') }
+function legSaid(name: string, was: string | null, is: string | null): Saying {
+  const values = { leg: text(name), before: text(was ?? '–'), after: text(is ?? '–') }
   return saying(was === null ? 'change-leg-new' : is === null ? 'change-leg-gone' : 'change-leg', values)
 }

@@ -76,8 +76,13 @@ export function sinceSaid(
     ...said,
     rows: [
       ...lines.map(
-        ({ name, quantity, amount }) =>
-          [name, plain(quantity.before), plain(quantity.after), change(amount)] as const,
+        ({ group, name, quantity, amount }) =>
+          [
+            group === 'freight' ? t('change-freight') : name,
+            plain(quantity.before),
+            plain(quantity.after),
+            change(amount),
+          ] as const,
       ),
       ...others.flatMap(([key, amount]) => (amount === 0 ? [] : [[t(key), '', '', change(amount)] as const])),
     ],

@@ -10,14 +10,16 @@
 import type { Catalog, Service } from '../catalog/index.ts'
 import type { Design } from '../design/index.ts'
 import type { Dock, Fingerprint, PartRow } from '../dock.ts'
+import { newParts } from '../existing/new-parts.ts'
 import { digestOf } from '../fingerprint.ts'
 import { factsOf, type PartGroup, type PartKind } from '../part-kinds.ts'
+import { stopsOf } from '../stops.ts'
 import { cartons } from './cartons.ts'
 import { daysAfter } from './day.ts'
 import { millionthsOf, productOf, shareOf, thousandthsOf } from './money.ts'
 import { sectionsInOrder } from './order.ts'
 
-export type QuoteGroup = PartGroup | 'services' | 'freight' | 'other'
+export type QuoteGroup = PartGroup | 'owned' | 'services' | 'freight' | 'other'
 
 /** What an estimate is asked for with: nothing that a price hangs on. */
 export interface EstimateAsked {
@@ -148,6 +150,7 @@ export const GROUPS: readonly QuoteGroup[] = [
   'decking',
   'hardware',
   'options',
+  'owned',
   'services',
   'other',
   'freight',
@@ -176,7 +179,8 @@ function priced<F extends string, U extends string | null>(
   const goodsTaxed = rules.tax?.goods ?? true
   const unknown: string[] = []
   const lines: QuoteLine[] = [
-    ...dock.parts.map((row) => partLine(row, catalog, goodsTaxed)),
+    ...newParts(dock).map((row) => partLine(row, catalog, goodsTaxed)),
+    ...ownedLines(dock),
     ...serviceLines(dock, catalog, asked, unknown),
     ...(asked.other ?? []).map(
       ({ name, quantity, price, taxed }): QuoteLine =>
@@ -225,7 +229,7 @@ function priced<F extends string, U extends string | null>(
     freight,
     terms: holds.terms,
     unknown,
-    stops: dock.findings.filter(({ severity }) => severity === 'stop').length,
+    stops: stopsOf(dock).length,
   }
 }
 
@@ -283,7 +287,7 @@ export const askedAgain = ({ date, until, priced }: Quote): QuoteAsked => ({
   other: priced.other.map(({ thousandths, ...one }) => ({ ...one, quantity: thousandths / 1000 })),
 })
 
-const isGoods = ({ group }: QuoteLine): boolean => !['services', 'freight', 'other'].includes(group)
+const isGoods = ({ group }: QuoteLine): boolean => !['owned', 'services', 'freight', 'other'].includes(group)
 
 /** The tie plate is an accessory that joins; other accessories are extras. */
 function groupOf({ kind, code }: PartRow, catalog: Catalog): QuoteGroup {
@@ -309,6 +313,13 @@ function partLine(row: PartRow, catalog: Catalog, taxed: boolean): QuoteLine {
     taxed,
   }
 }
+
+/** What the dock uses of what is there already: told, and nothing charged for. */
+const ownedLines = ({ existing }: Dock): QuoteLine[] =>
+  (existing?.used ?? []).map(({ kind, code, name, quantity }) => ({
+    ...free('owned', name, quantity, 0, false, 'piece', code),
+    kind,
+  }))
 
 const free = (
   group: QuoteGroup,

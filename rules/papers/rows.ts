@@ -1,4 +1,4 @@
-/** Cartons and quote as flat rows for a spreadsheet: SI units and minor units of money, told in the heads. */
+/** Cartons and quote as flat rows for a spreadsheet: SI units, told in the heads, and minor units of money. */
 import type { Packages, PackedItem } from './cartons.ts'
 import type { Estimate, Quote } from './quote.ts'
 

@@ -32,6 +32,8 @@ export interface Survey {
   /** How to measure, in the order of doing it. */
   readonly how: readonly PaperWord[]
   readonly parts: readonly SurveyPart[]
+  /** Over the table: where the second and third line lie, and what depths are written in. */
+  readonly lines: readonly SurveyField[]
   /** Empty columns beside the distance. */
   readonly columns: readonly PaperWord[]
   readonly rows: readonly SurveyRow[]
@@ -55,6 +57,26 @@ function distances(units: Units): number[] {
   for (let at = 12; at <= 52; at += 4) feet.push(at)
   return feet.map((at) => round6(at * EXACT.foot))
 }
+
+const COLUMNS: readonly PaperWord[] = [
+  'survey-col-depth',
+  'survey-col-depth-2',
+  'survey-col-depth-3',
+  'survey-col-firm',
+  'survey-col-bottom',
+  'survey-col-notes',
+]
+
+const linesOf = (units: Units): SurveyField[] => [
+  field('survey-line-2', units === 'metric' ? 'm' : 'ft', 'survey-line-hint'),
+  field('survey-line-3', units === 'metric' ? 'm' : 'ft', 'survey-line-hint'),
+  field(
+    'survey-unit',
+    null,
+    null,
+    units === 'metric' ? ['survey-unit-cm', 'survey-unit-m'] : ['survey-unit-ft-in', 'survey-unit-in'],
+  ),
+]
 
 export function survey(units: Units): Survey {
   const long = units === 'metric' ? 'm' : 'ft'
@@ -124,12 +146,13 @@ export function survey(units: Units): Survey {
         ],
       },
     ],
-    columns: ['survey-col-depth', 'survey-col-firm', 'survey-col-bottom', 'survey-col-notes'],
+    columns: COLUMNS,
+    lines: linesOf(units),
     rows: distances(units).map((distance) => ({
       distance,
       place: distance < 0 ? 'bank' : distance === 0 ? 'edge' : 'water',
     })),
-    spareRows: 4,
+    spareRows: 3,
     cautions: ['caution-cold', 'caution-services', 'caution-power'],
   }
 }

@@ -5,6 +5,7 @@
 import type { BraceStock, Catalog, Extra, Frame, LegStock, Pad, Panel, Stock } from '../catalog/index.ts'
 import { sectionProperties } from '../catalog/section-properties.ts'
 import type { Vec3 } from '../dock.ts'
+import { cornerBody, cornerPanelBody } from './corner-piece.ts'
 
 export interface Piece {
   readonly stock: Stock
@@ -12,6 +13,11 @@ export interface Piece {
   readonly to: Vec3
   /** Direction of the stock's height; its width is square to this and to its length. */
   readonly up: Vec3
+  /**
+   * Of ends that are not cut square: how much farther on each reaches for a meter of the stock's width (up × length), at `from` and at `to`.
+   * Its length between the middles of its ends is that of its mass.
+   */
+  readonly miter?: readonly [from: number, to: number]
 }
 
 const UP: Vec3 = [0, 0, 1]
@@ -21,6 +27,7 @@ const stockOf = (catalog: Catalog, code: string): Stock => catalog.stock[code]!
 
 /** Two side rails full length, end rails and cross members between them, four sleeves. */
 export function frameBody(catalog: Catalog, frame: Frame): Piece[] {
+  if (frame.turn) return cornerBody(catalog, frame)
   const rail = stockOf(catalog, frame.rail)
   const end = stockOf(catalog, frame.ends)
   const cross = stockOf(catalog, frame.cross.stock)
@@ -99,6 +106,7 @@ export const padHeight = (pad: Pad): number => Math.max(pad.lip, pad.sole + pad.
 
 /** Planks across the dock, those at the outer end cut back for the legs, on battens. */
 export function panelBody(catalog: Catalog, panel: Panel): Piece[] {
+  if (panel.turn) return cornerPanelBody(catalog, panel)
   const plank = stockOf(catalog, panel.plank.stock)
   const batten = stockOf(catalog, panel.batten.stock)
   const plankSize = sectionProperties(plank)

@@ -4,7 +4,7 @@ import type { PartType, Shop } from '../catalog-index.ts'
 import type { Quat } from '../dock.ts'
 import type { PlacedSection } from '../layout/index.ts'
 import { round6 } from '../numbers.ts'
-import { quarterTurn, yawPitch } from './turn.ts'
+import { headingTurn, yawPitch } from './turn.ts'
 
 /**
  * Takes one piece: its type, the id of what it belongs to, the section that carries it, its place in the dock's frame (m) and turn.
@@ -33,7 +33,7 @@ export interface Pose {
   readonly tilt: number
 }
 
-/** Emits one piece at a place in a section's own frame, turned about its upright by `quarter` (a multiple of 90 degrees). */
+/** Emits one piece at a place in a section's own frame, turned about its upright by so many degrees (on a ramp a multiple of 90). */
 export function emitIn(
   emit: EmitPart,
   type: PartType,
@@ -42,26 +42,26 @@ export function emitIn(
   x: number,
   y: number,
   z: number,
-  quarter = 0,
+  turned = 0,
 ): void {
   const { placed, tilt } = pose
   if (tilt === 0) {
     const px = pose.x + placed.c * x - placed.s * y
     const py = pose.y + placed.s * x + placed.c * y
-    emit(type, of, placed, px, py, pose.z + z, quarterTurn(placed.heading + quarter))
+    emit(type, of, placed, px, py, pose.z + z, headingTurn(placed.heading + turned))
     return
   }
   // Only a ramp is tilted, and a ramp heads lakeward.
   const c = Math.cos(tilt)
   const s = Math.sin(tilt)
-  const turn = quarter === 0 ? yawPitch(0, tilt) : quarterOnRamp(quarter, tilt)
+  const turn = turned === 0 ? yawPitch(0, tilt) : quarterOnRamp(turned, tilt)
   emit(type, of, placed, pose.x + x * c - z * s, pose.y + y, pose.z + x * s + z * c, turn)
 }
 
 /** A quarter turn about the ramp's own upright, then its tilt. */
 function quarterOnRamp(quarter: number, tilt: number): Quat {
   const [tx, ty, tz, tw] = yawPitch(0, tilt)
-  const [, , qz, qw] = quarterTurn(quarter)
+  const [, , qz, qw] = headingTurn(quarter)
   const q = [tx * qw + ty * qz, ty * qw - tx * qz, tz * qw + tw * qz, tw * qw - tz * qz]
   const sign = q[3]! < 0 ? -1 : 1
   return [round6(sign * q[0]!), round6(sign * q[1]!), round6(sign * q[2]!), round6(sign * q[3]!)]

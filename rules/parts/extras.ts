@@ -17,7 +17,7 @@ import { type EmitPart, frameTop, spread } from './emit-part.ts'
 import { freeEdges, type Interval } from './free-edges.ts'
 import type { LegSite, PlacedLeg } from './legs.ts'
 import { blockedFor } from './post-room.ts'
-import { headingOf, quarterTurn } from './turn.ts'
+import { headingOf, headingTurn } from './turn.ts'
 
 export interface PlacedExtra {
   /** `bumper.1` */
@@ -201,11 +201,11 @@ function fitPost(
 
 export function emitExtra(emit: EmitPart, item: PlacedExtra, deck: number, shop: Shop): void {
   const { extra, id, section, x, y, nx, ny, post } = item
-  const outward = quarterTurn(headingOf(nx, ny))
+  const outward = headingTurn(headingOf(nx, ny))
   const top = deck + frameTop(shop)
   if (post?.stock && extra.place === 'post') {
     const z = post.bed - embedOf(extra, shop)
-    emit(shop.type('anchor-post', post.stock.code), id, section, x, y, z, quarterTurn(section.heading))
+    emit(shop.type('anchor-post', post.stock.code), id, section, x, y, z, headingTurn(section.heading))
   }
   const depth = shop.shape(section.frame).depth + frameTop(shop)
   for (const part of extra.parts) {
@@ -217,7 +217,7 @@ export function emitExtra(emit: EmitPart, item: PlacedExtra, deck: number, shop:
           emit(type, id, section, x, y, post?.bed ?? 0, outward)
           break
         case 'post-at-rail': {
-          const inward = quarterTurn(headingOf(-nx, -ny))
+          const inward = headingTurn(headingOf(-nx, -ny))
           emit(type, id, section, x, y, top - (depth * (i + 0.5)) / part.count, inward)
           break
         }

@@ -3,6 +3,7 @@
 import { panelFor, type Shop } from '../catalog-index.ts'
 import type { Corner } from '../dock.ts'
 import { CORNERS } from '../layout/index.ts'
+import { fromSlant, sidePlace, slantOf } from './corner-piece.ts'
 import { type EmitPart, emitIn, frameTop, type Pose, spread } from './emit-part.ts'
 import { axisAcross, axisAlong } from './legs.ts'
 
@@ -22,7 +23,17 @@ export function emitFrame(
   const panel = panelFor(shop, finish, frame)
   const panelType = shop.type('deck-panel', panel.code)
   const rows = Math.ceil(rules.clipsPerPanel / 2)
-  for (let i = 0; i < frame.panels; i++) {
+  if (frame.turn) {
+    const slanted = frame.turn / 2
+    const [x, y] = fromSlant(slantOf(frame), 0, 0)
+    emitIn(emit, panelType, id, pose, x, y, 0, slanted)
+    for (let k = 0; k < rules.clipsPerPanel; k++) {
+      const side = k % 2 === 0 ? 1 : -1
+      const place = sidePlace(frame, side, (long) => spread(Math.floor(k / 2), rows, long))
+      emitIn(emit, types.deckClip, id, pose, ...place, top, slanted + (side > 0 ? 0 : 180))
+    }
+  }
+  for (let i = 0; !frame.turn && i < frame.panels; i++) {
     const x = frame.length / 2 + spread(i, frame.panels, frame.length)
     const outward = i < Math.floor(frame.panels / 2) ? 180 : 0
     emitIn(emit, panelType, id, pose, x, 0, 0, outward)
@@ -38,7 +49,7 @@ export function emitFrame(
     const y = axisAcross(frame, corner, shop)
     if (legged.includes(corner)) {
       // Heads point along the section to its middle, where a wrench has room.
-      const inward = corner.startsWith('start') ? 0 : 180
+      const inward = corner.startsWith('start') ? 0 : 180 + (frame.turn ?? 0)
       const of = `${id}.${corner}`
       for (const down of catalog.sleeve.bolts)
         emitIn(emit, types['set-bolt'], of, pose, x, y, top - down, inward)

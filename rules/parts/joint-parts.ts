@@ -3,7 +3,7 @@
 import type { Shop } from '../catalog-index.ts'
 import { edgeOf, hooksOf, type PlacedJoint } from '../layout/index.ts'
 import { type EmitPart, emitIn, frameTop, type Pose, spread } from './emit-part.ts'
-import { headingOf, quarterTurn } from './turn.ts'
+import { headingOf, headingTurn } from './turn.ts'
 
 /** Spacing of bolts that sit side by side, m. */
 const BESIDE = 0.04
@@ -16,8 +16,8 @@ export function emitHooks(emit: EmitPart, joint: PlacedJoint, deck: number, shop
   const { bracket } = shop.catalog.hooks
   const top = deck + frameTop(shop)
   const middle = top - bracket.size[2] / 2
-  const outward = quarterTurn(headingOf(nx, ny))
-  const inward = quarterTurn(headingOf(-nx, -ny))
+  const outward = headingTurn(headingOf(nx, ny))
+  const inward = headingTurn(headingOf(-nx, -ny))
   for (const hook of hooksOf(joint, shop))
     for (let b = 0; b < rules.bracketsPerHook; b++) {
       const aside = spread(b, rules.bracketsPerHook, rules.bracketsPerHook * bracket.size[1])
@@ -42,7 +42,7 @@ export function emitTies(emit: EmitPart, joint: PlacedJoint, deck: number, shop:
   const { nx, ny } = edgeOf(joint.host, joint.edge)
   const n = shop.rules.tiesPerTie
   const half = shop.rules.jointGap / 2
-  const turn = quarterTurn(headingOf(nx, ny))
+  const turn = headingTurn(headingOf(nx, ny))
   for (let i = 0; i < n; i++) {
     const t = n === 1 ? 0.5 : i / (n - 1)
     const x = a.x + t * (b.x - a.x) + nx * half

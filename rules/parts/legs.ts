@@ -3,10 +3,13 @@ import type { Frame, LegStock, Pad } from '../catalog/index.ts'
 import type { Shop } from '../catalog-index.ts'
 import type { Design } from '../design/index.ts'
 import type { Corner } from '../dock.ts'
+import { giveLegs } from '../existing/give-legs.ts'
+import { ownedOf } from '../existing/owned.ts'
 import type { Joints, Layout, PlacedSection } from '../layout/index.ts'
-import { atLeast } from '../numbers.ts'
+import { atLeast, atMost } from '../numbers.ts'
 import { footingAt } from '../site/footing.ts'
 import type { Bed } from '../site/index.ts'
+import { cornerAxis } from './corner-piece.ts'
 
 export interface PlacedLeg {
   readonly id: string
@@ -19,7 +22,9 @@ export interface PlacedLeg {
   readonly bed: number
   readonly stock: LegStock | null
   /** How the stock was chosen. */
-  readonly by: 'rule' | 'override'
+  readonly by: 'rule' | 'override' | 'existing'
+  /** It is one of those owned already. */
+  readonly owned: boolean
   readonly pad: Pad
 }
 
@@ -35,11 +40,17 @@ const SIGMAS = 1.64
 
 /** Leg axis in a section's own frame, along it from its start edge, m. Two numbers, asked for at every corner of a long dock. */
 export const axisAlong = (frame: Frame, corner: Corner, { catalog }: Shop): number =>
-  corner.startsWith('end') ? frame.length - catalog.sleeve.along : catalog.sleeve.along
+  frame.turn
+    ? cornerAxis(frame, corner, catalog.sleeve)[0]
+    : corner.startsWith('end')
+      ? frame.length - catalog.sleeve.along
+      : catalog.sleeve.along
 
 /** And across it from its center line, left positive, m. */
 export const axisAcross = (frame: Frame, corner: Corner, { catalog }: Shop): number =>
-  (frame.width / 2 - catalog.sleeve.across) * (corner.endsWith('left') ? 1 : -1)
+  frame.turn
+    ? cornerAxis(frame, corner, catalog.sleeve)[1]
+    : (frame.width / 2 - catalog.sleeve.across) * (corner.endsWith('left') ? 1 : -1)
 
 /** The foot pad that the Design asks for, or the catalog's first. */
 const padOf = (design: Design, shop: Shop): Pad =>
@@ -71,10 +82,47 @@ export function placeLegs(layout: Layout, joints: Joints, site: LegSite): Placed
       const chosen = asked === null ? null : stockOf(asked, shop)
       const at = bed.firmAt(x, y)
       const stock = chosen ?? shortest(requiredAt(x, y, at, pad, site), shop)
-      legs.push({ id, section, corner, x, y, bed: at, stock, by: chosen ? 'override' : 'rule', pad })
+      const by = chosen ? 'override' : 'rule'
+      legs.push({ id, section, corner, x, y, bed: at, stock, by, owned: false, pad })
     }
   }
-  return legs
+  return withOwned(legs, site)
+}
+
+/** Owned legs where they fit: as they are chosen, or longer where neither that brings a brace nor they are remarked on for it. */
+function withOwned(legs: PlacedLeg[], site: LegSite): PlacedLeg[] {
+  const { design, shop } = site
+  const { existing } = design.dock
+  if (!existing) return legs
+  const { known } = ownedOf(existing, shop)
+  const lengths = shop.legs
+  const stock = lengths.map(({ code }) => known.get(shop.type('leg', code)) ?? 0)
+  if (!stock.some((n) => n > 0)) return legs
+  const standing = legs.filter((leg) => leg.stock)
+  const given = giveLegs(
+    standing.map((leg) => {
+      const least = lengths.indexOf(leg.stock!)
+      let most = least
+      while (leg.by === 'rule' && most + 1 < lengths.length && bears(leg, lengths[most + 1]!, site)) most++
+      return { least, most }
+    }),
+    stock,
+  )
+  const owned = new Map(standing.map((leg, i) => [leg, lengths[given[i]!]]))
+  return legs.map((leg) => {
+    const piece = owned.get(leg)
+    if (!piece) return leg
+    return { ...leg, stock: piece, owned: true, by: piece === leg.stock ? leg.by : 'existing' }
+  })
+}
+
+/** A longer leg in the place of the rule's. */
+function bears(leg: PlacedLeg, stock: LegStock, site: LegSite): boolean {
+  const { aboveDeckMax, braceFrom } = site.shop.rules
+  return (
+    atMost(aboveDeck({ ...leg, stock }, site)!, aboveDeckMax) &&
+    (atLeast(leg.stock!.length, braceFrom) || !atLeast(stock.length, braceFrom))
+  )
 }
 
 const stockOf = (length: number, { legs }: Shop): LegStock | null =>
@@ -122,6 +170,15 @@ function riseOfDeck({ dock, site }: Design, { rules }: Shop): number {
 function reserveAt(x: number, y: number, pad: Pad, site: LegSite): number {
   const { sounding, scour, sinkage, rise, added } = partsAt(x, y, pad, site)
   return Math.max(site.shop.rules.reserveMin, sounding + scour + sinkage + rise + added)
+}
+
+/**
+ * What of a leg must stay over its deck once the bed under it is known, m: the shop's minimum and the part for the sounding are there to be
+ * used up.
+ */
+export function mustStay({ x, y, pad }: Pick<PlacedLeg, 'x' | 'y' | 'pad'>, site: LegSite): number {
+  const { scour, sinkage, rise, added } = partsAt(x, y, pad, site)
+  return scour + sinkage + rise + added
 }
 
 /** The shortest length that does: length + sole >= set height + reserve, m. */

@@ -2,7 +2,7 @@
  * Leg pairs: two legs in line, near enough for a stock brace (common practice).
  *
  * First the two legs of one start or end edge. Legs left over pair nearest first if they stand within the catalog's tolerance of
- * one line square to an edge and within reach of a stock brace. A leg is in one pair at most.
+ * one line square to a start edge, or along it, and within reach of a stock brace. A leg is in one pair at most.
  */
 import type { Shop } from '../catalog-index.ts'
 import type { PlacedLeg } from './legs.ts'
@@ -80,7 +80,8 @@ function pairLeftOver(legs: readonly PlacedLeg[], shop: Shop, first: 'left' | 'r
           const dx = Math.abs(leg.x - legs[k]!.x)
           const dy = Math.abs(leg.y - legs[k]!.y)
           const d = Math.hypot(dx, dy)
-          if (Math.min(dx, dy) > pairAlign + 1e-6 || d > reach + 1e-6 || d < least - 1e-6) continue
+          if (d > reach + 1e-6 || d < least - 1e-6) continue
+          if (offLine(leg, legs[k]!) > pairAlign + 1e-6 && offLine(legs[k]!, leg) > pairAlign + 1e-6) continue
           const low = Math.min(order[k]!, order[i]!)
           candidates.push({ a: k, b: i, apart: Math.round(d * 1e6), low, high: order[k]! + order[i]! - low })
         }
@@ -106,6 +107,10 @@ function pairLeftOver(legs: readonly PlacedLeg[], shop: Shop, first: 'left' | 'r
   }
   return pairs
 }
+
+/** How far the other stands off a line square to the start edge of a leg's own section, or along it, whichever is less, m. */
+const offLine = ({ x, y, section: { c, s } }: PlacedLeg, other: PlacedLeg): number =>
+  Math.min(Math.abs(c * (other.x - x) + s * (other.y - y)), Math.abs(c * (other.y - y) - s * (other.x - x)))
 
 const rank = (leg: PlacedLeg, first: 'left' | 'right'): number =>
   (atEnd(leg) ? 2 : 0) + (leg.corner.endsWith(first) ? 0 : 1)

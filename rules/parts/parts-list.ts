@@ -77,33 +77,37 @@ export function countParts(eachFamily: EachFamily, { placed }: Pick<Layout, 'pla
     for (const { types, times } of tallies) for (const { index } of types) quantities[index]! += times
   })
 
-  const { spares } = shop.catalog
   const parts: PartRow[] = []
   let grams = 0
   let price = 0
   for (const type of shop.parts) {
     const quantity = quantities[type.index]!
     if (quantity === 0) continue
-    const policy = Object.hasOwn(spares.byKind, type.kind) ? spares.byKind[type.kind] : undefined
-    const spare = policy ? Math.max(policy.atLeast, Math.ceil(quantity * policy.share - 1e-9)) : 0
-    const rowGrams = type.grams * quantity
-    const rowPrice = type.price * (quantity + (spares.priced ? spare : 0))
-    grams += rowGrams
-    price += rowPrice
-    parts.push({
-      code: type.code,
-      kind: type.kind,
-      name: type.name,
-      bag: type.bag,
-      quantity,
-      spares: spare,
-      unitMass: type.grams / 1000,
-      mass: rowGrams / 1000,
-      unitPrice: type.price,
-      price: rowPrice,
-    })
+    const row = partRow(type, quantity, shop)
+    grams += type.grams * quantity
+    price += row.price
+    parts.push(row)
   }
   return { parts, sectionGrams, liftGrams, grams, price }
+}
+
+/** So many of a part, with the spares that the shop sends along. */
+export function partRow(type: PartType, quantity: number, { catalog }: Shop): PartRow {
+  const { spares } = catalog
+  const policy = Object.hasOwn(spares.byKind, type.kind) ? spares.byKind[type.kind] : undefined
+  const spare = policy ? Math.max(policy.atLeast, Math.ceil(quantity * policy.share - 1e-9)) : 0
+  return {
+    code: type.code,
+    kind: type.kind,
+    name: type.name,
+    bag: type.bag,
+    quantity,
+    spares: spare,
+    unitMass: type.grams / 1000,
+    mass: (type.grams * quantity) / 1000,
+    unitPrice: type.price,
+    price: type.price * (quantity + (spares.priced ? spare : 0)),
+  }
 }
 
 export function totalsOf(count: Count, layout: Layout, currency: string): Totals {

@@ -4,7 +4,10 @@ import { sectionProperties } from '../catalog/section-properties.ts'
 import type { Shop } from '../catalog-index.ts'
 import type { Edge } from '../dock.ts'
 import { edgeLength, edgeOf, type Layout, type PlacedSection } from '../layout/index.ts'
+import type { Outline } from '../layout/outline.ts'
+import { outline } from '../layout/place.ts'
 import type { Interval } from './free-edges.ts'
+import { plateOf } from './leg-plate.ts'
 import type { PlacedLeg } from './legs.ts'
 
 /** Between a post's tube and what it stands beside, m. Judgment, no published source: a driven post leans a little. */
@@ -38,28 +41,17 @@ export function blockedFor(
     if (before) return before
     const { x, y, dx, dy, nx, ny } = edgeOf(p, edge)
     const long = edgeLength(p, edge)
-    // All lies square to all else: along an edge and off it a rectangle stays one. `cx`, `cy` its middle, `hx`, `hy` half its sides.
-    const block = (cx: number, cy: number, hx: number, hy: number): Interval | null => {
-      const off = (cx - x) * nx + (cy - y) * ny - standoff
-      const along = (cx - x) * dx + (cy - y) * dy
-      const half = (dx === 0 ? hy : hx) + tube + BESIDE
-      if (along < -half || along > long + half) return null
-      return Math.abs(off) < (nx === 0 ? hy : hx) + tube + BESIDE ? [along - half, along + half] : null
+    // What lies askew counts with all that it takes along the edge and off it.
+    const block = (cover: Outline): Interval | null => {
+      const along = cover.map(([px, py]) => (px - x) * dx + (py - y) * dy)
+      const off = cover.map(([px, py]) => (px - x) * nx + (py - y) * ny - standoff)
+      const room = tube + BESIDE
+      const [from, to] = [Math.min(...along) - room, Math.max(...along) + room]
+      if (to < 0 || from > long) return null
+      return Math.min(...off) < room && Math.max(...off) > -room ? [from, to] : null
     }
-    const byLeg = (i: number): Interval | null => {
-      const { pad, section, x: cx, y: cy } = legs[i]!
-      const { length, width } = pad.plate
-      return section.c === 0 ? block(cx, cy, width / 2, length / 2) : block(cx, cy, length / 2, width / 2)
-    }
-    const byFrame = (i: number): Interval | null => {
-      const other = placed[i]!
-      if (other === p) return null
-      const { x: ox, y: oy, c, s, frame } = other
-      const [cx, cy] = [ox + (c * frame.length) / 2, oy + (s * frame.length) / 2]
-      return c === 0
-        ? block(cx, cy, frame.width / 2, frame.length / 2)
-        : block(cx, cy, frame.length / 2, frame.width / 2)
-    }
+    const byLeg = (i: number): Interval | null => block(plateOf(legs[i]!))
+    const byFrame = (i: number): Interval | null => (placed[i] === p ? null : block(outline(placed[i]!)))
     const [mx, my] = [x + (dx * long) / 2, y + (dy * long) / 2]
     let blocked: Interval[] | null = null
     // Where one frame takes all of the edge nothing else need be asked: in a heap of sections there are thousands.

@@ -8,10 +8,10 @@
  */
 import type { BottomKind } from '../catalog/index.ts'
 import type { Site, Sounding } from '../design/index.ts'
-import { type AreaBed, makeArea } from './area.ts'
-import { areaErrors, lineErrors } from './error-at.ts'
+import { type Area, type AreaBed, makeArea } from './area.ts'
 import { greatestOf } from './greatest.ts'
-import { lineBreaks, makeLine, onLine } from './line.ts'
+import type { Places } from './kriging.ts'
+import { lineBreaks, makeLine, onLine, type SoundingLine } from './line.ts'
 import { nearestOf } from './nearest.ts'
 import { profileAt } from './profile.ts'
 import { hullOf, type Sounded, sounded, withEdge } from './soundings.ts'
@@ -33,8 +33,8 @@ export interface Bed {
   bedAt(x: number, y: number): number
   /** Elevation of what a foot pad stands on: firm bottom where sounded, else the bottom, m. */
   firmAt(x: number, y: number): number
-  /** Standard error of the elevation: of the soundings, and of the bed between and beyond them, m. */
-  errorAt(x: number, y: number): number
+  /** For how far off it may be (`error-at.ts`). */
+  readonly survey: Survey
   bottomAt(x: number, y: number): BottomKind
   /** Is the place within what was measured? In line mode: between first and last. */
   measured(x: number, y: number): boolean
@@ -54,6 +54,12 @@ export interface Bed {
   /** Ascending distances from x0 to x1, both ends included, between which the ground along a row is straight; landward of the first place hollow side down. */
   straight(y: number, x0: number, x1: number): number[]
 }
+
+/** What a bed is made from. */
+export type Survey = { readonly error: number; readonly wall: boolean; readonly top: number } & (
+  | { readonly line: SoundingLine }
+  | { readonly area: Area; readonly places: Places; readonly values: Float64Array }
+)
 
 /** Sampling step over what is triangulated, m. */
 const STEP = 0.25
@@ -97,7 +103,7 @@ function lineBed(points: Sounded, { wall, top, slope, error, bottomAt }: Shore):
     lineY,
     bedAt,
     firmAt: beside(wall, (x, y) => profileAt(line.firm, x) - slope * (y - lineY)),
-    errorAt: lineErrors(line, error, wall !== null),
+    survey: { line, error, wall: wall !== null, top },
     bottomAt,
     measured: (x) => x >= firstX - 1e-6 && x <= lastX + 1e-6,
     knots: (x0, x1) => [x0, ...within(breaks, x0, x1), x1],
@@ -147,7 +153,7 @@ function areaBed(points: Sounded, edged: Sounded, shore: Shore): Bed {
     lineY,
     bedAt,
     firmAt: tilted(beds[1] ?? beds[0]!),
-    errorAt: areaErrors(area, points, values[0]!, { error, wall: wall !== null, top }),
+    survey: { area, places: points, values: values[0]!, error, wall: wall !== null, top },
     bottomAt,
     measured: hullOf(edged),
     knots: (x0, x1, part = [x0, x1]) => {

@@ -1,6 +1,18 @@
-/** `errorAt` of both kinds of bed. What it needs is worked out when it is first asked: a drag makes beds and asks none. */
-import { type Area, KRIGED } from './area.ts'
-import { type Miss, missesOfAll, roughnessOf, type Shares, standardError, varianceOf } from './error.ts'
+/** How far off a bed may be, of both kinds. Apart from the bed, and not in the first load: a drag makes beds and asks none of this. */
+import { KRIGED } from './area.ts'
+import type { Bed, Survey } from './bed.ts'
+import {
+  type Errors,
+  type Known,
+  type Miss,
+  missesOfAll,
+  noiseOf,
+  roughnessOf,
+  type Shares,
+  varianceOf,
+  withAt,
+} from './error.ts'
+import { lineShares, missesOfLine } from './error-line.ts'
 import {
   type Covariance,
   covarianceOf,
@@ -10,11 +22,8 @@ import {
   type Places,
   solved,
 } from './kriging.ts'
-import { lineShares, missesOfLine, type SoundingLine } from './line.ts'
 import { profileAt } from './profile.ts'
 import { tableAt } from './table.ts'
-
-type ErrorAt = (x: number, y: number) => number
 
 const once = <T>(make: () => T): (() => T) => {
   let made: { readonly value: T } | null = null
@@ -27,37 +36,35 @@ const once = <T>(make: () => T): (() => T) => {
 /** Of many soundings at most this many tell how rough the bed is. */
 const ASKED = 120
 
-export function lineErrors(line: SoundingLine, soundingError: number, wall: boolean): ErrorAt {
+/** What it needs is worked out when it is first asked: keep it for all places of a bed. */
+export const errorsOf = ({ survey }: Pick<Bed, 'survey'>): Errors =>
+  'line' in survey ? lineErrors(survey) : areaErrors(survey)
+
+function lineErrors({ line, error, wall }: Extract<Survey, { line: unknown }>): Errors {
   const covariance = covarianceOf(!wall)
-  const roughness = once(() => roughnessOf(missesOfLine(line, covariance, soundingError)))
+  const roughness = once(() => roughnessOf(missesOfLine(line, covariance, error)))
   const { bottom, places } = line
-  return (x, y) => {
-    if (wall && x < 0) return soundingError
-    const at = notUpTheBank(x, bottom.x[0]!, bottom.top, (px) => profileAt(bottom, px))
-    const shares = lineShares(bottom, at)
-    return standardError(roughness(), varianceOf(covariance, places, shares, at, y), soundingError, shares)
+  const known = (px: number, y: number): Known | null => {
+    if (wall && px < 0) return null
+    const x = notUpTheBank(px, bottom.x[0]!, bottom.top, (at) => profileAt(bottom, at))
+    const shares = lineShares(bottom, x)
+    return { x, y, shares, spread: varianceOf(covariance, places, shares, x, y), noise: noiseOf(shares) }
   }
+  return withAt({ known, roughness, sounding: error, covariance, places })
 }
 
-export interface Shore {
-  readonly error: number
-  readonly wall: boolean
-  readonly top: number
-}
-
-export function areaErrors(area: Area, places: Places, values: Float64Array, shore: Shore): ErrorAt {
+function areaErrors(survey: Extract<Survey, { area: unknown }>): Errors {
+  const { area, places, values, error, wall, top } = survey
   const { covariance, factor, surface, beds } = area
-  const { error, wall, top } = shore
   const { table } = beds[0]!
   const roughness = once(() => roughnessOf(missesOf(factor, covariance, places, values, error)))
-  const told = (x: number, y: number): { shares: Shares; variance: number } => {
+  const told = (x: number, y: number): { shares: Shares; spread: number; noise?: number } => {
     if (surface) {
       // The means under the triangles count too: sounding errors are taken in full, to be cautious.
       const own = surface.sharesAt(x, y).filter(([i]) => i < places.x.length)
       const all = own.reduce((sum, [, share]) => sum + share, 0)
       const shares = all > 0 ? own.map(([i, share]) => [i, share / all] as const) : []
-      const variance = varianceOf(covariance, places, shares, x, y)
-      return { shares: [[0, 1]], variance }
+      return { shares, spread: varianceOf(covariance, places, shares, x, y), noise: 1 }
     }
     const own = krigedShares(factor!, covariance, places, x, y)
     const [first, last] = [table.xs[0]!, table.xs.at(-1)!]
@@ -70,14 +77,15 @@ export function areaErrors(area: Area, places: Places, values: Float64Array, sho
     const before = krigedShares(factor!, covariance, places, back, y).shares
     const t = goesOn ? (x - edge) / (edge - back) : 0
     const shares = at.map(([i, share], k) => [i, share + t * (share - before[k]![1])] as const)
-    return { shares, variance: varianceOf(covariance, places, shares, x, y) }
+    return { shares, spread: varianceOf(covariance, places, shares, x, y) }
   }
-  return (x, y) => {
-    if (wall && x < 0) return error
-    const at = notUpTheBank(x, table.xs[0]!, top, (px) => tableAt(table, top, px, y))
-    const { shares, variance } = told(at, y)
-    return standardError(roughness(), variance, error, shares)
+  const known = (px: number, y: number): Known | null => {
+    if (wall && px < 0) return null
+    const x = notUpTheBank(px, table.xs[0]!, top, (at) => tableAt(table, top, at, y))
+    const { shares, spread, noise = noiseOf(shares) } = told(x, y)
+    return { x, y, shares, spread, noise }
   }
+  return withAt({ known, roughness, sounding: error, covariance, places })
 }
 
 function missesOf(
@@ -100,12 +108,12 @@ function krigedShares(
   { x, y }: Places,
   px: number,
   py: number,
-): { shares: Shares; variance: number } {
+): { shares: Shares; spread: number } {
   const k = x.map((at, i) => covariance(px, py, at, y[i]!))
   const told = forward(factor, k).reduce((sum, v) => sum + v * v, 0)
   return {
     shares: Array.from(solved(factor, k), (share, i) => [i, share] as const),
-    variance: Math.max(0, covariance(px, py, px, py) - told),
+    spread: Math.max(0, covariance(px, py, px, py) - told),
   }
 }
 

@@ -60,6 +60,34 @@ export function missesOfAll(factor: Factor, values: Float64Array, soundingError:
   })
 }
 
+/**
+ * What is known of the bed at a place: what each sounding counts for there, and the error that is left. Landward of where a bank comes to
+ * its top, the place is that.
+ */
+export interface Known {
+  readonly x: number
+  readonly y: number
+  readonly shares: Shares
+  /** Variance of the bed less that mean, in units of roughness. */
+  readonly spread: number
+  /** Variance that sounding errors bring into it, in units of that of one sounding. */
+  readonly noise: number
+}
+
+export interface Errors {
+  /** One standard deviation, m. */
+  at(x: number, y: number): number
+  /** Null where the ground is a wall's, known as well as a sounding. */
+  known(x: number, y: number): Known | null
+  /** m2/m */
+  roughness(): number
+  /** Of one sounding, m. */
+  readonly sounding: number
+  readonly covariance: Covariance
+  /** Of the soundings. */
+  readonly places: Places
+}
+
 /** Variance of the bed at a place less the mean of soundings with these shares, in units of roughness. */
 export function varianceOf(
   covariance: Covariance,
@@ -77,16 +105,20 @@ export function varianceOf(
 }
 
 /** Where soundings count for less than all, the water's edge does for the rest, and that is known as well as a sounding. */
-export function standardError(
-  roughness: number,
-  variance: number,
-  soundingError: number,
-  shares: Shares,
-): number {
+export function noiseOf(shares: Shares): number {
   let [squares, rest] = [0, 1]
   for (const [, share] of shares) {
     squares += share * share
     rest -= share
   }
-  return Math.sqrt(roughness * variance + soundingError ** 2 * (squares + rest * rest))
+  return squares + rest * rest
 }
+
+export const withAt = (of: Omit<Errors, 'at'>): Errors => ({
+  ...of,
+  at(x, y) {
+    const { known, roughness, sounding } = of
+    const told = known(x, y)
+    return told ? Math.sqrt(roughness() * told.spread + sounding ** 2 * told.noise) : sounding
+  },
+})

@@ -100,6 +100,10 @@ export function formatFigure({ value, unit }: Figure, reader: Reader): string {
   switch (unit) {
     case 'm':
       return formatLength(value, reader)
+    case 'm2':
+      return imperial
+        ? inUnit('ft2', fixed(value / FOOT ** 2, 0), reader)
+        : inUnit('m2', fixed(value, 1), reader)
     case 'm-rough':
       return imperial
         ? inUnit('ft', String(Math.round(value / FOOT)), reader)

@@ -1,3 +1,4 @@
+export { basisIn, cautionsIn, cornerWord, kindWord, severityWord } from './dock-words.ts'
 export {
   EXACT,
   feetInches,
@@ -13,15 +14,7 @@ export {
   type Units,
   unitWord,
 } from './figures.ts'
-export {
-  basisIn,
-  cautionsIn,
-  cornerWord,
-  findingIn,
-  kindWord,
-  remedyIn,
-  severityWord,
-} from './finding-words.ts'
+export { findingIn, remedyIn } from './finding-words.ts'
 export {
   ENGLISH,
   english,
@@ -34,3 +27,4 @@ export {
 } from './language.ts'
 export { fill, type Say, type Subject, say, subject, type Values, wordsOf } from './messages.ts'
 export { findingText, remedyText } from './structure-words.ts'
+export { tellFinding, tellRemedy } from './tell-finding.ts'

@@ -1,7 +1,6 @@
 /** Sentences by subject and key, filled with figures: `wordsOf(papers, reader)('station')`. */
 import type { Figure } from '../dock.ts'
 import dock from './en/dock.json' with { type: 'json' }
-import findings from './en/findings.json' with { type: 'json' }
 import { formatFigure } from './figures.ts'
 import { inDigits, type Language, listOf, pluralOf, type Reader, type Template } from './language.ts'
 
@@ -25,10 +24,19 @@ export const wordsOf =
   (key, values) =>
     say(of, reader, key, values)
 
-export function say<K extends string>(of: Subject<K>, reader: Reader, key: K, values: Values = {}): string {
+/** @param more subjects that have the words of keys among the values */
+export function say<K extends string>(
+  of: Subject<K>,
+  reader: Reader,
+  key: K,
+  values: Values = {},
+  more: readonly Subject[] = [],
+): string {
   const template = reader.language.words[of.name]?.[key] ?? of.english[key]
   // Most have nothing to fill in, and all are asked for at every move of a drag.
-  return typeof template === 'string' && !template.includes('{') ? template : fill(template, values, reader)
+  return typeof template === 'string' && !template.includes('{')
+    ? template
+    : fill(template, values, reader, more)
 }
 
 /** The template of a key that comes from the engine or from outside; undefined where nobody has words for it. */
@@ -49,7 +57,7 @@ export function templateOf(
 /**
  * Fills a template: `{name}` becomes the figure in the reader's units, of several the first few and how many more. Figures of `kind`,
  * and those of `key` by the name that they have in the sentence, are words of the language.
- * @param more subjects that may have the words of keys, beside those of the findings
+ * @param more subjects that have the words of keys
  */
 export function fill(
   template: Template,
@@ -68,7 +76,7 @@ export function fill(
       unit === 'kind'
         ? wordOf([DOCK], `kind-in-sentence.${item}`, reader.language, item)
         : unit === 'key'
-          ? wordOf([FINDINGS, ...more], `name.${name}.${item}`, reader.language, item)
+          ? wordOf(more, `name.${name}.${item}`, reader.language, item)
           : formatFigure({ value: item, unit }, reader)
     if (typeof value !== 'object') return one(value)
     return (unit === 'list' ? listOf : firstFew)(value.map(one), reader.language)
@@ -77,8 +85,6 @@ export function fill(
 
 /** Of sections, parts and lists: `kind.leg`, `corner.start.left`, `severity.stop`, `caution.1`. */
 export const DOCK = subject('dock', dock)
-/** Of findings and remedies: `CODE.plain`, `CODE.text`, `remedy.KEY`, `name.TABLE.KEY`. */
-export const FINDINGS = subject('findings', findings)
 
 function formOf(template: Exclude<Template, string>, values: Values, language: Language): string {
   const counted = values[template.count]

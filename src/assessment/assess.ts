@@ -7,7 +7,7 @@ import { type SwayShape, swayShape, type Way } from '../../rules/structure/dock/
 export type Step = 'place' | 'quick' | 'deep' | 'found' | 'sway'
 
 /** All that is found; the rest of the Dock is as it was placed. */
-export interface Assessment extends Pick<Dock, 'structure' | 'findings'> {
+export interface Assessment extends Pick<Dock, 'structure' | 'findings' | 'fit'> {
   /** Nothing more is going to be found. */
   readonly whole: boolean
 }
@@ -27,7 +27,8 @@ export function assess(
   tell: (judgement: Assessment) => void,
 ): void {
   const kit = deriveKit(design, catalog)
-  const told = ({ structure, findings }: Dock, whole: boolean): void => tell({ structure, findings, whole })
+  const told = ({ structure, findings, fit }: Dock, whole: boolean): void =>
+    tell({ structure, findings, fit, whole })
   if (step === 'quick') {
     told(assessQuickly(kit), false)
     return

@@ -7,7 +7,9 @@
  * finding is told of the very design that it was found of: nothing of an earlier dock is ever shown, and no remedy before it is known to
  * help. How the dock sways is asked for while it is shown and the hand rests, after the quick answer.
  */
-import type { Dock } from '../../rules/index.ts'
+import { withFit } from '../../rules/fit/with-fit.ts'
+import { assessKit, type Dock } from '../../rules/index.ts'
+import { FINDINGS } from '../../rules/words/finding-words.ts'
 import { FOUND_LATER } from '../../rules/words/structure-words.ts'
 import { type Designed, isJudged, type LeadlineStore } from '../state/store.ts'
 import type { Assessment } from './assess.ts'
@@ -17,15 +19,16 @@ import { makeSwayAsker } from './sway-asker.ts'
 /** An edit is followed by others; after this long it is the last one, ms. */
 const REST = 160
 
-const withJudgement = ({ pending: _, ...placed }: Dock, { structure, findings }: Assessment): Dock =>
-  Object.freeze({ ...placed, structure, findings })
+const withJudgement = ({ pending: _, ...placed }: Dock, { structure, findings, fit }: Assessment): Dock =>
+  Object.freeze({ ...withFit(placed, fit, []), structure, findings })
 
 /** Goes on until the function that it gives back is called. */
 export function keepAssessing(
   store: LeadlineStore,
   asker: StructureClient = makeStructureClient(),
 ): () => void {
-  store.getState().set({ foundLater: FOUND_LATER })
+  store.getState().set({ foundLater: [FINDINGS, ...FOUND_LATER] })
+  store.getState().checkWith(assessKit)
   let timer: ReturnType<typeof setTimeout> | undefined
   /** Another number: what was begun is dropped. */
   let turn = 0

@@ -3,7 +3,17 @@ import { parseArgs } from 'node:util'
 import { descriptorOf } from './descriptors.ts'
 import { Unusable } from './errors.ts'
 
-export const COMMANDS = ['derive', 'list', 'sheet', 'verify', 'check', 'demo', 'words'] as const
+export const COMMANDS = [
+  'derive',
+  'list',
+  'sheet',
+  'verify',
+  'check',
+  'levels',
+  'soundings',
+  'demo',
+  'words',
+] as const
 export type Command = (typeof COMMANDS)[number]
 
 interface Option {
@@ -19,23 +29,38 @@ const flag = (...of: Command[]) => ({ type: 'boolean', of }) as const
 const OPTIONS = {
   catalog: { ...text('derive', 'list', 'sheet', 'verify'), read: true },
   have: { ...text('list'), read: true },
-  csv: flag('list'),
+  csv: flag('list', 'soundings'),
+  geojson: flag('soundings'),
+  place: text('soundings'),
+  down: flag('soundings'),
+  up: flag('soundings'),
   json: flag('list'),
-  units: text('list', 'sheet'),
-  words: { ...text('list', 'sheet'), read: true },
+  units: text('list', 'sheet', 'levels', 'soundings'),
+  words: { ...text('list', 'sheet', 'levels'), read: true },
+  design: { ...text('levels'), read: true },
+  from: text('levels'),
+  to: text('levels'),
+  unit: text('levels'),
+  order: text('levels'),
+  at: text('levels'),
   out: { ...text('sheet'), short: 'o' },
   format: text('sheet'),
+  bom: flag('sheet'),
+  base: text('sheet'),
+  lake: text('sheet'),
   what: text('sheet'),
   size: text('sheet'),
   date: text('sheet'),
   by: text('sheet'),
   link: text('sheet'),
+  labels: text('sheet'),
   audience: text('sheet'),
   since: { ...text('sheet'), read: true },
   services: text('sheet'),
   discount: text('sheet'),
   fetched: flag('sheet'),
   untaxed: flag('sheet'),
+  each: flag('sheet'),
   help: { ...flag(...COMMANDS), short: 'h' },
   version: { ...flag(...COMMANDS), short: 'v' },
 } as const satisfies Readonly<Record<string, Option>>

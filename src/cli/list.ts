@@ -14,14 +14,19 @@ import {
   severityWord,
   wordsOf,
 } from '../../rules/index.ts'
+import { legNumber } from '../../rules/leg-places.ts'
+import { EXISTING, leftLines, usedLines } from '../../rules/words/existing-text.ts'
+import { fitLines } from '../../rules/words/fit-text.ts'
+import { legListed, pairListed, withLegNumbers } from '../../rules/words/leg-name.ts'
 import { csvOf } from '../documents/files/csv.ts'
-import { listRows } from '../documents/files/tables.ts'
+import { listRows, marked } from '../documents/files/tables.ts'
 import { visible } from '../documents/files/visible-text.ts'
 import { withCaseInWords } from '../words/load-case-words.ts'
 import { LOADS } from '../words/loads.ts'
 import { TERMINAL } from '../words/terminal.ts'
 
-export const listCsv = (list: PackingList): string => csvOf(listRows(list))
+export const listCsv = (list: PackingList, dock: Dock, order?: string): string =>
+  csvOf(marked(listRows(list), dock, order))
 
 export const differenceCsv = (rows: readonly DifferenceRow[]): string => csvOf(rows)
 
@@ -65,8 +70,10 @@ export function listText(list: PackingList, dock: Dock, reader: Reader): string 
     t('check-code', { catalog: list.catalog, code: list.fingerprint.all.slice(0, 12) }),
     '',
     ...bagTables(list, reader),
-    ...placeTables(list, reader),
+    ...existingText(list, dock, reader),
+    ...placeTables(list, dock, reader),
     ...sums(list, dock, reader),
+    ...fitText(dock, reader),
     '',
     ...foundLines(dock, reader),
     '',
@@ -107,14 +114,25 @@ function bagTables({ groups, totals }: PackingList, reader: Reader): string[] {
   ])
 }
 
-function placeTables({ legs, braces }: PackingList, reader: Reader): string[] {
+function existingText({ existing }: PackingList, dock: Dock, reader: Reader): string[] {
+  if (!existing) return []
+  const t = wordsOf(EXISTING, reader)
+  const under = (title: string, lines: readonly string[]): string[] =>
+    lines.length === 0 ? [] : [title, ...lines.map((line) => `  ${line}`), '']
+  return [
+    ...under(t('used'), usedLines(existing, reader, dock)),
+    ...under(t('left'), leftLines(existing, reader)),
+  ]
+}
+
+function placeTables({ legs, braces }: PackingList, dock: Dock, reader: Reader): string[] {
   const t = wordsOf(TERMINAL, reader)
   return [
     t('legs'),
     ...table(
       [t('leg'), t('stock'), t('to-deck'), t('to-frame')],
       legs.map((leg) => [
-        leg.leg,
+        legListed(dock, leg.leg, reader),
         leg.code ?? t('none-long'),
         formatLength(leg.setHeight, reader),
         formatLength(leg.setHeightFrame, reader),
@@ -128,7 +146,7 @@ function placeTables({ legs, braces }: PackingList, reader: Reader): string[] {
           t('braces'),
           ...table(
             [t('pair'), t('brace'), t('low-end')],
-            braces.map((b) => [b.pair, b.code, b.low]),
+            braces.map((b) => [pairListed(dock, b.pair), b.code, String(legNumber(dock, b.low))]),
             new Set(),
           ),
           '',
@@ -136,14 +154,17 @@ function placeTables({ legs, braces }: PackingList, reader: Reader): string[] {
   ]
 }
 
-function sums({ totals }: PackingList, { ramp }: Dock, reader: Reader): string[] {
+function sums({ totals, existing }: PackingList, { ramp }: Dock, reader: Reader): string[] {
   const t = wordsOf(TERMINAL, reader)
   const money = moneyIn(totals.currency, reader.language)
   return [
     ...(ramp
       ? [t('ramp', { slope: formatSlope(ramp.slope, reader), height: { value: ramp.shoreZ, unit: 'm' } })]
       : []),
-    t('totals', { mass: formatMass(totals.mass, reader), price: money(totals.price) }),
+    t(existing ? 'totals-new' : 'totals', {
+      mass: formatMass(totals.mass, reader),
+      price: money((existing ?? totals).price),
+    }),
     ...(totals.heaviestSection === null
       ? []
       : [
@@ -155,13 +176,18 @@ function sums({ totals }: PackingList, { ramp }: Dock, reader: Reader): string[]
   ]
 }
 
-function foundLines({ findings }: Dock, reader: Reader): string[] {
+function fitText({ fit, legs }: Dock, reader: Reader): string[] {
+  return fit ? fitLines(fit, { legs }, reader) : []
+}
+
+function foundLines(dock: Dock, reader: Reader): string[] {
+  const { findings } = dock
   const loads = { t: wordsOf(LOADS, reader) }
   const t = wordsOf(TERMINAL, reader)
   return [
     t(findings.length > 0 ? 'found' : 'found-none'),
     ...findings.flatMap((finding) => [
-      `  ${severityWord(finding.severity, reader)}: ${findingText(withCaseInWords(finding, loads), 'text', reader)}`,
+      `  ${severityWord(finding.severity, reader)}: ${findingText(withCaseInWords(withLegNumbers(finding, dock), loads), 'text', reader)}`,
       ...(finding.remedy ? [`      ${t('remedy', { remedy: remedyText(finding.remedy, reader) })}`] : []),
     ]),
   ]

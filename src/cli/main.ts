@@ -6,7 +6,7 @@ import { type Arguments, parseArguments } from './args.ts'
 import { Unusable, Unwritable } from './errors.ts'
 import { lines } from './lines.ts'
 import { checkOutput, write } from './output.ts'
-import { perform } from './run.ts'
+import { type Outcome, perform } from './run.ts'
 
 interface Told {
   readonly code: number
@@ -24,9 +24,11 @@ async function told(args: readonly string[]): Promise<Told> {
   const asked = parseArguments(args)
   // `list dock.json >> dock.json`
   checkOutput('-', asked.inputs)
-  return asked.command === 'sheet' && !asked.values.help && !asked.values.version
-    ? sheet(asked)
-    : printed(asked)
+  const told = asked.values.help || asked.values.version
+  if (asked.command === 'sheet' && !told) return sheet(asked)
+  if (asked.command === 'soundings' && !told)
+    return printed((await import('./soundings.ts')).soundings(asked))
+  return printed(perform(asked))
 }
 
 async function sheet(asked: Arguments): Promise<Told> {
@@ -37,8 +39,8 @@ async function sheet(asked: Arguments): Promise<Told> {
   return made
 }
 
-function printed(asked: Arguments): Told {
-  const made = perform(asked)
+async function printed(given: Outcome | Promise<Outcome>): Promise<Told> {
+  const made = await given
   write('-', new TextEncoder().encode(isatty(1) ? visibleLines(made.out) : made.out))
   return made
 }

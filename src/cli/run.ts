@@ -1,10 +1,11 @@
 /** One command of the terminal: arguments to output and exit code. */
+
+import { existingFrom, partsOfDesign } from '../../rules/existing/from-parts.ts'
 import {
   type Catalog,
-  type Dock,
+  type Design,
   demoDesign,
   derive,
-  deriveKit,
   difference,
   ENGINE_VERSION,
   type Have,
@@ -19,6 +20,7 @@ import {
 import { parseQuoteFile } from '../../rules/papers/quote-file.ts'
 import { verifyQuote } from '../../rules/papers/quote-verify.ts'
 import { parseRequest, verifyRequest } from '../../rules/request.ts'
+import { isForbidden } from '../../rules/stops.ts'
 import { inFours } from '../../rules/words/check-code-text.ts'
 import { jsonText } from '../documents/files/visible-text.ts'
 import { ENGLISH_WORDS } from '../words/english.ts'
@@ -34,6 +36,7 @@ import {
   readLanguage,
   Unusable,
 } from './files.ts'
+import { levelsCommand } from './levels.ts'
 import { lines } from './lines.ts'
 import { differenceCsv, differenceText, listCsv, listText } from './list.ts'
 
@@ -51,18 +54,27 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
   leadline list DESIGN.json [--catalog CATALOG.json] [--have OLD.json] [--csv | --json] [--units imperial | metric]
                 [--words LANGUAGE.json]
       what to pack, where each leg goes, and what was found;
-      with --have only what is to be added to what is there: an older design, or a list saved with --json
+      with --have only what is to be added to what is there: an older design, or a list saved with --json (in the
+      place of what the design says to be there, dock.existing)
   leadline sheet DESIGN.json --out FILE [--what PAPER] [--size letter | a4 | tabloid | a3] [--units imperial | metric]
-                 [--date 2026-05-01] [--by TEXT] [--link ADDRESS] [--catalog CATALOG.json] [--format FORMAT]
-                 [--services CODE[=QUANTITY],...] [--discount 5% | 120.00] [--fetched] [--untaxed]
-                 [--since QUOTE.json] [--audience shop | customer | crew] [--words LANGUAGE.json]
+                 [--date 2026-05-01] [--by TEXT] [--link ADDRESS] [--catalog CATALOG.json] [--format FORMAT] [--bom]
+                 [--base water | feet] [--lake none | water | bed | both]
+                 [--labels SHEET] [--services CODE[=QUANTITY],...] [--discount 5% | 120.00] [--fetched] [--untaxed]
+                 [--each] [--since QUOTE.json] [--audience shop | customer | crew] [--words LANGUAGE.json]
       by the ending of FILE: a paper as .pdf or .svg, the drawing's views in true units as .dxf, figures as .csv or
       .json, the dock as a model in 3D as .glb or .usdz; the same bytes for the same design and date;
       FILE - with --format for standard output.
-      PAPER: drawing, packing, cards, labels, set-up, autumn, survey, quote; packet: all but the survey form;
-      of .csv and .json: packing (by package), list (by part), quote.
-      The quote: services of the catalog, what is taken off, fetched (no freight), untaxed; what changed since an
-      earlier one (saved with --what quote --out QUOTE.json).
+      PAPER: drawing, permit, packing, cards, labels, delivery, set-up, autumn, survey, quote; packet: all but the
+      permit drawing, the survey form, the delivery note and what is cut out (cards, labels);
+      of .csv and .json: packing (by package), list (by part), quote. --bom: .csv as spreadsheets want it, with a
+      byte order mark; money is in whole units of its currency, with decimals.
+      SHEET of labels: letter-2x5 (4 x 2 in), letter-2x7 (4 x 1 1/3 in), letter-3x10 (2 5/8 x 1 in), a4-2x4
+      (99.1 x 67.7 mm), a4-2x7 (99.1 x 38.1 mm), a4-3x8 (70 x 37 mm); else they are cut out of plain paper. Their
+      codes open ADDRESS with what they are on, where it fits them, and else say it.
+      A model's height 0 is the water of the survey day, or with --base feet its lowest foot, to stand it on a lawn;
+      --lake puts the water's surface and the bed in.
+      The quote: services of the catalog, what is taken off, fetched (no freight), untaxed, each part with its price;
+      what changed since an earlier one (saved with --what quote --out QUOTE.json).
       A customer's papers (--audience customer) have an estimate at the catalog's prices in its place, without any of
       that; a crew's have no prices
   leadline verify FILE.json [--catalog CATALOG.json]
@@ -70,6 +82,18 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
       another; exit code 1 where something is
   leadline check FILE...
       validates design, catalog, list and language files
+  leadline levels RECORD [--from MONTH] [--to MONTH] [--unit ft | m | cm | mm | in] [--order mdy | dmy] [--at LEVEL]
+                  [--design DESIGN.json] [--units imperial | metric] [--words LANGUAGE.json]
+      what a gauge's record (a date and a level a line, in any columns) says of the season from one month to another
+      (1 to 12; May to October): mean, range, the levels that it is under and over for 5 % of the time. --unit and
+      --order where the record does not say them; --at what the gauge showed on the day of the survey: then low and
+      high as a design has them; with --design also how long the deck is awash and the boat aground
+  leadline soundings FILE [--csv | --geojson] [--units imperial | metric] [--place LATITUDE,LONGITUDE,BEARING]
+                     [--down | --up]
+      soundings of a table (CSV, TSV, GPX, GeoJSON) as a design has them (JSON), or those of a design for others;
+      how the table was read, and each row that gives none, on standard error. --units: of plain numbers without a
+      unit; --down, --up: which way figures are positive; --place: the water's edge and the compass bearing lakeward,
+      degrees, where the file has places on earth (else fitted to the depths)
   leadline demo
       the demo's design, as a file to begin with
   leadline words
@@ -107,6 +131,8 @@ export function perform({ command, files, values }: Arguments): Outcome {
       return checkCommand(files)
     case 'verify':
       return verifyCommand(one(command, files, 'quote or request'), values.catalog)
+    case 'levels':
+      return levelsCommand(one(command, files, 'record'), { ...values, units: unitsOf(values.units) })
     case 'demo':
       if (files.length > 0) throw new Unusable([`demo: ${files.length} files; expected none`])
       return { code: 0, out: jsonText(demoDesign), err: '' }
@@ -118,7 +144,8 @@ export function perform({ command, files, values }: Arguments): Outcome {
         err: '',
       }
     case 'sheet':
-      throw new Error('run: a sheet is made by sheet.ts')
+    case 'soundings':
+      throw new Error(`run: ${command} is made by a file of its own`)
   }
 }
 
@@ -128,19 +155,17 @@ export function unitsOf(units: string | undefined): Units {
   throw new Unusable([`--units: "${units}"; expected imperial or metric`])
 }
 
-function one(name: string, files: readonly string[], kind = 'design'): string {
+export function one(name: string, files: readonly string[], kind = 'design'): string {
   if (files.length !== 1) throw new Unusable([`${name}: ${files.length} files; expected one ${kind} file`])
   return files[0]!
 }
-
-const stands = (dock: Dock): boolean => dock.findings.some((finding) => finding.severity === 'stop')
 
 function deriveCommand(file: string, catalogFile: string | undefined): Outcome {
   const catalog = readCatalog(catalogFile)
   const design = readDesign(file)
   const dock = derive(design.value, catalog.value)
   return {
-    code: stands(dock) ? 1 : 0,
+    code: isForbidden(dock) ? 1 : 0,
     out: jsonText(dock),
     err: lines([...catalog.notices, ...design.notices]),
   }
@@ -182,10 +207,14 @@ function listCommand(file: string, options: ListOptions): Outcome {
   const catalog = readCatalog(options.catalog)
   const reader = { language: readLanguage(options.words).value, units: options.units }
   const design = readDesign(file)
-  const dock = derive(design.value, catalog.value)
-  const result = { code: stands(dock) ? 1 : 0, err: lines([...catalog.notices, ...design.notices]) } as const
-  if (options.have !== undefined) {
-    const rows = difference(haveOf(options.have, catalog.value), dock.parts)
+  const have = options.have === undefined ? null : haveOf(options.have, catalog.value)
+  const dock = derive(have ? owning(design.value, have, catalog.value) : design.value, catalog.value)
+  const result = {
+    code: isForbidden(dock) ? 1 : 0,
+    err: lines([...catalog.notices, ...design.notices]),
+  } as const
+  if (have) {
+    const rows = difference(have, dock.parts)
     if (options.json)
       return {
         ...result,
@@ -195,7 +224,10 @@ function listCommand(file: string, options: ListOptions): Outcome {
   }
   const list = packingList(dock, catalog.value)
   if (options.json) return { ...result, out: jsonText(list) }
-  return { ...result, out: options.csv ? listCsv(list) : listText(list, dock, reader) }
+  return {
+    ...result,
+    out: options.csv ? listCsv(list, dock, design.value.job?.order) : listText(list, dock, reader),
+  }
 }
 
 function haveOf(file: string, catalog: Catalog): Have {
@@ -206,8 +238,14 @@ function haveOf(file: string, catalog: Catalog): Have {
     if (!rows.ok) throw new Unusable(issueLines(file, rows.issues))
     return rows.value
   }
-  return deriveKit(designOf(file, input).value, catalog).count.parts
+  return partsOfDesign(designOf(file, input).value, catalog)
 }
+
+/** What is named stands in the place of what the design says to be there. */
+const owning = (design: Design, have: Have, catalog: Catalog): Design => ({
+  ...design,
+  dock: { ...design.dock, existing: existingFrom(have, catalog) },
+})
 
 function checkCommand(files: readonly string[]): Outcome {
   if (files.length === 0) throw new Unusable(['check: no file; expected at least one'])

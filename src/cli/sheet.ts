@@ -1,10 +1,16 @@
 /** `leadline sheet`: a file of a dock, its format by the ending of its name. */
 import { extname } from 'node:path'
+import { MODEL_BASES, MODEL_LAKES } from '../../geometry/export/model.ts'
+import { LABEL_GRIDS } from '../../geometry/paper/label-grid.ts'
+import { logoOf } from '../../geometry/paper/logo.ts'
 import { PAPER_SIZE_NAMES } from '../../geometry/paper/marks.ts'
-import { type Catalog, derive } from '../../rules/index.ts'
+import type { PaperOptions } from '../../geometry/paper/options.ts'
+import { type Catalog, type Design, type Dock, derive } from '../../rules/index.ts'
 import { isDay } from '../../rules/papers/day.ts'
-import type { QuoteAsked } from '../../rules/papers/quote.ts'
+import { quote as made, type QuoteAsked } from '../../rules/papers/quote.ts'
 import { parseAsked, parseQuoteFile, type QuoteFile } from '../../rules/papers/quote-file.ts'
+import { broughtTwice } from '../../rules/papers/quote-included.ts'
+import { isForbidden } from '../../rules/stops.ts'
 import { visibleLines } from '../documents/files/visible-text.ts'
 import {
   type Asked,
@@ -34,7 +40,7 @@ export interface Written {
 }
 
 /** What the shop alone says. */
-const QUOTE_FLAGS = ['services', 'discount', 'fetched', 'untaxed', 'since'] as const
+const QUOTE_FLAGS = ['services', 'discount', 'fetched', 'untaxed', 'each', 'since'] as const
 
 /** What is asked for of `leadline sheet`, as `make` does. */
 export const sheet = async (args: readonly string[], today: string): Promise<Written> =>
@@ -66,6 +72,7 @@ export async function make({ files, values, inputs }: Arguments, today: string):
     (one) => one === (values.size ?? (units === 'imperial' ? 'letter' : 'a4')),
   )
   if (!size) throw new Unusable([`--size: "${values.size}"; expected ${PAPER_SIZE_NAMES.join(', ')}`])
+  const { labels, base, lake } = choicesOf(values)
   const date = values.date ?? today
   if (!isDay(date)) throw new Unusable([`--date: "${date}"; expected a day as 2026-05-01`])
   checkOutput(file, inputs)
@@ -75,37 +82,86 @@ export async function make({ files, values, inputs }: Arguments, today: string):
   if (!checked.ok) throw new Unusable(checked.issues.map(({ path, message }) => `--${path}: ${message}`))
   const quote = {
     ...asked,
+    ...(values.each && { each: true }),
     ...(values.since !== undefined && { since: lastQuote(values.since) }),
   }
   const design = readDesign(files[0]!)
   const dock = derive(design.value, catalog.value)
+  const options: PaperOptions = {
+    units,
+    language: readLanguage(values.words).value,
+    size,
+    date,
+    by: values.by ?? '',
+    ...(values.link !== undefined && { link: values.link }),
+    ...(labels && { labels }),
+  }
   const bytes = await writeFile(
     format,
     {
       what,
       audience,
       quote,
+      ...(values.bom && { bom: true }),
+      model: { base, lake },
       dock,
       design: design.value,
       catalog: catalog.value,
-      options: {
-        units,
-        language: readLanguage(values.words).value,
-        size,
-        date,
-        by: values.by ?? '',
-        ...(values.link !== undefined && { link: values.link }),
-      },
+      options,
     },
     paperFonts,
   )
   return {
-    code: dock.findings.some(({ severity }) => severity === 'stop') ? 1 : 0,
+    code: isForbidden(dock) ? 1 : 0,
     bytes,
     format,
     file,
-    err: lines([...catalog.notices, ...design.notices]),
+    err: lines([
+      ...catalog.notices,
+      ...design.notices,
+      ...(format === 'pdf' || format === 'svg' ? await unset(design.value, options) : []),
+      ...shopNotices(catalog.value, what, quote, dock, design.value, date),
+    ]),
   }
+}
+
+/** What the papers cannot write of the names on them: said beside them too. */
+async function unset({ name, job = {} }: Design, options: PaperOptions): Promise<string[]> {
+  const { unsetIn } = await import('../../geometry/paper/unset.ts')
+  const said = unsetIn([name, job.customer ?? '', job.order ?? '', options.by], options)
+  return said === '' ? [] : [said]
+}
+
+/** Sheets of labels, and what a model is of. */
+function choicesOf(values: Arguments['values']) {
+  const labels = LABEL_GRIDS.find((one) => one === values.labels)
+  if (values.labels !== undefined && !labels)
+    throw new Unusable([`--labels: "${values.labels}"; expected ${LABEL_GRIDS.join(', ')}`])
+  const base = MODEL_BASES.find((one) => one === (values.base ?? 'water'))
+  if (!base) throw new Unusable([`--base: "${values.base}"; expected ${MODEL_BASES.join(', ')}`])
+  const lake = MODEL_LAKES.find((one) => one === (values.lake ?? 'none'))
+  if (!lake) throw new Unusable([`--lake: "${values.lake}"; expected ${MODEL_LAKES.join(', ')}`])
+  return { labels, base, lake }
+}
+
+/** What a shop is to know of its own paper: a logo that is not shown, goods that are brought twice. */
+function shopNotices(
+  catalog: Catalog,
+  what: Asked['what'],
+  asked: Omit<QuoteAsked, 'date'>,
+  dock: Dock,
+  design: Design,
+  date: string,
+): string[] {
+  if (what !== 'quote' && what !== 'packet') return []
+  const logo = logoOf(catalog)
+  const twice = broughtTwice(made(dock, design, catalog, { ...asked, date }), catalog)
+  return [
+    ...(typeof logo === 'string' ? [`shop.logo: ${logo}`] : []),
+    ...twice.map(
+      (name) => `--services: "${name}" and freight are both charged; --fetched leaves freight out`,
+    ),
+  ]
 }
 
 /** A paper is the drawing where none is named, figures are the packing list's. */

@@ -1,20 +1,25 @@
 /** Papers, models and pictures to download, made on demand. */
-import { type ReactNode, useId, useState } from 'react'
+import { type ReactNode, useEffect, useId, useState } from 'react'
+import { LABEL_GRIDS, type LabelGrid } from '../../geometry/paper/label-grid.ts'
 import { PAPER_SIZE_NAMES, type PaperSize } from '../../geometry/paper/marks.ts'
 import type { Dock } from '../../rules/index.ts'
+import { isForbidden } from '../../rules/stops.ts'
 import { download } from '../platform/download.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { Select } from '../ui/select.tsx'
+import { useSheet } from '../ui/use-sheet.ts'
 import { useWords } from '../ui/use-words.ts'
 import { DOCUMENTS } from '../words/documents.ts'
 import { ArLink, type ArModel, showsModels } from './augmented-reality.tsx'
 import { CustomerFields } from './customer-fields.tsx'
+import css from './documents-panel.css?inline'
 import {
   type Asked,
   type Figures,
   type Format,
   figuresFor,
   MEDIA,
+  type ModelChoice,
   type What,
   whatFor,
 } from './files/write-file.ts'
@@ -24,20 +29,32 @@ import { PictureSize } from './picture-size.tsx'
 import { NO_CHOICE, QuoteFields } from './quote-fields.tsx'
 import { useMaking } from './use-making.ts'
 
+/** What each came for. */
+const FIRST = { shop: 'quote', crew: 'set-up', customer: 'packet' } as const
+
 export function DocumentsPanel() {
   const { t, units } = useWords(DOCUMENTS)
   const dock = useDock()
   const judged = useLeadline(isJudged)
   const audience = useLeadline((s) => s.audience)
-  const [whatChosen, setWhat] = useState<What>(audience === 'shop' ? 'quote' : 'packet')
+  const [chosen, setWhat] = useState<What | null>(null)
   // Another audience may not be offered what was chosen.
-  const what = whatFor(audience).includes(whatChosen) ? whatChosen : 'packet'
+  const what = chosen && whatFor(audience).includes(chosen) ? chosen : FIRST[audience]
   const [choice, setChoice] = useState(NO_CHOICE)
   const [size, setSize] = useState<PaperSize>(units === 'imperial' ? 'letter' : 'a4')
+  const [labels, setLabels] = useState<LabelGrid | 'cut'>('cut')
   const [typedDate, setDate] = useState(today)
   const date = typedDate || today()
   const [by, setBy] = useState('')
-  const { state, make, takePicture, stop } = useMaking({ size, date, by, choice })
+  const [model, setModel] = useState<ModelChoice>({ base: 'water', lake: 'none' })
+  const { state, make, takePicture, stop } = useMaking({
+    size,
+    labels: labels === 'cut' ? null : labels,
+    model,
+    date,
+    by,
+    choice,
+  })
   const making = state !== null && 'making' in state
   const button = (format: Format, of: Asked['what'] = 'drawing') => (
     <button
@@ -49,14 +66,16 @@ export function DocumentsPanel() {
       {t(making && state.making === format ? 'making-now' : FORMAT_WORDS[format])}
     </button>
   )
+  const box = useSheet<HTMLDivElement>(css)
   return (
-    <div className="paper-work">
+    <div className="paper-work" ref={box}>
       <p className="hint">{t('what')}</p>
-      {dock.findings.some(({ severity }) => severity === 'stop') && <p className="care">{t('stop')}</p>}
+      {isForbidden(dock) && <p className="care">{t('stop')}</p>}
       <PaperOptionFields
-        {...{ what, size, by, date: typedDate }}
-        choose={{ what: setWhat, size: setSize, date: setDate, by: setBy }}
+        {...{ what, size, labels, by, date: typedDate }}
+        choose={{ what: setWhat, size: setSize, labels: setLabels, date: setDate, by: setBy }}
       />
+      <Unset by={by} />
       {(what === 'quote' || what === 'estimate' || what === 'packet') && audience !== 'crew' && (
         <>
           {audience === 'shop' && <CustomerFields />}
@@ -73,6 +92,7 @@ export function DocumentsPanel() {
       <div className="actions">{button('dxf')}</div>
       <h3>{t('model')}</h3>
       <p className="hint">{t('model-what')}</p>
+      <ModelFields model={model} choose={setModel} />
       <div className="actions">
         {button('glb')}
         {button('usdz')}
@@ -88,6 +108,60 @@ export function DocumentsPanel() {
   )
 }
 
+/** What a model stands on, and what of the lake is in it. */
+function ModelFields({
+  model,
+  choose,
+}: {
+  readonly model: ModelChoice
+  readonly choose: (model: ModelChoice) => void
+}) {
+  const { t } = useWords(DOCUMENTS)
+  const id = useId()
+  return (
+    <div className="paper-options">
+      <label htmlFor={`${id}-base`}>{t('model-base')}</label>
+      <Select
+        id={`${id}-base`}
+        value={model.base}
+        options={['water', 'feet'] as const}
+        wordOf={(one) => t(`model-base-${one}`)}
+        set={(base) => choose({ ...model, base })}
+      />
+      <label htmlFor={`${id}-lake`}>{t('model-lake')}</label>
+      <Select
+        id={`${id}-lake`}
+        value={model.lake}
+        options={['none', 'water', 'bed', 'both'] as const}
+        wordOf={(one) => t(`model-lake-${one}`)}
+        set={(lake) => choose({ ...model, lake })}
+      />
+    </div>
+  )
+}
+
+/** What the papers cannot write of the names on them. */
+function Unset({ by }: { readonly by: string }) {
+  const { reader } = useWords(DOCUMENTS)
+  const { name, job = {} } = useLeadline((s) => s.design)
+  const [said, setSaid] = useState('')
+  const names = [name, job.customer ?? '', job.order ?? '', by].join('\n')
+  useEffect(() => {
+    let over = false
+    // Few names need it: the font's letters are loaded where one might.
+    if (!/[^\0-\u024F\u0370-\u04FF]/.test(names)) setSaid('')
+    else
+      import('../../geometry/paper/unset.ts').then(
+        ({ unsetIn }) => !over && setSaid(unsetIn([names], reader)),
+        () => {},
+      )
+    return () => {
+      over = true
+    }
+  }, [names, reader])
+  return said === '' ? null : <p className="care">{said}</p>
+}
+
 /** Today in local time, as a date input wants it. */
 function today(): string {
   const now = new Date()
@@ -98,6 +172,7 @@ function today(): string {
 interface Chosen {
   readonly what: What
   readonly size: PaperSize
+  readonly labels: LabelGrid | 'cut'
   readonly date: string
   readonly by: string
 }
@@ -106,6 +181,7 @@ interface Chosen {
 function PaperOptionFields({
   what,
   size,
+  labels,
   date,
   by,
   choose,
@@ -131,6 +207,18 @@ function PaperOptionFields({
         wordOf={(one) => t(one)}
         set={choose.size}
       />
+      {(what === 'labels' || what === 'packet') && (
+        <>
+          <label htmlFor={`${id}-labels`}>{t('labels-on')}</label>
+          <Select
+            id={`${id}-labels`}
+            value={labels}
+            options={['cut', ...LABEL_GRIDS] as const}
+            wordOf={(one) => t(`labels-${one}`)}
+            set={choose.labels}
+          />
+        </>
+      )}
       <label htmlFor={`${id}-date`}>{t('date')}</label>
       <input
         id={`${id}-date`}

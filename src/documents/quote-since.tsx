@@ -6,10 +6,10 @@ import type { QuoteFile } from '../../rules/papers/quote-file.ts'
 import type { Since } from '../../rules/papers/quote-since.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { FilePick } from '../ui/file-picker.tsx'
+import { EarlierPick, LinkPick } from '../ui/pick-dock.tsx'
 import { useWords } from '../ui/use-words.ts'
 import { DOCUMENTS } from '../words/documents.ts'
 import { text } from '../words/index.ts'
-import { EarlierPick, LinkPick } from './compare-with.tsx'
 import type { ComparedWith, Told } from './files/since.ts'
 
 /** How many faults of a file are shown. */
@@ -59,14 +59,18 @@ export function QuoteSince({ since, asked, quoted, choose }: Props) {
       <p className="hint">{t(quoted ? 'since-what' : 'since-estimate')}</p>
       <div className="actions">
         <FilePick label={t(quoted ? 'since-pick' : 'since-pick-shop')} take={open} />
-        <EarlierPick take={(design) => set(null, design)} />
+        <EarlierPick label={t('since-earlier')} take={(design) => set(null, design)} />
         {(since || other) && (
           <button type="button" onClick={() => set(null, null)}>
             {t('since-none')}
           </button>
         )}
       </div>
-      <LinkPick take={(design) => set(null, design)} bad={(issues) => bad(t('since-link-name'), issues)} />
+      <LinkPick
+        label={t('since-link')}
+        take={(design) => set(null, design)}
+        bad={(issues) => bad(t('since-link-name'), issues)}
+      />
       {fault && (
         <p className="fault" role="alert">
           {fault}

@@ -1,5 +1,6 @@
 /** Makes files of the dock, one at a time: progress, outcome, and a way to stop. */
 import { useRef, useState } from 'react'
+import type { LabelGrid } from '../../geometry/paper/label-grid.ts'
 import type { PaperOptions } from '../../geometry/paper/options.ts'
 import { download } from '../platform/download.ts'
 import { messageOf } from '../platform/error-message.ts'
@@ -10,7 +11,7 @@ import { useHandles } from '../ui/handles.ts'
 import { useWords } from '../ui/use-words.ts'
 import { DOCUMENTS } from '../words/documents.ts'
 import { makeFile, SilentError } from './files/make-file.ts'
-import { type Asked, type Format, fileName, type What } from './files/write-file.ts'
+import { type Asked, type Format, fileName, type ModelChoice, type What } from './files/write-file.ts'
 import { addressOf } from './phone.tsx'
 import { type QuoteChoice, wantedOf } from './quote-fields.tsx'
 
@@ -28,9 +29,13 @@ export type Making =
   | null
 
 /** What is written on papers beside the dock. */
-export type Written = Pick<PaperOptions, 'size' | 'date' | 'by'> & { readonly choice: QuoteChoice }
+export type Written = Pick<PaperOptions, 'size' | 'date' | 'by'> & {
+  readonly labels: LabelGrid | null
+  readonly model: ModelChoice
+  readonly choice: QuoteChoice
+}
 
-export function useMaking({ size, date, by, choice }: Written) {
+export function useMaking({ size, labels, model, date, by, choice }: Written) {
   const handles = useHandles()
   const host = useHost()
   const { t, units, language } = useWords(DOCUMENTS)
@@ -52,13 +57,17 @@ export function useMaking({ size, date, by, choice }: Written) {
     await new Promise((done) => requestAnimationFrame(() => setTimeout(done)))
     try {
       const link = addressOf(host.links, design)
-      const options = { units, language, size, date, by, ...(link !== null && { link }) }
+      const options = {
+        ...{ units, language, size, date, by },
+        ...(link !== null && { link }),
+        ...(labels && { labels }),
+      }
       const quote = audience === 'shop' ? wantedOf(choice, catalog.services ?? []) : null
       const priced = of === 'quote' || of === 'packet'
       if (quote && priced) (await import('./files/since.ts')).checkAsked({ ...quote, date })
       const bytes = await makeFile(
         format,
-        { what: of, audience, ...(quote && { quote }), dock, design, catalog, options },
+        { what: of, audience, ...(quote && { quote }), bom: true, model, dock, design, catalog, options },
         (paper, made, all) => all > 1 && setState({ making: format, at: { paper, n: made + 1, of: all } }),
         undefined,
         ending.signal,

@@ -2,7 +2,7 @@
 import { type RefObject, useEffect, useMemo, useRef } from 'react'
 import { spokenIn } from '../../rules/index.ts'
 import { SectionStrip } from '../section-strip/section-strip.tsx'
-import { useLeadline, useLeadlineStore } from '../state/store.ts'
+import { isNumbered, useLeadline, useLeadlineStore } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
 import { type Handles, HandlesContext } from '../ui/handles.ts'
 import { chunk, Lazy } from '../ui/lazy.tsx'
@@ -19,6 +19,7 @@ export type Mode = 'full' | 'compact'
 const depths = chunk(() => import('../section-strip/depths.tsx').then((m) => m.Depths))
 const guide = chunk(() => import('../section-strip/guide.tsx').then((m) => m.Guide))
 const start = chunk(() => import('../start/start.tsx').then((m) => m.Start))
+const legs = chunk(() => import('../panel/legs.tsx').then((m) => m.Legs))
 const legend = chunk(() => import('../viewport/legend.tsx').then((m) => m.Legend))
 
 export function App({ mode }: { readonly mode: Mode }) {
@@ -26,8 +27,10 @@ export function App({ mode }: { readonly mode: Mode }) {
   const theme = useLeadline((s) => s.theme)
   const language = useLeadline((s) => s.language)
   const asked = useLeadline((s) => s.forces || s.sway !== 'none')
+  const numbered = useLeadline(isNumbered)
   const stale = useLeadline((s) => s.stale)
   const starting = useLeadline((s) => s.starting)
+  const asking = starting !== false
   const app = useRef<HTMLDivElement>(null)
   const side = useRef<HTMLDivElement>(null)
   /** The dock is seen from its top; whoever goes by keyboard goes on in the panel. */
@@ -53,7 +56,7 @@ export function App({ mode }: { readonly mode: Mode }) {
       data-theme={theme}
       data-mode={mode}
       data-stale={stale || undefined}
-      data-starting={starting || undefined}
+      data-starting={asking || undefined}
     >
       <HandlesContext value={handles}>
         <Toolbar />
@@ -76,11 +79,12 @@ export function App({ mode }: { readonly mode: Mode }) {
             </div>
           </div>
           <div className="side" ref={side} tabIndex={-1}>
-            {starting ? (
-              <Lazy chunk={start} props={{ done: begun }} />
+            {asking ? (
+              <Lazy chunk={start} props={{ done: begun, at: starting === true ? null : starting }} />
             ) : (
               <>
                 <SumBar />
+                {numbered && <Lazy chunk={legs} props={{}} />}
                 <Panel />
               </>
             )}

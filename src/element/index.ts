@@ -2,5 +2,6 @@
 import { defineLeadlineDock } from './leadline-dock.ts'
 
 export { LeadlineDock } from './leadline-dock.ts'
+export type { LeadlineAttributes, LeadlineEvents } from './page-types.ts'
 
 defineLeadlineDock()

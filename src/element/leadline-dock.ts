@@ -3,7 +3,6 @@
  * there is no document. React and all the rest live from `connectedCallback` on, and outlive a move within the page.
  */
 import {
-  assessKit,
   type Catalog,
   type Design,
   type Dock,
@@ -12,8 +11,7 @@ import {
   deriveKit,
   type Language,
   languageOf,
-  parseCatalog,
-  parseDesign,
+  publishKit,
 } from '../../rules/index.ts'
 import { saveDesign } from '../platform/download.ts'
 import { messageOf } from '../platform/error-message.ts'
@@ -21,7 +19,7 @@ import { firstShore } from '../start/first-shore.ts'
 import { type LeadlineStore, toldOf, type ViewState } from '../state/store.ts'
 import { type Screen, showScreen } from './screen.tsx'
 import { Session } from './session.ts'
-import { type Fault, type Given, givenBy } from './sources.ts'
+import { type Fault, type Given, type GivenCatalog, givenCatalog, givenDesign } from './sources.ts'
 import { adoptStyles } from './styles.ts'
 
 /** A move takes an element out and puts it in again within one task: what is still out after this is gone, ms. */
@@ -46,6 +44,45 @@ const PROPERTIES = ['design', 'catalog'] as const
 // On a server there is no `HTMLElement`: the class can be imported, but nothing of it runs.
 const Base = typeof HTMLElement === 'undefined' ? (class {} as unknown as typeof HTMLElement) : HTMLElement
 
+/**
+ * Lays out a dock in a lake, and tells whether it stands, what it takes and what it costs.
+ *
+ * @tagname leadline-dock
+ * @attribute {string} catalog - Address of the shop's catalog
+ * @attribute {string} design - Address of the design to begin with
+ * @attribute {"imperial" | "metric"} units - Units of all figures
+ * @attribute {string} lang - Language of which numbers and money are written
+ * @attribute {string} words - Address of a language file
+ * @attribute {"auto" | "light" | "dark"} theme - Light or dark
+ * @attribute {"full" | "compact" | "waterside"} mode - The whole page, a small one, or the day at the lake
+ * @attribute {string} storage-key - The dock is kept on the device under this name
+ * @attribute {boolean} link - It owns what stands after # in the page's address
+ * @attribute {string} request-url - Where requests for a quote are sent
+ * @attribute {"customer" | "shop" | "crew"} audience - Who looks on
+ * @attribute {"questions" | "example"} start - Where nothing was kept, linked or given
+ * @fires {CustomEvent<null>} leadline-ready - The first picture is on the screen
+ * @fires {LeadlineEvents["leadline-input"]} leadline-input - At each change while a hand moves
+ * @fires {LeadlineEvents["leadline-change"]} leadline-change - The hand has let go and the dock is known whole
+ * @fires {LeadlineEvents["leadline-request"]} leadline-request - Somebody asks for a quote; cancelable
+ * @fires {LeadlineEvents["leadline-error"]} leadline-error - What was wrong, and where
+ * @csspart toolbar - Head of the element
+ * @csspart stage - The scene or its drawing
+ * @csspart strip - Section through the lake
+ * @csspart panel - What is asked and told beside the picture
+ * @cssproperty --leadline-font - Typeface
+ * @cssproperty --leadline-accent - Color of what can be pressed
+ * @cssproperty --leadline-on-accent - Color of words on it
+ * @cssproperty --leadline-focus - Color of the ring around what has the keyboard
+ * @cssproperty --leadline-ink - Color of words
+ * @cssproperty --leadline-soft - Color of lesser words
+ * @cssproperty --leadline-line - Color of lines
+ * @cssproperty --leadline-paper - Background
+ * @cssproperty --leadline-card - Background of what stands on it
+ * @cssproperty --leadline-tint - Background of what is chosen
+ * @cssproperty --leadline-buoy - Color of what warns
+ * @cssproperty --leadline-radius - Radius of corners
+ * @cssproperty --leadline-sticky-top - Height of a host's head that stays in sight
+ */
 export class LeadlineDock extends Base {
   static readonly observedAttributes = ATTRIBUTES
 
@@ -54,9 +91,9 @@ export class LeadlineDock extends Base {
   #store: LeadlineStore | null = null
   /** As the page gave them last, by property; null: by attribute, if at all. */
   #design: Given<Design> | null = null
-  #catalog: Given<Catalog> | null = null
+  #catalog: GivenCatalog | null = null
   /** What the store's catalog came from: put back into the page it is not fetched again. */
-  #shownFrom: string | Catalog | null = null
+  #shownFrom: ReturnType<typeof sourceOf> = null
   /** Faults of properties set before anyone could listen for events. */
   #early: Fault[] = []
   #farewell: ReturnType<typeof setTimeout> | undefined
@@ -73,7 +110,7 @@ export class LeadlineDock extends Base {
     return this.#store?.getState().design ?? (given && 'value' in given ? given.value : this.#opening())
   }
   set design(value: unknown) {
-    const given = givenBy(value, 'design', parseDesign)
+    const given = givenDesign(value)
     if (this.#session && this.#ready) {
       if (given && 'value' in given) this.#session.take(given.value)
       else if (given && 'url' in given) this.#session.takeFrom(given.url)
@@ -82,26 +119,26 @@ export class LeadlineDock extends Base {
     }
     this.#design = given
     if (given && 'faults' in given && !this.#session) this.#tellFaults(given.faults)
-    if (given && 'value' in given && this.#store) this.#store.getState().begin(given.value)
-    else if (this.#session) this.#restart()
+    if (given && 'value' in given && this.#store) {
+      // Who is given a dock is not asked for one, between what was begun with and its first picture neither.
+      const { begin, set } = this.#store.getState()
+      set({ starting: false })
+      begin(given.value)
+    } else if (this.#session) this.#restart()
   }
 
   /** The catalog in use; null where the page asked for one that is not there (yet): no other's parts and prices stand for it. */
   get catalog(): Catalog | null {
     const given = this.#catalogAsked()
-    if (given && 'value' in given) return given.value
-    if (this.#store && (given === null || ('url' in given && this.#shownFrom === given.url)))
+    if (this.#store && (given === null || this.#shownFrom === sourceOf(given)))
       return this.#store.getState().catalog
     return given === null ? demoCatalog : null
   }
   set catalog(value: unknown) {
-    const given = givenBy(value, 'catalog', parseCatalog)
+    const given = givenCatalog(value)
     this.#catalog = given
-    if (given && 'value' in given && this.#session && this.#ready) {
-      this.#shownFrom = given.value
-      this.#session.store.getState().setCatalog(given.value)
-    } else if (this.#session) this.#restart()
-    else if (given && 'faults' in given) this.#tellFaults(given.faults)
+    if (given && 'plain' in given && this.#session && this.#ready) void this.#take(given, this.#session)
+    else if (this.#session) this.#restart()
   }
 
   /**
@@ -111,7 +148,7 @@ export class LeadlineDock extends Base {
   get dock(): Dock | null {
     const { design, catalog } = this
     if (!catalog) return null
-    return this.#store ? toldOf(this.#store.getState()) : assessKit(deriveKit(design, catalog))
+    return this.#store ? toldOf(this.#store.getState()) : publishKit(deriveKit(design, catalog))
   }
 
   /** True from the first picture on; told by `leadline-ready`. */
@@ -164,7 +201,15 @@ export class LeadlineDock extends Base {
     }
   }
 
-  #catalogAsked(): Given<Catalog> | null {
+  async #take(given: GivenCatalog, session: Session): Promise<void> {
+    const taken = await session.takeCatalog(given)
+    if (this.#session !== session || this.#catalog !== given) return
+    if (taken) this.#shownFrom = sourceOf(given)
+    // Begins anew, and says what is wrong with it.
+    else this.#restart()
+  }
+
+  #catalogAsked(): GivenCatalog | null {
     const url = this.getAttribute('catalog')
     return this.#catalog ?? (url === null ? null : { url })
   }
@@ -174,8 +219,7 @@ export class LeadlineDock extends Base {
     adoptStyles(root)
     const url = this.getAttribute('design')
     const catalog = this.#catalogAsked()
-    const source =
-      catalog === null ? null : 'value' in catalog ? catalog.value : 'url' in catalog ? catalog.url : null
+    const source = sourceOf(catalog)
     const again = (): void => this.#restart()
     let session: Session | null = null
     try {
@@ -286,6 +330,9 @@ export class LeadlineDock extends Base {
         this.dispatchEvent(new CustomEvent('leadline-error', { detail, bubbles: true, composed: true }))
   }
 }
+
+/** What tells one catalog that was given from another. */
+const sourceOf = (given: GivenCatalog | null) => given && ('url' in given ? given.url : given.plain)
 
 /** A page may load this twice, or two versions of it: the first one stays. */
 export function defineLeadlineDock(): void {

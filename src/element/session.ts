@@ -9,8 +9,8 @@ import { saveDesign } from '../platform/download.ts'
 import { newId } from '../platform/new-id.ts'
 import { whyMissing } from '../platform/why-missing.ts'
 import { firstShore } from '../start/first-shore.ts'
-import type { Earlier, Host, Offered, RequestContent } from '../state/host.ts'
-import type { RequestBody } from '../state/request-body.ts'
+import type { Earlier, Host, RequestContent } from '../state/host.ts'
+import type { Offered, RequestBody } from '../state/request-body.ts'
 import { sameDesign } from '../state/same-design.ts'
 import {
   createLeadlineStore,
@@ -24,9 +24,10 @@ import {
   type Fault,
   faultsOf,
   type Given,
+  type GivenCatalog,
   lineOf,
   type Read,
-  readCatalogFrom,
+  readCatalog,
   readDesignFile,
   readDesignFrom,
   readLanguageFrom,
@@ -35,7 +36,7 @@ import {
 export interface SessionOptions {
   readonly design: Given<Design> | null
   /** Null: the page gives no catalog; the demo shop's is used, or the one that `store` has. */
-  readonly catalog: Given<Catalog> | null
+  readonly catalog: GivenCatalog | null
   readonly storageKey: string | null
   readonly link: boolean
   /** What somebody sees who has no dock yet: questions about their shore, or the example. */
@@ -94,7 +95,7 @@ export class Session implements Host {
   readonly #toldOnce = new Set<string>()
 
   constructor(options: SessionOptions) {
-    const { design, catalog, storageKey, link, store, view, start } = options
+    const { design, storageKey, link, store, view, start } = options
     this.#options = options
     this.keeps = storageKey !== null
     this.links = link
@@ -111,7 +112,7 @@ export class Session implements Host {
         ),
       heard: (what) => void this.#heard(what === 'saved'),
     })
-    const shop = store?.getState().catalog ?? (catalog && 'value' in catalog ? catalog.value : demoCatalog)
+    const shop = store?.getState().catalog ?? demoCatalog
     this.#asks = design === null && start === 'questions'
     this.#first = design && 'value' in design ? design.value : this.#opening(shop)
     this.store =
@@ -132,7 +133,7 @@ export class Session implements Host {
     const { signal } = this.#over
     const { words } = this.#options
     const [shop, language, base, linked, kept] = await Promise.all([
-      this.#readCatalog(),
+      this.#options.catalog && readCatalog(this.#options.catalog, signal),
       words === null ? null : readLanguageFrom(words, signal),
       store === null && design && 'url' in design ? readDesignFrom(design.url, signal) : null,
       store === null ? this.#readLink(location.hash) : null,
@@ -190,6 +191,13 @@ export class Session implements Host {
     this.store.getState().set({ starting: false })
     this.#quietly(() => this.store.getState().replace(design))
     this.#keepSoon()
+  }
+
+  /** Takes a catalog from the page. False where it is none. */
+  async takeCatalog(given: GivenCatalog): Promise<boolean> {
+    const read = await readCatalog(given, this.#over.signal)
+    if (read.ok && !this.#over.signal.aborted) this.store.getState().setCatalog(read.value)
+    return read.ok
   }
 
   /** The same from an address. */
@@ -406,14 +414,6 @@ export class Session implements Host {
     if (this.#toldOnce.has(what)) return
     this.#toldOnce.add(what)
     this.fail(faults, key)
-  }
-
-  async #readCatalog(): Promise<Read<Catalog> | null> {
-    const { catalog } = this.#options
-    if (catalog === null || 'value' in catalog)
-      return catalog && { ok: true, value: catalog.value, notices: [] }
-    if ('faults' in catalog) return { ok: false, faults: catalog.faults }
-    return readCatalogFrom(catalog.url, this.#over.signal)
   }
 
   async #link(): Promise<typeof import('../autosave/link.ts')> {

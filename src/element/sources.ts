@@ -5,9 +5,10 @@ import {
   type Language,
   LIMITS,
   type Parsed,
-  parseCatalogText,
+  parseDesign,
   parseDesignText,
 } from '../../rules/index.ts'
+import { type Plain, plainOf } from '../../rules/validation.ts'
 import { messageOf } from '../platform/error-message.ts'
 import { within } from '../platform/time-limit.ts'
 
@@ -24,6 +25,9 @@ export type Given<T> =
   | { readonly url: string }
   | { readonly faults: readonly Fault[] }
 
+/** The same of a catalog. A value is copied at once, and checked when it is put to use: most pages give none, and what checks it comes with the first. */
+export type GivenCatalog = { readonly plain: Plain } | { readonly url: string }
+
 /** An address that has not answered in full by then is given up, ms. */
 const LONGEST = 20_000
 
@@ -35,8 +39,24 @@ export type Read<T> =
     }
   | { readonly ok: false; readonly faults: readonly Fault[] }
 
-export const readCatalogFrom = (url: string, signal: AbortSignal): Promise<Read<Catalog>> =>
-  readFrom(url, 'catalog', parseCatalogText, signal)
+const catalogReader = () => import('./catalog-reader.ts')
+
+export async function readCatalog(given: GivenCatalog, signal: AbortSignal): Promise<Read<Catalog>> {
+  if ('url' in given)
+    return readFrom(
+      given.url,
+      'catalog',
+      async (text) => (await catalogReader()).parseCatalogText(text),
+      signal,
+    )
+  const read = await catalogReader().then(
+    ({ parsePlainCatalog }) => faultsOf(parsePlainCatalog(given.plain), 'catalog'),
+    (error) => failed('catalog', '', messageOf(error)),
+  )
+  // Told after whoever put the element in has had time to add listeners.
+  if (!read.ok) await new Promise((done) => setTimeout(done))
+  return read
+}
 
 export const readDesignFrom = (url: string, signal: AbortSignal): Promise<Read<Design>> =>
   readFrom(url, 'design', parseDesignText, signal)
@@ -84,15 +104,16 @@ async function readFrom<T>(
 }
 
 /** A property's value: text is an address, as the attribute of that name; anything else is to be the thing itself. */
-export function givenBy<T>(
-  value: unknown,
-  code: 'catalog' | 'design',
-  parse: (value: unknown) => Parsed<T>,
-): Given<T> | null {
+export function givenDesign(value: unknown): Given<Design> | null {
   if (value === null || value === undefined) return null
   if (typeof value === 'string') return { url: value }
-  const read = faultsOf(parse(value), code)
+  const read = faultsOf(parseDesign(value), 'design')
   return read.ok ? { value: read.value } : { faults: read.faults }
+}
+
+export function givenCatalog(value: unknown): GivenCatalog | null {
+  if (value === null || value === undefined) return null
+  return typeof value === 'string' ? { url: value } : { plain: plainOf(value) }
 }
 
 /** A fault as one line of text. */

@@ -1,32 +1,23 @@
-/** Can it be built? Each finding in plain words, its remedy one tap away, its figures a tap deeper. */
-import { useState } from 'react'
-import { applyPatch, type Finding, findingIn, remedyIn, severityWord } from '../../rules/index.ts'
-import { findingId } from '../state/highlight.ts'
+/** Can it be built? The verdict in one line; under it what is found. */
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
 import { useHandles } from '../ui/handles.ts'
 import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../ui/use-words.ts'
 import { count } from '../words/index.ts'
-import { useMending } from './mending/use-mending.ts'
 import { StableHeight } from './stable-height.tsx'
 import { type Standing, standingOf } from './verdict.ts'
 
-const figures = chunk(() => import('./finding-figures.tsx').then((m) => m.Figures))
+const list = chunk(() => import('./findings-list.tsx').then((m) => m.FindingsList))
 const loads = chunk(() => import('./structure-loads.tsx').then((m) => m.Loads))
 
 export function FindingsPanel() {
   const handles = useHandles()
-  const dock = useDock()
   const { t } = useWords()
   const whole = useLeadline(isJudged)
   const stale = useLeadline((s) => s.stale)
   const status = useLeadline((s) => s.status)
   const tryAgain = useLeadline((s) => s.tryAgain)
-  const edit = useLeadline((s) => s.edit)
-  const { all, costOf } = useMending()
-  const first = dock.findings.filter(({ severity }) => severity !== 'note')
-  const notes = dock.findings.filter(({ severity }) => severity === 'note')
   return (
     <section className="answer stands">
       <h2 ref={handles.findings}>{t('stands.title')}</h2>
@@ -42,27 +33,7 @@ export function FindingsPanel() {
       </p>
       {/* Findings of an earlier dock stay in sight; their remedies are not for this one. */}
       <StableHeight whole={whole} inert={stale}>
-        {all && (
-          <button type="button" className="main fix-all" onClick={() => edit(() => all.design)}>
-            {t('remedy.all')} <Cost of={all.cost} />
-          </button>
-        )}
-        {first.length > 0 && (
-          <ul className="findings">
-            {first.map((finding) => (
-              <Item key={findingId(finding)} finding={finding} cost={costOf(finding)} />
-            ))}
-          </ul>
-        )}
-        {notes.length > 0 && (
-          <Fold className="notes" summary={t('stands.notes', { notes: count(notes.length) })} print>
-            <ul className="findings">
-              {notes.map((finding) => (
-                <Item key={findingId(finding)} finding={finding} cost={costOf(finding)} />
-              ))}
-            </ul>
-          </Fold>
-        )}
+        <Lazy chunk={list} props={{}} quiet />
       </StableHeight>
       <Fold className="notes" summary={t('stands.loads')}>
         <Lazy chunk={loads} props={{}} />
@@ -87,11 +58,11 @@ export function useVerdict() {
   const stale = useLeadline((s) => s.stale)
   const { t } = useWords()
   const { standing, toFix, toMeasure } = standingOf({ dock, status, stale })
-  const values = { fix: count(toFix.length), measure: count(toMeasure) }
+  const values = { fix: count(toFix.length), measure: count(toMeasure.length) }
   return {
     standing,
     mark: MARKS[standing],
-    line: t(standing === 'can' && toMeasure > 0 ? 'stands.measure' : `stands.${standing}`, values),
+    line: t(standing === 'can' && toMeasure.length > 0 ? 'stands.measure' : `stands.${standing}`, values),
     short: t(`sum.${standing}`, values),
   }
 }
@@ -129,73 +100,5 @@ export function Mark({ state }: { readonly state: MarkName }) {
     <svg className={`mark ${state}`} viewBox="0 0 20 20" aria-hidden="true">
       <path d={shapes[state]} />
     </svg>
-  )
-}
-
-/** What a step does to the price; nothing while that is not known, or prices are not for this reader. */
-function Cost({ of }: { readonly of: number | null }) {
-  const { t, money, priced } = useWords()
-  if (of === null || !priced) return null
-  return (
-    <small className="cost">{of === 0 ? t('remedy.no-change') : `${of > 0 ? '+' : ''}${money(of)}`}</small>
-  )
-}
-
-function Item({ finding, cost }: { readonly finding: Finding; readonly cost: number | null }) {
-  const { reader, t } = useWords()
-  const edit = useLeadline((s) => s.edit)
-  const set = useLeadline((s) => s.set)
-  const more = useLeadline((s) => s.foundLater)
-  const id = findingId(finding)
-  const chosen = useLeadline((s) => s.selection === id)
-  const [failed, setFailed] = useState<string | null>(null)
-  const { remedy, severity } = finding
-  const mend = (): void => {
-    try {
-      const issues = edit((design) => applyPatch(design, remedy!.patch))
-      setFailed(issues[0] ? issues[0].message : null)
-    } catch {
-      setFailed(t('remedy.failed'))
-    }
-  }
-  return (
-    <li
-      className={`finding ${severity}${chosen ? ' lit' : ''}`}
-      onPointerEnter={() => set({ hover: id })}
-      onPointerLeave={() => set({ hover: null })}
-    >
-      <Mark state={severity} />
-      <div>
-        <p>
-          <span className="unseen">{`${severityWord(severity, reader)}: `}</span>
-          {findingIn(finding, 'plain', reader, more)}
-        </p>
-        <div className="actions">
-          {remedy && (
-            <button type="button" className="remedy" onClick={mend}>
-              {remedyIn(remedy, reader, more)} <Cost of={cost} />
-            </button>
-          )}
-          {finding.parts.length > 0 && (
-            <button
-              type="button"
-              className="quiet"
-              aria-pressed={chosen}
-              onClick={() => set({ selection: chosen ? null : id })}
-            >
-              {t('stands.show')}
-            </button>
-          )}
-        </div>
-        {failed !== null && (
-          <p className="fault" role="alert">
-            {failed}
-          </p>
-        )}
-        <Fold summary={t('stands.figures')}>
-          <Lazy chunk={figures} props={{ finding }} />
-        </Fold>
-      </div>
-    </li>
   )
 }

@@ -1,9 +1,10 @@
 /** Why? The reasons of what is picked, and the table of every leg: the same that the drawing shows, to be read. */
-import { basisIn, cornerWord, type Dock, type Leg, type Reason } from '../../rules/index.ts'
+import { basisIn, type Dock, type Leg, type Reason } from '../../rules/index.ts'
+import { legListed, legNamed, pairListed } from '../../rules/words/leg-name.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
 import { useWords, type Words } from '../ui/use-words.ts'
-import { meters, text } from '../words/index.ts'
+import { text } from '../words/index.ts'
 import { reasonText } from '../words/reason-text.ts'
 import { REASONS, type ReasonWord } from '../words/reasons.ts'
 import { Clearances } from './clearances.tsx'
@@ -31,7 +32,7 @@ export function Reasons() {
           <optgroup label={t('why.legs')}>
             {dock.legs.map((leg) => (
               <option key={leg.id} value={leg.id}>
-                {legName(leg, words)}
+                {legName(leg, dock, words)}
               </option>
             ))}
           </optgroup>
@@ -39,7 +40,7 @@ export function Reasons() {
             <optgroup label={t('why.pairs')}>
               {braced.map((pair) => (
                 <option key={pair.id} value={pair.id}>
-                  {t('why.pair', { x: meters(dock.legs.find((leg) => leg.id === pair.legs[0])?.x ?? 0) })}
+                  {t('why.pair', { legs: text(pairListed(dock, pair.id)) })}
                 </option>
               ))}
             </optgroup>
@@ -47,6 +48,7 @@ export function Reasons() {
         </select>
       </label>
       <ReasonList
+        dock={dock}
         reasons={picked ? reasonsOf(selection, dock) : [...dock.reasons.start, ...dock.reasons.ramp]}
       />
       {picked && <Clearances id={selection} />}
@@ -65,21 +67,18 @@ function reasonsOf(id: string, { reasons, pairs }: Dock): readonly Reason[] {
   return pair ? [...own, ...(reasons.pairs[pair.id] ?? [])] : own
 }
 
-function legName(leg: Leg, { t, length, reader }: Words<ReasonWord>): string {
-  const corner = text(cornerWord(leg.corner, reader))
-  const x = meters(leg.x)
-  return leg.stock === null
-    ? t('why.leg-none', { corner, x })
-    : t('why.leg', { corner, x, length: text(length(leg.stock)) })
+function legName(leg: Leg, dock: Dock, { t, length, reader }: Words<ReasonWord>): string {
+  const named = legNamed(dock, leg.id, reader)
+  return leg.stock === null ? named : t('why.leg', { leg: text(named), length: text(length(leg.stock)) })
 }
 
-function ReasonList({ reasons }: { readonly reasons: readonly Reason[] }) {
+function ReasonList({ reasons, dock }: { readonly reasons: readonly Reason[]; readonly dock: Dock }) {
   const words = useWords(REASONS)
   return (
     <ol className="steps">
       {reasons.map((reason) => (
         <li key={`${reason.rule} ${reason.result.value}`}>
-          {reasonText(reason, words.reader)}{' '}
+          {reasonText(reason, words.reader, dock)}{' '}
           <small>{words.t('why.from', { basis: text(basisIn(reason.basis, words)) })}</small>
         </li>
       ))}
@@ -87,8 +86,9 @@ function ReasonList({ reasons }: { readonly reasons: readonly Reason[] }) {
   )
 }
 
-export function LegTable() {
-  const { legs } = useDock()
+function LegTable() {
+  const dock = useDock()
+  const { legs } = dock
   const set = useLeadline((s) => s.set)
   const selection = useLeadline((s) => s.selection)
   const { t, length, reader } = useWords(REASONS)
@@ -98,7 +98,6 @@ export function LegTable() {
         <thead>
           <tr>
             <th scope="col">{t('why.place')}</th>
-            <th scope="col">{t('why.out')}</th>
             <th scope="col">{t('why.depth')}</th>
             <th scope="col">{t('why.set')}</th>
             <th scope="col">{t('why.frame-top')}</th>
@@ -117,9 +116,8 @@ export function LegTable() {
               onPointerLeave={() => set({ hover: null })}
             >
               <th scope="row">
-                <PickButton id={leg.id}>{`${leg.section} ${cornerWord(leg.corner, reader)}`}</PickButton>
+                <PickButton id={leg.id}>{legListed(dock, leg.id, reader)}</PickButton>
               </th>
-              <td>{length(leg.x)}</td>
               <td>{length(0 - leg.bed)}</td>
               <td>{length(leg.setHeight)}</td>
               <td>{length(leg.setHeightFrame)}</td>

@@ -1,9 +1,11 @@
 /** What every part takes: the figures behind the verdict, for whoever asks. Each in its worst case, and that case in words. */
 import type { ReactNode } from 'react'
-import { cornerWord, type Dock, type Figure, type Structure } from '../../rules/index.ts'
+import type { Dock, Figure, Structure } from '../../rules/index.ts'
+import { legNumber } from '../../rules/leg-places.ts'
 import { BARE_BED } from '../../rules/structure/strength/bearing.ts'
 import { GUARD_PUSH } from '../../rules/structure/strength/loads-published.ts'
 import { swayWord } from '../../rules/structure/strength/serviceability.ts'
+import { legListed, pairListed } from '../../rules/words/leg-name.ts'
 import { isJudged, useDock, useLeadline } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
 import { useWords, type Words } from '../ui/use-words.ts'
@@ -185,11 +187,6 @@ const Rows = ({ head, rows }: { readonly head: readonly string[]; readonly rows:
 const most = <T,>(list: readonly T[], figure: (item: T) => number): number =>
   list.reduce((high, item) => Math.max(high, figure(item)), 0)
 
-function legName(id: string, dock: Dock, { language }: Pick<Words<LoadWord>, 'language'>): string {
-  const leg = dock.legs.find((l) => l.id === id)
-  return leg ? `${leg.section} ${cornerWord(leg.corner, { language })}` : id
-}
-
 const worstWith = (name: string, words: Words<LoadWord>): string =>
   words.t('loads.worst', { case: text(caseInWords(name, words)) })
 
@@ -209,7 +206,7 @@ function Legs({ dock, structure: { legs } }: Shown) {
       rows={() =>
         legs.map(({ leg, axial, moment, use, case: name }) => ({
           id: leg,
-          name: legName(leg, dock, words),
+          name: legListed(dock, leg, words.reader),
           notes: [worstWith(name, words)],
           cells: [
             axial < 0 ? t('loads.pulled', { force: newtons(-axial) }) : figure(newtons(axial)),
@@ -227,12 +224,7 @@ export const forceInWords = (axial: number, { t }: Pick<Words<LoadWord>, 't'>): 
 
 function Braces({ dock, structure: { braces } }: Shown) {
   const words = useWords(LOADS)
-  const { t, length } = words
-  const out = (id: string): string => {
-    const pair = dock.pairs.find((p) => p.id === id)
-    const leg = dock.legs.find((l) => l.id === pair?.legs[0])
-    return leg ? t('loads.out', { x: text(length(leg.x)) }) : id
-  }
+  const { t } = words
   return (
     <Group
       name={t('loads.braces')}
@@ -241,7 +233,7 @@ function Braces({ dock, structure: { braces } }: Shown) {
       rows={() =>
         braces.map(({ pair, axial, use, case: name }) => ({
           id: pair,
-          name: out(pair),
+          name: t('loads.pair', { legs: text(pairListed(dock, pair)) }),
           notes: [worstWith(name, words)],
           cells: [forceInWords(axial, words), <Use key="use" use={use} />],
         }))
@@ -286,7 +278,7 @@ function Feet({ dock, structure: { feet } }: Shown) {
       rows={() =>
         feet.map((foot) => ({
           id: foot.leg,
-          name: legName(foot.leg, dock, words),
+          name: legListed(dock, foot.leg, words.reader),
           notes: [
             worstWith(foot.case, words),
             foot.lifts
@@ -353,8 +345,8 @@ function Sway({ dock, structure }: Shown) {
         <p>
           {t('loads.uneven', {
             by: small(uneven.by),
-            low: text(legName(uneven.low, dock, words)),
-            leg: text(legName(uneven.leg, dock, words)),
+            low: count(legNumber(dock, uneven.low)),
+            leg: count(legNumber(dock, uneven.leg)),
             use: share(uneven.use),
           })}{' '}
           {uneven.hangs.length > 0 && t('loads.uneven.hangs', { legs: count(uneven.hangs.length) })}

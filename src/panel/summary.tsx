@@ -1,5 +1,6 @@
 /** What is it? One line of plain words. */
 
+import type { Figure } from '../../rules/index.ts'
 import { dockFacts } from '../state/dock-facts.ts'
 import { useLeadline, usePlaced } from '../state/store.ts'
 import { useWords } from '../ui/use-words.ts'
@@ -10,14 +11,21 @@ export function useSummary(): string {
   const dock = usePlaced()
   const design = useLeadline((s) => s.design)
   const { t } = useWords()
-  const { shape, sections, length, depth } = dockFacts(dock, design)
+  const { shape, sections, length, reach, depth } = dockFacts(dock, design)
   const deck = design.dock.deckHeight
+  // Inches of the gaps between sections say nothing here.
+  const rough = (value: number): Figure => ({ value, unit: 'm-rough' })
+  const many = t('what.sections', { sections: count(sections) })
   return t(shape, {
-    sections: count(sections),
-    // Inches of the gaps between sections say nothing here.
-    length: { value: length, unit: 'm-rough' },
-    stands: text(t(deck < 0 ? 'what.under' : 'what.over', { height: meters(Math.abs(deck)) })),
-    depth: meters(depth),
+    sections: text(dock.ramp ? t('what.with-ramp', { sections: text(many) }) : many),
+    size: text(
+      t('what.size', {
+        length: rough(length),
+        reach: rough(reach),
+        stands: text(t(deck < 0 ? 'what.under' : 'what.over', { height: meters(Math.abs(deck)) })),
+        depth: meters(depth),
+      }),
+    ),
   })
 }
 

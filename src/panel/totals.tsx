@@ -35,7 +35,6 @@ export function Totals() {
         </div>
       </dl>
       <Fold
-        print
         summary={
           <>
             {t('takes.list')} <span className="hint">{t('takes.pieces', { pieces: count(pieces) })}</span>
@@ -49,7 +48,7 @@ export function Totals() {
 }
 
 function List() {
-  const { totals, parts } = usePlaced()
+  const { totals, parts, existing } = usePlaced()
   const set = useLeadline((s) => s.set)
   const selection = useLeadline((s) => s.selection)
   const { t, mass, money, priced } = useWords()
@@ -96,6 +95,15 @@ function List() {
           <td>{mass(totals.mass)}</td>
           {priced && <td>{money(totals.price)}</td>}
         </tr>
+        {existing && (
+          <tr>
+            <th scope="row" colSpan={2}>
+              {t('takes.new')}
+            </th>
+            <td>{mass(existing.mass)}</td>
+            {priced && <td>{money(existing.price)}</td>}
+          </tr>
+        )}
       </tfoot>
     </table>
   )

@@ -32,6 +32,7 @@ export function usePrice(): PriceWords {
   }
   const told = money(price.amount)
   const plus = [
+    price.newOnly && t('price.new'),
     price.plus && t(`price.plus-${price.plus}`),
     price.off > 0 && t('price.off', { off: text(money(price.off)) }),
   ]

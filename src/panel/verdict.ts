@@ -2,36 +2,34 @@
  * Can this dock be built? One answer for every place that says so, worked out from the Dock alone.
  *
  * The rule: a `stop` forbids it, and a `warn` says that something is more, or less, than it may be (it sinks, slides, sways, goes over, a
- * brace is missing): both are to be fixed before building. The one exception are the warnings about the soundings and about what was assumed in their
- * place: they say that too little is known of the lake, which is measured or said, not mended. A `note` asks for nothing. Where something forbids it
+ * brace is missing): both are to be fixed before building, but for what is to be measured (`rules/to-fix.ts`). A `note` asks for nothing. Where something forbids it
  * and no remedy is offered for any of that, it cannot be built like this; which remedies help is known only when all is found.
  */
 import type { Dock, Finding } from '../../rules/index.ts'
+import { isForbidden, stopsOf } from '../../rules/stops.ts'
+import { isToFix } from '../../rules/to-fix.ts'
 import type { LeadlineState } from '../state/store.ts'
 
 export interface Verdict {
   readonly standing: 'can' | 'fix' | 'cannot'
   /** Findings to be fixed before building. */
   readonly toFix: readonly Finding[]
-  /** How many ask for the shore to be measured, or told of. */
-  readonly toMeasure: number
+  /** Those that ask for the shore to be measured, or told of. */
+  readonly toMeasure: readonly Finding[]
 }
-
-const ofShore = ({ code }: Finding): boolean => code.startsWith('soundings-') || code === 'site-assumed'
-const forbids = ({ severity }: Finding): boolean => severity === 'stop'
 
 /** @param dock with all that is found and the remedies that help */
 export function verdictOf({ findings }: Pick<Dock, 'findings'>): Verdict {
   const asking = findings.filter(({ severity }) => severity !== 'note')
-  const toFix = asking.filter((finding) => forbids(finding) || !ofShore(finding))
-  const stops = toFix.filter(forbids)
+  const toFix = asking.filter(isToFix)
+  const stops = stopsOf({ findings })
   const noWay = stops.length > 0 && stops.every(({ remedy }) => remedy === null)
   const standing = noWay ? 'cannot' : toFix.length > 0 ? 'fix' : 'can'
-  return { standing, toFix, toMeasure: asking.length - toFix.length }
+  return { standing, toFix, toMeasure: asking.filter((finding) => !toFix.includes(finding)) }
 }
 
 /** Whether it has a price: what must not be built has none, whatever its parts cost. */
-export const hasPrice = ({ findings }: Pick<Dock, 'findings'>): boolean => !findings.some(forbids)
+export const hasPrice = ({ findings }: Pick<Dock, 'findings'>): boolean => !isForbidden({ findings })
 
 export type Standing = Verdict['standing'] | 'placing' | 'checking' | 'unknown'
 

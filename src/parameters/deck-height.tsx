@@ -1,8 +1,8 @@
+import { deckUp } from '../../rules/deck-step.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { Hint, LengthSlider } from '../ui/controls.tsx'
 import { LengthField } from '../ui/quantity-field.tsx'
 import { useWords } from '../ui/use-words.ts'
-import { snapUp } from '../units/steps.ts'
 import { meters } from '../words/index.ts'
 import * as change from './design-edits.ts'
 
@@ -43,10 +43,10 @@ function ClearOfWaves() {
   const deck = useLeadline((s) => s.design.dock.deckHeight)
   const high = useLeadline((s) => s.design.site.levels.high)
   const edit = useLeadline((s) => s.edit)
-  const { t, units } = useWords()
+  const { t } = useWords()
   if (!waves) return null
   const height = (key: 'waves.re-set' | 'waves.re-set-short' | 'waves.all-season', least: number) => {
-    const to = snapUp(least, units)
+    const to = deckUp(least)
     return (
       <button
         type="button"

@@ -1,7 +1,8 @@
 /** What the panel's controls change, as pure functions of the Design. */
 import type { BottomKind, Design } from '../../rules/index.ts'
 import { EXPOSURES } from '../../rules/site/waves/exposures.ts'
-import type { HeadShape } from './shape-pictures.tsx'
+
+type HeadShape = NonNullable<Design['dock']['head']>['shape']
 
 const withDock = (design: Design, change: Partial<Design['dock']>): Design => ({
   ...design,
@@ -12,7 +13,7 @@ const withSite = (design: Design, change: Partial<Design['site']>): Design => ({
   site: { ...design.site, ...change },
 })
 
-export const legged = ({ dock }: Design): number => (dock.sections ?? 0) - (dock.ramp ? 1 : 0)
+export const legged = ({ dock }: Pick<Design, 'dock'>): number => (dock.sections ?? 0) - (dock.ramp ? 1 : 0)
 
 export const setDeck = (design: Design, deckHeight: number): Design => withDock(design, { deckHeight })
 
@@ -55,21 +56,33 @@ export function setExtra(design: Design, code: string, n: number): Design {
   return withDock(design, { extras: n > 0 ? { ...design.dock.extras, [code]: n } : rest })
 }
 
+/** For what one more comes to. */
+export const oneMore = (design: Design, code: string): Design =>
+  setExtra(design, code, (design.dock.extras[code] ?? 0) + 1)
+
 type Assumed = NonNullable<Design['site']['assumed']>[number]
 
 /** Somebody has said so: it is assumed no longer. */
 function said(design: Design, what: Assumed): Design {
-  const { assumed, ...site } = design.site
-  if (!assumed?.includes(what)) return design
-  const left = assumed.filter((each) => each !== what)
+  const { assumed = [], ...site } = design.site
+  const left = assumed.flatMap((each): Assumed[] => {
+    if (each === what) return []
+    // Of both levels one was said: the other was not.
+    if (each !== 'levels' || !what.startsWith(each)) return [each]
+    return [what === 'levels.low' ? 'levels.high' : 'levels.low']
+  })
   return { ...design, site: left.length > 0 ? { ...site, assumed: left } : site }
 }
+
+/** What is still assumed of a level. */
+export const levelAssumed = ({ site: { assumed } }: Design, which: 'low' | 'high'): boolean =>
+  assumed?.some((each) => each === 'levels' || each === `levels.${which}`) ?? false
 
 export const setBottom = (design: Design, bottom: BottomKind): Design =>
   said(withSite(design, { bottom }), 'bottom')
 
 export const setLevel = (design: Design, which: 'low' | 'high', value: number): Design =>
-  said(withSite(design, { levels: { ...design.site.levels, [which]: value } }), 'levels')
+  said(withSite(design, { levels: { ...design.site.levels, [which]: value } }), `levels.${which}`)
 
 export type Exposure = keyof typeof EXPOSURES | 'none' | 'own'
 

@@ -6,7 +6,10 @@ import * as change from './design-edits.ts'
 const BOTTOMS = ['rock', 'gravel', 'sand', 'clay', 'muck'] as const
 
 export function Bottom() {
-  const bottom = useLeadline((s) => s.design.site.bottom)
+  // What was only taken is not chosen: a tap on it says it.
+  const bottom = useLeadline(({ design: { site } }) =>
+    site.assumed?.includes('bottom') ? null : site.bottom,
+  )
   const edit = useLeadline((s) => s.edit)
   const { t } = useWords()
   return (

@@ -2,13 +2,15 @@ import { useLeadline } from '../state/store.ts'
 import { Hint } from '../ui/controls.tsx'
 import { LengthField } from '../ui/quantity-field.tsx'
 import { useWords } from '../ui/use-words.ts'
+import { WANTS } from '../words/wants.ts'
 import * as change from './design-edits.ts'
 
 /** How far it rises and falls: no signs. A high level under the day's is a fall of that much, and comes as a negative number. */
 export function Levels() {
-  const { low, high } = useLeadline((s) => s.design.site.levels)
+  const design = useLeadline((s) => s.design)
+  const { low, high } = design.site.levels
   const edit = useLeadline((s) => s.edit)
-  const { t } = useWords()
+  const { t } = useWords(WANTS)
   return (
     <fieldset className="control list">
       <legend>{t('levels.label')}</legend>
@@ -16,11 +18,13 @@ export function Levels() {
         <LengthField
           label={t('levels.rises')}
           value={high}
+          unsaid={change.levelAssumed(design, 'high')}
           commit={(to) => edit((d) => change.setLevel(d, 'high', to))}
         />
         <LengthField
           label={t('levels.falls')}
           value={0 - low}
+          unsaid={change.levelAssumed(design, 'low')}
           commit={(to) => edit((d) => change.setLevel(d, 'low', 0 - to))}
         />
       </div>

@@ -5,6 +5,6 @@ const unsaid = chunk(() => import('../start/unsaid.tsx').then((m) => m.Told))
 
 /** What nobody has said of the shore yet; fetched only where there is such a thing. */
 export function Unsaid() {
-  const keys = usePlaced().findings.find(({ code }) => code === 'site-assumed')?.values.keys
-  return keys ? <Lazy chunk={unsaid} props={{ keys }} /> : null
+  const some = usePlaced().findings.some(({ code }) => code === 'site-assumed')
+  return some ? <Lazy chunk={unsaid} props={{}} /> : null
 }

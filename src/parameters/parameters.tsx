@@ -4,18 +4,22 @@ import { Fold } from '../ui/fold.tsx'
 import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../ui/use-words.ts'
 import { DeckHeight } from './deck-height.tsx'
-import { Extras } from './extras.tsx'
 import { Bottom } from './lake-bottom.tsx'
-import { Levels } from './lake-levels.tsx'
 import { Unsaid } from './lake-unsaid.tsx'
-import { FrameSize } from './section-size.tsx'
 import { Run } from './shape.tsx'
-import { ExposureChoice } from './wind.tsx'
 
+const gauge = chunk(() => import('./gauge/gauge.tsx').then((m) => m.Gauge))
+const limits = chunk(() => import('./limits/limits.tsx').then((m) => m.Limits))
 const wholeDocks = chunk(() => import('./whole-docks/whole-docks.tsx').then((m) => m.WholeDocks))
+const extras = chunk(() => import('./wants.ts').then((m) => m.Extras))
+const frameSize = chunk(() => import('./wants.ts').then((m) => m.FrameSize))
+const levels = chunk(() => import('./wants.ts').then((m) => m.Levels))
+const exposure = chunk(() => import('./wants.ts').then((m) => m.ExposureChoice))
 const decking = chunk(() => import('./wants.ts').then((m) => m.Decking))
 const edgePlan = chunk(() => import('./extras-placed/edge-plan.tsx').then((m) => m.EdgePlan))
-const carried = chunk(() => import('./deck-loads.tsx').then((m) => m.DeckLoads))
+const myBoat = chunk(() => import('./boats/boats.tsx').then((m) => m.Boats))
+const existing = chunk(() => import('./existing/existing.tsx').then((m) => m.ExistingDock))
+const people = chunk(() => import('./deck-loads.tsx').then((m) => m.People))
 
 export function Parameters() {
   const { t, priced } = useWords()
@@ -25,9 +29,10 @@ export function Parameters() {
       <Group title={t('group.dock')}>
         <DeckHeight />
         <Run />
-        <FrameSize />
+        <Lazy chunk={myBoat} props={{}} />
+        <Lazy chunk={frameSize} props={{}} />
         {choosable && <Lazy chunk={decking} props={{}} />}
-        <Extras />
+        <Lazy chunk={extras} props={{}} />
         <Fold className="control" summary={t('extras.place')}>
           <Lazy chunk={edgePlan} props={{}} />
         </Fold>
@@ -36,15 +41,18 @@ export function Parameters() {
             <Lazy chunk={wholeDocks} props={{}} />
           </Fold>
         )}
+        <Lazy chunk={existing} props={{}} />
         <Fold className="control" summary={t('carried.title')}>
-          <Lazy chunk={carried} props={{}} />
+          <Lazy chunk={people} props={{}} />
         </Fold>
       </Group>
       <Group title={t('group.water')}>
         <Unsaid />
         <Bottom />
-        <Levels />
-        <ExposureChoice />
+        <Lazy chunk={levels} props={{}} />
+        <Lazy chunk={gauge} props={{}} />
+        <Lazy chunk={exposure} props={{}} />
+        <Lazy chunk={limits} props={{}} />
       </Group>
     </>
   )

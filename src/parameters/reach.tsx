@@ -3,11 +3,15 @@ import { useState } from 'react'
 import { sectionsForReach } from '../../rules/layout/sections-for-reach.ts'
 import { useLeadline, useLeadlineStore } from '../state/store.ts'
 import { Hint } from '../ui/controls.tsx'
+import { Fold } from '../ui/fold.tsx'
+import { chunk, Lazy } from '../ui/lazy.tsx'
 import { LengthField } from '../ui/quantity-field.tsx'
 import { useWords } from '../ui/use-words.ts'
-import { meters } from '../words/index.ts'
+import { count, meters } from '../words/index.ts'
 import { WANTS } from '../words/wants.ts'
 import * as change from './design-edits.ts'
+
+const depthSearch = chunk(() => import('./depth-search/depth-search.tsx').then((m) => m.DepthSearch))
 
 const NO_HEAD = { shape: 'straight', sections: 0 } as const
 
@@ -30,7 +34,19 @@ export function Reach({ now }: { readonly now: number }) {
     if (issues.length === 0) ask({ reach, sections: found.sections })
     return issues
   }
-  const values = { asked: meters(asked?.reach ?? 0), count: sections ?? 1, reach: meters(now) }
+  // Everywhere on the page all of them are counted, ramp and end too.
+  const run = sections ?? 1
+  // Once something else made it longer or shorter, the wish is over.
+  const fresh = asked && asked.sections === sections && !stale
+  const values = {
+    asked: meters(asked?.reach ?? 0),
+    count: count(run + head.sections),
+    run: count(run),
+    head: count(head.sections),
+    reach: meters(now),
+  }
+  const all =
+    head.sections > 0 ? (ramp ? 'reach.all-both' : 'reach.all-head') : ramp ? 'reach.all-ramp' : 'reach.all'
   return (
     <>
       <LengthField
@@ -41,12 +57,29 @@ export function Reach({ now }: { readonly now: number }) {
         className="beside"
       />
       <Hint>
-        {/* Once something else made it longer or shorter, the wish is over. */}
-        {asked && asked.sections === sections && !stale
-          ? t(ramp ? 'reach.ramp' : 'reach.no-ramp', values)
-          : t('reach.hint', { example: meters(units === 'imperial' ? 12.192 : 12) })}{' '}
+        {fresh
+          ? t(
+              head.sections > 0
+                ? ramp
+                  ? 'reach.ramp-head'
+                  : 'reach.no-ramp-head'
+                : ramp
+                  ? 'reach.ramp'
+                  : 'reach.no-ramp',
+              values,
+            )
+          : `${t(all, values)} ${t('reach.hint', { example: meters(units === 'imperial' ? 12.192 : 12) })}`}{' '}
         {t(`reach.${head.sections > 0 ? head.shape : 'straight'}`)}
       </Hint>
+      {/* A whole section is the step: whoever is near enough may do without the last. */}
+      {fresh && now > asked.reach + 1e-3 && run > (ramp ? 2 : 1) && (
+        <button type="button" onClick={() => edit((d) => change.setSections(d, run - 1))}>
+          {t('reach.fewer', { reach: meters(now - own.length - catalog.rules.jointGap.value) })}
+        </button>
+      )}
+      <Fold summary={t('reach.boat')}>
+        <Lazy chunk={depthSearch} props={{}} />
+      </Fold>
     </>
   )
 }

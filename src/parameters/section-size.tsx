@@ -1,24 +1,33 @@
+import { useMemo } from 'react'
+import { straightFrames } from '../../rules/catalog/straight.ts'
 import { useLeadline } from '../state/store.ts'
 import { Choice } from '../ui/controls.tsx'
 import { useWords } from '../ui/use-words.ts'
+import { WANTS } from '../words/wants.ts'
+import { useAdded } from './added.ts'
 import * as change from './design-edits.ts'
 
+/** With what another size would do to the whole dock. */
 export function FrameSize() {
   const frame = useLeadline((s) => s.design.dock.frame)
-  const frames = useLeadline((s) => s.catalog.frames)
+  const catalog = useLeadline((s) => s.catalog)
+  const frames = useMemo(() => straightFrames(catalog), [catalog])
   const edit = useLeadline((s) => s.edit)
-  const { t, money, priced } = useWords()
+  const { t } = useWords(WANTS)
+  const added = useAdded(
+    useMemo(() => new Map(frames.map(({ code }) => [code, (d) => change.setFrame(d, code)])), [frames]),
+  )
   return (
     <div className="control">
       <Choice
         legend={t('frame.label')}
         value={frame}
-        options={frames.map((f) => ({
-          value: f.code,
+        options={frames.map(({ code, name }) => ({
+          value: code,
           label: (
             <>
-              {f.name}
-              {priced && <small>{money(f.price)}</small>}
+              {name}
+              <small>{added(code)}</small>
             </>
           ),
         }))}

@@ -80,7 +80,8 @@ function Fields() {
 const LAWS = ['spm1984', 'cem2002', 'youngVerhagen1996'] as const
 
 function Told({ waves }: { readonly waves: Waves }) {
-  const { reasons } = useDock()
+  const dock = useDock()
+  const { reasons } = dock
   const words = useWords(WAVES)
   const { t } = words
   const { period, length, highest, notes } = waves
@@ -98,7 +99,7 @@ function Told({ waves }: { readonly waves: Waves }) {
       )}
       <ul className="steps">
         {reasons.waves.map((reason) => (
-          <li key={reason.rule}>{reasonText(reason, words.reader)}</li>
+          <li key={reason.rule}>{reasonText(reason, words.reader, dock)}</li>
         ))}
       </ul>
       {period > 0 && <Laws waves={waves} words={words} />}

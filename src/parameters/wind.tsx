@@ -5,6 +5,7 @@ import { Fold } from '../ui/fold.tsx'
 import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../ui/use-words.ts'
 import { meters } from '../words/index.ts'
+import { WANTS } from '../words/wants.ts'
 import * as change from './design-edits.ts'
 
 const exposure = chunk(() => import('./wind-figures.tsx').then((m) => m.Exposure))
@@ -14,13 +15,16 @@ export function ExposureChoice() {
   const design = useLeadline((s) => s.design)
   const edit = useLeadline((s) => s.edit)
   const { waves } = useDock()
-  const { t } = useWords()
+  const { t } = useWords(WANTS)
+  const { t: screen } = useWords()
   const now = change.exposureOf(design)
+  const called = (value: change.Exposure): string =>
+    value === 'none' || value === 'own' ? t(`exposure.${value}`) : screen(`exposure.${value}`)
   const option = <T extends change.Exposure>(value: T, wind: change.Wind | undefined) => ({
     value,
     label: (
       <>
-        {t(`exposure.${value}`)}
+        {called(value)}
         {wind && (
           <small>
             {t('exposure.wind', {
@@ -42,7 +46,7 @@ export function ExposureChoice() {
   return (
     <div className="control">
       <Choice
-        legend={t('exposure.label')}
+        legend={screen('exposure.label')}
         value={now}
         columns={2}
         options={[

@@ -9,23 +9,28 @@ import { type RequestContent, useHost } from '../state/host.ts'
 import type { Contact } from '../state/request-body.ts'
 import { placedNow, useDock, useLeadlineStore } from '../state/store.ts'
 import { useHandles } from '../ui/handles.ts'
+import { useSheet } from '../ui/use-sheet.ts'
 import { useWords } from '../ui/use-words.ts'
 import { count, text } from '../words/index.ts'
 import { REQUEST, type RequestWord } from '../words/request.ts'
 import { ContactFields, faultsOf, NOTHING_TYPED, type Typed } from './contact-fields.tsx'
 import { smallPicture } from './picture.ts'
+import css from './request-dialog.css?inline'
 import { type Outcome, sendRequest } from './send-request.ts'
 import { SendYourself } from './send-yourself.tsx'
+import { useBoats } from './use-boats.ts'
 
 type State = 'asked' | 'sending' | Outcome
 
 export function Request({ close }: { readonly close: () => void }) {
   const dialog = useRef<HTMLDialogElement>(null)
+  const styled = useSheet<HTMLFormElement>(css)
   const dock = useDock()
   const { t } = useWords(REQUEST)
   const price = usePrice()
   const { line: verdict } = useVerdict()
   const what = useSummary()
+  const boats = useBoats()
   const id = useId()
   const [typed, setTyped] = useState(NOTHING_TYPED)
   const [checked, setChecked] = useState(false)
@@ -47,6 +52,7 @@ export function Request({ close }: { readonly close: () => void }) {
   return (
     <dialog ref={dialog} className="request" aria-labelledby={`${id}-title`} onClose={close}>
       <form
+        ref={styled}
         noValidate
         onSubmit={(event) => {
           event.preventDefault()
@@ -57,6 +63,12 @@ export function Request({ close }: { readonly close: () => void }) {
         <p className="line">
           {what} {verdict}
         </p>
+        {boats.map((boat, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: two alike are told twice.
+          <p className="line" key={i}>
+            {boat}
+          </p>
+        ))}
         <p className="figures">
           <strong>{price.line}</strong> {price.plus && <span className="hint">{price.plus}</span>}
         </p>
@@ -71,7 +83,12 @@ export function Request({ close }: { readonly close: () => void }) {
           <div className="not-sent" role="alert">
             <p className="fault">{faultText(outcome, t)}</p>
             {outcome.kind === 'failed' && <p>{t('request.failed-then')}</p>}
-            <SendYourself from={contactOf(typed)} wants={typed.wants} number={number} what={what} />
+            <SendYourself
+              from={contactOf(typed)}
+              wants={typed.wants}
+              number={number}
+              what={[what, ...boats].join('\n')}
+            />
           </div>
         )}
         <Actions state={state} close={close} />

@@ -1,7 +1,7 @@
 import { messageOf } from '../platform/error-message.ts'
 import { TimeLimitExceeded, within } from '../platform/time-limit.ts'
-import type { Host, Offered, RequestContent } from '../state/host.ts'
-import type { RequestBody } from '../state/request-body.ts'
+import type { Host, RequestContent } from '../state/host.ts'
+import type { Offered, RequestBody } from '../state/request-body.ts'
 
 export type Outcome =
   | { readonly kind: 'sent' | 'handed'; readonly reference: string | null }

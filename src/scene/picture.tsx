@@ -43,10 +43,7 @@ export function makePicture(
     const go = (): void => {
       if (!over) frames.set({ ready: true })
     }
-    // Where the browser compiles beside the page; else there is nothing to wait for.
-    if (renderer.extensions.has('KHR_parallel_shader_compile'))
-      renderer.compileAsync(created.scene, created.camera).then(go, go)
-    else go()
+    compiled(renderer, created).then(go, go)
   }
   const start = async (first: Size): Promise<void> => {
     await configure(root, renderer, first, frames.ratio(first.width, first.height), begin)
@@ -93,6 +90,25 @@ export function makePicture(
       // Safari keeps the memory of a canvas that is still large.
       canvas.width = canvas.height = 1
     },
+  }
+}
+
+/**
+ * Where the browser compiles beside the page that is waited for. Else all programs are asked for before one is used, and taken one a task:
+ * used as it comes, each would hold up the page until it is compiled, and that behind all that was drawn with those before it.
+ */
+async function compiled(renderer: WebGLRenderer, { scene, camera }: RootState): Promise<void> {
+  if (renderer.extensions.has('KHR_parallel_shader_compile')) {
+    await renderer.compileAsync(scene, camera)
+    return
+  }
+  scene.traverseVisible((object) => {
+    if (object instanceof Mesh) renderer.compile(object, camera, scene)
+  })
+  for (const program of [...(renderer.info.programs ?? [])]) {
+    // Asks for what only a compiled program can tell.
+    program.getUniforms()
+    await new Promise((done) => setTimeout(done))
   }
 }
 

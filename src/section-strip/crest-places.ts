@@ -16,10 +16,10 @@ export interface Room {
 /** Between two of them, px. */
 const APART = 10
 
-/** Nearer than this to an upright the middle of words would seem to be about it, px. */
-const BESIDE = 12
+/** Air between words and the uprights beside them, both together, px. */
+const BESIDE = 6
 
-/** Up to `most` middles for words, where they have most room between two uprights, the lakeward ones first among equals. */
+/** Up to `most` middles for words, where they have room between two uprights, the lakeward ones first; none that cross one. */
 export function wordPlaces({ uprights, from, to, width, floor, bedAt }: Room, most: number): number[] {
   const edges = [...uprights].sort((a, b) => a - b)
   const gaps = edges
@@ -31,10 +31,10 @@ export function wordPlaces({ uprights, from, to, width, floor, bedAt }: Room, mo
     })
     .filter(
       ({ x, beside }) =>
-        beside >= BESIDE && [x - width / 2, x, x + width / 2].every((at) => at >= from && bedAt(at) >= floor),
+        2 * beside >= width + BESIDE &&
+        [x - width / 2, x, x + width / 2].every((at) => at >= from && bedAt(at) >= floor),
     )
-    .map(({ x, beside }) => ({ x, room: Math.min(width, 2 * beside) }))
-    .sort((a, b) => b.room - a.room || b.x - a.x)
+    .sort((a, b) => b.x - a.x)
   const taken: number[] = []
   for (const { x } of gaps)
     if (taken.length < most && taken.every((other) => Math.abs(other - x) >= width + APART)) taken.push(x)

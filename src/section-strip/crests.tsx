@@ -34,22 +34,30 @@ export function CrestLines({ scale }: { readonly scale: Scale }) {
   ))
 }
 
-/** What is left, measured where it is and told in the water below. Left out where a picked part has its own measures. */
-export function CrestClearance({ view, scale }: { readonly view: SideView; readonly scale: Scale }) {
-  const dock = usePlaced()
-  const { waves, legs } = dock
+interface CrestWords {
+  /** Said under the drawing, where the dock stands clear of today's waves and not of those over the high level. */
+  readonly raise: string | null
+  readonly lines: readonly { readonly name: string; readonly crest: number; readonly clear: number }[]
+  readonly words: readonly string[][]
+  /** Where they stand, px; null: there is no room for them between the legs, and they are told under the drawing. */
+  readonly at: readonly number[] | null
+}
+
+/** What is left under the frame, in words, and where in the water there is room for them. Null where a picked part has its own measures. */
+export function useCrestWords(view: SideView, scale: Scale): CrestWords | null {
+  const { waves, legs } = usePlaced()
   const { levels, soundings } = useLeadline((s) => s.design.site)
   const picked = useLeadline((s) => s.selection)
   const { t, length } = useWords()
   if (!waves || picked !== null) return null
   const { x, z, width } = scale
-  const lines = linesOf(waves, levels.high).map((line) => ({
-    ...line,
-    words: [
-      t(line.name === 'today' ? 'crest.today' : 'crest.high'),
-      t(line.clear < 0 ? 'crest.reaches' : 'crest.clear', { height: meters(Math.abs(line.clear)) }),
-    ],
-  }))
+  const lines = linesOf(waves, levels.high)
+  const all = lines.map(({ name, clear }) => [
+    t(name === 'today' ? 'crest.today' : 'crest.high'),
+    t(clear < 0 ? 'crest.reaches' : 'crest.clear', { height: meters(Math.abs(clear)) }),
+  ])
+  const high = lines.at(-1)!
+  const raise = waves.clear >= 0 && high.clear < 0 ? t('crest.raise', { height: meters(-high.clear) }) : null
   const ends = legs.map((leg) => leg.x)
   const first = ends.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY)
   const last = ends.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY)
@@ -57,35 +65,47 @@ export function CrestClearance({ view, scale }: { readonly view: SideView; reado
   // The names of the levels, `High +1 ft`, in letters.
   const letters =
     width < WIDE ? 5 : 6 + Math.max(...[levels.low, levels.high].map((at) => length(Math.abs(at)).length))
-  const places = (words: readonly string[][], rows: number): number[] =>
+  const places = (words: readonly string[][], uprights: readonly number[]): number[] =>
     wordPlaces(
       {
-        uprights: [...ends, ...leads].map(x),
+        uprights: uprights.map(x),
         from: 0,
         to: width - letters * LETTER - 10,
         width: LETTER * Math.max(...words.flat().map((word) => word.length)),
-        floor: z(0) + rows * LINE + 8,
+        floor: z(0) + words[0]!.length * LINE + 8,
         bedAt: (px) => z(heightAt(view.ground, px / scale.perX + view.ground[0]![0])),
       },
       words.length,
     )
-  // Both, today's nearer to the shore; else today's alone; else without its name.
-  const all = lines.map((line) => line.words)
-  const told = [all, all.slice(0, 1), [all[0]!.slice(1)]]
-    .map((words) => ({ words, at: places(words, words[0]!.length).sort((a, b) => a - b) }))
+  // Both, today's nearer to the shore, else today's alone; clear of the thin lead lines too, if that can be.
+  const told = [all, all.slice(0, 1)]
+    .flatMap((words) => [
+      { words, at: places(words, [...ends, ...leads]) },
+      { words, at: places(words, ends) },
+    ])
     .find(({ words, at }) => at.length === words.length)
-  if (!told) return null
+  return told
+    ? { raise, lines, words: told.words, at: told.at.sort((a, b) => a - b) }
+    : { raise, lines, words: all, at: null }
+}
+
+/** Measured where it is and told in the water below. */
+export function CrestClearance({ of, scale }: { readonly of: CrestWords | null; readonly scale: Scale }) {
+  const dock = usePlaced()
+  const { waves } = dock
+  const { x, z } = scale
+  if (!waves || !of?.at) return null
   return (
     <HiddenGroup className="crests">
-      {told.at.map((place, i) => {
-        const { name, crest, clear } = lines[i]!
+      {of.at.map((place, i) => {
+        const { name, crest, clear } = of.lines[i]!
         const [top, low] = [z(waves.underside), z(crest)]
         // Not under the deck's handle.
         const at = Math.abs(place - x(deckPlace(dock))) < GRIP ? place - GRIP : place
         return (
           <g key={name} className={clear < 0 ? 'reached' : ''}>
             <path d={`M${at - 4} ${top}h8M${at - 4} ${low}h8M${at} ${top}V${low}`} />
-            {told.words[i]!.map((word, line) => (
+            {of.words[i]!.map((word, line) => (
               <text key={word} x={place} y={z(0) + (line + 1) * LINE + 2}>
                 {word}
               </text>

@@ -37,6 +37,9 @@ export interface HandleProps {
   readonly children: ReactNode
 }
 
+/** How far around a mark a finger takes it, px. */
+export const REACH = 22
+
 /** How far a pointer moves before the direction of a drag is decided, px. */
 const SLOP = 5
 
@@ -164,7 +167,7 @@ export function Handle(props: HandleProps) {
       onClick={touch.tap}
       data-ready={touch.ready || undefined}
     >
-      <circle className="reach" r={22} />
+      <circle className="reach" r={REACH} />
       {props.children}
     </g>
   )

@@ -1,18 +1,16 @@
 /** What can be dragged in the strip: soundings, levels, deck. */
-import type { Dock } from '../../rules/index.ts'
+import type { Design, Dock } from '../../rules/index.ts'
 import { setLevel } from '../parameters/design-edits.ts'
 import { useLeadline, usePlaced } from '../state/store.ts'
 import { useWords } from '../ui/use-words.ts'
 import { meters } from '../words/index.ts'
-import { Handle } from './handle.tsx'
-import { type Scale, WIDE } from './scale.ts'
+import { Handle, REACH } from './handle.tsx'
+import { halfOf, type Scale, WIDE } from './scale.ts'
 import { byDistance, changeSounding, removeSounding } from './soundings.ts'
 
 const HOW = 'strip-how'
 /** Most handles: with more they would overlap, and the table has all of them. */
 const MOST_HANDLES = 60
-/** From here on there is room for the figures of the levels, px. */
-
 /** Each sounding is a lead line: it hangs from the water with its lead on the bed. On the bank it is a stake. */
 export function SoundingHandles({ scale }: { readonly scale: Scale }) {
   const design = useLeadline((s) => s.design)
@@ -72,7 +70,7 @@ export function SoundingHandles({ scale }: { readonly scale: Scale }) {
                 <text
                   className="depth"
                   x={Math.max(0, half + 3 - x) + Math.min(0, scale.width - half - 3 - x)}
-                  y={20}
+                  y={UNDER}
                 >
                   {text}
                 </text>
@@ -89,10 +87,12 @@ export function LevelHandles({ scale }: { readonly scale: Scale }) {
   const { low, high } = useLeadline((s) => s.design.site.levels)
   const edit = useLeadline((s) => s.edit)
   const { t, length } = useWords()
+  // Where they are close the lower one stands aside, so that a finger takes the one it means.
+  const aside = scale.z(low) - scale.z(high) < 2 * REACH ? 2 * REACH : 0
   const level = (which: 'low' | 'high', z: number, range: readonly [number, number]) => (
     <Handle
       className={`water-level ${which}`}
-      x={scale.width - 22}
+      x={scale.width - 22 - (which === 'low' ? aside : 0)}
       y={scale.z(z)}
       z={z}
       range={range}
@@ -107,7 +107,8 @@ export function LevelHandles({ scale }: { readonly scale: Scale }) {
       }
     >
       <Grip />
-      <text className="level-name" x={16} y={which === 'high' ? -14 : 23}>
+      {/* Ends at the picture's edge, wherever its grip stands: words and legs are left of it. */}
+      <text className="level-name" x={16 + (which === 'low' ? aside : 0)} y={which === 'high' ? -14 : 23}>
         {t(`level.${which}.short`)}
         {scale.width >= WIDE && ` ${z < 0 ? '−' : '+'}${length(Math.abs(z))}`}
       </text>
@@ -129,12 +130,49 @@ export function deckPlace(dock: Dock): number {
   return gaps.findLast((gap) => gap.wide >= 0.9 * widest)?.middle ?? xs[0] ?? 1
 }
 
-/** From the deck's grip to the middle of its height, written over it, px. */
-export const deckText = ({ width }: Scale) => ({ x: width < WIDE ? -26 : 0, y: -15 })
+/** Over the deck by so much its height is written, and by so much under a lead its depth, px; a line of them is so high. */
+const OVER = 15
+const UNDER = 20
+const LINE = 14
+/** Farther from its grip than this it would be taken for a figure of something else, px. */
+const NEAR = 80
+
+/**
+ * From the deck's grip to the middle of its height: over it, or a little beside, where no leg stands up through it and no depth is written, px.
+ * Where legs stand too close for that it covers them.
+ */
+export function deckText(
+  { width, x, z }: Scale,
+  dock: Dock,
+  { dock: { deckHeight }, site }: Pick<Design, 'dock' | 'site'>,
+  length: (meters: number) => string,
+) {
+  const text = length(deckHeight)
+  const grip = x(deckPlace(dock))
+  const wanted = width < WIDE ? -26 : 0
+  const half = halfOf(text) + 2
+  const beside = (by: number, over: number): boolean =>
+    site.soundings.some(
+      ({ distance, depth }) =>
+        Math.abs(z(-depth) + UNDER - (z(deckHeight) - over)) < LINE &&
+        Math.abs(grip + by - x(distance)) < half + halfOf(length(Math.abs(depth))) + 2,
+    )
+  // The levels' names stand at the right edge.
+  const edges = [0, ...dock.legs.map((leg) => x(leg.x)), width - 64].sort((a, b) => a - b)
+  const places = edges.slice(1).flatMap((right, i) => {
+    const left = edges[i]!
+    const by = Math.min(right - half, Math.max(left + half, grip + wanted)) - grip
+    // Beside a depth that is written as high it goes up a line.
+    const over = [OVER, OVER + LINE].find((one) => !beside(by, one))
+    return right - left < 2 * half || over === undefined || Math.abs(by) > NEAR ? [] : [{ x: by, y: -over }]
+  })
+  return places.sort((a, b) => Math.abs(a.x) - Math.abs(b.x))[0] ?? { x: wanted, y: -OVER }
+}
 
 export function DeckHandle({ scale }: { readonly scale: Scale }) {
   const dock = usePlaced()
-  const height = useLeadline((s) => s.design.dock.deckHeight)
+  const design = useLeadline((s) => s.design)
+  const height = design.dock.deckHeight
   const edit = useLeadline((s) => s.edit)
   const { t, length } = useWords()
   const x = scale.x(deckPlace(dock))
@@ -156,7 +194,7 @@ export function DeckHandle({ scale }: { readonly scale: Scale }) {
       }
     >
       <Grip />
-      <text className="deck-height" {...deckText(scale)}>
+      <text className="deck-height" {...deckText(scale, dock, design, length)}>
         {length(height)}
       </text>
     </Handle>

@@ -22,11 +22,3 @@ export const inTheWay = (
     (s, i) =>
       i !== index && Math.abs(s.distance - distance) < 1e-6 && s.offset === (soundings[index]?.offset ?? 0),
   )
-
-/** Where one more depth would tell most: one spacing beyond the last, 2 m where there is only one. */
-export function nextPlace(design: Design): number {
-  const order = byDistance(design)
-  const last = design.site.soundings[order.at(-1)!]!.distance
-  const before = order.length > 1 ? design.site.soundings[order.at(-2)!]!.distance : last - 2
-  return last + Math.max(0.5, last - before)
-}

@@ -1,7 +1,8 @@
 /**
- * Two columns from a spreadsheet: distance and depth. Tabs, semicolons, commas or blanks part the columns; decimals may have a comma
- * wherever the comma does not part columns. A heading is passed over. Lengths may be typed in any way that a field takes.
+ * Two columns from a spreadsheet: distance and depth. Decimals may have a comma wherever the comma does not part columns. A heading is
+ * passed over. Lengths may be typed in any way that a field takes.
  */
+import { cellsOf, partedBy } from '../../rules/pasted-table.ts'
 import { type LengthFault, type LengthUnit, parseLength } from '../units/parse.ts'
 
 export interface PastedCell {
@@ -24,9 +25,9 @@ export function readPaste(text: string, bare: LengthUnit): PastedRow[] {
     .replace(/\r\n?/g, '\n')
     .split('\n')
     .filter((line) => line.trim() !== '')
-  const split = splitter(lines)
+  const parted = partedBy(lines)
   const rows = lines.map((line) => {
-    const [distance = '', depth = ''] = split(line)
+    const [distance = '', depth = ''] = cellsOf(line, parted)
     return { distance: readCell(distance, bare), depth: readCell(depth, bare) }
   })
   // A heading has no figure at all; a mistyped row has at least one.
@@ -35,21 +36,6 @@ export function readPaste(text: string, bare: LengthUnit): PastedRow[] {
 }
 
 function readCell(text: string, bare: LengthUnit): PastedCell {
-  const clean = text.trim().replace(/^"(.*)"$/s, (_, inner: string) => inner.replaceAll('""', '"'))
-  const read = parseLength(clean, bare)
-  return read.ok
-    ? { text: clean, meters: read.meters, fault: null }
-    : { text: clean, meters: null, fault: read.fault }
-}
-
-/** One way for the whole text: the strongest mark that each line has. */
-function splitter(lines: readonly string[]): (line: string) => string[] {
-  const all = (mark: RegExp): boolean => lines.every((line) => mark.test(line.trim()))
-  if (all(/\t/)) return (line) => line.split('\t')
-  if (all(/;/)) return (line) => line.split(';')
-  // One comma in a line parts its columns; where blanks do that too, the commas are decimal.
-  if (all(/^[^,]*,[^,]*$/) && !all(/\d\s+[-\d.,]/)) return (line) => line.split(',')
-  if (all(/,\s/)) return (line) => line.split(/,\s+/)
-  if (lines.some((line) => line.includes('\t'))) return (line) => line.split('\t')
-  return (line) => line.trim().split(/\s+/)
+  const read = parseLength(text, bare)
+  return read.ok ? { text, meters: read.meters, fault: null } : { text, meters: null, fault: read.fault }
 }

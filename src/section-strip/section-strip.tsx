@@ -2,15 +2,18 @@
 import { useMemo } from 'react'
 import { EXACT, formatDistance } from '../../rules/index.ts'
 import { litIds } from '../state/highlight.ts'
-import { pointedOf, useLeadline, usePlaced } from '../state/store.ts'
+import { isNumbered, pointedOf, useLeadline, usePlaced } from '../state/store.ts'
+import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../ui/use-words.ts'
-import { CrestClearance, CrestLines } from './crests.tsx'
+import { CrestClearance, CrestLines, useCrestWords } from './crests.tsx'
 import { DeckHandle, deckPlace, deckText, LevelHandles, SoundingHandles } from './handles.tsx'
 import { HiddenGroup } from './hidden-group.tsx'
-import { Measures } from './measures.tsx'
 import { halfOf, makeScale, type Scale, ticks } from './scale.ts'
 import { type Point, type SideLeg, type SideShape, type SideView, sideView } from './section-view.ts'
 import { useWidth } from './use-width.ts'
+
+const measures = chunk(() => import('./measures.tsx').then((m) => m.Measures))
+const besides = chunk(() => import('./besides.tsx').then((m) => m.Besides))
 
 export function SectionStrip() {
   const [ref, width] = useWidth<HTMLElement>()
@@ -25,9 +28,14 @@ export function SectionStrip() {
 function Section({ width }: { readonly width: number }) {
   const project = useLeadline((s) => s.project)
   const range = useLeadline((s) => s.range)
+  const selection = useLeadline((s) => s.selection)
   const { t } = useWords()
   const scale = makeScale(range, width)
-  const view = useMemo(() => sideView(project, range.x0, range.x1), [project, range.x0, range.x1])
+  const { legs, pairs } = project.dock
+  const measured = [...legs, ...pairs].some(({ id }) => id === selection)
+  const y = useLeadline((s) => (s.cut && s.view !== 'end' ? s.cutAt : null))
+  const view = useMemo(() => sideView(project, range.x0, range.x1, y), [project, range.x0, range.x1, y])
+  const crests = useCrestWords(view, scale)
   return (
     <>
       {/* biome-ignore lint/a11y/noSvgWithoutTitle: the section around it names it; a title would follow the pointer as a tooltip. */}
@@ -36,16 +44,22 @@ function Section({ width }: { readonly width: number }) {
         height={scale.height}
         viewBox={`0 0 ${width} ${scale.height}`}
         data-bottom={project.design.site.bottom}
+        data-measured={measured || undefined}
       >
         <Lake view={view} scale={scale} />
+        <Lazy chunk={besides} props={{ scale }} quiet />
         <Parts view={view} scale={scale} />
         <Distances scale={scale} />
-        <CrestClearance view={view} scale={scale} />
-        <Measures scale={scale} />
+        <CrestClearance of={crests} scale={scale} />
+        {measured && <Lazy chunk={measures} props={{ scale }} />}
         <LevelHandles scale={scale} />
         <SoundingHandles scale={scale} />
         <DeckHandle scale={scale} />
       </svg>
+      {crests?.at === null && (
+        <p className="hint crest-told">{crests.words.map((words) => words.join(': ')).join(' · ')}</p>
+      )}
+      {crests?.raise && <p className="hint crest-raise">{crests.raise}</p>}
       <p className="unseen" id="strip-how">
         {t('strip.how')}
       </p>
@@ -149,22 +163,28 @@ function Parts({ view, scale }: { readonly view: SideView; readonly scale: Scale
 /** From one line of words to the next, px. */
 const LINE = 15
 
-/** The stock length over each leg; legs in one line of sight share the place. */
+/** The stock length over each leg, or its number where legs go by that; legs in one line of sight share the place. */
 function LegLengths({ legs, scale }: { readonly legs: readonly SideLeg[]; readonly scale: Scale }) {
   const dock = usePlaced()
   const { length } = useWords()
-  const stocks = new Map(dock.legs.map((leg) => [leg.id, leg.stock]))
+  const numbered = useLeadline(isNumbered)
+  const told = new Map(
+    dock.legs.map(({ id, stock }, i) => [
+      id,
+      numbered ? String(i + 1) : stock === null ? '?' : length(stock),
+    ]),
+  )
   const columns = new Map<number, { top: number; texts: Set<string> }>()
   for (const leg of legs) {
     const [at, top] = leg.points[1]!
     const column = columns.get(at) ?? { top, texts: new Set<string>() }
-    const stock = stocks.get(leg.id) ?? null
-    column.texts.add(stock === null ? '?' : length(stock))
+    column.texts.add(told.get(leg.id)!)
     columns.set(at, { top: Math.max(top, column.top), texts: column.texts })
   }
-  const deck = useLeadline((s) => s.design.dock.deckHeight)
+  const design = useLeadline((s) => s.design)
+  const deck = design.dock.deckHeight
   // The height that is written over the deck's grip has its place.
-  const grip = deckText(scale)
+  const grip = deckText(scale, dock, design, length)
   const [deckX, deckY] = [scale.x(deckPlace(dock)) + grip.x, scale.z(deck) + grip.y]
   const beside = halfOf(length(deck)) + 4
   let free = Number.NEGATIVE_INFINITY
@@ -172,7 +192,8 @@ function LegLengths({ legs, scale }: { readonly legs: readonly SideLeg[]; readon
     .sort(([a], [b]) => a - b)
     .map(([at, { top, texts }]) => {
       const px = scale.x(at)
-      const text = [...texts].join(' / ')
+      // The far ones come first in the drawing, and the higher numbers may.
+      const text = numbered ? [...texts].sort((a, b) => +a - +b).join(' ') : [...texts].join(' / ')
       const half = halfOf(text)
       const y = scale.z(top) - 6
       // Where legs stand too close together for all their lengths, those that have room are written.

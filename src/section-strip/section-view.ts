@@ -5,6 +5,7 @@
 import { type Flat, inDock, SIDE, seenFrom } from '../../geometry/projection.ts'
 import { rotate } from '../../geometry/vec.ts'
 import { type Project, sectionProperties, type Vec3 } from '../../rules/index.ts'
+import { ownCorner } from '../../rules/layout/footprint.ts'
 import { factsOf } from '../../rules/part-kinds.ts'
 
 /** Distance and elevation. */
@@ -34,9 +35,14 @@ export interface SideView {
   readonly extras: readonly SideShape[]
 }
 
-/** `x0` to `x1`: what is shown, m. */
-export function sideView({ dock, design, catalog, shop, bed }: Project, x0: number, x1: number): SideView {
-  const ground = bed.knots(x0, x1).map((x): Point => [x, bed.bedAt(x, bed.lineY)])
+/** `x0` to `x1`: what is shown, m. `y`: offset of the section; null: where the depths were taken. */
+export function sideView(
+  { dock, design, catalog, shop, bed }: Project,
+  x0: number,
+  x1: number,
+  y: number | null = null,
+): SideView {
+  const ground = bed.knots(x0, x1).map((x): Point => [x, bed.bedAt(x, y ?? bed.lineY)])
   const frames: SideShape[] = []
   const pads: SideShape[] = []
   const braces: SideShape[] = []
@@ -51,12 +57,11 @@ export function sideView({ dock, design, catalog, shop, bed }: Project, x0: numb
     const seen = (own: Vec3): Point => seenFrom(SIDE, inDock(placement, own))
     if (kind === 'frame') {
       const frame = shop.frames.get(code)!
-      const half = frame.width / 2
       const { depth } = shop.shape(frame)
-      // Lengthwise it shows its side, crosswise its end.
-      const across = Math.abs(rotate(turn, [0, 1, 0])[0]) > 0.5
-      const a: Vec3 = across ? [0, -half, 0] : [0, 0, 0]
-      const b: Vec3 = across ? [0, half, 0] : [frame.length, 0, 0]
+      // From its most shoreward corner to its most lakeward one: lengthwise it shows its side, crosswise its end.
+      const out = (i: number): number => rotate(turn, [...ownCorner(frame, i), 0])[0]
+      const corners = [0, 1, 2, 3].sort((i, k) => out(i) - out(k))
+      const [a, b] = [corners[0]!, corners[3]!].map((i): Vec3 => [...ownCorner(frame, i), 0]) as [Vec3, Vec3]
       const down = ([x, y]: Vec3): Vec3 => [x, y, -depth]
       frames.push({ id: of, y: at[1], points: [seen(a), seen(b), seen(down(b)), seen(down(a))] })
     } else if (kind === 'foot-pad') {

@@ -21,6 +21,10 @@ export const changeSounding = (design: Design, index: number, change: Partial<So
     }),
   )
 
+/** What was taken is so, somebody says. */
+export const confirmSounding = (design: Design, index: number): Design =>
+  changeSounding(design, index, { depth: design.site.soundings[index]!.depth })
+
 /** The last one stays: without a single depth there is no lake. */
 export const removeSounding = (design: Design, index: number): Design =>
   design.site.soundings.length < 2

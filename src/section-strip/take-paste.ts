@@ -4,13 +4,15 @@ import type { PastedRow } from './paste.ts'
 
 type Sounding = Design['site']['soundings'][number]
 
-/** A pasted row that waits to be put right. */
+/** A row that counts for nothing yet: a pasted one that waits to be put right, or one that was added and is still empty. */
 export interface Draft {
   readonly key: number
   readonly distance: string
   readonly depth: string
   /** The place is taken by a sounding that says otherwise. */
   readonly taken: boolean
+  /** Added by hand: it begins empty, which is no fault. */
+  readonly added?: true
 }
 
 export interface Taken {

@@ -6,12 +6,13 @@ import { START } from '../words/start.ts'
 import { LengthSteps } from './fields.tsx'
 import { BankPicture } from './pictures.tsx'
 import { answer, answerOf } from './shore.ts'
+import type { Asked } from './start.tsx'
 import { FIGURES, useAnswer } from './use-answer.ts'
 
 const BANKS = ['level', 'low', 'steps'] as const
 type Bank = (typeof BANKS)[number] | 'other'
 
-export function BankQuestion() {
+export function BankQuestion({ typing, hand }: Asked) {
   const sounding = answerOf(
     useLeadline((s) => s.design),
     'bank',
@@ -39,7 +40,17 @@ export function BankQuestion() {
         }))}
         set={(name) => name !== 'other' && set(figures.bank[name])}
       />
-      <LengthSteps label={t('start.high')} kind="height" value={height} step={figures.depth} commit={set} />
+      <div data-at="bank">
+        <LengthSteps
+          label={t('start.high')}
+          kind="height"
+          value={height}
+          step={figures.depth}
+          commit={set}
+          typing={(valid) => typing('bank', valid)}
+          hand={hand === 'bank'}
+        />
+      </div>
     </>
   )
 }

@@ -4,21 +4,25 @@ import { useWords } from '../ui/use-words.ts'
 import { meters } from '../words/index.ts'
 import { START } from '../words/start.ts'
 import { LengthSteps, Likely } from './fields.tsx'
-import { answer, answerOf } from './shore.ts'
+import { answer, answerOf, type Place, placesAssumed } from './shore.ts'
+import type { Asked } from './start.tsx'
 import { FIGURES, useAnswer } from './use-answer.ts'
 
-export function DepthsQuestion() {
+export function DepthsQuestion({ typing, hand }: Asked) {
   const { t } = useWords(START)
+  // Between the two there may be more that were only taken.
+  const more = placesAssumed(useLeadline((s) => s.design)).filter((place) => typeof place === 'number')
   return (
     <>
       <p className="hint">{t('start.depths.hint')}</p>
-      <OneDepth place="near" />
-      <OneDepth place="far" />
+      {(['near', ...more, 'far'] as const).map((place) => (
+        <OneDepth key={place} place={place} typing={typing} hand={hand} />
+      ))}
     </>
   )
 }
 
-function OneDepth({ place }: { readonly place: 'near' | 'far' }) {
+function OneDepth({ place, typing, hand }: { readonly place: Place } & Asked) {
   const design = useLeadline((s) => s.design)
   const sounding = answerOf(design, place)
   const other = answerOf(design, place === 'near' ? 'far' : 'near')
@@ -34,22 +38,32 @@ function OneDepth({ place }: { readonly place: 'near' | 'far' }) {
       ? t(place === 'near' ? 'start.too-far' : 'start.too-near', { distance: meters(other.distance) })
       : give((d) => answer(d, place, { distance: to }))
   return (
-    <div className="one-depth">
+    <div className="one-depth" data-at={place}>
       <Likely
         legend={t('start.depth', { distance: meters(distance) })}
-        values={figures[place]}
+        values={figures[place === 'near' ? 'near' : 'far']}
         value={depth}
         set={deep}
       />
       <div className="pair">
+        {typeof place !== 'number' && (
+          <LengthSteps
+            label={t('start.out')}
+            kind="distance"
+            value={distance}
+            step={figures.distance}
+            commit={out}
+          />
+        )}
         <LengthSteps
-          label={t('start.out')}
-          kind="distance"
-          value={distance}
-          step={figures.distance}
-          commit={out}
+          label={t('start.deep')}
+          kind="depth"
+          value={depth}
+          step={figures.depth}
+          commit={deep}
+          typing={(valid) => typing(place, valid)}
+          hand={hand === place}
         />
-        <LengthSteps label={t('start.deep')} kind="depth" value={depth} step={figures.depth} commit={deep} />
       </div>
     </div>
   )

@@ -18,9 +18,12 @@ interface LengthStepsProps {
   /** m */
   readonly step: number
   commit(to: number): readonly Issue[] | string
+  readonly typing?: (valid: boolean) => void
+  /** The hand is put here. */
+  readonly hand?: boolean
 }
 
-export function LengthSteps({ label, kind, value, step, commit }: LengthStepsProps) {
+export function LengthSteps({ label, kind, value, step, commit, typing, hand = false }: LengthStepsProps) {
   const { t, length } = useWords(START)
   const ask = useAsks(kind)
   const from = value ?? 0
@@ -47,6 +50,8 @@ export function LengthSteps({ label, kind, value, step, commit }: LengthStepsPro
         shown={value === null ? '' : length(value)}
         commit={commit}
         ask={ask}
+        typing={typing}
+        focus={hand}
       />
       {button('start.more', up, 'M4 9h10M9 4v10')}
     </div>

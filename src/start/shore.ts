@@ -8,10 +8,12 @@ import type { Sounding } from '../../rules/design/index.ts'
 import { type Catalog, type Design, deriveKit, EXACT } from '../../rules/index.ts'
 import { sameDesign } from '../state/same-design.ts'
 
-export type Place = 'near' | 'far' | 'bank'
+/** By what it is to the dock, or, of another one, by its index. */
+export type Place = 'near' | 'far' | 'bank' | number
 
 /** Which sounding answers a question: the nearest in the lake, the farthest, the farthest back. -1 where there is none. */
 function indexOf({ site: { soundings } }: Design, place: Place): number {
+  if (typeof place === 'number') return place
   const best = (list: readonly number[], better: (a: number, b: number) => boolean): number =>
     list.reduce((k, i) => (k < 0 || better(soundings[i]!.distance, soundings[k]!.distance) ? i : k), -1)
   const all = soundings.map((_, i) => i)
@@ -37,8 +39,19 @@ export function answerOf(design: Design, place: Place): Sounding {
   const found = design.site.soundings[indexOf(design, place)]
   if (found) return found
   const near = place === 'far' ? answerOf(design, 'near').distance : 0
-  const distance = { near: ELSE, far: 3 * near, bank: -ELSE }[place]
+  const distance = place === 'far' ? 3 * near : place === 'bank' ? -ELSE : ELSE
   return { distance, offset: 0, depth: 0, assumed: true }
+}
+
+/** Places of which nobody has said how deep, or how high, it is; from the bank out. */
+export function placesAssumed(design: Design): Place[] {
+  const { soundings } = design.site
+  const named = (['near', 'far', 'bank'] as const).map((place) => [indexOf(design, place), place] as const)
+  return soundings
+    .map((sounding, i) => ({ ...sounding, i }))
+    .filter(({ assumed }) => assumed)
+    .sort((a, b) => a.distance - b.distance)
+    .map(({ i }) => named.find(([at]) => at === i)?.[1] ?? i)
 }
 
 /** `distance` off the water's edge and `depth` (of the bank: height), both positive, m; what is left out stays. */
@@ -49,7 +62,7 @@ export function answer(
 ): Design {
   const i = indexOf(design, place)
   const now = answerOf(design, place)
-  const sign = place === 'bank' ? -1 : 1
+  const sign = now.distance < 0 ? -1 : 1
   const { assumed, ...rest } = now
   const next: Sounding = {
     ...rest,

@@ -1,17 +1,12 @@
 /** What the screen asks of the element that it stands in: files, links, requests. Given to it by context. */
 import { createContext, useContext } from 'react'
 import type { Design } from '../../rules/index.ts'
-import type { RequestBody } from './request-body.ts'
+import type { Offered, RequestBody } from './request-body.ts'
 
 /** An earlier design, put aside when another took its place; `at`: when, ms since 1970. */
 export interface Earlier {
   readonly design: Design
   readonly at: number
-}
-
-/** What `leadline-request` carries; a listener that takes it over may give a receipt, at once or later. */
-export interface Offered extends RequestBody {
-  receipt?: unknown
 }
 
 export interface Host {

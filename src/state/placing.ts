@@ -1,12 +1,13 @@
 /** Places the dock of a design at once; or, where it is too large for that, leaves it to a worker. */
 import {
-  assessKit,
   type Catalog,
   type Design,
   type Dock,
   deriveKit,
+  type Kit,
   type Project,
   projectOf,
+  publishKit,
 } from '../../rules/index.ts'
 import { BLANK } from './blank-dock.ts'
 import { tooLarge } from './placing-time.ts'
@@ -28,11 +29,19 @@ export interface DockState {
   readonly stale: boolean
 }
 
+/** What is found of a kit in its frame; `placed`: as it was published before. */
+export type Assess = (kit: Kit, placed?: Dock) => Dock
+
 export interface Placer {
   /** For the first design. */
   first(design: Design, catalog: Catalog): DockState
   /** For each later design. If it is too large, the dock `before` stays in view; or a blank one if that dock has nothing to do with it (`other`). */
   next(design: Design, catalog: Catalog, before: DockState, other: boolean): DockState
+  /**
+   * From now on docks are placed with what `assess` finds of them: until then, before its code is there, they are without findings and reasons.
+   * Back comes the last one that was placed so, and the same assessed; null where there is none.
+   */
+  check(assess: Assess): { readonly placed: Dock; readonly assessed: Dock } | null
   /** Records how long a worker took to place, ms. */
   note(ms: number): void
 }
@@ -43,12 +52,15 @@ export function makePlacer(): Placer {
   const note = (ms: number): void => {
     took = [...took, ms].slice(-2)
   }
+  let publish: Assess = publishKit
+  let unchecked: { readonly kit: Kit; readonly placed: Dock } | null = null
   /** `bed`: reused when the edit did not change the site. */
   const place = (design: Design, catalog: Catalog, bed?: Project['bed']): DockState => {
     const begun = performance.now()
     const kit = deriveKit(design, catalog, bed)
-    const placed = assessKit(kit)
+    const placed = publish(kit)
     note(performance.now() - begun)
+    if (publish === publishKit) unchecked = { kit, placed }
     return placedState(projectOf(design, catalog, placed, kit.bed))
   }
   const blank = (design: Design, catalog: Catalog, bed?: Project['bed']): DockState => ({
@@ -70,6 +82,12 @@ export function makePlacer(): Placer {
         status: 'placing',
         stale: true,
       }
+    },
+    check(assess) {
+      publish = assess
+      const last = unchecked
+      unchecked = null
+      return last && { placed: last.placed, assessed: assess(last.kit, last.placed) }
     },
     note,
   }

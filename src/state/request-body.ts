@@ -35,3 +35,8 @@ export interface RequestBody {
   /** The number that the customer is told: the beginning of `id`. */
   readonly reference?: string
 }
+
+/** What `leadline-request` carries; a listener that takes it over may give a receipt, at once or later. */
+export interface Offered extends RequestBody {
+  receipt?: unknown
+}

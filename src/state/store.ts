@@ -3,11 +3,11 @@
  * one and the same. It is placed at once, or, where it is too large for that (`placing-time.ts`), beside the page: then the last one placed stays in
  * view, `stale`. What takes longer than a frame comes after it (`start-assessment.ts`), and `status` tells how far it is.
  */
+
 import { createContext, useContext, useSyncExternalStore } from 'react'
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import { parseEdited } from '../../rules/design/parse.ts'
 import {
-  assessKit,
   type Catalog,
   type Design,
   type Dock,
@@ -18,14 +18,19 @@ import {
   type Issue,
   type Language,
   type Project,
+  publishKit,
   type Subject,
 } from '../../rules/index.ts'
 import type { SwayShape, Way } from '../../rules/structure/dock/sway-shape.ts'
+import type { NewSection } from '../plan-editor/new-section.ts'
 import type { Word } from '../words/index.ts'
 import { closeGesture, emptyHistory, type History, remember, stepBack, stepForward } from './history.ts'
-import { type DockState, makePlacer, type Placer, placedState } from './placing.ts'
+import { type Assess, type DockState, makePlacer, type Placer, placedState } from './placing.ts'
 import { sameDesign } from './same-design.ts'
 import { type StripRange, stripRange } from './strip-range.ts'
+
+/** What of the shore is asked: a place that is sounded (the near one, the far one, the bank, one of the others by its index), or what the field says. */
+export type AskedAt = 'near' | 'far' | 'bank' | number | 'bottom' | 'levels.high' | 'levels.low' | 'wind'
 
 export interface ViewState {
   readonly units: 'imperial' | 'metric'
@@ -38,10 +43,18 @@ export interface ViewState {
   readonly hover: string | null
   /** Level shown, m over the level of the survey day. Only looked at: it changes nothing in the design. */
   readonly waterLevel: number
-  readonly view: 'shore' | 'lake' | 'side' | 'above' | 'under'
+  readonly view: 'shore' | 'lake' | 'end' | 'above' | 'under'
+  /** Counts how often a view was asked for: each time the whole of it comes into the picture, however it was turned. */
+  readonly framed: number
   readonly cut: boolean
+  /** Where the cut was moved to: its offset, seen from the end its distance, m. Null: before the whole dock. */
+  readonly cutAt: number | null
   readonly person: boolean
   readonly labels: boolean
+  /** Legs are numbered where they are seen, and listed; null: as it suits the audience (`isNumbered`). */
+  readonly legs: boolean | null
+  /** Levels drawn in the section besides the lake's own, in words, m over the level of the survey day. */
+  readonly marks?: readonly { readonly at: number; readonly text: string }[] | undefined
   /** The water moves as the wind of the design raises it; else it lies still. */
   readonly waves: boolean
   /** Legs, braces and frames in the colors of what they use of their strength. */
@@ -50,15 +63,17 @@ export interface ViewState {
   readonly sway: 'none' | Way
   /** How it moves then, once that is worked out; of another design or another way it says nothing. */
   readonly swayed: Swayed | null
-  /** The shore is being asked about, in the place of the panel. */
-  readonly starting: boolean
+  /** The dock is being shaped by hand: new sections stand out, or lie along the edge that they hang on. */
+  readonly shaping: NewSection | null
+  /** The shore is being asked about, in the place of the panel; or what nobody has said of it, from there on. */
+  readonly starting: boolean | AskedAt
   /** A gesture that changes the design is going on. */
   readonly dragging: boolean
   /** Something to tell the user once; null when read. */
   readonly notice: Notice | null
   /** Whether the design is kept on this device. */
   readonly kept: 'no' | 'saving' | 'saved'
-  /** Words for findings that come later: loaded together with the code that finds them. */
+  /** Words for findings: loaded together with the code that finds them. */
   readonly foundLater: readonly Subject[]
 }
 
@@ -85,7 +100,7 @@ export interface LeadlineState extends ViewState, DockState {
   readonly tries: number
   readonly canUndo: boolean
   readonly canRedo: boolean
-  /** Distances that the strip and the side view of the scene both span from edge to edge, m. Held still while dragging. */
+  /** Distances that the strip spans from edge to edge, m. Held still while dragging. */
   readonly range: StripRange
   /**
    * Changes the design. The result is checked; where it is not valid nothing changes and the issues come back.
@@ -102,6 +117,8 @@ export interface LeadlineState extends ViewState, DockState {
   /** Another catalog. No step of undo: a catalog is not the user's. */
   setCatalog(catalog: Catalog): void
   set(view: Partial<ViewState>): void
+  /** From now on docks are placed with what `assess` finds of them at once; so is the one in hand. */
+  checkWith(assess: Assess): void
   /** Takes the Dock that a worker placed, and how long that took, ms. Dropped if it is of another design. */
   takePlaced(of: Designed, dock: Dock, took: number): void
   /** Takes the Dock with the findings that came after its frame. `whole`: no more findings will come. */
@@ -132,13 +149,17 @@ const initialView: ViewState = {
   hover: null,
   waterLevel: 0,
   view: 'shore',
+  framed: 0,
   cut: false,
+  cutAt: null,
   person: true,
   labels: true,
+  legs: null,
   waves: false,
   forces: false,
   sway: 'none',
   swayed: null,
+  shaping: null,
   starting: false,
   dragging: false,
   notice: null,
@@ -237,12 +258,18 @@ function editing(set: Set, get: Get, placer: Placer): Editing {
   }
 }
 
-type Assessing = Pick<LeadlineState, 'takePlaced' | 'judged' | 'giveUp' | 'tryAgain'>
+type Assessing = Pick<LeadlineState, 'checkWith' | 'takePlaced' | 'judged' | 'giveUp' | 'tryAgain'>
 
 /** What workers send: docks placed there, and findings. */
 function assessing(set: Set, get: Get, placer: Placer): Assessing {
   const inHand = (of: Designed): boolean => of.design === get().design && of.catalog === get().catalog
   return {
+    checkWith(assess) {
+      const last = placer.check(assess)
+      const { project, stale } = get()
+      if (last && !stale && project.dock === last.placed)
+        set({ project: { ...project, dock: last.assessed }, dock: last.assessed })
+    },
     takePlaced(of, placed, ms) {
       if (!inHand(of)) return
       placer.note(ms)
@@ -278,13 +305,16 @@ export const placedOf = ({ project }: Pick<LeadlineState, 'project'>): Dock => p
 export const toldOf = ({ dock, stale }: Pick<LeadlineState, 'dock' | 'stale'>): Dock =>
   stale ? Object.freeze({ ...dock, structure: null, pending: true, findings: [] }) : dock
 
-/** The Dock of the current design, for what is sent away: placed here and now if it is stale. */
+/** The Dock of the current design, for what is sent away: placed here and now if it is stale, and then nothing is found of it. */
 export const placedNow = ({ design, catalog, dock, stale }: LeadlineState): Dock =>
-  stale ? assessKit(deriveKit(design, catalog)) : dock
+  stale ? publishKit(deriveKit(design, catalog)) : dock
 
 /** The Dock in which selection and hover are looked up: `placed`, which later findings leave alone, unless a finding itself is selected. */
 export const pointedOf = (state: LeadlineState): Dock =>
   [state.selection, state.hover].some((id) => id?.startsWith('finding:')) ? dockOf(state) : placedOf(state)
+
+/** A crew sets up by number. */
+export const isNumbered = ({ legs, audience }: ViewState): boolean => legs ?? audience === 'crew'
 
 /** True when no more findings will come. */
 export const isJudged = ({ status, stale }: Pick<LeadlineState, 'status' | 'stale'>): boolean =>

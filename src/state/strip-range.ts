@@ -1,5 +1,6 @@
-/** The range that the section strip shows; the scene's side view spans the same distances from its left edge to its right edge. */
+/** The range that the section strip shows. */
 import type { Project } from '../../rules/index.ts'
+import { berthsOf, hullBox, mooredOf } from '../../rules/layout/berth.ts'
 import { footprintOfAll } from '../../rules/layout/footprint.ts'
 
 export interface StripRange {
@@ -19,11 +20,12 @@ const NARROWEST = 8
 /** Soundings are shown as far beyond the dock as this, or as the dock is long, m. */
 const BEYOND = 8
 
-/** All of the dock, the soundings near it, the water's edge, with some room around. */
+/** All of the dock, the boats at it lakeward, the soundings near it, the water's edge, with some room around. */
 export function stripRange({ dock, design, bed }: Project): StripRange {
   const covered = footprintOfAll(dock.sections)
   let x0 = Math.min(0, covered?.x0 ?? 0)
   let x1 = Math.max(0, covered?.x1 ?? 0)
+  for (const berth of berthsOf(design.dock, mooredOf(dock.sections))) x1 = Math.max(x1, hullBox(berth).x1)
   const beyond = Math.max(BEYOND, x1 - x0)
   const near = design.site.soundings
     .map((s) => s.distance)

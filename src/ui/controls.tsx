@@ -20,7 +20,7 @@ export const Hint = ({ id, children }: { readonly id?: string; readonly children
 )
 
 interface StepperProps {
-  readonly label: string
+  readonly label: ReactNode
   readonly fewer: string
   readonly more: string
   readonly value: number
@@ -55,7 +55,8 @@ export const Sign = ({ d }: { readonly d: string }) => (
 
 interface ChoiceProps<T extends string> {
   readonly legend: string
-  readonly value: T
+  /** Null: none of them yet. */
+  readonly value: T | null
   readonly options: readonly { readonly value: T; readonly label: ReactNode; readonly picture?: ReactNode }[]
   readonly hint?: ReactNode
   readonly columns?: number
@@ -141,3 +142,7 @@ export function LengthSlider({ label, value, min, max, valueText, set }: LengthS
     />
   )
 }
+
+/** A browser brings only the cursor of a text area into view. */
+export const wholeInSight = ({ currentTarget }: { readonly currentTarget: HTMLElement }): void =>
+  currentTarget.scrollIntoView({ block: 'nearest' })

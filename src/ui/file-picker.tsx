@@ -1,13 +1,15 @@
-/** A button that lets a JSON file be chosen. */
+/** A button that lets a file be chosen, of JSON where nothing else is said. */
 import { useRef } from 'react'
 
 interface Props {
   readonly label: string
+  /** Endings and media types, as a field of HTML takes them. */
+  readonly accept?: string
   /** Called at once; the field is free again for the same file when it is done. */
   readonly take: (file: File) => Promise<void>
 }
 
-export function FilePick({ label, take }: Props) {
+export function FilePick({ label, accept = '.json,application/json', take }: Props) {
   const field = useRef<HTMLInputElement>(null)
   return (
     <>
@@ -20,7 +22,7 @@ export function FilePick({ label, take }: Props) {
         type="file"
         tabIndex={-1}
         aria-label={label}
-        accept=".json,application/json"
+        accept={accept}
         onChange={(event) => {
           const input = event.currentTarget
           const [file] = input.files ?? []

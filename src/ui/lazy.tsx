@@ -14,12 +14,16 @@ export const chunk = <P extends object>(load: () => Promise<ComponentType<P>>): 
   got: null,
 })
 
+/** `quiet`: nothing stands there while it is loaded, for a part that mostly comes by itself. */
 export function Lazy<P extends object>({
   chunk: from,
   props,
+  quiet = false,
 }: {
   readonly chunk: Chunk<P>
   readonly props: P
+  /** Nothing stands in for it while it has not come. */
+  readonly quiet?: boolean
 }) {
   const [Part, setPart] = useState<ComponentType<P> | null>(() => from.got)
   const [missing, setMissing] = useState<'gone' | 'offline' | null>(null)
@@ -44,7 +48,7 @@ export function Lazy<P extends object>({
     }
   }, [from, tries])
   if (Part) return <Part {...props} />
-  if (missing === null) return <p className="hint">{t('loading')}</p>
+  if (missing === null) return quiet ? null : <p className="hint">{t('loading')}</p>
   const again = (): void => {
     setMissing(null)
     setTries(tries + 1)

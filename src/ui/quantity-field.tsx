@@ -18,6 +18,12 @@ interface FieldProps<T> {
   /** The hand is put here when this becomes true. */
   readonly focus?: boolean
   readonly className?: string
+  /** What is shown was only taken: typed again as it stands, it is said. */
+  readonly unsaid?: boolean
+  /** The text that the value was first typed as, elsewhere: asked about here. */
+  readonly from?: string | undefined
+  /** What is being typed could be taken as it stands, or could not. */
+  readonly typing?: ((valid: boolean) => void) | undefined
 }
 
 interface QuantityFieldProps<T> extends FieldProps<T> {
@@ -56,7 +62,8 @@ export function LengthField(props: LengthFieldProps & { readonly shown?: string 
  * into the design. What cannot be read stays as typed, with what was expected beside it.
  */
 export function QuantityField<T>(props: QuantityFieldProps<T>) {
-  const { label, shown, placeholder, next, commit, hideLabel = false, focus = false, className = '' } = props
+  const { label, shown, placeholder, next, commit, read, typing } = props
+  const { hideLabel = false, focus = false, className = '' } = props
   const input = useRef<HTMLInputElement>(null)
   useEffect(() => {
     if (focus) input.current?.focus()
@@ -64,6 +71,9 @@ export function QuantityField<T>(props: QuantityFieldProps<T>) {
   const { units } = useWords()
   const id = useId()
   const { typed, fault, asked, type, take, reset } = useTyped(props)
+  const ready = typed !== null && !('fault' in read(typed))
+  // biome-ignore lint/correctness/useExhaustiveDependencies: told when it changes.
+  useEffect(() => typing?.(ready), [ready])
   const nudge = (way: 1 | -1, large: boolean): void => {
     if (commit(next(way, large)).length === 0) type(null)
   }
@@ -108,12 +118,14 @@ export function QuantityField<T>(props: QuantityFieldProps<T>) {
 }
 
 /** What was typed and not taken yet, null where nothing was; and what is wrong with it. */
-function useTyped<T>({ value, shown, read, commit, ask }: QuantityFieldProps<T>) {
+function useTyped<T>({ value, shown, read, commit, ask, unsaid, from }: QuantityFieldProps<T>) {
   const { t } = useWords()
   const [typed, type] = useState<string | null>(null)
   const [fault, setFault] = useState<string | null>(null)
   /** With the value as it was taken in: of another one it says nothing. */
-  const [doubt, setDoubt] = useState<{ readonly of: T; readonly asked: ReactNode } | null>(null)
+  const [doubt, setDoubt] = useState<{ readonly of: T; readonly asked: ReactNode } | null>(() =>
+    from === undefined ? null : { of: value, asked: ask?.(value, from, (to) => put(to)) },
+  )
   const reset = (): void => {
     type(null)
     setFault(null)
@@ -126,7 +138,8 @@ function useTyped<T>({ value, shown, read, commit, ask }: QuantityFieldProps<T>)
   }
   const take = (): void => {
     if (typed === null || typed === shown) {
-      if (typed !== null || fault !== null) reset()
+      if (typed !== null && unsaid) put(value)
+      else if (typed !== null || fault !== null) reset()
       return
     }
     const said = read(typed)

@@ -1,7 +1,8 @@
 /** What the colors on the parts mean and what the swaying dock shows, in words and figures, under the picture. */
 import type { Figure, Structure } from '../../rules/index.ts'
-import { cornerWord } from '../../rules/index.ts'
+import { legNumber } from '../../rules/leg-places.ts'
 import { GUARD_PUSH } from '../../rules/structure/strength/loads-published.ts'
+import { pairListed } from '../../rules/words/leg-name.ts'
 import { exaggeration } from '../scene/sway/exaggeration.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { Choice } from '../ui/controls.tsx'
@@ -65,15 +66,10 @@ const Swatch = ({ use }: { readonly use: number }) => {
 
 function Line({ worst: { kind, id, use, case: name } }: { readonly worst: Worst }) {
   const dock = useDock()
-  const { t, reader, length } = useWords(FORCES)
+  const { t } = useWords(FORCES)
   const { t: loads } = useWords(LOADS)
-  const leg = dock.legs.find((l) => l.id === id)
-  const ofPair = dock.legs.find((l) => l.id === dock.pairs.find((pair) => pair.id === id)?.legs[0])
-  const where = leg
-    ? `${leg.section} ${cornerWord(leg.corner, reader)}`
-    : ofPair
-      ? loads('loads.out', { x: text(length(ofPair.x)) })
-      : id
+  const number = legNumber(dock, id)
+  const where = number > 0 ? String(number) : pairListed(dock, id)
   return (
     <li>
       <Swatch use={use} />

@@ -1,7 +1,6 @@
 /** A reason in words: each rule of the engine has a sentence; one that has none yet is told by its terms. */
 import {
-  type Corner,
-  cornerWord,
+  type Dock,
   type Figure,
   fill,
   formatFigure,
@@ -9,10 +8,12 @@ import {
   type Reason,
   say,
 } from '../../rules/index.ts'
+import { legNumber } from '../../rules/leg-places.ts'
+import { chanceIn } from '../../rules/words/fit-text.ts'
 import { templateOf } from '../../rules/words/messages.ts'
 import { REASONS } from './reasons.ts'
 
-export function reasonText(reason: Reason, reader: Reader): string {
+export function reasonText(reason: Reason, reader: Reader, dock: Pick<Dock, 'legs'>): string {
   const values: Record<string, Figure> = { result: reason.result }
   for (const { key, value, unit } of reason.terms) values[key] = { value, unit }
   let { rule } = reason
@@ -27,11 +28,10 @@ export function reasonText(reason: Reason, reader: Reader): string {
   if (values.longest?.value === 'none') rule = `${rule}-none`
   if (reason.result.value === 'yes' || reason.result.value === 'no')
     values.result = { value: say(REASONS, reader, reason.result.value), unit: 'text' }
+  if (rule === 'fit-chance')
+    values.result = { value: chanceIn(Number(reason.result.value), reader), unit: 'text' }
   const low = values.low
-  if (low && typeof low.value === 'string') {
-    const corner = low.value.split('.').slice(1).join('.')
-    values.low = { value: cornerWord(corner as Corner, reader), unit: 'text' }
-  }
+  if (low && typeof low.value === 'string') values.low = { value: legNumber(dock, low.value), unit: 'count' }
   const template = templateOf([REASONS], `reason.${rule}`, reader.language)
   if (template !== undefined) return fill(template, values, reader)
   const terms = reason.terms.map((t) => `${t.key} ${formatFigure(t, reader)}`)

@@ -52,8 +52,8 @@ describe('a dock too large to follow the hand', () => {
   it('leaves the last one in view, marked: an edit places nothing, of several the last is placed, and slices make it whole', () => {
     const { made, spawn } = puppet()
     const store = createLeadlineStore()
-    const { dock: placed } = store.getState().project
     stop = keepAssessing(store, makeStructureClient(spawn))
+    const { dock: placed } = store.getState().project
     store.getState().replace(large())
     expect(store.getState()).toMatchObject({ status: 'placing', stale: true })
     expect(store.getState().project.dock).toBe(placed)
@@ -150,9 +150,9 @@ describe('a worker that does not answer', () => {
   it('leaves what was found before: findings of the placed dock stay, and it is not called good', async () => {
     const { spawn } = puppet()
     const store = createLeadlineStore({ design: designOf({ start: -3 }) })
+    stop = keepAssessing(store, makeStructureClient(spawn))
     const { findings } = store.getState().dock
     expect(findings.length).toBeGreaterThan(0)
-    stop = keepAssessing(store, makeStructureClient(spawn))
     const { design, catalog } = store.getState()
     await vi.advanceTimersByTimeAsync(2 * patienceFor({ of: { design, catalog }, step: 'quick' }) + 500)
     expect(store.getState().status).toBe('unavailable')
@@ -166,10 +166,10 @@ describe('a worker that does not answer', () => {
     stop = keepAssessing(store, makeStructureClient(spawn))
     const wait = patienceFor(placing)
     const { number, design } = made[0]!.questions[0]!
-    const slices = [...slicesOf(deriveAtOnce(design, demoCatalog))].slice(0, 4)
-    for (const slice of slices) {
+    const slices = slicesOf(deriveAtOnce(design, demoCatalog))
+    for (let i = 0; i < 4; i++) {
       await vi.advanceTimersByTimeAsync(wait - 100)
-      made[0]!.say({ number, slice })
+      made[0]!.say({ number, slice: slices.next().value! })
     }
     expect(made.length).toBe(1)
   })

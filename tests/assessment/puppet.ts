@@ -18,7 +18,7 @@ export function puppet() {
       answer: ({ number, design, step }: Question, whole = step === 'deep'): void => {
         const deep = step === 'deep'
         const structure = { live: design.dock.load, deep } as unknown as Assessment['structure']
-        const judgement = { structure, findings: [], whole }
+        const judgement = { structure, findings: [], fit: null, whole }
         this.#listeners.get('message')?.({ data: { number, judgement } satisfies Answer })
       },
       say: (answer: Answer): void => this.#listeners.get('message')?.({ data: answer }),

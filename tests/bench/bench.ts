@@ -1,11 +1,12 @@
 /** `npm run bench`: what placing, fitting and counting cost, and all load cases. Milliseconds are told, the ratios gate. */
-import { growth, kitOf, standOf, time } from './measure.ts'
+import { growth, kitOf, shapingOf, standOf, time } from './measure.ts'
 
 const MOST_GROWTH = 1.5
 const say = (text: string): void => void process.stdout.write(`${text}\n`)
 for (const [name, make, runs] of [
   ['deriveKit', kitOf, { 20: 2000, 400: 120, 4000: 24 }],
   ['all cases', standOf, { 20: 200, 40: 100, 120: 8 }],
+  ['shaping', shapingOf, { 15: 400, 60: 200, 200: 60 }],
 ] as const)
   for (const [sections, times] of Object.entries(runs)) {
     const { median, least } = time(make, Number(sections), times)
@@ -16,6 +17,7 @@ for (const [name, make, runs] of [
 for (const [name, make, range, runs] of [
   ['deriveKit', kitOf, [400, 4000], { turns: 40, warm: 20 }],
   ['all cases', standOf, [20, 40], { turns: 60, warm: 20 }],
+  ['shaping', shapingOf, [15, 60], { turns: 60, warm: 60 }],
 ] as const) {
   const ratio = growth(make, range, runs)
   say(

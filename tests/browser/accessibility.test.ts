@@ -55,6 +55,8 @@ test.each(screens)('axe finds nothing in %s on a %s, closed and all opened', asy
   for (const group of await page.locator('.load-group > summary').all()) await group.click()
   await page.locator('.reasons select').selectOption('s5.end.left')
   await page.locator('summary', { hasText: 'Every leg' }).click()
+  await page.getByRole('button', { name: 'Legs', exact: true }).click()
+  await page.getByRole('button', { name: 'Leg 3', exact: true }).click()
   await page.locator('.depths input').nth(1).fill('deep')
   await page.locator('.depths input').nth(1).blur()
   await nextFrame(page)

@@ -40,18 +40,26 @@ test('the shop has the quote in one tap, with the customer on it, and a pasted l
   await close()
 })
 
-test('the crew sees no price, and what was found and every leg before anything to choose', async () => {
+test('the crew sees no price, and what was found and every leg and the papers first; what changes the dock is folded away', async () => {
   const { page, close } = await open({ webgl: false })
   await lookedOnBy(page, 'crew')
   await settled(page)
-  await page.locator('.crew-legs td').first().waitFor()
+  await page.locator('.by-number dd').first().waitFor()
   expect(await page.locator('.app').textContent()).not.toContain('$')
   const tops = await page
-    .locator('.panel')
+    .locator('.side')
     .evaluate((panel) =>
-      ['.stands', '.crew-legs', '.group'].map((one) => panel.querySelector(one)!.getBoundingClientRect().top),
+      ['.by-number', '.papers', '.stands', '.change'].map(
+        (one) => panel.querySelector(one)!.getBoundingClientRect().top,
+      ),
     )
   expect(tops).toEqual([...tops].sort((a, b) => a - b))
+  // A stray tap finds nothing in the panel that changes the dock, until it is unfolded.
+  expect(await page.locator('.panel .group').count()).toBe(0)
+  await page.getByText('Papers and models').click()
+  expect(await page.getByLabel('Which', { exact: true }).inputValue()).toBe('set-up')
+  await page.getByText('Change the dock').click()
+  await page.locator('.panel .change .group').first().waitFor()
   await close()
 })
 

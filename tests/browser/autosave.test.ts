@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core'
 import { expect, inject, test } from 'vitest'
 import { type Design, demoCatalog, demoDesign, derive, parseDesign } from '../../rules/index.ts'
 import { readLink } from '../../src/autosave/link.ts'
+import { choose } from './support/choose.ts'
 import { events, open, read, withBrowser } from './support/open.ts'
 
 withBrowser()
@@ -38,7 +39,7 @@ test('a clean profile has nothing of it', async () => {
 test('a link opened in a clean profile gives the same check code as the engine in the terminal', async () => {
   const first = await open()
   await more(first.page).click()
-  await first.page.getByRole('radio', { name: 'T', exact: true }).check({ force: true })
+  await choose(first.page.getByRole('radio', { name: 'T', exact: true }))
   await first.page.getByRole('slider', { name: /^Depth 26 ft/ }).focus()
   await first.page.keyboard.press('Shift+ArrowDown')
   const made = await read(first.page, (e) => e.design)
@@ -81,7 +82,7 @@ test('a damaged link says so and leaves what was kept', async () => {
   const { page, close } = await open({ path: '/example.html#leadline=AAAA' })
   const [error] = await events(page, 'leadline-error')
   expect(error?.detail).toMatchObject({ code: 'link' })
-  expect(await page.locator('.notice.bad').textContent()).toContain('could not be used')
+  expect(await page.locator('.notice.bad').textContent()).toContain('couldn’t use')
   expect(await sections(page)).toBe(5)
   await close()
 })
@@ -211,7 +212,7 @@ test('without storage it goes on, and says that nothing is kept', async () => {
   await page.evaluate(() => (window as unknown as { leadlineReady: Promise<void> }).leadlineReady)
   const [error] = await events(page, 'leadline-error')
   expect(error?.detail).toMatchObject({ code: 'storage', path: 'k' })
-  expect(await page.locator('.notice.bad').textContent()).toContain('keeps nothing for this page')
+  expect(await page.locator('.notice.bad').textContent()).toContain('won’t save anything for this page')
   await more(page).click()
   expect(await sections(page)).toBe(6)
   await close()

@@ -116,6 +116,13 @@ test('another catalog while the page is open keeps the dock in hand', async () =
   expect(await read(page, (e) => [e.catalog.id, e.design.dock.sections])).toEqual([shop.id, 6])
   await page.getByRole('button', { name: 'Undo' }).click()
   expect(await read(page, (e) => e.design.dock.sections)).toBe(5)
+  // A catalog as a value takes the place of the one in use: nothing begins anew, and the dock in hand stays.
+  await page.getByRole('button', { name: 'One section more' }).click()
+  await page.locator('leadline-dock').evaluate((e, catalog) => Object.assign(e, { catalog }), demoCatalog)
+  await expect.poll(() => read(page, (e) => e.catalog?.id)).toBe(demoCatalog.id)
+  expect(await read(page, (e) => [e.ready, e.design.dock.sections] as unknown)).toEqual([true, 6])
+  await page.getByRole('button', { name: 'Undo' }).click()
+  expect(await read(page, (e) => e.design.dock.sections)).toBe(5)
   // A design by an address is one step, too.
   await page.locator('leadline-dock').evaluate((e) => Object.assign(e, { design: '/small.json' }))
   await expect.poll(() => read(page, (e) => e.design.name)).toBe('Small one')

@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
+import { choose } from './support/choose.ts'
 import { open, PHONE, read, withBrowser } from './support/open.ts'
 
 withBrowser()
@@ -61,7 +62,7 @@ test('what is no length is told in place and changes nothing', async () => {
 test('a paste from a spreadsheet is taken in as one step; lines that cannot be read wait to be put right', async () => {
   const { page, close } = await open()
   await table(page)
-  await page.getByRole('radio', { name: 'm', exact: true }).check({ force: true })
+  await choose(page.getByRole('radio', { name: 'm', exact: true }))
   await paste(
     page,
     1,
@@ -78,7 +79,7 @@ test('a paste from a spreadsheet is taken in as one step; lines that cannot be r
     [18, 2.2],
     [22, 2.4],
   ])
-  expect(await page.locator('.depths [role=status]').textContent()).toContain('5 depths taken in')
+  expect(await page.locator('.depths [role=status]').textContent()).toContain('5 depths added')
   const draft = page.locator('tr.draft')
   expect(await draft.locator('.fault').last().textContent()).toContain('couldn’t read that')
   await draft.getByLabel('How deep or high').fill('1,1')
@@ -91,13 +92,23 @@ test('a paste from a spreadsheet is taken in as one step; lines that cannot be r
   await close()
 })
 
+const draftOf = (page: Page) => ({
+  row: page.locator('tr.draft'),
+  far: page.locator('tr.draft').getByLabel('How far from shore'),
+  deep: page.locator('tr.draft').getByLabel('How deep or high'),
+})
+
 test('rows are added and taken out; the last one stays', async () => {
   const { page, close } = await open({ viewport: PHONE, hasTouch: true })
   await table(page)
   await page.getByRole('button', { name: 'Add a depth' }).click()
-  expect((await soundings(page)).at(-1)).toEqual([16, 1.4])
+  const { far, deep } = draftOf(page)
+  await far.fill('16 m')
+  await deep.fill('1.5 m')
+  await deep.press('Enter')
+  expect((await soundings(page)).at(-1)).toEqual([16, 1.5])
   for (let i = 0; i < 5; i++) await page.locator('tr[data-row="0"] button').click()
-  expect(await soundings(page)).toEqual([[16, 1.4]])
+  expect(await soundings(page)).toEqual([[16, 1.5]])
   expect(await page.locator('tr[data-row="0"] button').isDisabled()).toBe(true)
   await close()
 })
@@ -123,18 +134,55 @@ test('a row is sorted by distance when it is left, and whoever is on the way to 
   await close()
 })
 
-test('a new row is where the hand is, its distance first', async () => {
+test('a new row is empty and counts for nothing until both of its figures are typed; the hand is in its distance', async () => {
+  const { page, close } = await open()
+  await table(page)
+  const before = await soundings(page)
+  const dock = () => read(page, (e) => e.dock.fingerprint.all)
+  const code = await dock()
+  await page.getByRole('button', { name: 'Add a depth' }).click()
+  const { row, far, deep } = draftOf(page)
+  const focused = (field: typeof far) =>
+    field.evaluate((e) => e === (e.getRootNode() as ShadowRoot).activeElement)
+  await expect.poll(() => focused(far)).toBe(true)
+  expect([await far.inputValue(), await deep.inputValue()]).toEqual(['', ''])
+  expect(await row.textContent()).toContain('Counts once you fill in both.')
+  await page.keyboard.type('60')
+  await page.keyboard.press('Enter')
+  // Half of it says nothing, even left alone.
+  await page.getByRole('button', { name: 'Add a depth' }).focus()
+  expect(await soundings(page)).toEqual(before)
+  expect(await dock()).toBe(code)
+  expect(await far.inputValue()).toBe('60')
+  await deep.fill('5')
+  await deep.press('Enter')
+  expect((await soundings(page)).at(-1)).toEqual([18.288, 1.524])
+  expect(await row.count()).toBe(0)
+  // On to the next, and taken out again nothing was ever there.
+  await page.keyboard.press('Enter')
+  await row.getByRole('button', { name: 'Remove this line' }).click()
+  expect(await row.count()).toBe(0)
+  expect(await soundings(page)).toHaveLength(before.length + 1)
+  await close()
+})
+
+test('of a new row what is doubtful is asked about where it went; on land it is a height', async () => {
   const { page, close } = await open()
   await table(page)
   await page.getByRole('button', { name: 'Add a depth' }).click()
-  await expect
-    .poll(() =>
-      cell(page, 5, 'distance').evaluate((e) => e === (e.getRootNode() as ShadowRoot).activeElement),
-    )
-    .toBe(true)
-  await page.keyboard.type('60')
-  await page.keyboard.press('Enter')
-  expect((await soundings(page)).at(-1)).toEqual([18.288, 1.4])
+  const { row, far, deep } = draftOf(page)
+  await far.fill('50')
+  await deep.fill('18')
+  await deep.press('Enter')
+  expect((await soundings(page)).at(-1)).toEqual([15.24, 5.4864])
+  await page.getByRole('button', { name: 'Yes, 1 ft 6 in' }).click()
+  expect((await soundings(page)).at(-1)).toEqual([15.24, 0.4572])
+  await page.getByRole('button', { name: 'Add a depth' }).click()
+  await far.fill('20')
+  await deep.fill('4')
+  await row.getByLabel('Where').selectOption('on land')
+  await page.getByRole('button', { name: 'Add a depth' }).focus()
+  expect((await soundings(page)).at(-1)).toEqual([-6.096, -1.2192])
   await close()
 })
 
@@ -199,7 +247,7 @@ test('what cannot be is told in words of the page', async () => {
   await cell(page, 4, 'depth').fill('1000 ft')
   await cell(page, 4, 'depth').press('Enter')
   expect(await page.locator('tr[data-row="4"] .fault').textContent()).toBe(
-    'That is more or less than can be here, so nothing was changed.',
+    'That is more or less than fits here, so nothing changed.',
   )
   await close()
 })
@@ -215,5 +263,34 @@ test('a remedy is one tap and one step', async () => {
   expect(await read(page, (e) => e.dock.findings.some((f) => f.severity === 'stop'))).toBe(false)
   await page.getByRole('button', { name: 'Undo' }).click()
   expect(await read(page, (e) => e.dock.findings.some((f) => f.severity === 'stop'))).toBe(true)
+  await close()
+})
+
+test('a stake and a mark that stay are typed below the depths, without a sign', async () => {
+  const { page, close } = await open()
+  await table(page)
+  await page.locator('summary', { hasText: 'A stake and a mark that stay' }).click()
+  const name = page.getByLabel('Distances from')
+  await name.fill('the oak stake')
+  await name.press('Enter')
+  const site = () => read(page, (e) => ({ stake: e.design.site.stake, mark: e.design.site.benchmark }))
+  expect((await site()).stake).toEqual({ name: 'the oak stake', x: 0 })
+  const far = page.getByRole('textbox', { name: 'How far from the water’s edge' })
+  await far.fill('2 m')
+  await far.press('Enter')
+  expect((await site()).stake).toEqual({ name: 'the oak stake', x: -2 })
+  await page
+    .getByRole('combobox', { name: 'How far from the water’s edge' })
+    .selectOption({ label: 'beyond it, in the water' })
+  expect((await site()).stake).toEqual({ name: 'the oak stake', x: 2 })
+  await page.getByLabel('Heights from').fill('bolt')
+  await page.getByLabel('Heights from').press('Enter')
+  const over = page.getByRole('textbox', { name: 'How far from the water’s surface' })
+  await over.fill('80 cm')
+  await over.press('Enter')
+  expect((await site()).mark).toEqual({ name: 'bolt', above: 0.8 })
+  await name.fill('')
+  await name.press('Enter')
+  expect((await site()).stake).toBeUndefined()
   await close()
 })

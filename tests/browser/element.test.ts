@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect, inject, test } from 'vitest'
 import { type Design, demoCatalog, demoDesign, derive } from '../../rules/index.ts'
+import words from '../../rules/words/en/dock.json' with { type: 'json' }
 import { events, nextFrame, open, read, told, withBrowser } from './support/open.ts'
 
 withBrowser()
@@ -164,7 +165,7 @@ test('design and catalog set as properties are taken in; the page is told of no 
   const design: Design = { ...demoDesign, dock: { ...demoDesign.dock, frame: '5x8' } }
   const catalog = { ...demoCatalog, id: 'other', currency: 'EUR' }
   await page.locator('leadline-dock').evaluate((e, given) => Object.assign(e, given), { design, catalog })
-  expect(await read(page, (e) => e.dock.fingerprint)).toEqual(derive(design, catalog).fingerprint)
+  await expect.poll(() => read(page, (e) => e.dock?.fingerprint)).toEqual(derive(design, catalog).fingerprint)
   expect(await page.locator('.sum-bar strong').textContent()).toContain('€')
   expect(await events(page, 'leadline-change')).toEqual([])
   await page.getByRole('button', { name: 'One section more' }).click()
@@ -199,13 +200,13 @@ test('a design from an address, and a request to one', async () => {
   expect(await read(page, (e) => e.design.name)).toBe('Small one')
   await page.getByRole('button', { name: 'Ask for a quote' }).click()
   await page.getByRole('button', { name: 'Send the request' }).click()
-  expect(await page.locator('dialog .fault').first().textContent()).toBe('Please give a name.')
-  expect(await page.locator('dialog .cautions').textContent()).toContain('Figures for screening')
+  expect(await page.locator('dialog .fault').first().textContent()).toBe('Please give your name.')
+  expect(await page.locator('dialog .cautions').textContent()).toContain(words['caution.1'])
   await page.getByLabel('Your name').fill('A. Example')
   await page.getByLabel('Email').fill('a@example.org')
   await page.getByRole('button', { name: 'Send the request' }).click()
   await page.locator('dialog .done').waitFor()
-  expect(await page.locator('dialog .done').textContent()).toContain('Sent, and the shop confirmed it as R-')
+  expect(await page.locator('dialog .done').textContent()).toContain('Sent. The shop has it as R-')
   const [request] = await events(page, 'leadline-request')
   const detail = request!.detail as {
     contact: unknown

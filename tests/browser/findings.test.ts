@@ -10,6 +10,7 @@ import {
   ENGLISH,
   moneyIn,
 } from '../../rules/index.ts'
+import words from '../../rules/words/en/screen.json' with { type: 'json' }
 import { events, open, read, told, withBrowser } from './support/open.ts'
 
 withBrowser()
@@ -241,8 +242,8 @@ test('where a page lets no worker begin it is worked out all the same', async ()
 test('where its code does not come it says so, and stands by nothing', async () => {
   const { page, close } = await open({ without: /\/assessment-/, expected: /Failed to load|ERR_FAILED|404/ })
   await settled(page)
-  expect(await verdict(page)).toBe('We could not check this dock.')
-  expect(await page.locator('.stands .checking').textContent()).toContain('could not be fetched')
+  expect(await verdict(page)).toBe(words['stands.unknown'])
+  expect(await page.locator('.stands .checking').textContent()).toContain(words['stands.not-here'])
   expect(await read(page, (e) => e.dock.pending)).toBe(true)
   await close()
 })

@@ -6,6 +6,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, inject, test } from 'vitest'
 import { inFours } from '../../rules/words/check-code-text.ts'
 import { ownTexts, PSEUDO_WORDS, pseudo, untold } from '../support/pseudo-language.ts'
+import { choose } from './support/choose.ts'
 import { events, open, read, withBrowser } from './support/open.ts'
 import { type Site, serve } from './support/server.ts'
 
@@ -98,9 +99,24 @@ for (const name of ['qps', 'shop'])
       await page.locator('dialog.request button[type=submit]').click()
       expect(await page.locator('dialog .fault').count()).toBe(2)
     }
-    expect(untold(await textsOn(page), [...own, '?'])).toEqual([])
+    // A name takes what is typed, and its dock has another check code.
+    expect(untold(await textsOn(page), [...own, ...(await ownOf(page)), '?'])).toEqual([])
     await close()
   })
+
+test('nor where a dock is shaped by hand, and told what cannot be', async () => {
+  const { page, close } = await open({ path: '/qps.html', at: site.url })
+  await choose(page.getByRole('radio', { name: pseudo('Your own shape') }))
+  const sections = page.locator('.plan-section')
+  await sections.nth(2).click()
+  await page.locator('.chosen input').fill('9 ft')
+  await page.locator('.chosen input').press('Enter')
+  await page.locator('.plan-why').waitFor()
+  await page.getByRole('button', { name: pseudo('Move'), exact: true }).click()
+  const own = [...(await ownOf(page)), 'leadline', '9 ft', '1', '2', '3', '4', '5', '!']
+  expect(untold(await textsOn(page), own)).toEqual([])
+  await close()
+})
 
 test('nor in the scene', async () => {
   const { page, close } = await open({ path: '/qps.html', at: site.url, webgl: true })

@@ -63,7 +63,7 @@ test('without a connection it is that which is told; with one again it comes, by
   await said.waitFor()
   expect(await said.textContent()).toContain('Check your connection')
   await context.setOffline(false)
-  await page.getByRole('button', { name: 'Try again' }).click()
+  await said.getByRole('button', { name: 'Try again' }).click()
   // A browser may hold on to what once failed, and never ask for it again: then it is the reload that helps.
   const reload = page.getByRole('button', { name: 'Reload the page' })
   await page.locator('dialog.request').or(reload).waitFor()

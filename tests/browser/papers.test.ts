@@ -3,12 +3,13 @@ import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { AxeBuilder } from '@axe-core/playwright'
 import jsQrModule from 'jsqr'
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import { PNG } from 'pngjs'
 import { expect, test } from 'vitest'
 import type { Dock } from '../../rules/index.ts'
+import words from '../../rules/words/en/documents.json' with { type: 'json' }
 import { readLink } from '../../src/autosave/link.ts'
 import { sheet } from '../../src/cli/sheet.ts'
+import { getDocument } from '../support/pdfjs.ts'
 import { settled } from './scene-in-page.ts'
 import { DESKTOP, nextFrame, open, PHONE, read, withBrowser } from './support/open.ts'
 import { addressOf, lookAs, openPapers, SOON, temporaryFolder } from './support/papers.ts'
@@ -43,7 +44,7 @@ test('every format is what the terminal writes, byte for byte', async () => {
     const flags = ['--format', format, ...(paper ? ['--what', 'packet', '--audience', 'customer'] : [])]
     const { bytes } = await sheet([...args, ...flags], '2026-05-01')
     expect(Buffer.compare(readFileSync(await download.path()), Buffer.from(bytes)), format).toBe(0)
-    await expect.poll(() => page.locator('.paper-work [role=status]').textContent()).toBe(`${name} is made.`)
+    await expect.poll(() => page.locator('.paper-work [role=status]').textContent()).toBe(`${name} is ready.`)
   }
   await close()
 })
@@ -126,7 +127,7 @@ test('what cannot be made says why, and the next one is made', async () => {
   const { page, close } = await open({ without: /Roboto/, expected: /Roboto|Failed to load|net::ERR/ })
   await openPapers(page)
   await page.locator('[data-format=pdf]').click()
-  await expect.poll(() => page.locator('.paper-work .fault').textContent(), SOON).toMatch(/could not be made/)
+  await expect.poll(() => page.locator('.paper-work .fault').textContent(), SOON).toMatch(/couldn’t make/)
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page.locator('[data-format=svg]').click(),
@@ -154,27 +155,44 @@ test.each([
   await close()
 })
 
-test('a printed page tells what the dock is, takes and needs care for, and is as before afterwards', async () => {
+test('a printed page is one that tells what the dock is, takes and needs care for; its list where it lies open, with one total', async () => {
   const { page, close } = await open()
   await expect.poll(() => page.locator('.verdict').first().textContent(), SOON).toMatch(/^It can be built/)
-  const pdf = await page.pdf({ format: 'Letter', printBackground: true })
-  const read = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise
-  const texts: string[] = []
-  for (let n = 1; n <= read.numPages; n++)
-    for (const item of (await (await read.getPage(n)).getTextContent()).items)
-      if ('str' in item) texts.push(item.str)
-  const told = texts.join(' ').replace(/\s+/g, ' ')
+  const printed = async () => {
+    const pdf = await page.pdf({ format: 'Letter', printBackground: true })
+    const read = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise
+    const texts: string[] = []
+    for (let n = 1; n <= read.numPages; n++)
+      for (const item of (await (await read.getPage(n)).getTextContent()).items)
+        if ('str' in item) texts.push(item.str)
+    // Letters are set one by one where a font joins some: words are told by their letters alone.
+    return {
+      told: texts.join(' ').replace(/\s+/g, ' '),
+      letters: texts.join('').replace(/\s+/g, ''),
+      pages: read.numPages,
+    }
+  }
   const dock = await page.locator('leadline-dock').evaluate((e) => ({
     parts: (e as never as { dock: Dock }).dock.parts,
     code: (e as never as { dock: Dock }).dock.fingerprint.all,
   }))
-  for (const row of dock.parts) expect(told).toContain(row.name)
+  const { told, pages } = await printed()
+  expect(pages).toBe(1)
   expect(told.replaceAll(' ', '')).toContain(dock.code.slice(0, 12))
   expect(told).toContain('It can be built')
   expect(told).toContain('licensed electrician')
   expect(told).not.toContain('How many sections')
-  expect(read.numPages).toBeLessThanOrEqual(3)
+  // What is folded away leaves no line that opens nothing.
+  expect(told).not.toContain('The whole list')
   await expect.poll(() => page.locator('.list-of-parts').count()).toBe(0)
+  await page.getByText('The whole list').click()
+  await page.locator('.list-of-parts tfoot td').last().waitFor()
+  const unfolded = await printed()
+  for (const row of dock.parts) expect(unfolded.letters).toContain(row.name.replace(/\s+/g, ''))
+  const total = await page.locator('.list-of-parts tfoot td').last().textContent()
+  const rows = unfolded.told.split('Cost of parts').at(-1)!
+  expect(rows.split(total!).length - 1).toBe(1)
+  await page.getByText('The whole list').click()
   await close()
 })
 
@@ -214,6 +232,8 @@ test('without a picture in 3D it is said that there is none to take', async () =
   const { page, close } = await open()
   await openPapers(page)
   await page.locator('[data-format=png]').click()
-  await expect.poll(() => page.locator('.paper-work .fault').textContent(), SOON).toMatch(/no picture in 3D/)
+  await expect
+    .poll(() => page.locator('.paper-work .fault').textContent(), SOON)
+    .toContain(words['picture-none'])
   await close()
 })

@@ -19,6 +19,8 @@ export const browserProjects: TestProjectInlineConfiguration[] = [
       include: [`${HERE}/*.test.ts`],
       exclude: ALONE,
       maxWorkers: 2,
+      // Loading the engine and starting a browser anew for each file takes a good second of a processor.
+      isolate: false,
       sequence: { groupOrder: 2 },
     },
   },

@@ -31,11 +31,11 @@ const send = (page: Page) => page.getByRole('button', { name: 'Send the request'
 const at = () => ({ at: site.url, path: '/sources.html', expected: /50[03]|Failed to load/ })
 
 test.each([
-  ['./login', 'Not confirmed: the shop’s server answered, but did not say that it has your request.'],
-  ['./page', 'Not confirmed: the shop’s server answered, but did not say that it has your request.'],
-  ['./empty', 'Not confirmed: the shop’s server answered, but did not say that it has your request.'],
-  ['./broken', 'Not sent: the shop’s server did not take it (its answer: 500).'],
-  ['./refused', 'Not sent: the shop’s server did not take it (its answer: 503).'],
+  ['./login', 'Not confirmed: the shop’s server answered, but didn’t say it has your request.'],
+  ['./page', 'Not confirmed: the shop’s server answered, but didn’t say it has your request.'],
+  ['./empty', 'Not confirmed: the shop’s server answered, but didn’t say it has your request.'],
+  ['./broken', 'Not sent: the shop’s server turned it down (its answer: 500).'],
+  ['./refused', 'Not sent: the shop’s server turned it down (its answer: 503).'],
 ])('a server that answers %s is not told as sent, and the customer has other ways', async (url, said) => {
   const { page, close } = await open(at())
   await to(page, url)
@@ -84,7 +84,7 @@ test('a receipt is what counts as sent; the same request sent twice is one, anot
   const first = await send1()
   const code = (await read(page, (e) => e.dock.fingerprint.all)).slice(0, 12)
   expect(first).toMatch(
-    /^Sent, and the shop confirmed it as R-\d+\. Your request number is [0-9a-f]{8}, your check code /,
+    /^Sent. The shop has it as R-\d+\. Your request number is [0-9a-f]{8}, your check code /,
   )
   expect(first).toContain(code)
   expect(await send1()).toBe(first)
@@ -121,9 +121,7 @@ test('a page that takes it may hand a receipt back, and it is sent nowhere else'
   await fill(page)
   await send(page).click()
   await page.locator('dialog .done').waitFor()
-  expect(await page.locator('dialog .done').textContent()).toContain(
-    'This website has taken your request as P-5',
-  )
+  expect(await page.locator('dialog .done').textContent()).toContain('This website has your request as P-5')
   expect(site.posted.length).toBe(before)
   await close()
 })
@@ -174,7 +172,7 @@ test('what else is wished goes along by itself; a phone number alone is enough, 
   await page.getByRole('button', { name: 'Ask for a quote' }).click()
   await send(page).click()
   expect(await page.locator('dialog .fault').allTextContents()).toEqual([
-    'Please give a name.',
+    'Please give your name.',
     'Please give an email address or a phone number.',
   ])
   await page.getByLabel('Your name').fill('A. Example')

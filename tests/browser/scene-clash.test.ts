@@ -72,7 +72,7 @@ test('a clash is told with its parts and depth, as many stops as in the terminal
 test('what clashes is lit in the scene, and a tap on the finding picks it', {
   timeout: 120_000,
 }, async () => {
-  const { page, close } = await open({ webgl: true, viewport: { width: 700, height: 800 } })
+  const { page, close } = await open({ webgl: true, viewport: { width: 420, height: 600 } })
   await settled(page)
   await page.getByRole('button', { name: 'Lake', exact: true }).click()
   await settled(page)

@@ -63,7 +63,7 @@ describe('what is drawn', () => {
   })
 
   it('changes where a sounding is moved, and comes back to the same picture', async () => {
-    const { page, close } = await openScenes([{ view: { view: 'side' }, size: SMALL }])
+    const { page, close } = await openScenes([{ view: { view: 'end' }, size: SMALL }])
     const before = await shot(page)
     const edit = (depth: number) =>
       page.evaluate(async (depth) => {

@@ -3,12 +3,12 @@ import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync 
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
-import { type Browser, chromium, type Page } from 'playwright-core'
+import type { Page } from 'playwright-core'
 import { build } from 'vite'
 import { afterAll, beforeAll, expect, inject } from 'vitest'
 import { trimThree } from '../../src/build/trim-three/plugin.ts'
 import type { SceneApi, Wanted } from './scene-page.ts'
-import { ARGS, PATIENCE } from './support/open.ts'
+import { browserFor, closePages, PATIENCE } from './support/open.ts'
 import { type Site, serve } from './support/server.ts'
 
 const HTML = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Scenes</title><link rel="icon" href="data:,">
@@ -19,12 +19,11 @@ declare global {
   const scenes: SceneApi
 }
 
-/** Of this run of the tests, whose files follow one another in processes of their own. */
+/** Of this run of the tests: its workers have one parent. */
 const FOLDER = join(tmpdir(), `leadline-scenes-${process.ppid}`)
 /** What an earlier run left, ms. */
 const STALE = 3_600_000
 
-let browser: Browser
 let site: Site
 /** Free to be used by the next test, by whether it has a touch screen: once loaded, a page has its shaders' code and three compiled. */
 const free = new Map<boolean, Loaded>()
@@ -35,21 +34,15 @@ interface Loaded {
   readonly wrong: string[]
 }
 
-/** To be called at the top of a test file: page and browser for all of its tests. */
+/** To be called at the top of a test file: a page for all of its tests. */
 export function withScenes(): void {
   beforeAll(async () => {
     await buildOnce()
     site = await serve([FOLDER])
-    const { path, env } = inject('browser')
-    browser = await chromium.launch({
-      executablePath: path,
-      args: ARGS,
-      ...(env ? { env: { ...(process.env as Record<string, string>), ...env } } : {}),
-    })
   }, 120_000)
   afterAll(async () => {
     free.clear()
-    await browser?.close()
+    await closePages()
     await site?.close()
   })
 }
@@ -106,7 +99,7 @@ export interface PageOptions {
 }
 
 async function load(touch: boolean): Promise<Loaded> {
-  const context = await browser.newContext({ deviceScaleFactor: 1, hasTouch: touch })
+  const context = await (await browserFor(true)).newContext({ deviceScaleFactor: 1, hasTouch: touch })
   const page = await context.newPage()
   page.setDefaultTimeout(PATIENCE)
   const wrong: string[] = []

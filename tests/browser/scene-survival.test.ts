@@ -115,7 +115,7 @@ describe('whatever happens to it', () => {
   })
 
   it('two on a page are two, and one taken away leaves the other', async () => {
-    const { page, close } = await openScenes([{ size: SMALL }, { size: SMALL, view: { view: 'side' } }], {
+    const { page, close } = await openScenes([{ size: SMALL }, { size: SMALL, view: { view: 'end' } }], {
       height: 620,
     })
     const told = await page.evaluate(async () => {

@@ -79,7 +79,7 @@ describe('waves in the scene', () => {
     expect(frames).toBe(0)
     expect(differing(flat, await shot(page))).toBeGreaterThan(1000)
     expect(await page.locator('.scene-caption').textContent()).toBe(
-      'Waves 1 ft 5 in high, one in ten 1 ft 9 1/2 in, 19 ft long, one every 2.0 s. True to scale.',
+      'Waves 1 ft 5 in high, one in ten 1 ft 9 1/2 in, 19 ft long, one every 2.0 s. Drawn to scale.',
     )
     await page.evaluate(() => scenes.shown[0]!.store.getState().set({ units: 'metric' }))
     expect(await page.locator('.scene-caption').textContent()).toContain('5.50 m long')
@@ -90,7 +90,7 @@ describe('waves in the scene', () => {
 
   it('stand as high as they were worked out: the line along the cut is where the trains add up to', async () => {
     const { page, close } = await openScenes(
-      [{ site: { wind: WIND }, view: { ...BARE, view: 'side', waves: true } }],
+      [{ site: { wind: WIND }, view: { ...BARE, view: 'lake', cut: true, waves: true } }],
       {
         width: 900,
         height: 420,

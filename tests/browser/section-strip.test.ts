@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { choose } from './support/choose.ts'
 import { events, nextFrame, open, PHONE, read, told, withBrowser } from './support/open.ts'
 
 withBrowser()
@@ -74,7 +75,7 @@ test('the same by keyboard: inches, with Shift half feet; in metric centimeters'
   expect(await page.locator('.handle:focus').getAttribute('aria-label')).toBe(
     'Depth 39 ft 5 1/2 in out from the water’s edge',
   )
-  await page.getByRole('radio', { name: 'm', exact: true }).check({ force: true })
+  await choose(page.getByRole('radio', { name: 'm', exact: true }))
   const metric = page.getByRole('slider', { name: 'Depth 12.03 m out' })
   const at = await depthOf(page, 4)
   await metric.focus()

@@ -4,16 +4,21 @@ import { join } from 'node:path'
 import type { Download, Page } from 'playwright-core'
 import { PNG } from 'pngjs'
 import { expect, test } from 'vitest'
+import { packetFor } from '../../geometry/paper/audience.ts'
 import { type Design, type Dock, demoCatalog, demoDesign } from '../../rules/index.ts'
+import words from '../../rules/words/en/documents.json' with { type: 'json' }
 import { sheet } from '../../src/cli/sheet.ts'
 import { settled } from './scene-in-page.ts'
 import { open, read, withBrowser } from './support/open.ts'
 import { addressOf, lookAs, openPapers, SOON, temporaryFolder } from './support/papers.ts'
+import { said } from './support/words.ts'
 
 withBrowser()
 
 const folder = temporaryFolder()
 const DAY = '2026-05-01'
+const UNTAXED = said(words.untaxed)
+const FETCHED = said(words.fetched)
 
 async function made(page: Page, format: string): Promise<Download> {
   const [download] = await Promise.all([
@@ -39,8 +44,8 @@ test('services, discount, freight and tax are chosen, and the terminal writes th
   await page.getByLabel('Work by the hour: hours').fill('6')
   await page.getByLabel(/^Delivery to the shore/).check()
   await page.getByLabel(/^Off parts and options/).fill('5')
-  await page.getByLabel(/no freight/).check()
-  await page.getByLabel(/^Free of tax/).check()
+  await page.getByLabel(FETCHED).check()
+  await page.getByLabel(UNTAXED).check()
   const flags = ['--services', 'delivery,hours=6', '--discount', '5%', '--fetched', '--untaxed']
   const pdf = await made(page, 'pdf')
   expect(pdf.suggestedFilename()).toBe('Quillet-Cove-quote.pdf')
@@ -58,8 +63,8 @@ test('services, discount, freight and tax are chosen, and the terminal writes th
   await page.getByRole('checkbox', { name: /^Work by the hour/ }).uncheck()
   await page.getByLabel(/^Delivery to the shore/).uncheck()
   await page.getByLabel(/^Off parts and options/).fill('')
-  await page.getByLabel(/no freight/).uncheck()
-  await page.getByLabel(/^Free of tax/).uncheck()
+  await page.getByLabel(FETCHED).uncheck()
+  await page.getByLabel(UNTAXED).uncheck()
   const plain = readFileSync(await (await made(page, 'json')).path())
   expect(Buffer.compare(plain, await fromTerminal(page, ['--format', 'json', '--what', 'quote']))).toBe(0)
   await close()
@@ -98,8 +103,8 @@ test('an earlier quote is compared with: read back on the screen, and written as
   expect(others.length).toBeGreaterThan(2)
   const said = await page.locator('.since li').allTextContents()
   expect(said).toHaveLength(others.length)
-  for (const [i, { id, code }] of others.entries()) {
-    expect(said[i]).toContain(id)
+  for (const [i, { id, section, code }] of others.entries()) {
+    expect(said[i]).toContain(`Leg ${now.legs.findIndex((leg) => leg.id === id) + 1} (${section})`)
     expect(said[i]).toContain(demoCatalog.legs.find((leg) => leg.code === code)!.name)
     expect(said[i]).toMatch(/Deck height .* \(was /)
   }
@@ -125,17 +130,16 @@ test('a customer is offered an estimate with nothing to take off, and a quote op
   expect(await offered()).toContain('Estimate')
   expect(await offered()).not.toContain('Quote')
   expect(await figures()).toEqual(['Packing list, by package', 'Parts list', 'Estimate'])
-  expect(
-    await page.getByLabel(/Off parts|Free of tax|no freight|Delivery to|Set-up in|Work by/).count(),
-  ).toBe(0)
-  expect(await page.locator('.paper-work').innerText()).toContain('its quote is what counts')
+  for (const term of [/Off parts|Delivery to|Set-up in|Work by/, UNTAXED, FETCHED])
+    expect(await page.getByLabel(term).count()).toBe(0)
+  expect(await page.locator('.paper-work').innerText()).toContain(words['estimate-what'])
   await page.getByLabel('Date on it').fill(DAY)
   const earlier = join(folder, 'shop-quote.json')
   const flags = ['--format', 'json', '--what', 'quote', '--discount', '90%', '--untaxed']
   writeFileSync(earlier, await fromTerminal(page, flags))
   await page.locator('.since input[type=file]').setInputFiles(earlier)
   await page.locator('.changes').waitFor()
-  expect(await page.locator('.since').innerText()).toContain('terms that only the shop can give')
+  expect(await page.locator('.since').innerText()).toContain(words['since-shops'])
   await page.getByLabel('Figures of').selectOption('estimate')
   const json = await made(page, 'json')
   expect(json.suggestedFilename()).toBe('Quillet-Cove-estimate.json')
@@ -200,7 +204,7 @@ test('figures come as rows, as the terminal writes them', async () => {
     await page.getByLabel('Figures of').selectOption(what)
     const csv = await made(page, 'csv')
     expect(csv.suggestedFilename()).toBe(`Quillet-Cove-${what}.csv`)
-    const own = await fromTerminal(page, ['--format', 'csv', '--what', what])
+    const own = await fromTerminal(page, ['--bom', '--format', 'csv', '--what', what])
     expect(own.length).toBeGreaterThan(1000)
     expect(Buffer.compare(readFileSync(await csv.path()), own)).toBe(0)
   }
@@ -217,25 +221,31 @@ test('the packet of a long dock says how far it is, and the page goes on meanwhi
   await openPapers(page)
   const downloading = page.waitForEvent('download', { timeout: 60_000 })
   // Watched in the page: what was said, and the longest that a frame had to wait.
-  const watched = page.locator('.paper-work').evaluate(async (work) => {
-    const status = work.querySelector('[role=status]')!
-    const said = new Set<string>()
-    let longest = 0
-    work.querySelector<HTMLButtonElement>('[data-format=pdf]')!.click()
-    const begun = performance.now()
-    let last = begun
-    for (let told = ''; !/is made|could not/.test(told); ) {
-      await new Promise((done) => requestAnimationFrame(done))
-      told = status.textContent ?? ''
-      if (told) said.add(told)
-      const now = performance.now()
-      longest = Math.max(longest, now - last)
-      last = now
-    }
-    return { said: [...said], longest, whole: last - begun }
-  })
-  const [{ said, longest, whole }, download] = await Promise.all([watched, downloading])
-  expect(said.filter((one) => /of 7/.test(one)).length).toBeGreaterThanOrEqual(3)
+  const watched = page.locator('.paper-work').evaluate(
+    async (work, ended) => {
+      const status = work.querySelector('[role=status]')!
+      const said = new Set<string>()
+      let longest = 0
+      work.querySelector<HTMLButtonElement>('[data-format=pdf]')!.click()
+      const begun = performance.now()
+      let last = begun
+      for (let told = ''; !ended.some((one) => new RegExp(one).test(told)); ) {
+        await new Promise((done) => requestAnimationFrame(done))
+        told = status.textContent ?? ''
+        if (told) said.add(told)
+        const now = performance.now()
+        longest = Math.max(longest, now - last)
+        last = now
+      }
+      return { told: [...said], longest, whole: last - begun }
+    },
+    [said(words.made).source, said(words.failed).source],
+  )
+  const [{ told, longest, whole }, download] = await Promise.all([watched, downloading])
+  const papers = told.filter((one) => said(words['making-paper']).test(one))
+  expect(papers.length).toBeGreaterThanOrEqual(3)
+  for (const one of papers) expect(one).toContain(` of ${packetFor('customer').length} `)
+  expect(told.at(-1)).toMatch(said(words.made))
   const bytes = readFileSync(await download.path())
   expect(bytes.subarray(0, 5).toString()).toBe('%PDF-')
   // Written on the page's own thread it would hold up one frame for nearly as long as all of it takes.

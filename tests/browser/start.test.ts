@@ -3,6 +3,7 @@ import { AxeBuilder } from '@axe-core/playwright'
 import type { Locator, Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { linkOf } from '../../src/autosave/link.ts'
+import { choose } from './support/choose.ts'
 import { events, open, PHONE, read, told, withBrowser } from './support/open.ts'
 
 withBrowser()
@@ -61,7 +62,7 @@ for (const [hand, options, act] of [
       ['levels', 'wind'],
     ])
     expect(await codes(page)).toContain('site-assumed')
-    expect(await page.locator('.panel .care').first().textContent()).toContain('how the lake rises and falls')
+    expect(await page.locator('.panel .care').first().textContent()).toContain('How far the lake drops')
     await close()
   })
 
@@ -131,10 +132,133 @@ test('skipped, all is said to be unsaid, and the way back to the questions is th
   await page.locator('.start').waitFor()
   await button(page, 'Skip the questions').click()
   const unsaid = page.locator('.panel .care').first()
-  expect(await unsaid.textContent()).toContain('how deep it is')
-  await button(page, 'Answer a few questions about my shore').click()
+  expect(await unsaid.textContent()).toContain('How deep it is 10 ft out')
+  await unsaid.getByRole('button', { name: 'Answer what’s missing' }).click()
   await depthAt(page, '10 ft', '3 ft').click()
   expect((await feet(page))[2]).toEqual([10, 3])
+  await close()
+})
+
+/** With a shore of one's own but for the lake's levels and the wind. */
+async function withoutLake(page: Page): Promise<Locator> {
+  await page.locator('.start').waitFor()
+  await walk(page, (on) => on.click())
+  const list = page.locator('.group .unsaid')
+  await list.waitFor()
+  return list
+}
+const focused = (page: Page) =>
+  page
+    .locator('leadline-dock')
+    .evaluate((e) => (e.shadowRoot!.activeElement?.closest('[data-at]') as HTMLElement | null)?.dataset.at)
+
+test('each thing that is missing is named, where the verdict is too; a tap goes to its very field', async () => {
+  const { page, close } = await open({ path: '/index.html', viewport: PHONE, hasTouch: true })
+  const list = await withoutLake(page)
+  const named = ['How far the lake rises: 6 in', 'How far the lake drops: 6 in', 'How open it is to the wind']
+  for (const name of named) expect(await list.textContent()).toContain(name)
+  await page.locator('.findings .unsaid').waitFor()
+  expect(await page.locator('.finding', { has: page.locator('.unsaid') }).textContent()).toContain(
+    'Tell us about your shore: how far the lake rises and drops, how open it is to the wind',
+  )
+  await list.getByRole('button', { name: 'Change: How far the lake drops' }).tap()
+  await page.locator('.start').waitFor()
+  expect(await focused(page)).toBe('levels.low')
+  // Only what is missing is asked.
+  expect(await page.locator('.start > .hint').first().textContent()).toBe('Question 1 of 2')
+  await page.keyboard.type('2')
+  await button(page, 'Next').tap()
+  expect(await read(page, (e) => e.design.site.levels.low)).toBeCloseTo(-2 * FOOT, 6)
+  expect(await read(page, (e) => e.design.site.assumed)).toEqual(['levels.high', 'wind'])
+  await page.getByRole('radio', { name: 'Sheltered cove' }).tap()
+  await button(page, 'Show my dock').tap()
+  await list.waitFor()
+  expect(await list.locator('li').count()).toBe(1)
+  expect(await list.textContent()).toContain('How far the lake rises: 6 in')
+  await close()
+})
+
+test('what is shown counts as said when it is confirmed, or typed again as it stands', async () => {
+  const { page, close } = await open({ path: '/index.html' })
+  const list = await withoutLake(page)
+  const before = await read(page, (e) => e.design.site.levels)
+  await list.getByRole('button', { name: 'That’s right: How far the lake rises' }).click()
+  expect(await read(page, (e) => e.design.site.assumed)).toEqual(['levels.low', 'wind'])
+  const drops = page.locator('.group').getByRole('textbox', { name: 'Drops by' })
+  // Only looked at, nothing is said.
+  await drops.focus()
+  await drops.blur()
+  expect(await read(page, (e) => e.design.site.assumed)).toEqual(['levels.low', 'wind'])
+  await drops.fill('')
+  await drops.fill('6 in')
+  await drops.press('Enter')
+  expect(await read(page, (e) => e.design.site.assumed)).toEqual(['wind'])
+  expect(await read(page, (e) => e.design.site.levels)).toEqual(before)
+  await button(page, 'Undo').click()
+  expect(await read(page, (e) => e.design.site.assumed)).toEqual(['levels.low', 'wind'])
+  await close()
+})
+
+test('depths that were only taken are confirmed in the table too; the bottom by a tap on it', async () => {
+  const { page, close } = await open({ path: '/index.html' })
+  await page.locator('.start').waitFor()
+  await button(page, 'Skip the questions').click()
+  await page.locator('summary', { hasText: 'How deep is it?' }).click()
+  const far = page.locator('.depths tr[data-row="3"]')
+  expect(await far.textContent()).toContain('Our guess.')
+  await far.getByRole('button', { name: 'That’s right' }).click()
+  const near = page.locator('.depths tr[data-row="2"] [data-cell="depth"] input')
+  await near.fill('1 ft 0 in')
+  await near.fill('1 ft')
+  await near.press('Enter')
+  expect((await shore(page)).map(([, , assumed]) => assumed)).toEqual([true, false, false, false])
+  await choose(page.locator('.group').getByRole('radio', { name: 'Sand', exact: true }))
+  expect(await read(page, (e) => e.design.site.assumed)).toEqual(['levels', 'wind'])
+  await close()
+})
+
+test('Next is there as soon as what is typed can be taken, in each question, and takes it', async () => {
+  const { page, close } = await open({ path: '/index.html', viewport: PHONE, hasTouch: true })
+  await page.locator('.start').waitFor()
+  const field = (at: string, name: string) =>
+    page.locator(`[data-at="${at}"]`).getByRole('textbox', { name, exact: true })
+  await field('near', 'How deep').pressSequentially('2')
+  expect(await button(page, 'Next').count()).toBe(0)
+  await field('far', 'How deep').pressSequentially('4 and')
+  expect(await button(page, 'Next').count()).toBe(0)
+  await field('far', 'How deep').fill('4')
+  await button(page, 'Next').tap()
+  expect((await feet(page)).slice(2)).toEqual([
+    [10, 2],
+    [30, 4],
+  ])
+  await field('bank', 'How high').pressSequentially('2')
+  await button(page, 'Next').waitFor()
+  await field('bank', 'How high').fill('two')
+  await button(page, 'Not sure, skip').waitFor()
+  await field('bank', 'How high').fill('2')
+  await button(page, 'Next').tap()
+  expect((await feet(page))[0]).toEqual([-10, -2])
+  await button(page, 'Two more questions').tap()
+  await field('levels.high', 'Up by').pressSequentially('1')
+  await button(page, 'Next').tap()
+  expect(await read(page, (e) => e.design.site.assumed)).toEqual(['bottom', 'levels.low', 'wind'])
+  await close()
+})
+
+test('what cannot be taken keeps its question, with why', async () => {
+  const { page, close } = await open({ path: '/index.html' })
+  await page.locator('.start').waitFor()
+  await depthAt(page, '10 ft', '2 ft').click()
+  await depthAt(page, '30 ft', '4 ft').click()
+  const far = page.locator('[data-at="far"]').getByRole('textbox', { name: 'How far out' })
+  await far.fill('8')
+  await button(page, 'Next').click()
+  expect(await page.locator('.start .fault').textContent()).toContain('Keep this one farther than 10 ft')
+  expect(await page.locator('h2#start-question').textContent()).toContain('How deep')
+  await far.fill('40')
+  await button(page, 'Next').click()
+  expect((await feet(page))[3]).toEqual([40, 4])
   await close()
 })
 
@@ -185,7 +309,7 @@ test('an answer is kept, and what is kept is not asked for again', async () => {
   const again = await open({ path: '/index.html', context })
   expect((await feet(again.page))[2]).toEqual([10, 2])
   expect(await again.page.locator('.start').count()).toBe(0)
-  expect(await again.page.locator('.panel .care').first().textContent()).toContain('what the bottom is')
+  expect(await again.page.locator('.panel .care').first().textContent()).toContain('What the bottom is')
   await again.close()
   await close()
 })
@@ -204,3 +328,26 @@ for (const scheme of ['light', 'dark'] as const)
     expect(await events(page, 'leadline-error')).toEqual([])
     await close()
   })
+
+test('a dock that the page gives while the element begins is not asked for, whenever it comes', async () => {
+  const { page, close } = await open({ path: '/index.html' })
+  const asked = await page.evaluate(async () => {
+    const pause = (ms: number) => new Promise((done) => setTimeout(done, ms))
+    const given = (document.querySelector('leadline-dock') as unknown as { design: object }).design
+    const found: number[] = []
+    for (const after of [0, 2, 4, 6, 8, 10, 12, 15, 20, 25, 30, 40, 60, 90]) {
+      const one = document.createElement('leadline-dock') as HTMLElement & { design: unknown }
+      const ready = new Promise((done) => one.addEventListener('leadline-ready', done, { once: true }))
+      document.body.append(one)
+      await pause(after)
+      one.design = { ...given, name: 'From the page' }
+      await ready
+      await pause(50)
+      if (one.shadowRoot!.querySelector('[data-starting]')) found.push(after)
+      one.remove()
+    }
+    return found
+  })
+  expect(asked).toEqual([])
+  await close()
+})

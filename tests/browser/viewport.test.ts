@@ -68,7 +68,7 @@ test('the level that is looked at changes no design', async () => {
     .evaluate((e) => JSON.stringify((e as never as { design: unknown }).design))
   await page.getByRole('slider', { name: 'Lake level' }).press('End')
   expect(await page.getByRole('slider', { name: 'Lake level' }).getAttribute('aria-valuetext')).toBe(
-    '9 3/4 in over the water of the day',
+    '9 3/4 in above today’s water',
   )
   expect(
     await page
@@ -90,7 +90,7 @@ test('waves play when asked for and stop when told to; what they show is said', 
   await expect.poll(async () => (await stats(page)).frames, { timeout: 60_000 }).toBeGreaterThan(before + 3)
   expect(await button.getAttribute('aria-pressed')).toBe('true')
   expect(await page.locator('.scene-caption').textContent()).toMatch(
-    /^Waves 4 3\/4 in high, .* True to scale\.$/,
+    /^Waves 4 3\/4 in high, .* Drawn to scale\.$/,
   )
   await button.click()
   await settled(page)

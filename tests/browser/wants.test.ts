@@ -2,13 +2,14 @@
 import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
+import { choose } from './support/choose.ts'
 import { nextFrame, open, PHONE, read, withBrowser } from './support/open.ts'
 
 withBrowser()
 
 const FT = 0.3048
 const asked = (page: Page) => read(page, (e) => e.design.dock)
-const far = (page: Page) => page.getByRole('textbox', { name: "Reach from the water's edge" })
+const far = (page: Page) => page.getByRole('textbox', { name: 'Reach from the water’s edge' })
 
 test('forty feet out is typed as such, and says which sections that takes and what they really reach', async () => {
   const { page, close } = await open({ viewport: PHONE })
@@ -21,7 +22,7 @@ test('forty feet out is typed as such, and says which sections that takes and wh
   expect(reach).toBeLessThan(40 * FT + 8 * FT + 0.03)
   const hint = page.getByText('For 40 ft:')
   expect(await hint.textContent()).toMatch(
-    new RegExp(`^For 40 ft: ${sections} sections with the ramp. They reach 4\\d ft.*lake end`),
+    new RegExp(`^For 40 ft: ${sections} sections in all, counting the ramp. They reach 4\\d ft.*lake end`),
   )
   // One step of undo; a longer dock is another wish.
   await page.getByRole('button', { name: 'One section more' }).click()
@@ -34,14 +35,14 @@ test('forty feet out is typed as such, and says which sections that takes and wh
 
 test('the ends go by the names that people have for them, and how steep the ramp is is told on request', async () => {
   const { page, close } = await open()
-  await page.getByRole('radio', { name: 'L, to the left' }).check({ force: true })
+  await choose(page.getByRole('radio', { name: 'L, to the left' }))
   expect((await asked(page)).head).toEqual({ shape: 'left', sections: 1 })
   await page.getByRole('button', { name: 'More at the end' }).click()
   expect((await asked(page)).head).toEqual({ shape: 'left', sections: 2 })
-  await page.getByRole('radio', { name: 'T', exact: true }).check({ force: true })
+  await choose(page.getByRole('radio', { name: 'T', exact: true }))
   expect((await asked(page)).head).toEqual({ shape: 'tee', sections: 2 })
   // Its words come in a chunk of their own.
-  await page.getByText(/gently (up|down) to the dock; .* step up at the shore/).waitFor()
+  await page.getByText(/gently (up|down) to the dock, with a .* step up at the shore/).waitFor()
   expect(await page.getByText(/^1 in [\d.]+:/).count()).toBe(0)
   await page.getByText('How steep is that?').click()
   await page.getByText(/^1 in [\d.]+:/).waitFor()
@@ -55,10 +56,10 @@ test('decking is picked by material and color, with its price; the list follows,
   const cedar = await total()
   const gray = page.getByRole('radio', { name: /^Composite, driftwood gray/ })
   expect(await page.locator('label', { has: gray }).textContent()).toContain('$1,980')
-  await gray.check({ force: true })
+  await choose(gray)
   expect((await asked(page)).finish).toBe('composite-gray')
   expect((await total()) - cedar).toBe(49_000)
-  await page.getByRole('radio', { name: /^Cedar/ }).check({ force: true })
+  await choose(page.getByRole('radio', { name: /^Cedar/ }))
   expect(await asked(page)).toEqual(before)
   await close()
 })
@@ -69,11 +70,7 @@ test('three whole docks stand side by side, each with its price and what is to b
   await page.getByText('Compare three docks').click()
   const cards = page.locator('.whole-docks article')
   await cards.nth(2).waitFor()
-  expect(await cards.locator('h3').allTextContents()).toEqual([
-    'Least that does',
-    'Comfortable',
-    'Room for more',
-  ])
+  expect(await cards.locator('h3').allTextContents()).toEqual(['Lowest price', 'Comfort', 'More room'])
   expect(await cards.locator('svg rect:not(.land)').count()).toBeGreaterThan(12)
   for (const text of await cards.allTextContents())
     expect(text).toMatch(/Can be built\.\$[\d,.]+ for the parts/)
@@ -97,11 +94,11 @@ test('an extra goes where its edge is touched; by keyboard to the middle of what
   const { page, close } = await open({ viewport: PHONE })
   const before = await asked(page)
   await page.getByText('Put one in its place').click()
-  await page.getByRole('radio', { name: 'Mooring cleat' }).check({ force: true })
+  await choose(page.getByRole('radio', { name: 'Mooring cleat' }))
   const edge = page.getByRole('button', { name: 'left edge of section 3', exact: true })
   const box = (await edge.boundingBox())!
-  // A quarter of 8 ft from its shoreward end, on the half inch.
-  await edge.click({ position: { x: box.width / 4, y: box.height / 2 } })
+  // The lake is above: a quarter of 8 ft from its shoreward end, on the half inch.
+  await edge.click({ position: { x: box.width / 2, y: (3 * box.height) / 4 } })
   const [cleat] = (await asked(page)).placed!
   expect(cleat).toMatchObject({ code: 'cleat', section: 's3', edge: 'left' })
   expect(cleat!.along).toBeGreaterThan(0.5)

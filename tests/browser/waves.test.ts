@@ -17,20 +17,23 @@ const site = (page: Page) => read(page, (e) => e.design.site)
 
 test('an exposure picked raises its waves, and a tap puts the deck clear of them', async () => {
   const { page, close } = await open()
-  expect(await page.getByRole('radio', { name: /^Sheltered cove/ }).isChecked()).toBe(true)
+  // Its wind is no usual one.
+  await expect.poll(() => page.getByRole('radio', { name: /^Your own figures/ }).isChecked()).toBe(true)
   expect(await hint(page)).toBe(
-    'Such a wind raises waves of 4 3/4 in, one every 1.0 s. The highest tenth of them crest 4 1/4 in over the water.',
+    'Wind like that makes waves 4 3/4 in high, one every 1.0 s. The highest of them reach 4 1/4 in above the water.',
   )
+  await page.getByRole('radio', { name: /^Sheltered cove/ }).check()
+  expect((await site(page)).wind).toEqual({ speed: 9, fetch: 250 })
   await page.getByRole('radio', { name: /^Open, small lake/ }).check()
   expect((await site(page)).wind).toEqual({ speed: 15, fetch: 1800 })
-  expect(await hint(page)).toContain('waves of 1 ft 5 in, one every 2.0 s')
+  expect(await hint(page)).toContain('waves 1 ft 5 in high, one every 2.0 s')
   const crest = page.locator('.finding[data-code=crest-reaches-frame], .finding', {
     hasText: 'In a strong wind, waves reach the frame',
   })
   await crest.first().waitFor()
 
   const before = await read(page, (e) => e.dock.waves!)
-  const taken = page.getByRole('button', { name: 'if you raise or lower it' })
+  const taken = page.getByRole('button', { name: 'if you raise and lower it' })
   expect(await taken.getAttribute('aria-pressed')).toBe('false')
   await taken.click()
   const { deck, waves } = await read(page, (e) => ({
@@ -72,11 +75,11 @@ test('an exposed lake brings the crests to the frame, and what the finding offer
 
 test('wind, open water, depth and wakes are typed in the units of the screen', async () => {
   const { page, close } = await open()
-  await page.locator('summary', { hasText: 'Wind and waves in figures' }).click()
-  await field(page, 'Wind, at its strongest').waitFor()
-  expect(await field(page, 'Wind, at its strongest').inputValue()).toBe('22 mph')
+  await page.locator('summary', { hasText: 'Wind and waves in numbers' }).click()
+  await field(page, 'Strongest wind').waitFor()
+  expect(await field(page, 'Strongest wind').inputValue()).toBe('22 mph')
   expect(await field(page, 'Open water upwind').inputValue()).toBe('0.25 mi')
-  await type(page, 'Wind, at its strongest', '30')
+  await type(page, 'Strongest wind', '30')
   await type(page, 'Open water upwind', '1.5')
   expect((await site(page)).wind!.speed).toBeCloseTo(30 * 0.44704, 6)
   expect((await site(page)).wind!.fetch).toBeCloseTo(1.5 * 1609.344, 4)
@@ -86,14 +89,14 @@ test('wind, open water, depth and wakes are typed in the units of the screen', a
   // A plain number that no lake has in miles is feet.
   await type(page, 'Open water upwind', '900')
   expect((await site(page)).wind!.fetch).toBeCloseTo(900 * 0.3048, 5)
-  await type(page, 'Mean depth along it', '6 ft')
+  await type(page, 'Average depth along it', '6 ft')
   expect((await site(page)).wind!.depth).toBeCloseTo(6 * 0.3048, 6)
-  await type(page, 'Mean depth along it', '')
+  await type(page, 'Average depth along it', '')
   expect((await site(page)).wind!.depth).toBeNull()
-  await type(page, 'Boat wakes, how high', '1 ft')
+  await type(page, 'Height of boat wakes', '1 ft')
   expect((await site(page)).wake).toBeCloseTo(0.3048, 6)
   expect(await read(page, (e) => e.dock.waves!.crest)).toBeCloseTo(0.7 * 0.3048, 4)
-  await type(page, 'Wind, at its strongest', 'a gale')
+  await type(page, 'Strongest wind', 'a gale')
   expect(await page.getByRole('alert').textContent()).toBe(
     'We couldn’t read that as a speed. Try 25 mph or 20 kn.',
   )
@@ -105,9 +108,9 @@ test('wind, open water, depth and wakes are typed in the units of the screen', a
   expect(violations.map((v) => v.id)).toEqual([])
   await page.getByRole('radio', { name: 'm', exact: true }).check()
   expect(await field(page, 'Open water upwind').inputValue()).toBe('274 m')
-  await type(page, 'Wind, at its strongest', '12')
+  await type(page, 'Strongest wind', '12')
   expect((await site(page)).wind!.speed).toBe(12)
-  await field(page, 'Wind, at its strongest').press('ArrowUp')
+  await field(page, 'Strongest wind').press('ArrowUp')
   expect((await site(page)).wind!.speed).toBe(13)
   await close()
 })
@@ -128,12 +131,14 @@ const overlaps = (page: Page) =>
         // Lines of words stand closer than the boxes of their letters.
         if (wide > 1 && high > 4) bad.push(`"${a.says}" lies on "${b.says}"`)
       }
-    return { bad, told: texts.filter(({ ours }) => ours).map(({ says }) => says) }
+    // Where there is no room between the legs it is told under the drawing.
+    const under = element.shadowRoot!.querySelector('.crest-told')?.textContent?.split(/: | · /) ?? []
+    return { bad, told: [...texts.filter(({ ours }) => ours).map(({ says }) => says), ...under] }
   })
 
 test.each([
   ['a desktop', { width: 1280, height: 900 }, 4],
-  ['a phone', PHONE, 2],
+  ['a phone', PHONE, 4],
 ] as const)(
   'the strip tells on %s what is left under the frame, on no other words',
   async (_screen, viewport, lines) => {
@@ -151,6 +156,23 @@ test.each([
     await page.getByRole('radio', { name: /^Sheltered cove/ }).check()
     await nextFrame(page)
     expect((await overlaps(page)).told).toHaveLength(lines)
+    // Clear today and not at high water: what is to be done is said, where the verdict stands that it can be built.
+    const { clear, clearHigh } = await read(page, (e) => e.dock.waves!)
+    expect([clear > 0, clearHigh < 0]).toEqual([true, true])
+    expect(await page.locator('.crest-raise').textContent()).toMatch(
+      /at high water.*: raise the dock then\.$/,
+    )
+    // The names of the levels end at the picture's edge, over no leg.
+    const crossed = await page.locator('leadline-dock').evaluate((element) => {
+      const boxes = (name: string) =>
+        [...element.shadowRoot!.querySelectorAll(`.strip ${name}`)].map((e) => e.getBoundingClientRect())
+      return boxes('.level-name').filter((a) =>
+        boxes('.leg-reach').some(
+          (b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom,
+        ),
+      ).length
+    })
+    expect(crossed).toBe(0)
     // The line is where the crests are: on the scale of the levels.
     const { crest, high, low, waves } = await page.locator('leadline-dock').evaluate((element) => {
       const of = (name: string) => element.shadowRoot!.querySelector(name)!.getBoundingClientRect()

@@ -116,7 +116,7 @@ describe('leadline list', () => {
       'Bag A',
       'Set bolt 1/2 in',
       '3/4 in, sleeve 0.75 turn',
-      's5.end.left',
+      '9: 35 ft 5 in out, left',
       'Where each brace goes',
       // 401.046 kg and two posts of 10 ft, 24.682 kg.
       'Weight 969.4 lb',
@@ -126,8 +126,8 @@ describe('leadline list', () => {
     ])
       expect(out).toContain(text)
     // 1.699061 m = 66.892 in: 5 ft 6.9 in, to the quarter inch 5 ft 7 in.
-    expect(out).toMatch(/s5\.end\.left +leg-7 +5 ft 7 in/)
-    expect(run(['list', demo(), '--units', 'metric']).out).toMatch(/s5\.end\.left +leg-7 +1\.70 m/)
+    expect(out).toMatch(/9: 35 ft 5 in out, left +leg-7 +5 ft 7 in/)
+    expect(run(['list', demo(), '--units', 'metric']).out).toMatch(/9: 10\.79 m out, left +leg-7 +1\.70 m/)
   })
 
   it('prints CSV that reads back as the parts list', () => {
@@ -136,7 +136,7 @@ describe('leadline list', () => {
     expect(errors).toEqual([])
     const parts = derive(demoDesign, demoCatalog).parts
     expect(data.map((row) => [row.kind, row.code, Number(row.quantity), Number(row.price)]).sort()).toEqual(
-      parts.map((row) => [row.kind, row.code, row.quantity, row.price]).sort(),
+      parts.map((row) => [row.kind, row.code, row.quantity, row.price / 100]).sort(),
     )
   })
 
@@ -173,6 +173,55 @@ describe('leadline list', () => {
     expect(run(['list', longer, '--have', demo(), '--csv']).out.split('\n')[0]).toBe(
       'kind,code,name,have,need,add,over',
     )
+  })
+})
+
+describe('what is there already', () => {
+  const FT = 0.3048
+  const withOld = (existing: object) =>
+    file('owned.json', { ...demoDesign, dock: { ...demoDesign.dock, existing } })
+
+  it('is told by the list, which packs and prices the rest', () => {
+    const owned = withOld({
+      sections: { '4x8': 2 },
+      legs: [
+        { stock: 4 * FT, count: 3 },
+        { stock: 1.5, count: 1 },
+      ],
+    })
+    const { code, out } = run(['list', owned])
+    expect(code).toBe(0)
+    expect(out).toMatch(/^ {2}\[ \] {4}3 +Frame 4 x 8 ft/m)
+    expect(out).toContain('  2 × Frame 4 x 8 ft: s2, s1\n  2 × Leg 4 ft: 3 (s2), 4 (s2)\n')
+    expect(out).toContain('Left over\n  1 × Leg 4 ft\n  1 × Leg of 4 ft 11 in (not in this catalog)\n')
+    const all = JSON.parse(run(['derive', owned]).out)
+    expect(out).toContain(
+      `Price of what is new $${(all.existing.price / 100).toLocaleString('en', { minimumFractionDigits: 2 })}\n`,
+    )
+    const csv = run(['list', owned, '--csv']).out.split('\n')
+    expect(csv[0]).toContain('wrench,owned')
+    expect(csv.filter((row) => row.includes(',yes,'))).toHaveLength(2)
+  })
+  it('is what --have names, in the place of what the design says, by the same engine', () => {
+    const owned = withOld({ sections: { '5x8': 9 } })
+    const old = file('old.json', {
+      ...demoDesign,
+      dock: { ...demoDesign.dock, sections: 2, existing: { legs: [{ stock: 6 * FT, count: 3 }] } },
+    })
+    const deeper = file('deeper.json', {
+      ...demoDesign,
+      dock: { ...demoDesign.dock, deckHeight: 0.55, existing: { legs: [{ stock: 6 * FT, count: 3 }] } },
+    })
+    const saved = file('saved.json', run(['list', old, '--json']).out)
+    for (const from of [old, saved]) {
+      const rows = JSON.parse(run(['list', deeper, '--have', from, '--json']).out).rows
+      // The third of 6 ft stands where 5 ft would do.
+      const row = (code: string) => rows.find((r: { code: string }) => r.code === code)
+      expect(row('leg-6')).toMatchObject({ have: 3, need: 3, add: 0, over: 0 })
+      expect(row('leg-5')).toMatchObject({ have: 0, need: 1, add: 1 })
+    }
+    const rows = JSON.parse(run(['list', owned, '--have', old, '--json']).out).rows
+    expect(rows.some((r: { code: string }) => r.code === '5x8')).toBe(false)
   })
 })
 

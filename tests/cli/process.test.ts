@@ -7,7 +7,6 @@ import {
   mkdirSync,
   readdirSync,
   readFileSync,
-  symlinkSync,
   writeFileSync,
 } from 'node:fs'
 import { join } from 'node:path'
@@ -19,18 +18,7 @@ const ROOT = join(import.meta.dirname, '../..')
 const own = ownFolder()
 
 beforeAll(() => {
-  const args = [
-    'vite',
-    'build',
-    '-c',
-    'vite.lib.config.ts',
-    '--logLevel',
-    'error',
-    '--outDir',
-    own.at('built'),
-  ]
-  execFileSync('npx', args, { cwd: ROOT })
-  symlinkSync(join(ROOT, 'node_modules'), own.at('node_modules'))
+  execFileSync('npx', ['tsx', 'src/build/package/package.ts', own.at('built')], { cwd: ROOT })
 }, 120_000)
 
 let folder: string
@@ -142,7 +130,21 @@ describe('what cannot be written ends with 3 and one line', () => {
   })
 })
 
+it('where the folder of a paper is missing it ends with 2, and says which', () => {
+  const { code, out, err } = bash('leadline sheet d.json --out no/such/dock.svg')
+  expect([code, out]).toEqual([2, ''])
+  expect(err).toMatch(/dock\.svg: cannot be written \(ENOENT\); expected a place that can/)
+})
+
 describe('standard streams', () => {
+  it('are written the same paper as a file', () => {
+    const paper = 'leadline sheet d.json --date 2026-05-01'
+    expect(bash(`${paper} --out a.pdf; ${paper} --out - --format pdf > b.pdf`).code).toBe(0)
+    const [file, piped] = ['a.pdf', 'b.pdf'].map((name) => readFileSync(join(folder, name)))
+    expect(piped!.subarray(0, 5).toString()).toBe('%PDF-')
+    expect(Buffer.compare(file!, piped!)).toBe(0)
+  })
+
   it('a design comes from a pipe, a file, or by descriptor', () => {
     for (const line of [
       'leadline check - < d.json',

@@ -22,11 +22,11 @@ const told = (before: Design, now: Design = demoDesign, quoted = true) =>
 describe('the headline', () => {
   it.each<[string, Partial<Design['dock']>, RegExp]>([
     ['narrower and longer', { frame: '5x8', sections: 4 }, /^5 ft → 4 ft wide, one section more, [+−-]\$/],
-    ['shorter', { sections: 7 }, /^2 sections less, [−-]\$/],
+    ['shorter', { sections: 7 }, /^2 fewer sections, [−-]\$/],
     [
       'of another shape',
       { head: { shape: 'left', sections: 2 } },
-      /^left turn → straight, 2 sections less, [−-]\$/,
+      /^left turn → straight, 2 fewer sections, [−-]\$/,
     ],
     ['with no ramp before', { ramp: false }, /^with a ramp, /],
     ['lower', { deckHeight: demoDesign.dock.deckHeight + 0.0508 }, /deck 2 in lower/],

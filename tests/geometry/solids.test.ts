@@ -177,9 +177,11 @@ describe.each([...catalogs, fenderCatalog].map((catalog) => [catalog.name, catal
       for (const frame of catalog.frames) {
         const [low, high] = boundsOf(solidOf('frame', frame.code, catalog))
         const { depth, lowest } = shopOf(catalog).shape(frame)
+        // A corner piece reaches from its start edge to the far corner of its end edge: w sin t + l cos t/2.
+        const turn = ((frame.turn ?? 0) * Math.PI) / 180
         expect(low[0]).toBeCloseTo(0, 5)
-        expect(high[0]).toBeCloseTo(frame.length, 5)
-        expect(high[1]! - low[1]!).toBeCloseTo(frame.width, 5)
+        expect(high[0]).toBeCloseTo(frame.width * Math.sin(turn) + frame.length * Math.cos(turn / 2), 5)
+        expect(high[1]! - low[1]!).toBeCloseTo(frame.width + frame.length * Math.sin(turn / 2), 5)
         expect(high[2]).toBeCloseTo(-catalog.decking.rise, 5)
         expect(low[2]).toBeCloseTo(-Math.max(depth, lowest), 5)
       }
@@ -196,7 +198,15 @@ describe.each([...catalogs, fenderCatalog].map((catalog) => [catalog.name, catal
       for (const panel of catalog.decking.panels) {
         const [low, high] = boundsOf(solidOf('deck-panel', panel.code, catalog))
         expect(high[2]).toBeCloseTo(0, 6)
-        expect(high[0]! - low[0]!).toBeCloseTo(panel.length, 6)
+        const half = ((panel.turn ?? 0) * Math.PI) / 360
+        if (half === 0) expect(high[0]! - low[0]!).toBeCloseTo(panel.length, 6)
+        else {
+          // Its longest plank is cut back for the legs; the next is as long as there.
+          const far = panel.length + 2 * panel.width * Math.sin(half)
+          expect(high[0]! - low[0]!).toBeLessThan(far)
+          expect(high[0]! - low[0]!).toBeGreaterThan(0.8 * far)
+          expect(high[1]! - low[1]!).toBeCloseTo(panel.width * Math.cos(half), 5)
+        }
       }
     })
 

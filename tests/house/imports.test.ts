@@ -10,7 +10,7 @@ const ROOT = join(import.meta.dirname, '../..')
 const MAY: Record<string, { folders: string[]; packages: RegExp }> = {
   rules: { folders: [], packages: /^(valibot|delaunator|canonicalize|@noble\/hashes\/.+)$/ },
   geometry: { folders: ['rules'], packages: /^delaunator$/ },
-  'geometry/paper': { folders: ['rules'], packages: /^uqr$/ },
+  'geometry/paper': { folders: ['rules'], packages: /^(uqr|fflate)$/ },
   'geometry/export': {
     folders: ['rules'],
     packages: /^(jspdf|@gltf-transform\/core|@tarikjabiri\/dxf|fflate)$/,

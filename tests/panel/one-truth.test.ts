@@ -1,6 +1,7 @@
 /** Never two truths: of random docks the price on the screen, the estimate, the quote and their CSV agree, and no verdict contradicts a finding. */
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
+import { demoCatalog, demoDesign } from '../../rules/index.ts'
 import { estimate, quote } from '../../rules/papers.ts'
 import { tableCsv } from '../../src/documents/files/tables.ts'
 import { priceOf } from '../../src/panel/price.ts'
@@ -18,7 +19,8 @@ const asked = { date: '2026-03-01' }
 const totalOf = (csv: string): number => {
   const [head, ...rows] = csv.trim().split(/\r?\n/)
   const at = head!.split(',').indexOf('amount') - head!.split(',').length
-  return Number(rows.at(-1)!.split(',').at(at))
+  // In whole units of the currency; both shops' have a hundred parts.
+  return Math.round(Number(rows.at(-1)!.split(',').at(at)) * 100)
 }
 
 it(`one price everywhere (seed ${SEED}, ${RUNS} docks)`, () => {
@@ -30,15 +32,18 @@ it(`one price everywhere (seed ${SEED}, ${RUNS} docks)`, () => {
       const price = priceOf(dock, catalog)
       const [own, shops] = [estimate(dock, design, catalog, asked), quote(dock, design, catalog, asked)]
       expect(shops.total).toBe(own.total)
-      for (const table of ['estimate', 'quote'] as const)
-        expect(totalOf(tableCsv(table, { dock, design, catalog, asked }))).toBe(own.total)
+      const csv = (['estimate', 'quote'] as const).map((table) =>
+        tableCsv(table, { dock, design, catalog, asked }),
+      )
       // A price is shown exactly where the papers do not forbid building.
       expect(price === null).toBe(own.stops > 0)
       if (!price) {
+        for (const one of csv) expect(one).not.toMatch(/^total,/m)
         unpriced++
         return
       }
       priced++
+      for (const one of csv) expect(totalOf(one)).toBe(own.total)
       const delivery = own.freight.price ?? 0
       expect(price.amount).toBe(own.goods + own.discount.amount)
       expect(price.off + own.discount.amount).toBe(0)
@@ -62,7 +67,7 @@ it(`no verdict contradicts a finding (seed ${SEED})`, () => {
       seen.add(standing)
       if (standing === 'can') {
         expect(has('stop')).toBe(false)
-        expect(dock.findings.filter(({ severity }) => severity === 'warn').length).toBe(toMeasure)
+        expect(dock.findings.filter(({ severity }) => severity === 'warn').length).toBe(toMeasure.length)
         // Nothing that is judged uses more than it has.
         for (const leg of dock.structure!.legs) expect(leg.use).toBeLessThanOrEqual(1 + 1e-6)
         expect(dock.structure!.railUse ?? 0).toBeLessThanOrEqual(1 + 1e-6)
@@ -71,7 +76,8 @@ it(`no verdict contradicts a finding (seed ${SEED})`, () => {
       if (standing === 'fix' || standing === 'cannot') expect(toFix.length).toBeGreaterThan(0)
       expect(priceOf(dock, catalog) === null).toBe(has('stop'))
     }),
-    { numRuns: runs(60), seed: SEED },
+    // Random docks that may be built are rare.
+    { numRuns: runs(60), seed: SEED, examples: [[{ design: demoDesign, catalog: demoCatalog }]] },
   )
   expect([...seen].sort()).toEqual(expect.arrayContaining(['can', 'cannot']))
 }, 240_000)

@@ -34,7 +34,11 @@ describe('a dock of which all is known', () => {
     ['a stop about the depths', [found('soundings-none', 'stop')], 'cannot', 1, 0],
   ] as const)('with %s', (_, findings, standing, fix, measure) => {
     const verdict = verdictOf({ findings })
-    expect([verdict.standing, verdict.toFix.length, verdict.toMeasure]).toEqual([standing, fix, measure])
+    expect([verdict.standing, verdict.toFix.length, verdict.toMeasure.length]).toEqual([
+      standing,
+      fix,
+      measure,
+    ])
   })
 })
 
@@ -71,9 +75,21 @@ describe('the price', () => {
     [{ freight }, 100_010, 0, 'delivery'],
     [{ tax, freight, discount: 0.125 }, 87_509, 12_501, 'both'],
   ] as const)('with the shop’s %j', (quote, amount, off, plus) => {
-    expect(priceOf({ totals, findings: [over] }, { quote: quote as never })).toEqual({ amount, off, plus })
+    expect(priceOf({ totals, existing: null, findings: [over] }, { quote: quote as never })).toEqual({
+      amount,
+      off,
+      newOnly: false,
+      plus,
+    })
+  })
+  it('is of what is new alone where something is there already', () => {
+    const existing = { used: [], left: [], new: [], mass: 1, price: 40_000 }
+    expect(
+      priceOf({ totals, existing, findings: [over] }, { quote: { discount: 0.1 } as never }),
+    ).toMatchObject({ amount: 36_000, off: 4_000, newOnly: true })
   })
   it('is none where the dock must not be built, whether or not a remedy helps', () => {
-    for (const one of [stop, mended]) expect(priceOf({ totals, findings: [one] }, demoCatalog)).toBe(null)
+    for (const one of [stop, mended])
+      expect(priceOf({ totals, existing: null, findings: [one] }, demoCatalog)).toBe(null)
   })
 })

@@ -40,13 +40,31 @@ describe('what each may be', () => {
     }
   })
 
-  it('is straight where it is to cost least, no narrower than the next size where it is to be comfortable, a T where there is to be room', () => {
+  it('of a straight dock is straight where it is to cost least, no narrower than the next size where it is to be comfortable, a T where there is to be room', () => {
     expect(candidates.least.every(({ dock }) => dock.head?.shape === 'straight')).toBe(true)
     const widths = new Map(demoCatalog.frames.map(({ code, width }) => [code, width]))
     expect(candidates.comfortable.map(({ dock }) => widths.get(dock.frame)! > 1.3)).toEqual([true])
     expect(candidates.room.every(({ dock }) => dock.head?.shape === 'tee' && dock.head.sections === 2)).toBe(
       true,
     )
+  })
+
+  it('is of the shape in hand, where one was chosen; for more room its end is one step larger', () => {
+    for (const [shape, own, larger] of [
+      ['left', 1, 2],
+      ['right', 2, 3],
+      ['tee', 2, 4],
+      ['wide', 2, 3],
+    ] as const) {
+      const head = { shape, sections: own }
+      const shaped = of(parsed({ ...demoDesign, dock: { ...demoDesign.dock, head } }))
+      for (const kind of ['least', 'comfortable'] as const) {
+        expect(shaped[kind].length).toBeGreaterThan(0)
+        for (const { dock } of shaped[kind]) expect(dock.head).toEqual(head)
+      }
+      expect(shaped.room.length).toBeGreaterThan(0)
+      for (const { dock } of shaped.room) expect(dock.head).toEqual({ shape, sections: larger })
+    }
   })
 
   it('clears the waves: today where it is to cost least, all season where it is to be comfortable', () => {

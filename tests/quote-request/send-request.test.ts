@@ -2,7 +2,8 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import { demoCatalog, demoDesign, derive } from '../../rules/index.ts'
 import { newId } from '../../src/platform/new-id.ts'
 import { LONGEST_ANSWER, sendRequest } from '../../src/quote-request/send-request.ts'
-import type { Offered, RequestContent } from '../../src/state/host.ts'
+import type { RequestContent } from '../../src/state/host.ts'
+import type { Offered } from '../../src/state/request-body.ts'
 
 const dock = derive(demoDesign, demoCatalog)
 const content: RequestContent = {

@@ -60,7 +60,7 @@ describe('wind', () => {
   })
 
   it('on a 6 m boat 1.5 m high at 15 m/s is about a kilonewton from the side, and far less on its bow', () => {
-    const boat = { length: 6, height: 1.5, mass: 1200 }
+    const boat = { length: 6, beam: 2.1, height: 1.5, mass: 1200 }
     // 0.613 · 225 · 1.2 · 0.7 · 9 m²
     expect(boatWindBeam(boat, 15)).toBeCloseTo(1042.7, 1)
     expect(boatWindBow(boat, 15)).toBeCloseTo(1042.7 * 0.5 * 0.35, 1)

@@ -15,6 +15,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Catalog, demoCatalog, demoDesign, parseCatalog } from '../../rules/index.ts'
 import { deriveKit } from '../../rules/kit.ts'
+import { dockFrame } from '../../rules/structure/dock/frame.ts'
 import { type PostHold, postHold } from '../../rules/structure/dock/post-hold.ts'
 import { breakout, pullOut, pushIn, upliftInSand } from '../../rules/structure/strength/helix.ts'
 import {
@@ -326,6 +327,34 @@ const changed = (
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues))
   return parsed.value
 }
+
+describe('an anchor post whose clamp is in the ground', () => {
+  // The deck 0.35 m over the water, ground behind the wall 0.858: by 0.610 m over the rails' middle, which is as deep as the springs stand.
+  it('is held as deep under the clamp as under open ground: not at the clamp by a tube of no length', () => {
+    const at = [0, 1, 2].map((distance) => ({ distance, depth: 0 }))
+    const design = parsedDesign({
+      ...demoDesign,
+      site: {
+        soundings: at,
+        levels: { low: 0, high: 0 },
+        bottom: 'sand',
+        shore: { kind: 'wall', height: 0.858 },
+      },
+      dock: {
+        ...{ deckHeight: 0.35, sections: 1, ramp: false, start: 0.1, frame: '4x8' },
+        placed: [{ code: 'anchor-post', section: 's1', edge: 'start', along: 0.5 }],
+      },
+    })
+    const kit = deriveKit(design, demoCatalog)
+    const [extra] = kit.extras.placed
+    const hold = postHold(kit, extra!)
+    expect(hold.height).toBe(0)
+    const { nodes, members, posts } = dockFrame(kit)
+    const { from, to } = members[posts[0]!.member]!
+    expect(nodes[to]!.z).toBeLessThan(extra!.post!.bed - 0.5)
+    expect(nodes[to]!.z - nodes[from]!.z).toBeCloseTo(hold.depth, 9)
+  })
+})
 
 describe('an anchor post of the demo shop in 1 m of water', () => {
   // Deck 0.45 m; rails' middle 0.0254 + 0.0762 m under it: 1.3484 m over the bed. Sand: 9000 · 0.060325 · 0.9144³ · 3 / 2 / 2.2628 = 275.2 N.

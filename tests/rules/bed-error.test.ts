@@ -8,48 +8,26 @@
 import { describe, expect, it } from 'vitest'
 import type { Sounding } from '../../rules/design/index.ts'
 import { makeBed } from '../../rules/index.ts'
+import { errorsOf } from '../../rules/site/error-at.ts'
 import { siteOf } from '../support/beds/surveys.ts'
+import {
+  type Chance,
+  chance,
+  DX,
+  DY,
+  EDGE,
+  type Grid,
+  MIDDLE,
+  NX,
+  NY,
+  node,
+  walks,
+} from '../support/beds/walks.ts'
 import { runs } from '../support/runs.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 20_251)
 const BEDS = runs(84)
 const PLACES = 50
-
-/** Numerical Recipes' quick generator; uniform and normal. */
-function chance(seed: number) {
-  let state = seed >>> 0
-  const uniform = (min = 0, max = 1): number => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0
-    return min + ((max - min) * state) / 2 ** 32
-  }
-  const normal = (): number => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform())
-  return { uniform, normal }
-}
-type Chance = ReturnType<typeof chance>
-
-/** Steps of the grid, m; its nodes from 3 m up the bank to 18 m out, and 6 m to both sides. */
-const [DX, DY, NX, NY, EDGE, MIDDLE] = [0.25, 0.5, 84, 24, 12, 12]
-type Grid = (i: number, j: number) => number
-
-function walks({ normal }: Chance): Grid {
-  const roughness = 0.002 * Math.exp(0.7 * normal())
-  const step = (variance: number): number => Math.sqrt(roughness * variance) * normal()
-  const [bank, lake] = [-0.3 + 0.05 * normal(), -0.1 - 0.08 * Math.abs(normal())]
-  const rows = Array.from({ length: NY + 1 }, () => ({ edge: 0, steps: new Array<number>(NX).fill(0) }))
-  for (let i = 0; i < NX; i++) rows[MIDDLE]!.steps[i] = step(DX)
-  for (const side of [1, -1])
-    for (let j = MIDDLE + side; j >= 0 && j <= NY; j += side) {
-      rows[j]!.edge = rows[j - side]!.edge + step(DY / 3)
-      for (let i = 0; i < NX; i++) rows[j]!.steps[i] = rows[j - side]!.steps[i]! + step((DX * DY) / 30)
-    }
-  const z = rows.map(({ edge, steps }) => {
-    const row = new Float64Array(NX + 1).fill(edge)
-    for (let i = EDGE; i < NX; i++) row[i + 1] = row[i]! + steps[i]! + lake * DX
-    for (let i = EDGE; i > 0; i--) row[i - 1] = row[i]! - steps[i - 1]! - bank * DX
-    return row
-  })
-  return (i, j) => z[j]![i]!
-}
 
 function bars({ uniform }: Chance): Grid {
   const fall = uniform(0.03, 0.2)
@@ -70,8 +48,6 @@ function bars({ uniform }: Chance): Grid {
     return (x < 0 ? -0.3 * x : -fall * x) + hump
   }
 }
-
-const node = (i: number, j: number) => ({ distance: (i - EDGE) * DX, offset: (j - MIDDLE) * DY })
 
 /** How far the true bed is off, in standard errors, at places of random beds; soundings by turns good and bad ones. */
 function misses(bedOf: (random: Chance) => Grid, kind: 'line' | 'few' | 'area' | 'many'): number[] {
@@ -98,10 +74,11 @@ function misses(bedOf: (random: Chance) => Grid, kind: 'line' | 'few' | 'area' |
             : pick(NY + 1),
       )
     const bed = makeBed(siteOf([...list.values()], { soundingError: error }))
+    const errors = errorsOf(bed)
     for (let k = 0; k < places; k++) {
       const [i, j] = [pick(NX + 1), 4 + pick(NY - 7)]
       const { distance, offset } = node(i, j)
-      out.push(Math.abs(truth(i, j) - bed.bedAt(distance, offset)) / bed.errorAt(distance, offset))
+      out.push(Math.abs(truth(i, j) - bed.bedAt(distance, offset)) / errors.at(distance, offset))
     }
   }
   return out
@@ -141,11 +118,11 @@ describe(`the standard error (seed ${SEED}, ${BEDS} beds)`, () => {
       [8, 3, 1.1],
       [12, 0, 1.2],
     ].map(([distance, offset, depth]) => ({ distance: distance!, offset: offset!, depth: depth! }))
-    const bed = makeBed(siteOf(list))
-    for (const s of list) expect(bed.errorAt(s.distance, s.offset)).toBeCloseTo(0.03, 6)
-    expect(bed.errorAt(6, 0)).toBeGreaterThan(0.03)
+    const errors = errorsOf(makeBed(siteOf(list)))
+    for (const s of list) expect(errors.at(s.distance, s.offset)).toBeCloseTo(0.03, 6)
+    expect(errors.at(6, 0)).toBeGreaterThan(0.03)
     const grows = (x: number, y: number, dx: number, dy: number): void =>
-      expect(bed.errorAt(x + dx, y + dy)).toBeGreaterThan(bed.errorAt(x, y))
+      expect(errors.at(x + dx, y + dy)).toBeGreaterThan(errors.at(x, y))
     grows(12.5, 0, 1.5, 0)
     grows(4, 1, 0, 2)
     grows(8, -1, 0, -3)
@@ -159,7 +136,7 @@ describe(`the standard error (seed ${SEED}, ${BEDS} beds)`, () => {
       { distance: 8, offset: 2, depth: 0.9 },
     ]
     const behind = (kind: 'wall' | 'bank', x: number): number =>
-      makeBed(siteOf(list, { shore: { kind, height: 0.1 } })).errorAt(x, 0)
+      errorsOf(makeBed(siteOf(list, { shore: { kind, height: 0.1 } }))).at(x, 0)
     expect(behind('wall', -40)).toBe(0.03)
     expect(behind('bank', -40)).toBe(behind('bank', -30))
     expect(behind('bank', -40)).toBeLessThan(0.3)

@@ -1,6 +1,7 @@
 /** The lake bed from soundings. */
 import { describe, expect, it } from 'vitest'
 import { demoDesign, makeBed } from '../../rules/index.ts'
+import { errorsOf } from '../../rules/site/error-at.ts'
 import { parsedDesign } from '../support/arbitraries.ts'
 
 const bedOf = (site: Record<string, unknown>) =>
@@ -108,13 +109,14 @@ describe('soundings off one line', () => {
     soundings: spots.map(([distance, offset]) => ({ distance, offset, depth: -plane(distance!, offset!) })),
   })
 
+  const errors = errorsOf(bed)
   it('give back a plane within them, nearly: between two places the bed is straight along and across, not aslant', () => {
     expect(bed.mode).toBe('area')
     for (const [x, y] of spots) expect(bed.bedAt(x!, y!)).toBeCloseTo(plane(x!, y!), 9)
     for (let x = -0.7; x < 7; x += 0.31)
       for (let y = -2.5; y < 2.5; y += 0.29) {
         expect(Math.abs(bed.bedAt(x, y) - plane(x, y))).toBeLessThan(0.03)
-        expect(Math.abs(bed.bedAt(x, y) - plane(x, y))).toBeLessThan(1.96 * bed.errorAt(x, y))
+        expect(Math.abs(bed.bedAt(x, y) - plane(x, y))).toBeLessThan(1.96 * errors.at(x, y))
       }
   })
 

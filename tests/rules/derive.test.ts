@@ -46,9 +46,9 @@ describe('derive', () => {
   it('is what the worker of the page finds in the end, to the last finding', () => {
     const told: Assessment[] = []
     assess(clashing, demoCatalog, 'deep', (judgement) => told.push(judgement))
-    const { structure, findings } = derive(clashing, demoCatalog)
+    const { structure, findings, fit } = derive(clashing, demoCatalog)
     expect(told.map(({ whole }) => whole)).toEqual([false, true])
-    expect(told[1]).toEqual({ structure, findings, whole: true })
+    expect(told[1]).toEqual({ structure, findings, fit, whole: true })
     expect(told[0]!.findings.map(({ code }) => code)).toEqual(findings.map(({ code }) => code))
     expect(told[0]!.findings.every(({ remedy }) => remedy === null)).toBe(true)
   })

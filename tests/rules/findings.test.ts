@@ -21,12 +21,13 @@ import { braces } from './findings/braces.ts'
 import { deck } from './findings/deck.ts'
 import { extras } from './findings/extras.ts'
 import { legs } from './findings/legs.ts'
+import { limits } from './findings/limits.ts'
 import { plan } from './findings/plan.ts'
 import { ramp } from './findings/ramp.ts'
 import { soundings } from './findings/soundings.ts'
 import { type Cases, calmSite, designOf } from './findings/support.ts'
 
-const CASES: Cases = { ...plan, ...ramp, ...deck, ...legs, ...braces, ...extras, ...soundings }
+const CASES: Cases = { ...plan, ...ramp, ...deck, ...limits, ...legs, ...braces, ...extras, ...soundings }
 
 /** By an independent library. */
 const applied = (design: Design, { patch }: Remedy): Design =>

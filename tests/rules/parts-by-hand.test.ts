@@ -9,14 +9,14 @@ import { emitExtra } from '../../rules/parts/extras.ts'
 import { emitFrame } from '../../rules/parts/frames.ts'
 import type { PlacedLeg } from '../../rules/parts/legs.ts'
 import { pairLegs } from '../../rules/parts/pairs.ts'
-import { headingOf, quarterTurn, yawPitch } from '../../rules/parts/turn.ts'
+import { headingOf, headingTurn, yawPitch } from '../../rules/parts/turn.ts'
 import { parsed } from '../support/by-hand.ts'
 
 const shop = shopOf(demoCatalog)
 
 /** A leg by itself at the end of a section of its own. */
 const leg = (index: number, x: number, y: number, corner: PlacedLeg['corner'] = 'end.left'): PlacedLeg =>
-  ({ id: `s${index}.${corner}`, section: { id: `s${index}`, index }, corner, x, y }) as PlacedLeg
+  ({ id: `s${index}.${corner}`, section: { id: `s${index}`, index, c: 1, s: 0 }, corner, x, y }) as PlacedLeg
 const pairIds = (...legs: PlacedLeg[]) => pairLegs(legs, shop, 'left').map(({ id }) => id)
 
 describe('legs left over', () => {
@@ -75,7 +75,7 @@ describe('legs left over', () => {
   })
 
   it('are those that no edge of their own pairs', () => {
-    const section = { id: 's1', index: 1 }
+    const section = { id: 's1', index: 1, c: 1, s: 0 }
     const own = (corner: PlacedLeg['corner'], x: number, y: number) =>
       ({ ...leg(1, x, y, corner), section }) as PlacedLeg
     const legs = [
@@ -110,8 +110,8 @@ describe('turns', () => {
       [-90, [0, -1, 0]],
       [450, [0, 1, 0]],
     ] as const) {
-      close(turned(quarterTurn(heading), [1, 0, 0]), to)
-      expect(quarterTurn(heading)[3]).toBeGreaterThanOrEqual(0)
+      close(turned(headingTurn(heading), [1, 0, 0]), to)
+      expect(headingTurn(heading)[3]).toBeGreaterThanOrEqual(0)
       expect(headingOf(to[0], to[1])).toBe(((heading % 360) + 360) % 360)
     }
   })
@@ -304,7 +304,7 @@ describe('an anchor post', () => {
         [x, y, 0.3865, x, y, 0.3103],
       )
       for (const { turn } of clamps) close(turned(turn, [1, 0, 0]), inward)
-      expect(of('auger')[0]!.turn).toEqual(quarterTurn(headingOf(0, edge === 'left' ? 1 : -1)))
+      expect(of('auger')[0]!.turn).toEqual(headingTurn(headingOf(0, edge === 'left' ? 1 : -1)))
     }
   })
 })

@@ -365,7 +365,23 @@ const BREAKS: readonly [law: string, what: string, breakIt: (dock: Broken) => un
     'the hash of another catalog',
     (d) => Object.assign(d.fingerprint, { catalog: '0'.repeat(64) }),
   ],
-  ['nullUntilBuilt', 'a chance is faked', (d) => Object.assign(leg(d, 's4.end.left'), { fitChance: 1 })],
+  ['chancesFollow', 'a chance is faked', (d) => Object.assign(leg(d, 's4.end.left'), { fitChance: 0.5 })],
+  [
+    'chancesFollow',
+    'a chance is left out',
+    (d) => {
+      Object.assign(d, structuredClone(deriveFound(design, demoCatalog)), { pending: undefined })
+      Object.assign(leg(d, 's4.end.left'), { fitChance: null })
+    },
+  ],
+  [
+    'chancesFollow',
+    'the bed is known better than the reserve says',
+    (d) => {
+      Object.assign(d, structuredClone(deriveFound(design, demoCatalog)), { pending: undefined })
+      for (const one of d.fit!.legs) shift(one, 'error', -0.01)
+    },
+  ],
   ['structureIsWhole', 'it never comes', (d) => Object.assign(d, { pending: undefined })],
   [
     'structureIsWhole',
@@ -443,8 +459,59 @@ describe('each law fails where it is broken', () => {
     expect(LAWS.overlapsAreFound!(dock as Dock, input, demoCatalog)).not.toEqual([])
   })
 
+  it('boatsHaveRoom, boatsFloat: a boat lies on another, aground, and nobody says so', () => {
+    const boat = { length: 6, height: 0.6, draught: 3, mass: 900, section: 's5', edge: 'left' }
+    const input = parsed({
+      ...contractDemo,
+      dock: {
+        ...contractDemo.dock,
+        boats: [
+          { id: 'a', ...boat },
+          { id: 'b', ...boat, section: 's4' },
+        ],
+      },
+    })
+    for (const [law, code] of [
+      ['boatsHaveRoom', 'boats-overlap'],
+      ['boatsFloat', 'boat-aground'],
+    ] as const) {
+      const dock = structuredClone(deriveAtOnce(input, demoCatalog)) as Broken
+      expect(LAWS[law]!(dock as Dock, input, demoCatalog)).toEqual([])
+      dock.findings = dock.findings.filter((f) => f.code !== code)
+      expect(LAWS[law]!(dock as Dock, input, demoCatalog)).not.toEqual([])
+    }
+  })
+
+  it('limitsAreTold: a dock is over a limit and nobody says so, or says so for nothing', () => {
+    const limits = {
+      reach: 5,
+      width: 1,
+      area: 5,
+      depth: 0.3,
+      share: 0.1,
+      sides: [{ from: [0, 1], to: [5, 1], distance: 1 }],
+    }
+    const input = parsed({ ...contractDemo, site: { ...contractDemo.site, limits, waterWidth: 50 } })
+    const dock = deriveAtOnce(input, demoCatalog)
+    expect(LAWS.limitsAreTold!(dock, input, demoCatalog)).toEqual([])
+    for (const code of ['reach', 'share', 'width', 'area', 'depth', 'side']) {
+      const broken = structuredClone(dock) as Broken
+      const kept = broken.findings.filter((f) => f.code !== `limit-${code}`)
+      expect(kept.length, code).toBe(broken.findings.length - 1)
+      broken.findings = kept
+      expect(LAWS.limitsAreTold!(broken as Dock, input, demoCatalog)).toHaveLength(1)
+      expect(LAWS.limitsAreTold!(dock, parsed(contractDemo), demoCatalog)).toHaveLength(6)
+    }
+  })
+
   it('leaves no law without a dock that breaks it', () => {
-    const broken = ['overlapsAreFound', ...BREAKS.map(([law]) => law)]
+    const broken = [
+      'overlapsAreFound',
+      'boatsHaveRoom',
+      'boatsFloat',
+      'limitsAreTold',
+      ...BREAKS.map(([law]) => law),
+    ]
     expect(Object.keys(LAWS).filter((name) => !broken.includes(name))).toEqual([])
   })
 })

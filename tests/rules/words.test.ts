@@ -20,7 +20,8 @@ import {
 } from '../../rules/index.ts'
 import { PAPERS } from '../../rules/papers.ts'
 import { PART_KINDS } from '../../rules/part-kinds.ts'
-import { DOCK, FINDINGS } from '../../rules/words/messages.ts'
+import { FINDINGS } from '../../rules/words/finding-words.ts'
+import { DOCK } from '../../rules/words/messages.ts'
 
 describe('feet, inches and fractions', () => {
   // 1 in = 0.0254 m exactly (NIST Special Publication 811, 2008, appendix B.8).
@@ -144,8 +145,8 @@ describe('words', () => {
       'a, b, c, d, e',
     )
     expect(fill('{a}', { a: { value: [0.3048, 0.6096], unit: 'm' } }, english('imperial'))).toBe('1 ft, 2 ft')
-    expect(fill('{what}', { what: { value: 'foot-pad', unit: 'key' } }, metric)).toBe('foot pad')
-    expect(fill('{why}', { why: { value: 'no-legs', unit: 'key' } }, metric)).toBe('no-legs')
+    expect(fill('{what}', { what: { value: 'foot-pad', unit: 'key' } }, metric, [FINDINGS])).toBe('foot pad')
+    expect(fill('{why}', { why: { value: 'no-legs', unit: 'key' } }, metric, [FINDINGS])).toBe('no-legs')
   })
 
   it('exist for every check and clash, plain and with figures, and for no other', () => {

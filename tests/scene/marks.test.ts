@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { demoCatalog, demoDesign } from '../../rules/index.ts'
-import { slabsOf } from '../../src/scene/deck-rectangles.ts'
+import { areaOf } from '../../rules/layout/footprint.ts'
+import { withPlan } from '../../rules/plan/as-plan.ts'
+import { around, slabsOf } from '../../src/scene/deck-rectangles.ts'
 import { markerOf } from '../../src/scene/parts/marks.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
+import { hung } from '../support/hung.ts'
 
 const dock = deriveAtOnce(demoDesign, demoCatalog)
 const grown = deriveAtOnce({ ...demoDesign, dock: { ...demoDesign.dock, sections: 9 } }, demoCatalog)
@@ -62,5 +65,26 @@ describe('the deck as rectangles', () => {
     // Gaps between sections come on top.
     expect(found / whole).toBeGreaterThan(1)
     expect(found / whole).toBeLessThan(1.03)
+  })
+
+  it('turns those that lie askew: a corner and the run behind it, as large as they are', () => {
+    const plan = [
+      { id: 's1', on: null, along: 0 },
+      hung('c1', 's1', { frame: 'corner-45' }),
+      hung('s2', 'c1'),
+      hung('s3', 's2'),
+    ]
+    const { sections } = deriveAtOnce(withPlan(demoDesign, plan), demoCatalog)
+    const slabs = slabsOf(sections, 8)
+    expect(slabs.map(({ c }) => Math.round(((Math.acos(c) * 180) / Math.PI) * 10) / 10).sort()).toEqual([
+      0, 22.5, 45,
+    ])
+    const [run] = slabs
+    expect(run!.x1 - run!.x0).toBeCloseTo(2 * 2.4384 + 0.0254, 5)
+    expect(run!.y1 - run!.y0).toBeCloseTo(1.2192, 5)
+    const corner = slabs.at(-1)!
+    expect((corner.x1 - corner.x0) * (corner.y1 - corner.y0)).toBeCloseTo(areaOf(sections[1]!), 5)
+    const box = around(run!)
+    expect(box.x1 - box.x0).toBeCloseTo((2 * 2.4384 + 0.0254 + 1.2192) * Math.SQRT1_2, 5)
   })
 })

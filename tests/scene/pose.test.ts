@@ -54,15 +54,22 @@ describe('the views', () => {
         }
       })
 
-  it('along the side span the range of the strip from edge to edge, to a two-hundredth', () => {
+  it('from the end show every pair of legs level and square: left on the right, from foot to deck', () => {
     for (const [, change] of DOCKS)
-      for (const aspect of [1.2, 2, 3.4]) {
+      for (const aspect of [0.9, 1.4, 3]) {
         const subject = subjectOf(change)
-        const camera = cameraAt(poseOf('side', subject, aspect), aspect)
-        const { x0, x1 } = subject.range
-        for (let t = 0; t <= 1; t += 0.1) {
-          const p = seen([x0 + (x1 - x0) * t, 0, subject.deck], camera)
-          expect(p.x).toBeCloseTo(2 * t - 1, 2)
+        const camera = cameraAt(poseOf('end', subject, aspect), aspect)
+        for (const { id, x, y, bed } of subject.dock.legs) {
+          const [foot, head] = [bed, subject.deck].map((z) => seen([x, y, z], camera)) as [Vector3, Vector3]
+          expect(Math.max(Math.abs(foot.x), Math.abs(foot.y), Math.abs(head.y)), id).toBeLessThan(1)
+          expect(head.x - foot.x).toBeCloseTo(0, 2)
+        }
+        for (const pair of subject.dock.pairs) {
+          const [a, b] = pair.legs.map((id) => subject.dock.legs.find((leg) => leg.id === id)!)
+          if (!a || !b || Math.abs(a.x - b.x) > 1e-6) continue
+          const [p, q] = [a, b].map(({ x, y }) => seen([x, y, subject.deck], camera)) as [Vector3, Vector3]
+          expect(p.y).toBeCloseTo(q.y, 6)
+          expect(Math.sign(p.x - q.x)).toBe(Math.sign(a.y - b.y))
         }
       }
   })

@@ -1,8 +1,11 @@
 /** A shore from a few answers: figures by hand, 1 ft = 0.3048 m. */
 import { describe, expect, it } from 'vitest'
-import { type Design, demoCatalog, demoDesign, derive } from '../../rules/index.ts'
+import { type Design, demoCatalog, demoDesign, derive, parseDesign } from '../../rules/index.ts'
+import { setLevel } from '../../src/parameters/design-edits.ts'
 import { firstShore } from '../../src/start/first-shore.ts'
-import { answer, answerOf, grown, laidOut } from '../../src/start/shore.ts'
+import { missingIn } from '../../src/start/missing.ts'
+import { answer, answerOf, grown, laidOut, placesAssumed } from '../../src/start/shore.ts'
+import { FIGURES } from '../../src/start/use-answer.ts'
 
 const FOOT = 0.3048
 const first = firstShore('imperial', demoCatalog)
@@ -83,6 +86,16 @@ describe('an answer', () => {
     expect(codes).not.toContain('start-not-found')
   })
 
+  it('of the bank measures it: each height that the question offers carries the dock within a step of where it was told', () => {
+    for (const units of ['imperial', 'metric'] as const)
+      for (const depth of [FIGURES[units].bank.low, FIGURES[units].bank.steps]) {
+        const told = tell(tell(firstShore(units, demoCatalog), 'near', { depth: FOOT }), 'bank', { depth })
+        expect(told.dock.ramp).toBe(true)
+        const codes = derive(told, demoCatalog).findings.map(({ code }) => code)
+        expect(codes, `${units} ${depth}`).not.toContain('bank-not-sounded')
+      }
+  })
+
   it('leaves a dock as it is that somebody has laid out', () => {
     const own: Design = { ...first, dock: { ...first.dock, sections: 7 } }
     expect(tell(own, 'far', { depth: 4 * FOOT }).dock).toEqual(own.dock)
@@ -109,5 +122,32 @@ describe('an answer', () => {
   it('keeps what was measured in between', () => {
     const told = answer(demoDesign, 'far', { depth: 2 })
     expect(told.site.soundings.map((s) => s.depth)).toEqual([-0.9, 0, 0.5, 0.9, 2])
+  })
+})
+
+describe('what nobody has said', () => {
+  it('is each thing by itself, in the order in which it is asked', () => {
+    expect(missingIn(first)).toEqual(['near', 'far', 'bank', 'bottom', 'levels.high', 'levels.low', 'wind'])
+    const known = tell(tell(first, 'near', { depth: FOOT }), 'bank', { depth: FOOT })
+    expect(missingIn(known)).toEqual(['far', 'bottom', 'levels.high', 'levels.low', 'wind'])
+  })
+
+  it('one level that is said leaves the other to say', () => {
+    const drops = setLevel(first, 'low', -0.3)
+    expect(drops.site.assumed).toEqual(['bottom', 'levels.high', 'wind'])
+    expect(parseDesign(drops).ok).toBe(true)
+    const found = derive(drops, demoCatalog).findings.find(({ code }) => code === 'site-assumed')
+    expect(found?.values.keys?.value).toEqual(['shore', 'bottom', 'levels.high', 'wind'])
+    expect(setLevel(drops, 'high', 0.3).site.assumed).toEqual(['bottom', 'wind'])
+    expect(setLevel(drops, 'low', -0.4).site.assumed).toEqual(['bottom', 'levels.high', 'wind'])
+  })
+
+  it('a place between two that were measured is told by its index, and answered there', () => {
+    const soundings = [...first.site.soundings, { distance: 1.5, offset: 0, depth: 0.2 }]
+    const between = { ...first, site: { ...first.site, soundings } }
+    expect(placesAssumed(between)).toEqual(['bank', 2, 'far'])
+    const said = answer(between, 2, { depth: 2 * FOOT })
+    expect(said.site.soundings[2]).toEqual({ distance: 10 * FOOT, offset: 0, depth: 2 * FOOT })
+    expect(placesAssumed(said)).toEqual(['bank', 'far'])
   })
 })

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { demoCatalog, demoDesign, parseDesign } from '../../rules/index.ts'
+import { assessKit, demoCatalog, demoDesign, parseDesign } from '../../rules/index.ts'
 import { MOST_STEPS } from '../../src/state/history.ts'
 import { createLeadlineStore, dockOf } from '../../src/state/store.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
@@ -14,6 +14,37 @@ describe('the store', () => {
     const state = createLeadlineStore().getState()
     expect(parseDesign(state.design).ok).toBe(true)
     expect(dockOf(state).fingerprint).toEqual(deriveAtOnce(demoDesign, demoCatalog).fingerprint)
+  })
+
+  it('knows the dock without its findings until what checks it has come: then the one in hand, and each edit in its frame', () => {
+    const design = { ...demoDesign, dock: { ...demoDesign.dock, start: -3 } }
+    const store = createLeadlineStore({ design })
+    const { project: placed } = store.getState()
+    const checked = deriveAtOnce(design, demoCatalog)
+    expect(checked.findings.length).toBeGreaterThan(0)
+    expect(placed.dock).toEqual({ ...checked, findings: [], reasons: placed.dock.reasons })
+    expect(placed.dock.pending).toBe(true)
+    store.getState().checkWith(assessKit)
+    expect(store.getState().dock).toEqual(checked)
+    expect(store.getState().project).toEqual({ ...placed, dock: checked })
+    // For whoever draws it nothing is new but what was found.
+    expect(store.getState().dock.placements).toBe(placed.dock.placements)
+    store.getState().edit(raise(0.1))
+    expect(dockOf(store.getState())).toEqual(deriveAtOnce(store.getState().design, demoCatalog))
+    const { dock } = store.getState()
+    store.getState().checkWith(assessKit)
+    expect(store.getState().dock).toBe(dock)
+  })
+
+  it('checks nothing of a dock that another has taken the place of', () => {
+    const store = createLeadlineStore()
+    const large = parseDesign({ ...demoDesign, dock: { ...demoDesign.dock, sections: 800 } })
+    if (!large.ok) throw new Error(JSON.stringify(large.issues))
+    store.getState().replace(large.value)
+    const { dock } = store.getState()
+    store.getState().checkWith(assessKit)
+    expect(store.getState()).toMatchObject({ stale: true, status: 'placing' })
+    expect(store.getState().dock).toBe(dock)
   })
 
   it('derives a design once, however often it is asked', () => {

@@ -3,7 +3,9 @@
  * soundings on a line and off it, every head, explicit plans (some of them broken), settings by hand, codes that no shop has.
  */
 import fc from 'fast-check'
+import { straightFrames } from '../../rules/catalog/straight.ts'
 import { type Catalog, type Design, parseDesign } from '../../rules/index.ts'
+import { templatePlan } from '../../rules/plan/templates.ts'
 import { catalogs } from './catalogs.ts'
 
 export interface Case {
@@ -255,16 +257,83 @@ const dock = (catalog: Catalog): fc.Arbitrary<Raw> =>
           { maxKeys: 3, noNullPrototype: true },
         ),
       ),
+      boats: once(
+        8,
+        fc
+          .array(
+            fc.record({
+              kind: once(2, fc.constantFrom('fishing', 'runabout', 'pontoon')),
+              length: meters(3, 9),
+              beam: once(2, meters(1, 3)),
+              height: meters(0.05, 1),
+              draught: meters(0.15, 0.9),
+              mass: meters(80, 3000),
+              section: fc.constantFrom('s1', 's2', 's3', 's4', 'h1', 'zz'),
+              edge: fc.constantFrom(...EDGES),
+              along: once(3, meters(0, 3)),
+            }),
+            { minLength: 1, maxLength: 3 },
+          )
+          .map((list) => list.map((one, i): Raw => given({ id: `b${i + 1}`, ...one }))),
+      ),
     })
     .map(({ frame, frameIndex, shape, first, none, ...rest }) =>
       given({
         ...rest,
         ...shape,
         start: rest.start ?? null,
-        frame: frame ?? catalog.frames[frameIndex % catalog.frames.length]!.code,
+        frame: frame ?? straightFrames(catalog)[frameIndex % straightFrames(catalog).length]!.code,
         bracing: first || none ? given({ first, none }) : undefined,
       }),
     )
+
+const limits = fc
+  .record({
+    reach: once(3, meters(2, 20)),
+    width: once(3, meters(1, 8)),
+    area: once(3, meters(3, 40)),
+    depth: once(3, meters(0.2, 2.5)),
+    share: once(2, meters(0.01, 1)),
+    sides: once(
+      2,
+      fc.array(
+        fc.record({
+          from: fc.tuple(meters(0, 3), meters(-9, 9)),
+          to: fc.tuple(meters(5, 20), meters(-9, 9)),
+          distance: meters(0, 6),
+        }),
+        { minLength: 1, maxLength: 2 },
+      ),
+    ),
+  })
+  .map(given)
+
+/** A boat between two arms. */
+const slip = (catalog: Catalog): fc.Arbitrary<Raw> =>
+  fc
+    .record({
+      name: fc.constantFrom('U' as const, 'double-slip' as const),
+      frame: fc.constantFrom(...straightFrames(catalog)),
+      tight: meters(-0.1, 0.6),
+      side: fc.constantFrom('left', 'right'),
+    })
+    .map(({ name, frame, tight, side }) => ({
+      frame: frame.code,
+      plan: templatePlan(name, { frame, reach: 3, ramp: false }),
+      boats: [
+        {
+          id: 'b1',
+          length: 3,
+          // Two sections across and two gaps of an inch, less the arm.
+          beam: Math.round((2 * frame.length + 0.05 - frame.width - 0.1 - tight) * 1000) / 1000,
+          height: 0.5,
+          draught: 0.3,
+          mass: 300,
+          section: 's3',
+          edge: side,
+        },
+      ],
+    }))
 
 /** A random valid design and the catalog that it is for. */
 export const anyCase: fc.Arbitrary<Case> = fc.constantFrom(...catalogs).chain((catalog) =>
@@ -279,13 +348,18 @@ export const anyCase: fc.Arbitrary<Case> = fc.constantFrom(...catalogs).chain((c
           version: fc.constantFrom(catalog.edition, 'older'),
         }),
       ),
+      // Last, so that all else is drawn as it was.
+      limits: once(4, fc.record({ limits, waterWidth: once(2, meters(10, 200)) }).map(given)),
+      slip: once(20, slip(catalog)),
     })
-    .map((parts) =>
-      caseOf(
-        parsedDesign(given({ format: 'leadline/design', version: 1, name: 'random', ...parts })),
+    .map(({ limits: held, slip: arms, ...parts }) => {
+      const site = { ...parts.site, ...held }
+      const all = { ...parts, site, dock: { ...parts.dock, ...arms } }
+      return caseOf(
+        parsedDesign(given({ format: 'leadline/design', version: 1, name: 'random', ...all })),
         catalog,
-      ),
-    ),
+      )
+    }),
 )
 
 /** The catalog is told by its name only where a failing case is printed. */

@@ -12,6 +12,12 @@ export const swapId = (id: string): string =>
 /** The same id for a pair of left-over legs, whichever way round its two legs are named. */
 export const sortedId = (id: string): string => id.split('~').sort().join('~')
 
+/** A corner piece's own mirror image is the same piece hung by its other edge, with its corners' names the other way round: another dock. */
+export const turnsAskew = (design: Design, catalog: Catalog): boolean => {
+  const shop = shopOf(catalog)
+  return planOf(design, shop).some(({ frame }) => shop.frames.get(frame)?.turn !== undefined)
+}
+
 export function mirrored(design: Design, catalog: Catalog): Design {
   const shop = shopOf(catalog)
   const { sections: _s, ramp: _r, head: _h, ...dock } = design.dock
@@ -26,11 +32,30 @@ export function mirrored(design: Design, catalog: Catalog): Design {
     site: {
       ...design.site,
       soundings: design.site.soundings.map((s) => ({ ...s, offset: -s.offset + 0 })),
+      ...(design.site.limits?.sides && {
+        limits: {
+          ...design.site.limits,
+          sides: design.site.limits.sides.map(({ from, to, ...side }) => ({
+            ...side,
+            from: [from[0], 0 - from[1]] as [number, number],
+            to: [to[0], 0 - to[1]] as [number, number],
+          })),
+        },
+      }),
       ...(design.site.crossSlope !== undefined && { crossSlope: -design.site.crossSlope }),
     },
     dock: {
       ...dock,
       ...(dock.boat && { boat: { ...dock.boat, side: swap(dock.boat.side) } }),
+      ...(dock.boats && {
+        boats: dock.boats.map((one) => ({
+          ...one,
+          edge: swap(one.edge),
+          ...(one.along !== undefined && {
+            along: frames.get(one.section) ? across(one.section, one.edge, one.along, 0) : one.along,
+          }),
+        })),
+      }),
       plan: planOf(design, shop).map((p) => {
         const frame = frames.get(p.id)
         const own = frame ? (p.with === 'left' || p.with === 'right' ? frame.length : frame.width) : 0

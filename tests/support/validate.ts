@@ -7,12 +7,14 @@
 import type { Catalog } from '../../rules/catalog/schema.ts'
 import type { Design } from '../../rules/design/schema.ts'
 import type { Dock } from '../../rules/dock.ts'
+import * as boats from './laws/boats.ts'
 import * as braces from './laws/braces.ts'
 import * as counts from './laws/counts.ts'
 import * as figures from './laws/figures.ts'
 import type { Law } from './laws/law.ts'
 import * as layout from './laws/layout.ts'
 import * as legs from './laws/legs.ts'
+import * as limits from './laws/limits.ts'
 import * as pairs from './laws/pairs.ts'
 import * as papers from './laws/papers.ts'
 import * as places from './laws/places.ts'
@@ -35,6 +37,8 @@ export const LAWS: Readonly<Record<string, Law>> = {
   ...figures,
   ...structure,
   ...waves,
+  ...boats,
+  ...limits,
 }
 
 /** What is wrong with a dock: `law: sentence` for every violation; empty where it is sound. */

@@ -36,7 +36,7 @@ it('where it comes from, not where it pushes to', () => {
   expect(said('D+B right')).toBe('the boat bumping in from the left')
   expect(said('D+P lake')).toBe('a shove toward the lake')
   expect(said('D+C lake')).toBe('a crowd on the end section, nobody else')
-  expect(said('D+E left')).toBe('somebody on a ladder at the left end corner')
+  expect(said('D+E left')).toBe('someone on a ladder at the left end corner')
 })
 
 it('a name that is none of them stays what it is', () => {

@@ -1,5 +1,5 @@
 import { loadCase, newtons, share, text } from '../check.ts'
-import { endBefore, type StructureCheck } from './judged.ts'
+import { againstPush, byPush, endBefore, inWeather, type StructureCheck } from './judged.ts'
 
 /** A brace carries more than its tube or its bolts may. */
 export const braceOverloaded: StructureCheck = {
@@ -12,7 +12,9 @@ export const braceOverloaded: StructureCheck = {
       .map(({ pair, axial, use, case: name }) => ({
         parts: [pair],
         values: { pair: text(pair), axial: newtons(Math.abs(axial)), use: share(use), case: loadCase(name) },
-        remedy: endBefore(kit, kit.pairs.find((p) => p.pair.id === pair)!.pair.legs[0].section.id),
+        remedy:
+          (inWeather(name) || byPush(name) ? againstPush(kit, name) : null) ??
+          endBefore(kit, kit.pairs.find((p) => p.pair.id === pair)!.pair.legs[0].section.id),
       }))
   },
 }

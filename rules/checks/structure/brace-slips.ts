@@ -1,6 +1,6 @@
 import { SLIP_SAFETY } from '../../structure/strength/index.ts'
 import { loadCase, newtons, share, text, worst } from '../check.ts'
-import { morePosts, OURS, type StructureCheck } from './judged.ts'
+import { againstPush, OURS, type StructureCheck } from './judged.ts'
 
 /** A brace pulls along a leg by more than its clamp is stated to hold, less the safety on a stated slip. */
 export const braceSlips: StructureCheck = {
@@ -20,7 +20,7 @@ export const braceSlips: StructureCheck = {
           use: share(most.use),
           case: loadCase(most.case),
         },
-        remedy: morePosts(kit),
+        remedy: againstPush(kit, most.case),
       },
     ]
   },

@@ -1,5 +1,5 @@
 import { loadCase, share } from '../check.ts'
-import { FRICTION, inWeather, morePosts, type StructureCheck } from './judged.ts'
+import { againstPush, FRICTION, holdIn, inWeather, type StructureCheck } from './judged.ts'
 
 /** The whole dock is pushed by more than its feet and posts hold. */
 export const dockSlides: StructureCheck = {
@@ -12,8 +12,8 @@ export const dockSlides: StructureCheck = {
       ? [
           {
             parts: [],
-            values: { push: share(slides.push), case: loadCase(slides.case ?? '') },
-            remedy: morePosts(kit),
+            values: { push: share(slides.push), case: loadCase(slides.case ?? ''), hold: holdIn(kit) },
+            remedy: againstPush(kit, slides.case ?? ''),
           },
         ]
       : [],

@@ -1,5 +1,5 @@
 import { loadCase, number } from '../check.ts'
-import { COMBINED, inWeather, morePosts, type StructureCheck } from './judged.ts'
+import { COMBINED, holdIn, inWeather, morePosts, type StructureCheck } from './judged.ts'
 
 /** In the wind and waves of its site the dock goes over, light as it is: posts hold it, or it comes out before such a day. */
 export const goesOver: StructureCheck = {
@@ -13,7 +13,7 @@ export const goesOver: StructureCheck = {
       : [
           {
             parts: [],
-            values: { case: loadCase(cases[0]!), cases: number(cases.length) },
+            values: { case: loadCase(cases[0]!), cases: number(cases.length), hold: holdIn(kit) },
             remedy: morePosts(kit),
           },
         ]

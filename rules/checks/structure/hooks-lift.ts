@@ -1,7 +1,7 @@
 import { upliftOf } from '../../structure/dock/uplift.ts'
 import { SLIP_SAFETY } from '../../structure/strength/index.ts'
 import { loadCase, newtons, text, worst } from '../check.ts'
-import { inWeather, morePosts, OURS, raiseOverCrests, type StructureCheck } from './judged.ts'
+import { againstPush, inWeather, OURS, raiseOverCrests, type StructureCheck } from './judged.ts'
 
 /** A hung section is lifted off its hooks by more than their locks are stated to hold. */
 export const hooksLift: StructureCheck = {
@@ -28,7 +28,7 @@ export const hooksLift: StructureCheck = {
           holds: newtons(holds),
           case: loadCase(most.upCase ?? ''),
         },
-        remedy: lifted ? raiseOverCrests(kit, waves) : morePosts(kit),
+        remedy: lifted ? raiseOverCrests(kit, waves) : againstPush(kit, most.upCase ?? ''),
       },
     ]
   },

@@ -1,14 +1,17 @@
 /** What a check of the structure sees: the kit, its waves, and what the loads do to it. */
 import type { Catalog } from '../../catalog/index.ts'
-import type { PatchOperation, Remedy, Severity, Structure, Waves } from '../../dock.ts'
+import { deckUp } from '../../deck-step.ts'
+import type { Figure, PatchOperation, Remedy, Severity, Structure, Waves } from '../../dock.ts'
 import type { Kit } from '../../kit.ts'
+import { lying } from '../../layout/berth.ts'
 import { quantize } from '../../numbers.ts'
 import { setHeightOf } from '../../parts/legs.ts'
 import { crestOf } from '../../site/waves/crest.ts'
 import { inDepth, trainsOf } from '../../site/waves/trains.ts'
+import { bumperAt } from '../../structure/dock/boat.ts'
 import { loadCaseOf } from '../../structure/dock/load-cases.ts'
 import { SOFTENED } from '../../structure/dock/soften.ts'
-import { type Found, meters, number, remedy, replace, text } from '../check.ts'
+import { type Found, key, meters, number, remedy, replace, text } from '../check.ts'
 
 export interface Stood {
   readonly kit: Kit
@@ -28,17 +31,62 @@ export const OURS = 'Judgment, no published source'
 
 const add = (path: string, value: unknown): PatchOperation => ({ op: 'add', path, value })
 
-/** Two more anchor posts, where the bottom takes them and the shop sells any. */
-export function morePosts({ design, shop, bed, legs }: Kit): Remedy | null {
-  const post = shop.catalog.extras.find((extra) => extra.place === 'post')
-  if (!post || legs.some((leg) => bed.bottomAt(leg.x, leg.y) === 'rock')) return null
-  const has = design.dock.extras[post.code] ?? 0
-  return remedy(
-    'more-posts',
-    [add(`/dock/extras/${post.code.replaceAll('~', '~0').replaceAll('/', '~1')}`, has + 2)],
-    { posts: number(has + 2) },
+/** Two more anchor posts, where the bottom takes them and the shop sells any. How many are enough is found by trying (`remedies/`). */
+export const morePosts = (kit: Kit): Remedy | null => {
+  const post = postOf(kit)
+  return post && withPosts(kit, (kit.design.dock.extras[post.code] ?? 0) + 2)
+}
+
+/** What there is to be said of posts here: that they hold, or that the bottom takes none, or holds next to none. */
+export function holdIn({ design, bed, legs }: Kit): Figure {
+  const bottoms = legs.map((leg) => bed.bottomAt(leg.x, leg.y))
+  if (bottoms.includes('rock')) return key('rock')
+  const isSoft = bottoms.every((bottom) => bottom === 'muck') && !design.site.postPull
+  return key(isSoft ? 'muck' : 'posts')
+}
+
+/** So many of them, by rule. */
+export function withPosts(kit: Kit, posts: number): Remedy | null {
+  const post = postOf(kit)
+  return (
+    post &&
+    remedy(
+      'more-posts',
+      [add(`/dock/extras/${post.code.replaceAll('~', '~0').replaceAll('/', '~1')}`, posts)],
+      { posts: number(posts) },
+    )
   )
 }
+
+function postOf({ shop, bed, legs }: Kit): Catalog['extras'][number] | null {
+  const post = shop.catalog.extras.find((extra) => extra.place === 'post')
+  return post && !legs.some((leg) => bed.bottomAt(leg.x, leg.y) === 'rock') ? post : null
+}
+
+/** Two bumpers along the edge that a boat lies at, where none takes up its bump yet: dock and bumper give as springs in a row. */
+function bumpers(kit: Kit): Remedy | null {
+  const { design, shop } = kit
+  const { placed } = design.dock
+  const soft = shop.catalog.extras.find(
+    ({ place, parts }) =>
+      place === 'edge' && parts.some(({ kind, stiffness }) => kind === 'bumper' && stiffness),
+  )
+  const bare = lying(kit).filter((berth) => bumperAt({ kit }, berth) === null)
+  if (!soft || bare.length === 0) return null
+  const items = bare.flatMap(({ section, edge, line }) =>
+    [0.25, 0.75].map((part) => ({
+      code: soft.code,
+      section: section.id,
+      edge,
+      along: quantize(part * line.length),
+    })),
+  )
+  return remedy('bumpers', [add('/dock/placed', [...(placed ?? []), ...items])])
+}
+
+/** What a boat that comes in does is taken up where it does; all else is held by posts. */
+export const againstPush = (kit: Kit, name: string): Remedy | null =>
+  (loadCaseOf(name)?.act === 'boat' ? bumpers(kit) : null) ?? morePosts(kit)
 
 /** The shop's pad with the largest plate, where it is larger than the one that is used. */
 export function largerPad({ design, shop }: Kit): Remedy | null {
@@ -89,9 +137,9 @@ export function longestLegs(kit: Kit): string[] {
   return kit.legs.filter((leg) => setHeightOf(leg, kit) > most - 0.05).map((leg) => leg.id)
 }
 
-/** The deck so high that the underside of its planks clears an elevation, to the next whole centimeter. */
+/** The deck so high that the underside of its planks clears an elevation, to the next height that is read. */
 function raiseToClear({ shop }: Kit, elevation: number): Remedy {
-  const height = quantize(Math.ceil((elevation + shop.catalog.decking.rise) * 100 - 1e-6) / 100)
+  const height = deckUp(elevation + shop.catalog.decking.rise)
   return remedy('raise-deck', [replace('/dock/deckHeight', height)], { height: meters(height) })
 }
 

@@ -1,5 +1,5 @@
 import { loadCase, share, text } from '../check.ts'
-import { braceAgain, byPush, endBefore, inWeather, morePosts, type StructureCheck } from './judged.ts'
+import { againstPush, braceAgain, byPush, endBefore, inWeather, type StructureCheck } from './judged.ts'
 
 /** A leg carries more than its tube may: bent and pressed together, in its worst case. */
 export const legOverloaded: StructureCheck = {
@@ -17,7 +17,7 @@ export const legOverloaded: StructureCheck = {
           values: { leg: text(leg), use: share(use), case: loadCase(name) },
           remedy:
             (pair && braceAgain(kit, pair.pair.id)) ??
-            (inWeather(name) || byPush(name) ? morePosts(kit) : null) ??
+            (inWeather(name) || byPush(name) ? againstPush(kit, name) : null) ??
             endBefore(kit, placed.section.id),
         }
       })

@@ -1,5 +1,5 @@
 import { loadCase } from '../check.ts'
-import { byPush, COMBINED, morePosts, type StructureCheck } from './judged.ts'
+import { againstPush, byPush, COMBINED, type StructureCheck } from './judged.ts'
 
 /** A hard shove or a boat that comes in tips the dock before it slides: it is light for its height. */
 export const tips: StructureCheck = {
@@ -10,6 +10,6 @@ export const tips: StructureCheck = {
     const [first] = structure.falls.filter(byPush)
     return first === undefined
       ? []
-      : [{ parts: [], values: { case: loadCase(first) }, remedy: morePosts(kit) }]
+      : [{ parts: [], values: { case: loadCase(first) }, remedy: againstPush(kit, first) }]
   },
 }

@@ -5,6 +5,7 @@
  */
 import type { Catalog } from '../../catalog/index.ts'
 import type { Project } from '../../project.ts'
+import { stopsOf } from '../../stops.ts'
 import type { PaperWord } from '../../words/papers.ts'
 import { saying, text } from '../saying.ts'
 import { allot } from './allot.ts'
@@ -29,7 +30,7 @@ function sheet({ dock, design, catalog, shop }: Project, season: Season): Steps 
       : [...ready, ...work.reverse().map((draft) => ({ ...draft, lines: [...draft.lines].reverse() }))]
   const standing = standingAfter(inOrder, season)
   const made = inOrder.map((draft, i) => finish(draft, i + 1, standing[i]!, catalog))
-  const stops = dock.findings.filter(({ severity }) => severity === 'stop').length
+  const stops = stopsOf(dock).length
   return {
     season,
     title: saying(season === 'set-up' ? 'set-up' : 'autumn', { dock: text(dock.name) }),

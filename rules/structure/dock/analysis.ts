@@ -77,7 +77,9 @@ export function analyze(
   const lean = Math.max(PLUMB, kit.shop.catalog.sleeve.slack ?? SLACK_LEAN)
   const sway = swayOf(states, frame, plain)
   const sides = sidesOf(states, frame, { plain, sway, lean })
-  const list = gravityOnly ? [] : combinations(levelsOf(frame), hasWeather(frame, waves), sides)
+  const list = gravityOnly
+    ? []
+    : combinations(levelsOf(frame), hasWeather(frame, waves), sides, kit.design.dock.boat !== undefined)
   const loads = basicLoads(states, frame, waves, { dead, live, sides })
   const rubbing = sliding(frame)
   let buckled = false

@@ -8,7 +8,7 @@ import { G } from '../../site/waves/water.ts'
 import { type CaseLoad, loadMember, loadNode, noLoad, type StateLayout } from '../second-order.ts'
 import { DECK_LOADS, GUARD_PUSH } from '../strength/index.ts'
 import type { DockFrame, RailInFrame } from './frame.ts'
-import { onRails, railLever, stretch } from './on-rails.ts'
+import { deckBeside, onRails, railLever, spreadOver, stretch } from './on-rails.ts'
 
 export { G } from '../../site/waves/water.ts'
 
@@ -39,9 +39,10 @@ export function deadLoad(states: StateLayout, frame: DockFrame): CaseLoad {
     (rail) => {
       const { index, frame: size } = rail.section
       const kg = kit.count.sectionGrams[index]! / 1000 - (tubes.get(index) ?? 0)
-      return ((kg * G) / (2 * size.length)) * stretch(frame, rail)
+      return ((kg * G) / spreadOver(size, rail.edge)) * stretch(frame, rail)
     },
-    () => 0,
+    // Of a corner piece the sides carry unlike parts, and so it counts where they stand.
+    (rail) => (rail.section.frame.turn ? kit.shop.catalog.sleeve.across : 0),
   )
   return load
 }
@@ -66,7 +67,7 @@ export function liveLoad(
     frame,
     load,
     (rail) =>
-      ((only(rail) ? pressure * rail.section.frame.width : 0) / 2) *
+      ((only(rail) ? pressure * deckBeside(rail.section.frame, rail.edge) : 0) / 2) *
       stretch(frame, rail) *
       // Planks lie from rail to rail: three quarters of what stands on one half comes to its own rail.
       (rail.edge === 'left' ? 0.75 * on.left + 0.25 * on.right : 0.25 * on.left + 0.75 * on.right),

@@ -1,28 +1,26 @@
 /** Where a boat lies, and how it bumps. */
-import { berthSection } from '../../layout/index.ts'
+import type { Berth } from '../../layout/berth.ts'
+import type { PlacedSection } from '../../layout/index.ts'
 import { bumpEnergy, bumpForce } from '../strength/index.ts'
 import type { DockFrame } from './frame.ts'
 
-/** The two corners that a boat is tied to: of the section farthest into the lake, on the boat's side. None without a boat. */
-export function berth(frame: DockFrame): readonly number[] {
-  const { kit } = frame
-  const { boat } = kit.design.dock
-  if (!boat) return []
-  const far = berthSection(kit.layout.placed, boat.side)
-  if (!far) return []
-  const sign = boat.side === 'left' ? 1 : -1
-  const middle = frame.corners[far.index]!.reduce((sum, node) => sum + frame.nodes[node]!.y, 0) / 4
-  return frame.corners[far.index]!.filter((node) => sign * (frame.nodes[node]!.y - middle) > 0)
+type Lying = Berth<PlacedSection>
+
+/** The two corners that a boat is tied to: of its section, on the edge that it lies at. */
+export function tiedTo(
+  { corners, nodes }: DockFrame,
+  { section, line: { nx, ny } }: Lying,
+): readonly number[] {
+  const at = (node: number): number => nx * nodes[node]!.x + ny * nodes[node]!.y
+  const four = corners[section.index]!
+  const middle = four.reduce((sum, node) => sum + at(node), 0) / 4
+  return four.filter((node) => at(node) > middle)
 }
 
-/** Softest bumper on the side that a boat lies at, of the section that it lies at, N/m; null where none states how stiff it is. */
-export function bumperAt({ kit }: DockFrame): number | null {
-  const { boat } = kit.design.dock
-  const far = boat && berthSection(kit.layout.placed, boat.side)
-  if (!far) return null
-  const sign = boat.side === 'left' ? 1 : -1
+/** Softest bumper on the edge that a boat lies at, N/m; null where none states how stiff it is. */
+export function bumperAt({ kit }: Pick<DockFrame, 'kit'>, { section, line }: Lying): number | null {
   const stated = kit.extras.placed
-    .filter(({ section, ny }) => section === far && ny * sign > 0.5)
+    .filter((extra) => extra.section === section && extra.nx * line.nx + extra.ny * line.ny > 0.5)
     .flatMap(({ extra }) => extra.parts)
     .flatMap(({ kind, stiffness }) => (kind === 'bumper' && stiffness !== undefined ? [stiffness] : []))
   return stated.length > 0 ? Math.min(...stated) : null

@@ -33,6 +33,8 @@ export interface Combination {
     readonly waves: Height
     /** Factor of what crests lift the deck by; absent as 0. */
     readonly uplift?: number
+    /** Whether the boat that the dock is for lies at it. */
+    readonly moored: boolean
   } | null
   /** Index of a side load, or null. */
   readonly side: number | null
@@ -68,11 +70,14 @@ const WEATHER: readonly Toward[] = ['left', 'right', 'shore']
  * @param levels those that differ
  * @param weather false where the Design tells neither wind nor waves
  * @param sides the side loads
+ * @param boat whether one lies at the dock: each weather comes with and without it then. A dock that a boat pushes over slides or tips before its
+ * far legs have taken all of the waves, so with the boat alone they would be told of less than they carry on the day that it is out
  */
 export function combinations(
   levels: readonly LevelName[],
   weather: boolean,
   sides: readonly SideLoad[],
+  boat = false,
 ): Combination[] {
   const all: Combination[] = []
   const quiet = { weather: null, side: null, outside: true }
@@ -104,10 +109,11 @@ export function combinations(
     }
     all.push(bump ? { ...one, transient: true, energy: bump.energy, force: bump.force } : one)
   })
-  if (weather)
+  const berths = boat ? [false, true] : [true]
+  for (const moored of weather ? berths : [])
     for (const level of levels)
       for (const toward of WEATHER) {
-        const whole = { factor: 1, level, toward, waves: 'tenth' } as const
+        const whole = { factor: 1, level, toward, waves: 'tenth', moored } as const
         const highest = { ...whole, waves: 'highest' } as const
         const most = { ...highest, factor: 0.75 }
         const base = { ...quiet, lean: toward, gravity: 'none' as const, live: [0, 0] as const }

@@ -18,8 +18,9 @@ import type { Stock } from '../../catalog/index.ts'
 import { sectionProperties } from '../../catalog/section-properties.ts'
 import type { Kit } from '../../kit.ts'
 import { poseOf } from '../../kit.ts'
-import { hooksOf, type PlacedJoint, type PlacedSection } from '../../layout/index.ts'
+import { CORNERS, hooksOf, type PlacedJoint, type PlacedSection, toPlan } from '../../layout/index.ts'
 import type { BracedPair } from '../../parts/braces.ts'
+import { fromSlant, slantOf } from '../../parts/corner-piece.ts'
 import type { Pose } from '../../parts/emit-part.ts'
 import { axisAcross, axisAlong, type PlacedLeg } from '../../parts/legs.ts'
 import type { End6, FrameMember, FrameNode } from '../frame-model.ts'
@@ -114,13 +115,20 @@ interface Build {
   readonly members: FrameMember[]
 }
 
+/** A rail's line from leg axis to leg axis in a section's own frame: a place on it, its direction, how far it goes each way from there. */
+interface RailLine {
+  readonly x: number
+  readonly y: number
+  readonly dx: number
+  readonly dy: number
+  readonly low: number
+  readonly high: number
+}
+
 interface Edges {
   readonly pose: Pose
   readonly placed: PlacedSection
-  /** Half the distances of the leg axes, and the first one's own x. */
-  readonly x0: number
-  readonly x1: number
-  readonly y: number
+  readonly lines: Readonly<Record<'start' | 'end' | 'left' | 'right', RailLine>>
   readonly z: number
   readonly corners: [number, number, number, number]
   /** By edge: own coordinate along it and node. */
@@ -224,55 +232,66 @@ function sectionNodes(build: Build, placed: PlacedSection): Edges {
   const { catalog } = kit.shop
   const pose = poseOf(placed, kit)
   const { frame } = placed
-  const x0 = axisAlong(frame, 'start.left', kit.shop)
-  const x1 = axisAlong(frame, 'end.left', kit.shop)
-  const y = axisAcross(frame, 'start.left', kit.shop)
   const z = -catalog.decking.rise - sectionProperties(catalog.stock[frame.rail]!).height / 2
   const at = (ox: number, oy: number): number => addNode(build, inSpace(pose, ox, oy, z))
-  const corners: Edges['corners'] = [at(x0, y), at(x0, -y), at(x1, y), at(x1, -y)]
+  const axes = CORNERS.map((corner) => [
+    axisAlong(frame, corner, kit.shop),
+    axisAcross(frame, corner, kit.shop),
+  ]) as unknown as Axes
+  const corners = axes.map(([x, y]) => at(x, y)) as Edges['corners']
   const [sl, sr, el, er] = corners
+  const lines = linesOf(frame, axes)
+  const ends = ({ low, high }: RailLine, first: number, last: number) => [
+    { at: low, node: first },
+    { at: high, node: last },
+  ]
   return {
     pose,
     placed,
-    x0,
-    x1,
-    y,
+    lines,
     z,
     corners,
     on: {
-      start: [
-        { at: y, node: sl },
-        { at: -y, node: sr },
-      ],
-      end: [
-        { at: y, node: el },
-        { at: -y, node: er },
-      ],
-      left: [
-        { at: x0, node: sl },
-        { at: x1, node: el },
-      ],
-      right: [
-        { at: x0, node: sr },
-        { at: x1, node: er },
-      ],
+      start: ends(lines.start, sr, sl),
+      end: ends(lines.end, er, el),
+      left: ends(lines.left, sl, el),
+      right: ends(lines.right, sr, er),
     },
   }
 }
 
+type Axes = readonly [Place, Place, Place, Place]
+type Place = readonly [x: number, y: number]
+
+/** Start and end from right to left, the sides lakeward as the section itself looks. */
+function linesOf(frame: PlacedSection['frame'], [sl, sr, el, er]: Axes): Edges['lines'] {
+  if (!frame.turn) {
+    const [[x0, y], [x1]] = [sl, el]
+    return {
+      start: { x: x0, y: 0, dx: 0, dy: 1, low: -y, high: y },
+      end: { x: x1, y: 0, dx: 0, dy: 1, low: -y, high: y },
+      left: { x: 0, y, dx: 1, dy: 0, low: x0, high: x1 },
+      right: { x: 0, y: -y, dx: 1, dy: 0, low: x0, high: x1 },
+    }
+  }
+  const line = ([ax, ay]: Place, [bx, by]: Place): RailLine => {
+    const long = Math.hypot(bx - ax, by - ay)
+    return { x: ax, y: ay, dx: (bx - ax) / long, dy: (by - ay) / long, low: 0, high: long }
+  }
+  return { start: line(sr, sl), end: line(er, el), left: line(sl, el), right: line(sr, er) }
+}
+
 /** The node of an edge nearest to a place in plan, made where there is none. */
 function nodeOn(build: Build, own: Edges, edge: keyof Edges['on'], x: number, y: number): number {
-  const { placed, x0, x1, z } = own
+  const { placed, z } = own
+  const line = own.lines[edge]
   const dx = x - placed.x
   const dy = y - placed.y
-  const across = edge === 'start' || edge === 'end'
-  const along = across ? placed.c * dy - placed.s * dx : placed.c * dx + placed.s * dy
-  const low = across ? -own.y : x0
-  const high = across ? own.y : x1
-  const at = Math.min(high, Math.max(low, along))
+  const along =
+    line.dx * (placed.c * dx + placed.s * dy - line.x) + line.dy * (placed.c * dy - placed.s * dx - line.y)
+  const at = Math.min(line.high, Math.max(line.low, along))
   for (const known of own.on[edge]) if (Math.abs(known.at - at) < SAME) return known.node
-  const [ox, oy] = across ? [edge === 'start' ? x0 : x1, at] : [at, edge === 'left' ? own.y : -own.y]
-  const node = addNode(build, inSpace(own.pose, ox, oy, z))
+  const node = addNode(build, inSpace(own.pose, line.x + line.dx * at, line.y + line.dy * at, z))
   own.on[edge].push({ at, node })
   return node
 }
@@ -315,10 +334,12 @@ function drivePost(
   const { z } = build.nodes[rail]!
   const clamp = addNode(build, { x: extra.x, y: extra.y, z })
   addMember(build, barOf(shop, own.placed.frame.rail), rail, clamp)
-  const tip = addNode(build, { x: extra.x, y: extra.y, z: extra.post!.bed - depth, fixed: ALL })
-  const ground: End6 = ['rigid', kLateral, kLateral, 'rigid', kTurn, kTurn]
+  // Ground over the clamp holds nothing (a post behind a wall): its springs are as deep under the clamp.
+  const ground = Math.min(extra.post!.bed, z)
+  const tip = addNode(build, { x: extra.x, y: extra.y, z: ground - depth, fixed: ALL })
+  const springs: End6 = ['rigid', kLateral, kLateral, 'rigid', kTurn, kTurn]
   return addMember(build, barOf(shop, stock.stock), tip, clamp, {
-    ends: { from: ground, to: SLIDES },
+    ends: { from: springs, to: SLIDES },
   })
 }
 
@@ -326,12 +347,21 @@ function addCross(build: Build, own: Edges): void {
   const { frame } = own.placed
   const bar = barOf(build.kit.shop, frame.cross.stock)
   for (let i = 1; i <= frame.cross.count; i++) {
-    const [ox] = [(frame.length * i) / (frame.cross.count + 1)]
-    const { placed } = own
-    const a = nodeOn(build, own, 'left', placed.x + placed.c * ox, placed.y + placed.s * ox)
-    const b = nodeOn(build, own, 'right', placed.x + placed.c * ox, placed.y + placed.s * ox)
-    addMember(build, bar, a, b)
+    const [a, b] = crossAt(frame, i / (frame.cross.count + 1)).map((place) => toPlan(own.placed, ...place))
+    addMember(build, bar, nodeOn(build, own, 'left', ...a!), nodeOn(build, own, 'right', ...b!))
   }
+}
+
+/** Where a cross member meets the left and the right rail, in a section's own frame; so far along the left side. */
+function crossAt(frame: PlacedSection['frame'], part: number): readonly [Place, Place] {
+  if (!frame.turn)
+    return [
+      [frame.length * part, 0],
+      [frame.length * part, 0],
+    ]
+  const slant = slantOf(frame)
+  const e = frame.length * (part - 0.5)
+  return [fromSlant(slant, e, slant.high / 2), fromSlant(slant, e, -slant.high / 2)]
 }
 
 function addRails(build: Build, own: Edges): RailInFrame[] {

@@ -20,7 +20,7 @@ const ACTS = {
   dead: { sign: 'D', ways: [null] },
   live: { sign: 'D+L', ways: [null, 'left', 'right'] },
   shove: { sign: 'D+P', ways: ALL, push: true },
-  boat: { sign: 'D+B', ways: ['left', 'right'], push: true },
+  boat: { sign: 'D+B', ways: ALL, push: true },
   crowd: { sign: 'D+C', ways: ['lake', 'left', 'right'] },
   edge: { sign: 'D+E', ways: ['left', 'right'] },
   storm: { sign: 'D+W', ways: ALL, weather: true },

@@ -13,7 +13,7 @@ export interface BasicLoads {
   /** People on one half of the deck. */
   readonly half: { readonly left: CaseLoad; readonly right: CaseLoad }
   readonly sides: readonly LoadedSide[]
-  weather(level: LevelName, toward: Toward, height: Height): CaseLoad
+  weather(level: LevelName, toward: Toward, height: Height, moored: boolean): CaseLoad
   /** Null where no crest reaches the deck. */
   uplift(level: LevelName, toward: Toward, height: Height): CaseLoad | null
 }
@@ -33,21 +33,21 @@ export function basicLoads(
       right: liveLoad(states, frame, { left: 0, right: 1 }),
     },
     sides,
-    weather: eachOnce((level, toward, height) => weatherLoad(states, frame, waves, level, toward, height)),
+    weather: eachOnce((level: LevelName, toward: Toward, height: Height, moored: boolean) =>
+      weatherLoad(states, frame, waves, level, toward, height, moored),
+    ),
     uplift: eachOnce(
-      (level, toward, height) =>
+      (level: LevelName, toward: Toward, height: Height) =>
         waves && upliftLoad(states, frame, waves, levelOf(levels, level), toward, height),
     ),
   }
 }
 
-type OfWeather<T> = (level: LevelName, toward: Toward, height: Height) => T
-
-function eachOnce<T>(make: OfWeather<T>): OfWeather<T> {
+function eachOnce<A extends readonly (string | boolean)[], T>(make: (...asked: A) => T): (...asked: A) => T {
   const made = new Map<string, T>()
-  return (level, toward, height) => {
-    const key = `${level} ${toward} ${height}`
-    if (!made.has(key)) made.set(key, make(level, toward, height))
+  return (...asked) => {
+    const key = asked.join(' ')
+    if (!made.has(key)) made.set(key, make(...asked))
     return made.get(key) as T
   }
 }

@@ -5,7 +5,9 @@
  * section full is the worse for each. On a dock of one section the crowd is D + L and its halves.
  */
 import { LEVEL, lakewardEdge } from '../../layout/berth.ts'
-import { berthSection, type PlacedSection } from '../../layout/index.ts'
+import { areaOf, ownCorner } from '../../layout/footprint.ts'
+import { berthSection, CORNERS, OWN_CORNERS, type PlacedSection } from '../../layout/index.ts'
+import { cornerAxis } from '../../parts/corner-piece.ts'
 import { type CaseLoad, loadNode, noLoad, type StateLayout } from '../second-order.ts'
 import { LADDER_LOAD, LADDER_STANDOFF } from '../strength/index.ts'
 import { liveLoad, livePressure } from './basic-loads.ts'
@@ -32,7 +34,7 @@ export function crowdLoads(states: StateLayout, frame: DockFrame, lean: number):
     const load = liveLoad(states, frame, { left, right }, ({ section }) => on.includes(section))
     const [x, y] = TOWARD[toward]
     for (const { index, frame: size } of on) {
-      const weight = ((left + right) / 2) * size.length * size.width * livePressure(frame)
+      const weight = ((left + right) / 2) * areaOf(size) * livePressure(frame)
       const sideways = (weight * lean) / 4
       for (const node of frame.corners[index]!) loadNode(load, node, [sideways * x, sideways * y, 0])
     }
@@ -68,8 +70,14 @@ function outermost(
   const i = on.reduce((far, one) => (at(one).x > at(far).x ? one : far))
   // From the leg axis to the frame's own corner: start.left, start.right, end.left, end.right.
   const { along, across } = frame.kit.shop.catalog.sleeve
-  const ownX = i < 2 ? -along : along
-  const ownY = i % 2 === 0 ? across : -across
+  let ownX = i < 2 ? -along : along
+  let ownY = i % 2 === 0 ? across : -across
+  if (section.frame.turn) {
+    const [cx, cy] = ownCorner(section.frame, OWN_CORNERS[i]!)
+    const [ax, ay] = cornerAxis(section.frame, CORNERS[i]!, { along, across })
+    ownX = cx - ax
+    ownY = cy - ay
+  }
   const { c, s } = section
   return { node: nodes[i]!, x: c * ownX - s * ownY, y: s * ownX + c * ownY + sign * LADDER_STANDOFF }
 }

@@ -29,9 +29,10 @@ export interface PostHold {
   /** The clamp over the bed at the post (the rails' mid height, as the frame has it), m. */
   readonly height: number
   /**
-   * Where both springs stand: m under the bed at the post (`extra.post.bed - depth`), on the post's axis. The tube goes on from the
-   * clamp to there; its tip is held by nothing but them: kLateral in x and in y, kTurn about x and about y; up and down the clamp
-   * slides, and nothing turns the post about its own axis (hold both at the node). Both 0: the post holds nothing, leave it out.
+   * Where both springs stand: m under the bed at the post (`extra.post.bed - depth`), or under the clamp where that is in the ground, on
+   * the post's axis. The tube goes on from the clamp to there; its tip is held by nothing but them: kLateral in x and in y, kTurn about
+   * x and about y; up and down the clamp slides, and nothing turns the post about its own axis (hold both at the node). Both 0: the post
+   * holds nothing, leave it out.
    */
   readonly depth: number
   /** N/m. */

@@ -148,9 +148,10 @@ function stillTerms(
 function grownTerms({ weather, side }: Combination, loads: BasicLoads, ask: Ask): Term[] {
   const terms: Term[] = []
   if (weather) {
-    const { level, toward, waves: height, factor } = weather
+    const { level, toward, waves: height, factor, moored } = weather
     const key = `${level} ${toward} ${height}`
-    terms.push({ forces: ask(key, () => loads.weather(level, toward, height)), factor })
+    const own = `${key} ${moored}`
+    terms.push({ forces: ask(own, () => loads.weather(level, toward, height, moored)), factor })
     const uplift = weather.uplift ? loads.uplift(level, toward, height) : null
     if (uplift) terms.push({ forces: ask(`uplift ${key}`, () => uplift), factor: weather.uplift! })
   }

@@ -33,13 +33,15 @@ export interface Depth {
   readonly deep: boolean
   /** Whether the part of a push that the dock just stands is looked for (`under-push.ts`); where absent as deep. */
   readonly fine?: boolean
+  /** False: deep, but for what it is compared with (other sleeves, no braces), which takes half of the time and decides nothing. */
+  readonly compared?: boolean
 }
 
 /** Throws UnstableFrameError where the dock can move without resistance; `notJudged` says first whether it can be judged at all. */
 export function structureOf(
   kit: Kit,
   waves: Waves | null,
-  { deep, fine = deep }: Depth = { deep: true },
+  { deep, fine = deep, compared = deep }: Depth = { deep: true },
 ): Structure {
   const frame = dockFrame(kit)
   const judges = judgesOf(frame)
@@ -66,12 +68,12 @@ export function structureOf(
     swayUnbraced: round6(Math.max(bare.sway.along, bare.sway.across)),
     swayUnbracedAcross: round6(bare.sway.across),
     buckling,
-    bucklingUnbraced: deep ? bare.buckling() : null,
+    bucklingUnbraced: compared ? bare.buckling() : null,
     sleeve: {
       stiffness: round6(sleeveStiffness(kit.shop)),
       stated: kit.shop.catalog.sleeve.stiffness !== undefined,
     },
-    sleeves: deep ? SLEEVES.map((part) => withSleeves(kit, waves, part)) : [],
+    sleeves: compared ? SLEEVES.map((part) => withSleeves(kit, waves, part)) : [],
     deep,
     slides: judges.slides(),
     stands: judges.falls().length === 0 && !analysis.buckled,

@@ -24,6 +24,8 @@ export interface SwayingSection {
   readonly z: readonly [start: number, end: number]
   /** start.left, start.right, end.left, end.right */
   readonly corners: readonly [Move, Move, Move, Move]
+  /** Of a corner piece, where these are in its own frame, along and across, m. */
+  readonly places?: readonly (readonly [along: number, across: number])[]
 }
 
 /** A point of a leg's axis with its movement; between two of them it bends as a beam does. */
@@ -112,6 +114,7 @@ function sectionsOf({ kit, corners, nodes }: DockFrame, at: (node: number) => Mo
       across,
       z: [nodes[own[0]]!.z, nodes[own[2]]!.z] as const,
       corners: own.map(at) as unknown as SwayingSection['corners'],
+      ...(placed.frame.turn && { places: own.map(local) }),
     }
   })
 }

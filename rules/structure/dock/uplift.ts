@@ -8,19 +8,22 @@ import { sectionProperties } from '../../catalog/section-properties.ts'
 import { panelFor } from '../../catalog-index.ts'
 import type { Waves } from '../../dock.ts'
 import type { Kit } from '../../kit.ts'
+import { areaOf, cosOf } from '../../layout/footprint.ts'
 import { edgeOf, type PlacedSection } from '../../layout/index.ts'
+import { outline } from '../../layout/place.ts'
 import { type Decking, meanHead, mostHead, upliftPressure } from '../../site/waves/crest.ts'
 import { type Height, inDepth, trainsOf } from '../../site/waves/trains.ts'
 import { type CaseLoad, noLoad, type StateLayout } from '../second-order.ts'
 import type { DockFrame } from './frame.ts'
-import { onRails, railLever, stretch } from './on-rails.ts'
+import { onRails, railLever, spreadOver, stretch } from './on-rails.ts'
 import { TOWARD, type Toward } from './ways.ts'
 
 /** Part of a section's deck that is open between its planks. */
 function openShare({ shop, design }: Kit, { frame }: PlacedSection): number {
   const panel = panelFor(shop, design.dock.finish, frame)
   const stock = shop.catalog.stock[panel.plank.stock]!
-  const shut = (panel.plank.count * sectionProperties(stock).width) / panel.length
+  const along = panel.turn ? panel.width * cosOf(panel.turn / 2) : panel.length
+  const shut = (panel.plank.count * sectionProperties(stock).width) / along
   return Math.min(1, Math.max(0, 1 - shut))
 }
 
@@ -31,10 +34,7 @@ const deckingOf = (kit: Kit, p: PlacedSection, level: number): Decking => {
 
 /** Extent of a section along a way, m. */
 function extent(p: PlacedSection, [dx, dy]: readonly [number, number]): readonly [number, number] {
-  const ends = (['start', 'end', 'left', 'right'] as const).map((edge) => {
-    const line = edgeOf(p, edge)
-    return (line.x + (line.dx * line.length) / 2) * dx + (line.y + (line.dy * line.length) / 2) * dy
-  })
+  const ends = outline(p).map(([x, y]) => x * dx + y * dy)
   return [Math.min(...ends), Math.max(...ends)]
 }
 
@@ -76,7 +76,7 @@ export function upliftOf(
       const deck = deckingOf(kit, p, level)
       const [from, to] = spans[i]!
       const head = meanHead(wave, deck, from - crest, to - crest)
-      const lift = upliftPressure(wave, deck, head) * p.frame.length * p.frame.width
+      const lift = upliftPressure(wave, deck, head) * areaOf(p.frame)
       own.set(p.index, lift)
       total += lift
     })
@@ -116,7 +116,7 @@ export function upliftLoad(
     load,
     (rail) => {
       const lift = lifts.get(rail.section.index) ?? 0
-      return (-lift / (2 * rail.section.frame.length)) * stretch(frame, rail)
+      return (-lift / spreadOver(rail.section.frame, rail.edge)) * stretch(frame, rail)
     },
     (rail) => railLever(frame, rail),
   )

@@ -9,6 +9,7 @@
 
 import { sectionProperties } from '../../catalog/section-properties.ts'
 import type { Waves } from '../../dock.ts'
+import { lying } from '../../layout/berth.ts'
 import { type EdgeLine, edgeLength, edgeOf } from '../../layout/index.ts'
 import { crestOf, onEdge } from '../../site/waves/crest.ts'
 import { coherentShare } from '../../site/waves/short-crested.ts'
@@ -23,7 +24,7 @@ import {
   WIND_DRAG,
   windPressure,
 } from '../strength/index.ts'
-import { berth } from './boat.ts'
+import { tiedTo } from './boat.ts'
 import type { DockFrame, RailInFrame } from './frame.ts'
 import { type LegInWater, type LegWave, legWaves } from './leg-waves.ts'
 import { type LevelName, levelOf, TOWARD, type Toward } from './ways.ts'
@@ -36,6 +37,7 @@ export function weatherLoad(
   level: LevelName,
   toward: Toward,
   height: Height = 'highest',
+  moored = true,
 ): CaseLoad {
   const load = noLoad(states.layout)
   const { site } = frame.kit.design
@@ -44,9 +46,12 @@ export function weatherLoad(
   const gust = windPressure((site.wind?.speed ?? 0) * GUST)
   addLegs(states, frame, load, waves ? legWaves(waves, inWater(frame, z, way), height) : [], z, gust, way)
   addEdges(states, frame, load, waves ? trainsOf(waves, height) : [], waves?.depth ?? 0, z, gust, way)
-  addBoat(frame, load, waves, z, way)
+  if (moored) addBoats(frame, load, waves, z, way)
   return load
 }
+
+/** An edge turned away by more than this (its cosine) is not pressed on: no piece of a run turns by less and more than 75 degrees. */
+const FACES = 0.25
 
 type Way = readonly [dx: number, dy: number]
 
@@ -103,7 +108,8 @@ function addEdges(
   for (const rail of frame.rails) {
     const line = edgeOf(rail.section, rail.edge)
     // The edge that faces where it comes from, as far as no other section shields it.
-    if (line.nx * dx + line.ny * dy > -0.5) continue
+    const faces = -(line.nx * dx + line.ny * dy)
+    if (faces < FACES) continue
     const under = deckHeight - shop.shape(rail.section.frame).depth
     const dry = Math.max(0, deckHeight - Math.max(z, under))
     const depth = highest > under ? Math.min(deepest + z, z - bedUnder(frame, line)) : 0
@@ -117,7 +123,8 @@ function addEdges(
     const perLength = gust * WIND_DRAG.edge * dry + wave
     if (perLength === 0) continue
     free ??= freeShares(frame)
-    const total = perLength * line.length * free(rail)
+    // Of one that lies askew as much as is seen from there.
+    const total = perLength * line.length * faces * free(rail)
     if (total === 0) continue
     const span = rail.members.reduce((sum, m) => sum + layout.members.length[m]!, 0)
     for (const m of rail.members) loadMember(layout, load, m, [(total / span) * dx, (total / span) * dy, 0])
@@ -147,23 +154,25 @@ const bedUnder = ({ kit }: DockFrame, { x, y, dx, dy, length }: EdgeLine): numbe
  */
 const MOORED_WIND = 10.7
 
-function addBoat(frame: DockFrame, load: CaseLoad, waves: Waves | null, z: number, [dx, dy]: Way): void {
-  const { site, dock } = frame.kit.design
-  const { boat } = dock
-  if (!boat) return
+function addBoats(frame: DockFrame, load: CaseLoad, waves: Waves | null, z: number, [dx, dy]: Way): void {
+  const { site } = frame.kit.design
   const wind = site.wind?.speed ?? 0
   const moored = Math.min(wind, MOORED_WIND)
   const speed = moored * GUST
-  const across = dy !== 0
-  let force = 0
-  if (speed > 0) force += across ? boatWindBeam(boat, speed) : boatWindBow(boat, speed)
   // The waves of a wind so much weaker: about as the wind itself, at one fetch.
   const open =
     waves && waves.period > 0 ? { height: (waves.open * moored) / wind, period: waves.period } : null
   const wave = open && inDepth(open, waves!.depth + z)
-  if (wave) force += across ? boatWavesBeam(boat, wave) : boatWavesBow(boat, wave)
-  if (force === 0) return
-  for (const node of berth(frame)) loadNode(load, node, [(force / 2) * dx, (force / 2) * dy, 0])
+  for (const berth of lying(frame.kit)) {
+    const { boat, line } = berth
+    // It lies along its edge.
+    const across = Math.abs(dx * line.nx + dy * line.ny) > 0.5
+    let force = 0
+    if (speed > 0) force += across ? boatWindBeam(boat, speed) : boatWindBow(boat, speed)
+    if (wave) force += across ? boatWavesBeam(boat, wave) : boatWavesBow(boat, wave)
+    if (force === 0) continue
+    for (const node of tiedTo(frame, berth)) loadNode(load, node, [(force / 2) * dx, (force / 2) * dy, 0])
+  }
 }
 
 /** Legs as the waves meet them; head-on one after the other. */

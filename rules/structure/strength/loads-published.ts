@@ -57,6 +57,8 @@ export const WIND_DRAG = { round: 1.2, square: 2, edge: 2, boatBeam: 1.2, boatBo
 export interface BoatBody {
   /** m */
   readonly length: number
+  /** m */
+  readonly beam: number
   /** Highest point over the water, m. */
   readonly height: number
   /** m; absent as 0.3 */
@@ -72,9 +74,9 @@ const BOAT_FILL = 0.7
 export const boatWindBeam = ({ length, height }: BoatBody, speed: number): number =>
   windPressure(speed) * WIND_DRAG.boatBeam * BOAT_FILL * length * height
 
-/** Wind on a boat's bow or stern, N; its beam is taken as 0.35 of its length (judgment). */
-export const boatWindBow = ({ length, height }: BoatBody, speed: number): number =>
-  windPressure(speed) * WIND_DRAG.boatBow * BOAT_FILL * 0.35 * length * height
+/** Wind on a boat's bow or stern, N. */
+export const boatWindBow = ({ beam, height }: BoatBody, speed: number): number =>
+  windPressure(speed) * WIND_DRAG.boatBow * BOAT_FILL * beam * height
 
 /**
  * What waves push a moored boat by, on the mean, N for each meter: ρ·g·H²/16 of a sea of significant height H, all of it thrown back
@@ -88,8 +90,8 @@ const boatWaves = ({ draught = 0.3 }: BoatBody, { height, k }: Wave): number =>
 /** Waves on a boat's side, N. */
 export const boatWavesBeam = (boat: BoatBody, wave: Wave): number => boatWaves(boat, wave) * boat.length
 
-/** Waves on its bow or stern, N; beam as for the wind. */
-export const boatWavesBow = (boat: BoatBody, wave: Wave): number => boatWaves(boat, wave) * 0.35 * boat.length
+/** Waves on its bow or stern, N. */
+export const boatWavesBow = (boat: BoatBody, wave: Wave): number => boatWaves(boat, wave) * boat.beam
 
 /** Speed at which a small boat comes alongside, m/s (judgment: one foot a second). */
 const BUMP_SPEED = 0.3

@@ -23,8 +23,11 @@
  * - Boats: a runabout of 5 to 6 m (700 to 1500 kg, 0.4 to 0.5 m down to the drive) or a pontoon boat of 6 to 7 m (1000 to 1400 kg, 0.3 to
  *   0.45 m with its motor); it floats at its place at the low level, or nobody would moor it there.
  */
+import { straightFrames } from '../../../rules/catalog/straight.ts'
+import { lowLevel, underKeel } from '../../../rules/clearance/keel.ts'
 import { type Catalog, type Design, deriveKit, type Kit, parseDesign } from '../../../rules/index.ts'
-import { berthSection, toPlan } from '../../../rules/layout/index.ts'
+import { berthsOf } from '../../../rules/layout/berth.ts'
+import { toPlan } from '../../../rules/layout/index.ts'
 import { type Draw, drawing } from './draw.ts'
 import { type Shore, shoreOf, soundingsOf } from './ordinary-shores.ts'
 
@@ -80,7 +83,7 @@ function drawDock(
   catalog: Catalog,
 ): { readonly design: unknown; readonly shore: Shore } | null {
   const ranges = SCENES[scene]
-  const frame = draw.of(catalog.frames)
+  const frame = draw.of(straightFrames(catalog))
   const levels = { low: -draw.cm(0.1, 0.3), high: draw.cm(0.1, 0.25) }
   const over = Math.max(HAND, catalog.rules.deckOverHigh.value)
   const deckHeight = draw.cm(Math.max(ranges.deck[0], levels.high + over), ranges.deck[1])
@@ -165,12 +168,7 @@ function fits({ design, layout, bed }: Kit, shore: Shore): boolean {
     return [0, p.frame.length].flatMap((x) => [toPlan(p, x, half), toPlan(p, x, -half)])
   })
   if (!within(shore.depthAt(Math.max(...corners.map(([x]) => x))), END_DEPTH)) return false
-  const { boat } = design.dock
-  const berth = boat && berthSection(layout.placed, boat.side)
-  if (!boat) return true
-  if (!berth) return false
-  const half = berth.frame.width / 2
-  return [0, berth.frame.length]
-    .flatMap((x) => [toPlan(berth, x, half), toPlan(berth, x, -half)])
-    .every(([x, y]) => design.site.levels.low - bed.bedAt(x, y) >= boat.draught)
+  const low = lowLevel(design.site.levels)
+  const berths = berthsOf(design.dock, layout.placed)
+  return (!design.dock.boat || berths.length > 0) && berths.every((berth) => underKeel(berth, bed, low) >= 0)
 }

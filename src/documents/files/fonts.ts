@@ -1,8 +1,6 @@
-/** The papers' fonts, as files of our own origin; asked for with the first paper, and kept. */
-
-import regular from '@expo-google-fonts/roboto/400Regular/Roboto_400Regular.ttf?url'
-import bold from '@expo-google-fonts/roboto/700Bold/Roboto_700Bold.ttf?url'
+/** The papers' fonts, asked for with the first paper, and kept. */
 import type { PaperFonts } from '../../../geometry/export/pdf.ts'
+import type { FontUrls } from './font-urls.ts'
 
 async function bytesAt(url: string): Promise<Uint8Array> {
   const answer = await fetch(url)
@@ -12,8 +10,8 @@ async function bytesAt(url: string): Promise<Uint8Array> {
 
 let asked: Promise<PaperFonts> | null = null
 
-/** Throws where they cannot be had; the next call asks again. */
-export function paperFonts(): Promise<PaperFonts> {
+/** Rejects where they cannot be had; the next call asks again. */
+export function paperFonts({ regular, bold }: FontUrls): Promise<PaperFonts> {
   asked ??= Promise.all([bytesAt(regular), bytesAt(bold)]).then(
     ([one, two]) => ({ regular: one, bold: two }),
     (reason) => {

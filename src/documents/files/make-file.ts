@@ -3,6 +3,7 @@
  * origin, its policy) they are written on the page's own thread, after what is being made has been said.
  */
 import type { Job, Told } from './file-worker.ts'
+import { FONT_URLS } from './font-urls.ts'
 import type { Asked, Format, Progress } from './write-file.ts'
 
 export type Spawn = () => Worker
@@ -34,7 +35,7 @@ export async function makeFile(
   spawn: Spawn = spawnWorker,
   signal?: AbortSignal,
 ): Promise<Uint8Array<ArrayBuffer>> {
-  const job = { format, asked }
+  const job = { format, asked, fonts: FONT_URLS }
   // A silent worker is terminated, and a second one tries again.
   let written = await inWorker(job, progress, spawn, signal)
   if (written === 'silent') written = await inWorker(job, progress, spawn, signal)
@@ -42,7 +43,7 @@ export async function makeFile(
   if (written) return written
   const [{ writeFile }, { paperFonts }] = await Promise.all([import('./write-file.ts'), import('./fonts.ts')])
   signal?.throwIfAborted()
-  return writeFile(format, asked, paperFonts, progress)
+  return writeFile(format, asked, () => paperFonts(FONT_URLS), progress)
 }
 
 /** Null where there is no worker to be had; rejects where it says that the file cannot be made. */

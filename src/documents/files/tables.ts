@@ -10,6 +10,7 @@ import {
   quoteRows,
   type Row,
 } from '../../../rules/papers.ts'
+import { isForbidden, stopsOf } from '../../../rules/stops.ts'
 import { csvOf } from './csv.ts'
 import { jsonText } from './visible-text.ts'
 
@@ -24,8 +25,33 @@ export interface TableOf {
   readonly asked: QuoteAsked
 }
 
-/** The packing list row by row: SI units, minor units of money. */
+/** The packing list row by row: SI units, money in minor units. Where something is there already, what is used of it too, and told so. */
 export function listRows(list: PackingList): Row[] {
+  const packed = packedRows(list)
+  if (!list.existing) return packed
+  return [
+    ...packed.map((row) => ({ ...row, owned: '' })),
+    ...list.existing.used.map(
+      ({ kind, code, name, quantity }): Row => ({
+        bag: '',
+        kind,
+        code,
+        name,
+        quantity,
+        spares: 0,
+        unit_mass_kg: '',
+        mass_kg: '',
+        unit_price: 0,
+        price: 0,
+        currency: list.totals.currency,
+        wrench: '',
+        owned: 'yes',
+      }),
+    ),
+  ]
+}
+
+function packedRows(list: PackingList): Row[] {
   return list.groups.flatMap(({ bag, rows }) =>
     rows.map((row) => ({
       bag: bag ?? '',
@@ -44,17 +70,59 @@ export function listRows(list: PackingList): Row[] {
   )
 }
 
-export function tableCsv(table: Table, { dock, design, catalog, asked }: TableOf): string {
+export const tableCsv = (table: Table, of: TableOf): string =>
+  csvOf(marked(rowsOf(table, of), of.dock, of.design.job?.order))
+
+function rowsOf(table: Table, { dock, design, catalog, asked }: TableOf): Row[] {
   switch (table) {
     case 'list':
-      return csvOf(listRows(packingList(dock, catalog)))
+      return listRows(packingList(dock, catalog))
     case 'cartons':
-      return csvOf(cartonRows(cartons(dock, catalog)))
+      return cartonRows(cartons(dock, catalog))
     case 'quote':
-      return csvOf(quoteRows(quote(dock, design, catalog, asked)))
+      return quoteRows(quote(dock, design, catalog, asked))
     case 'estimate':
-      return csvOf(quoteRows(estimate(dock, design, catalog, asked)))
+      return quoteRows(estimate(dock, design, catalog, asked))
   }
+}
+
+const MONEY: ReadonlySet<string> = new Set(['unit_price', 'price', 'amount'])
+const SUMS: ReadonlySet<unknown> = new Set(['discount', 'tax', 'total'])
+
+/** Digits after the point of an amount in whole units of the currency (ISO 4217). */
+const moneyDigits = (currency: string): number =>
+  new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2
+
+/**
+ * Every row tells which dock it is of, by its order and check code, and what forbids building that, by the codes of its findings. Money is
+ * in whole units of the currency beside it, with decimals. Rows of a dock that is forbidden have no prices, and there are none of sums.
+ */
+export function marked(
+  rows: readonly Row[],
+  dock: Pick<Dock, 'findings' | 'fingerprint'>,
+  order = '',
+): Row[] {
+  const forbidden = isForbidden(dock)
+  const about = {
+    order,
+    check_code: dock.fingerprint.all.slice(0, 12),
+    do_not_build: [...new Set(stopsOf(dock).map(({ code }) => code))].join(' '),
+  }
+  return rows
+    .filter(({ group }) => !forbidden || !SUMS.has(group))
+    .map((row) => ({
+      ...Object.fromEntries(
+        Object.entries(row).map(([key, value]) => [
+          key,
+          !MONEY.has(key) || typeof value !== 'number'
+            ? value
+            : forbidden
+              ? ''
+              : value / 10 ** moneyDigits(String(row.currency)),
+        ]),
+      ),
+      ...about,
+    }))
 }
 
 /** A quote's has its design with it: the next quote is compared with that. */

@@ -2,6 +2,7 @@
  * Files of a dock, for page and terminal alike: the same bytes from both for the same dock, date and options.
  * Each format's writer is loaded when it is asked for.
  */
+import type { ModelOptions } from '../../../geometry/export/model.ts'
 import type { PaperFonts } from '../../../geometry/export/pdf.ts'
 import {
   AUDIENCES,
@@ -15,6 +16,7 @@ import type { PaperOptions } from '../../../geometry/paper/options.ts'
 import { paperFrom } from '../../../geometry/paper/paper-of.ts'
 import type { QuoteWanted } from '../../../geometry/sheets/quote.ts'
 import { type Catalog, type Design, type Dock, projectOf } from '../../../rules/index.ts'
+import type { QuoteFile } from '../../../rules/papers/quote-file.ts'
 import { plainName } from '../../platform/file-name.ts'
 
 export const FORMATS = ['pdf', 'svg', 'dxf', 'csv', 'json', 'glb', 'usdz'] as const
@@ -58,12 +60,21 @@ export const whatOf = (format: Format, audience: Audience): readonly (What | Fig
       ? figuresFor(audience)
       : []
 
+export interface ModelChoice {
+  readonly base: NonNullable<ModelOptions['base']>
+  readonly lake: NonNullable<ModelOptions['lake']>['parts']
+}
+
 export interface Asked {
   /** One of `whatOf` the format; ignored if that is empty. */
   readonly what: What | Figures
   readonly audience: Audience
   /** For the shop's quote alone. */
   readonly quote?: QuoteWanted
+  /** Begin CSV with a byte order mark: spreadsheets take it for UTF-8 then. */
+  readonly bom?: boolean
+  /** Of models: what is at height 0, and what of the lake is in them. */
+  readonly model?: ModelChoice
   readonly dock: Dock
   readonly design: Design
   readonly catalog: Catalog
@@ -95,7 +106,7 @@ export async function writeFile(
         import('../../../geometry/export/pdf.ts'),
         fonts(),
       ])
-      return pdfOf(papers, both, { date: options.date })
+      return pdfOf(papers, both, { date: options.date, name: dock.name })
     }
     case 'svg': {
       const [papers, { svgOfSheets }] = await Promise.all([
@@ -121,17 +132,23 @@ export async function writeFile(
         ...{ dock, design, catalog },
         asked: { ...quote, date: options.date },
       })
-      return new TextEncoder().encode(made)
+      return new TextEncoder().encode(format === 'csv' && asked.bom ? `\uFEFF${made}` : made)
     }
     case 'glb': {
       const { glbOf } = await import('../../../geometry/export/glb.ts')
-      return glbOf(dock, catalog)
+      return glbOf(dock, catalog, modelOptions(asked))
     }
     case 'usdz': {
       const { usdzOf } = await import('../../../geometry/export/usdz.ts')
-      return usdzOf(dock, catalog)
+      return usdzOf(dock, catalog, modelOptions(asked))
     }
   }
+}
+
+function modelOptions({ model, dock, design, catalog }: Asked): ModelOptions {
+  if (!model) return {}
+  const { bed } = projectOf(design, catalog, dock)
+  return { base: model.base, lake: { parts: model.lake, bed, design } }
 }
 
 async function papersOf(
@@ -139,12 +156,35 @@ async function papersOf(
   progress: Progress,
 ): Promise<readonly Paper[]> {
   const { paperOf } = await import('../../../geometry/sheets/packet.ts')
+  const wanted = quote?.since
+    ? { ...quote, headline: await changedIn(quote.since, quote, { dock, design, catalog, options }) }
+    : quote
   const of = paperFrom(projectOf(design, catalog, dock), options)
   const names = what === 'packet' ? packetFor(audience) : [what as PaperName]
   return names.map((name, i) => {
     progress(name, i, names.length)
-    return paperOf(name, of, quote)
+    return paperOf(name, of, wanted)
   })
+}
+
+/** What is another since the last quote, in a few words. */
+async function changedIn(
+  since: QuoteFile,
+  { since: _, ...asked }: QuoteWanted,
+  { dock, design, catalog, options }: Pick<Asked, 'dock' | 'design' | 'catalog' | 'options'>,
+): Promise<string> {
+  const [{ headlineOf }, priced] = await Promise.all([
+    import('./headline.ts'),
+    import('../../../rules/papers/quote.ts'),
+  ])
+  const { total } = priced.quote(dock, design, catalog, { ...asked, date: options.date })
+  const same = since.currency === catalog.currency
+  return headlineOf(
+    { design: since.design, total: same ? since.total : null },
+    { design, total: same ? total : null },
+    catalog,
+    options,
+  )
 }
 
 /** What a file of a dock is called. */

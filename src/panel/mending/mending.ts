@@ -28,7 +28,7 @@ function mended(design: Design, { remedy }: Finding): Design | null {
 }
 
 const amountFor = (design: Design, catalog: Catalog): number =>
-  amountOf(placedHere(design, catalog).dock.totals, catalog)
+  amountOf(placedHere(design, catalog).dock, catalog)
 
 /** By placing each dock that a remedy makes; equal patches once. */
 export function costsOf(design: Design, catalog: Catalog, findings: readonly Finding[]): Mending['costs'] {
@@ -55,7 +55,8 @@ export function mendAll(design: Design, catalog: Catalog, findings: readonly Fin
   if (toFix.length < 2) return null
   let [now, left] = [design, toFix]
   for (let step = 0; step < MOST; step++) {
-    const next = left.find(({ remedy }) => remedy)
+    // A way of several steps was found as one that leaves the least to fix.
+    const next = left.find(({ remedy }) => remedy?.steps) ?? left.find(({ remedy }) => remedy)
     const made = next ? mended(now, next) : null
     if (!made) return null
     const dock = derive(made, catalog)
@@ -63,8 +64,7 @@ export function mendAll(design: Design, catalog: Catalog, findings: readonly Fin
     if (dock.structure === null) return null
     now = made
     left = verdictOf(dock).toFix
-    if (left.length === 0)
-      return { design: now, cost: amountOf(dock.totals, catalog) - amountFor(design, catalog) }
+    if (left.length === 0) return { design: now, cost: amountOf(dock, catalog) - amountFor(design, catalog) }
   }
   return null
 }

@@ -2,11 +2,12 @@
  * Whole docks for one shore, to choose from: what each of three wishes could be built as. Pure; which of them can be built is found out
  * beside the page (`choose.ts`).
  */
+import { straightFrames } from '../../../rules/catalog/straight.ts'
 import type { Bed, Catalog, Design, Dock } from '../../../rules/index.ts'
 import { sectionsForReach } from '../../../rules/layout/sections-for-reach.ts'
 import { sameDesign } from '../../state/same-design.ts'
 
-/** Least cost that does; a wider or higher deck; a head to sit on or to berth at. */
+/** Least cost that does; a wider or higher deck; more room at the end, to sit on or to berth at. */
 export const KINDS = ['least', 'comfortable', 'room'] as const
 export type Kind = (typeof KINDS)[number]
 export type Candidates = Readonly<Record<Kind, readonly Design[]>>
@@ -40,31 +41,51 @@ export function candidatesFor(design: Design, catalog: Catalog, shore: Shore): C
     const run = sectionsForReach(sized, catalog, reach, bed)
     return run ? [{ ...sized, dock: { ...sized.dock, sections: run.sections } }] : []
   }
-  const frames = catalog.frames.map(({ code }) => code)
-  const narrowest = Math.min(...catalog.frames.map(({ width }) => width))
-  const wide = catalog.frames.filter(({ width }) => width > narrowest + 1e-6).map(({ code }) => code)
+  const straight = straightFrames(catalog)
+  const frames = straight.map(({ code }) => code)
+  const narrowest = Math.min(...straight.map(({ width }) => width))
+  const wide = straight.filter(({ width }) => width > narrowest + 1e-6).map(({ code }) => code)
   const { finish, head = STRAIGHT } = design.dock
-  const bar = head.shape === 'tee' ? head.sections + 2 : 2
+  // Whoever has chosen a shape sees no dock of another.
+  const own: Head = head.sections > 0 ? head : STRAIGHT
   return {
-    least: distinct(frames.flatMap((frame) => [today, now].flatMap((deck) => built(frame, deck, STRAIGHT)))),
+    least: distinct(frames.flatMap((frame) => [today, now].flatMap((deck) => built(frame, deck, own)))),
     comfortable: distinct(
       (wide.length > 0 ? wide : frames).flatMap((frame) =>
-        built(frame, Math.max(now, allSeason), STRAIGHT, finish),
+        built(frame, Math.max(now, allSeason), own, finish),
       ),
     ),
-    room: distinct(
-      frames.flatMap((frame) => built(frame, Math.max(now, today), { shape: 'tee', sections: bar }, finish)),
-    ),
+    room: distinct(frames.flatMap((frame) => built(frame, Math.max(now, today), roomier(own), finish))),
   }
 }
 
 const STRAIGHT: Head = { shape: 'straight', sections: 0 }
 
+/** One step larger at the end; a straight dock has no end to be larger, and gets a T. */
+const roomier = (head: Head): Head =>
+  head.shape === 'straight'
+    ? { shape: 'tee', sections: 2 }
+    : { ...head, sections: head.sections + (head.shape === 'tee' ? 2 : 1) }
+/** The same boat at the lake end. */
+function atEnd(boat: NonNullable<Design['dock']['boats']>[number]): NonNullable<Design['dock']['boat']> {
+  const { id: _, section: __, edge, along: ___, ...figures } = boat
+  return { ...figures, side: edge === 'right' ? 'right' : 'left' }
+}
+
 /** What speaks of sections and legs by name says nothing of another dock. */
 function bare(design: Design): Design {
-  const { placed: _, overrides: __, bracing, finish: ___, ...dock } = design.dock
+  const { placed: _, overrides: __, bracing, finish: ___, boats = [], ...dock } = design.dock
   const first = bracing?.first
-  return { ...design, dock: first === undefined ? dock : { ...dock, bracing: { first } } }
+  // Of boats at edges of their own the first goes with the dock, to its lake end.
+  const [boat] = boats
+  return {
+    ...design,
+    dock: {
+      ...dock,
+      ...(boat && !dock.boat && { boat: atEnd(boat) }),
+      ...(first !== undefined && { bracing: { first } }),
+    },
+  }
 }
 
 const distinct = (designs: readonly Design[]): Design[] =>

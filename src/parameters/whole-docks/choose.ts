@@ -1,4 +1,5 @@
 /** Of what a wish could be built as, the one to offer: with the least to mend, then the least price. Nothing is offered that was not derived. */
+import { newPrice } from '../../../rules/existing/new-parts.ts'
 import type { Design, Dock } from '../../../rules/index.ts'
 import { type Candidates, KINDS, type Kind } from './candidates.ts'
 import { type Fixes, fixesOf } from './fixes.ts'
@@ -48,7 +49,7 @@ async function chooseOne(
     if (dock && dock.sections.length > 0) placed.push({ design, dock, atOnce: fixesOf(dock.findings) })
   }
   // What has least to mend before its structure is known is tried first, the cheapest of those before all.
-  placed.sort((a, b) => order(a.atOnce, b.atOnce) || a.dock.totals.price - b.dock.totals.price)
+  placed.sort((a, b) => order(a.atOnce, b.atOnce) || newPrice(a.dock) - newPrice(b.dock))
   let best: WholeDock | null = null
   for (const { design, dock } of placed.slice(0, MOST)) {
     if (gone()) return null

@@ -1,5 +1,7 @@
 /** Three whole docks side by side, each worked out to the end; one tap takes one, one undo gives the own one back. */
+
 import { useEffect, useRef, useState } from 'react'
+import { newPrice } from '../../../rules/existing/new-parts.ts'
 import type { Design, Dock } from '../../../rules/index.ts'
 import { footprintOf, footprintOfAll } from '../../../rules/layout/footprint.ts'
 import { makeStructureClient, type StructureClient } from '../../assessment/structure-client.ts'
@@ -10,7 +12,7 @@ import { Hint } from '../../ui/controls.tsx'
 import { useSheet } from '../../ui/use-sheet.ts'
 import { useWords } from '../../ui/use-words.ts'
 import { snapUp } from '../../units/steps.ts'
-import { meters } from '../../words/index.ts'
+import { meters, text } from '../../words/index.ts'
 import { WHOLE_DOCKS } from '../../words/whole-docks.ts'
 import { candidatesFor } from './candidates.ts'
 import { chooseDocks, type Derive, type WholeDock } from './choose.ts'
@@ -32,6 +34,7 @@ export function WholeDocks() {
   const [worked, setWorked] = useState<Worked | null>(null)
   const known = useRef<Worked | null>(null)
   const box = useSheet<HTMLDivElement>(css)
+  const headed = (design.dock.head?.sections ?? 0) > 0
 
   useEffect(() => {
     const isOf = ({ from, docks }: Worked): boolean =>
@@ -64,7 +67,7 @@ export function WholeDocks() {
 
   return (
     <div className="whole-docks" ref={box} aria-busy={worked === null && !design.dock.plan}>
-      <Hint>{t(design.dock.plan ? 'plan' : 'hint')}</Hint>
+      <Hint>{design.dock.plan ? t('plan') : `${t(headed ? 'hint-own' : 'hint-straight')} ${t('hint')}`}</Hint>
       <div role="status">{worked === null && !design.dock.plan ? <Hint>{t('working')}</Hint> : null}</div>
       {worked?.docks.length === 0 && <Hint>{t('none')}</Hint>}
       {worked?.docks.map((one) => (
@@ -109,12 +112,13 @@ function Card({ one: { kind, design, dock, fixes } }: { readonly one: WholeDock 
   const { t, money } = useWords(WHOLE_DOCKS)
   const { reach, sections } = dockFacts(dock, design)
   const fix = fixes.stops + fixes.warnings
+  const many = t('sections', { sections })
   return (
     <article aria-label={t(kind)}>
       <h3>{t(kind)}</h3>
       <Plan dock={dock} />
       <ul>
-        <li>{t('sections', { sections })}</li>
+        <li>{dock.ramp ? t('with-ramp', { sections: text(many) }) : many}</li>
         {frame !== undefined && <li>{frame}</li>}
         <li>{t('reach', { reach: meters(reach) })}</li>
         {decking && <li>{decking.name}</li>}
@@ -124,7 +128,7 @@ function Card({ one: { kind, design, dock, fixes } }: { readonly one: WholeDock 
         {t(fix === 0 ? 'can-be-built' : 'fix', { count: fix })}
       </p>
       <p className="whole-price">
-        <strong>{money(dock.totals.price)}</strong> {t('parts')}
+        <strong>{money(newPrice(dock))}</strong> {t('parts')}
       </p>
       <button type="button" aria-pressed={taken} disabled={taken} onClick={() => edit(() => design)}>
         {t(taken ? 'taken' : 'take')}

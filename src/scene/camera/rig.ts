@@ -9,6 +9,8 @@ const LOWEST = MathUtils.degToRad(-30)
 const HIGHEST = MathUtils.degToRad(89)
 /** The eye stays this far over the ground, m. */
 const OVER_GROUND = 0.14
+/** And over the water, m, unless it was sent or tilted under it. */
+const OVER_WATER = 0.12
 
 export interface Rig {
   readonly pose: Pose
@@ -26,18 +28,40 @@ export interface Rig {
   tick(now: number): void
 }
 
+/** Between two poses, begun at the first frame that shows it. */
+interface Move {
+  readonly from: Pose
+  readonly to: Pose
+  start: number | null
+}
+
+/** How much of it is done at a time, ms: 0 to 1. */
+function partOf(move: Move, now: number): number {
+  move.start ??= now
+  return Math.min(1, (now - move.start) / MOVE)
+}
+
+/** Slow at both ends. */
+const eased = (t: number): number => t * t * (3 - 2 * t)
+
 export function makeRig(
   camera: PerspectiveCamera,
   invalidate: () => void,
   ground: (x: number, y: number) => number,
+  /** Of the water that is shown, m. */
+  level: () => number,
   /** Bounds for the target and the span. */
   limits: () => { readonly reach: number; readonly center: readonly [number, number] },
 ): Rig {
   let pose: Pose = { target: [0, 0, 0], azimuth: 0, elevation: 0.3, span: 10, fov: 0.6 }
-  let move: { from: Pose; to: Pose; start: number | null } | null = null
+  let move: Move | null = null
   let byHand = false
+  /** Under water on purpose: nothing else takes the eye there. */
+  let dived = false
 
-  const apply = (): void => aim(camera, pose, ground)
+  const floorAt = (x: number, y: number): number =>
+    Math.max(ground(x, y) + OVER_GROUND, dived ? Number.NEGATIVE_INFINITY : level() + OVER_WATER)
+  const apply = (): void => aim(camera, pose, floorAt)
   const take = (change: Partial<Pose>): void => {
     pose = { ...pose, ...change }
     move = null
@@ -45,6 +69,7 @@ export function makeRig(
     apply()
     invalidate()
   }
+  const isUnder = (at: Pose): boolean => eyeOf(at)[2] < level()
   return {
     get pose() {
       return pose
@@ -57,6 +82,7 @@ export function makeRig(
     },
     goTo(to, smooth) {
       byHand = false
+      dived = isUnder(to) || (smooth && isUnder(pose))
       if (smooth) move = { from: pose, to, start: null }
       else {
         move = null
@@ -66,10 +92,11 @@ export function makeRig(
       invalidate()
     },
     orbit(turn, tilt) {
-      take({
-        azimuth: pose.azimuth + turn,
-        elevation: Math.min(HIGHEST, Math.max(LOWEST, pose.elevation + tilt)),
-      })
+      const elevation = Math.min(HIGHEST, Math.max(LOWEST, pose.elevation + tilt))
+      // By tilting only: turned or brought nearer the eye stays over the water.
+      if (tilt < 0) dived ||= isUnder({ ...pose, elevation })
+      take({ azimuth: pose.azimuth + turn, elevation })
+      dived &&= isUnder(pose)
     },
     zoom(factor) {
       const { reach } = limits()
@@ -80,20 +107,27 @@ export function makeRig(
       take({ target: panned(pose, right, up, reach, center) })
     },
     tick(now) {
-      if (!move) return
-      move.start ??= now
-      const t = Math.min(1, (now - move.start) / MOVE)
-      pose = mixPose(move.from, move.to, t * t * (3 - 2 * t))
-      if (t >= 1) move = null
+      if (!move) {
+        // The water or the ground may have risen.
+        const { x, y, z } = camera.position
+        if (z < floorAt(x, y) - 1e-6) apply()
+        return
+      }
+      const part = partOf(move, now)
+      pose = mixPose(move.from, move.to, eased(part))
+      if (part >= 1) {
+        dived = isUnder(move.to)
+        move = null
+      }
       apply()
       if (move) invalidate()
     },
   }
 }
 
-function aim(camera: PerspectiveCamera, pose: Pose, ground: (x: number, y: number) => number): void {
+function aim(camera: PerspectiveCamera, pose: Pose, floorAt: (x: number, y: number) => number): void {
   const [x, y, z] = eyeOf(pose)
-  camera.position.set(x, y, Math.max(z, ground(x, y) + OVER_GROUND))
+  camera.position.set(x, y, Math.max(z, floorAt(x, y)))
   camera.up.set(0, 0, 1)
   camera.lookAt(pose.target[0], pose.target[1], pose.target[2])
   const far = distanceOf(pose)

@@ -1,4 +1,4 @@
-/** The named views: from the shore, the lake, along the side, above, under water. */
+/** The named views: from the shore, the lake, the end, above, under water. */
 import type { Dock, Vec3 } from '../../../rules/index.ts'
 import type { ViewState } from '../../state/store.ts'
 import type { StripRange } from '../../state/strip-range.ts'
@@ -26,8 +26,8 @@ export function poseOf(view: ViewState['view'], subject: Subject, aspect: number
       return fromShore(subject, aspect)
     case 'lake':
       return fromLake(subject, aspect)
-    case 'side':
-      return alongSide(subject, aspect)
+    case 'end':
+      return fromEnd(subject, aspect)
     case 'above':
       return fromAbove(subject, aspect)
     case 'under':
@@ -69,22 +69,16 @@ const fromLake = (subject: Subject, aspect: number): Pose =>
     { side: 0.06, above: acrossBy(aspect, 0.25, 0.24), below: 0.06 },
   )
 
-/** Long lens, so that distances along the dock lie over those of the strip below: the range is the width. */
-function alongSide({ range, dock, deck, bounds }: Subject, aspect: number): Pose {
-  const fov = deg(2.5)
-  const span = (range.x1 - range.x0) / aspect
-  const low = dock.legs.reduce((z, leg) => Math.min(z, leg.bed), range.z0)
-  const high = deck + HEAD + 0.3
-  // Where not all fits, legs before heads.
-  const middle = high - low <= span ? (low + high) / 2 : low + span * 0.47
-  return {
-    target: [(range.x0 + range.x1) / 2, (bounds.y0 + bounds.y1) / 2, middle],
-    azimuth: deg(-90),
-    elevation: deg(3.5),
-    span,
-    fov,
-  }
-}
+/**
+ * Square from the lake, nearly level: each pair of legs with its brace, and a head's legs side by side, none of which the section along the
+ * dock can show. The lens is long enough that legs compare, and short enough that the pairs behind are seen inside those before.
+ */
+const fromEnd = (subject: Subject, aspect: number): Pose =>
+  fitted(outline(subject), { azimuth: 0, elevation: deg(5), fov: deg(11) }, aspect, {
+    side: 0.1,
+    above: 0.08,
+    below: 0.08,
+  })
 
 const fromAbove = (subject: Subject, aspect: number): Pose => {
   const { bounds, deck, range } = subject

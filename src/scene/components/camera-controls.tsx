@@ -6,6 +6,7 @@ import type { Vec3 } from '../../../rules/index.ts'
 import { footprintOf } from '../../../rules/layout/footprint.ts'
 import type { LeadlineStore } from '../../state/store.ts'
 import { makeRig, type Rig } from '../camera/rig.ts'
+import { type Cut, isGone } from '../cut.ts'
 import type { Slab } from '../deck-rectangles.ts'
 import type { Overlay } from '../measures/label-overlay.ts'
 import type { Parts } from '../parts/parts.ts'
@@ -20,6 +21,7 @@ interface Props {
   readonly shell: Shell
   readonly parts: Parts
   readonly overlay: Overlay
+  readonly cut: Cut | null
   /** Called when the camera crosses to the other side of the dock: true if it is now on the left. */
   readonly onSide: (left: boolean) => void
   /** Height along the upper edge where no labels are placed, px. */
@@ -28,13 +30,15 @@ interface Props {
   readonly draw: (rig: Rig) => void
 }
 
-export function CameraControls({ data, store, shell, parts, overlay, onSide, head, draw }: Props) {
+export function CameraControls({ data, store, shell, parts, overlay, cut, onSide, head, draw }: Props) {
   const camera = useThree((s) => s.camera) as PerspectiveCamera
   const gl = useThree((s) => s.gl)
   const size = useThree((s) => s.size)
   const invalidate = useThree((s) => s.invalidate)
   const now = useRef(data)
   now.current = data
+  const planes = useRef(cut)
+  planes.current = cut
 
   const rig = useMemo(
     () =>
@@ -42,12 +46,13 @@ export function CameraControls({ data, store, shell, parts, overlay, onSide, hea
         camera,
         invalidate,
         (x, y) => now.current.land.at(x, y),
+        () => now.current.level,
         () => limitsOf(now.current.bounds),
       ),
     [camera, invalidate],
   )
   const reset = useViewPose(rig, data, store)
-  useGestures(gl.domElement, { rig, store, shell, parts, camera, reset })
+  useGestures(gl.domElement, { rig, store, shell, parts, overlay, cut, camera, reset })
 
   const places = useMemo(() => placesOf(data.dock, data.deck), [data.dock, data.deck])
   const left = useRef<boolean | null>(null)
@@ -66,6 +71,7 @@ export function CameraControls({ data, store, shell, parts, overlay, onSide, hea
       height: size.height,
       head: head(),
       hidden: (at) => behindDeck(camera.position, at, now.current),
+      gone: (at) => isGone(planes.current, at),
       places,
     })
     draw(rig)

@@ -2,7 +2,9 @@
 import { useThree } from '@react-three/fiber'
 import { useEffect, useLayoutEffect, useMemo } from 'react'
 import { useStore } from 'zustand'
+import type { Vec3 } from '../../../rules/index.ts'
 import type { LeadlineStore } from '../../state/store.ts'
+import { type Cut, onCut } from '../cut.ts'
 import type { World } from '../materials/world.ts'
 import { measureGaps } from '../measures/clearances.ts'
 import { type Line, measure } from '../measures/dimensions.ts'
@@ -18,15 +20,15 @@ interface Props {
   readonly data: SceneData
   readonly store: LeadlineStore
   readonly overlay: Overlay
-  readonly plane: number | null
+  readonly cut: Cut | null
   /** The camera is on the left of the dock. */
   readonly left: boolean
   /** The water lies flat: else its line is drawn with it. */
   readonly flat: boolean
 }
 
-export function Dimensions({ world, data, store, overlay, plane, left, flat }: Props) {
-  const { dock, design, land, level, contour, range, dark } = data
+export function Dimensions({ world, data, store, overlay, cut, left, flat }: Props) {
+  const { dock, design, land, level, contour, range, dark, bounds } = data
   const invalidate = useThree((s) => s.invalidate)
   const selection = useStore(store, (s) => s.selection)
   const reader = useReader(store)
@@ -40,7 +42,8 @@ export function Dimensions({ world, data, store, overlay, plane, left, flat }: P
       dock,
       design,
       selection,
-      labels,
+      // Of what is taken away nothing is measured.
+      labels: labels && !(cut?.across && cut.at < bounds.x1),
       level,
       reader,
       foundLater,
@@ -48,11 +51,11 @@ export function Dimensions({ world, data, store, overlay, plane, left, flat }: P
       mesh: land.mesh,
       contour,
       range,
-      plane,
+      plane: cut && !cut.across ? cut.at : null,
       left,
     })
     const near = measureGaps(gaps, reader)
-    const waterline = plane === null || !flat ? [] : waterlineOf(land, plane, level)
+    const waterline = cut === null || !flat ? [] : waterlineOf(land, cut, level)
     lines.show([...measured.lines, ...near.lines, ...waterline], dark)
     overlay.show([...near.notes, ...measured.notes])
     invalidate()
@@ -70,7 +73,8 @@ export function Dimensions({ world, data, store, overlay, plane, left, flat }: P
     land,
     contour,
     range,
-    plane,
+    bounds,
+    cut,
     left,
     flat,
     dark,
@@ -80,18 +84,21 @@ export function Dimensions({ world, data, store, overlay, plane, left, flat }: P
 }
 
 /** The level drawn along the cut, wherever there is water. */
-function waterlineOf({ mesh: { xs }, at }: Land, y: number, level: number): Line[] {
+function waterlineOf({ mesh: { xs, ys }, at }: Land, cut: Cut, level: number): Line[] {
+  const list = cut.across ? ys : xs
+  const depth = (along: number): number => level - at(...onCut(cut, along))
   const lines: Line[] = []
-  for (let i = 0; i + 1 < xs.length; i++) {
-    const [a, b] = [xs[i]!, xs[i + 1]!]
-    const [da, db] = [level - at(a, y), level - at(b, y)]
+  for (let i = 0; i + 1 < list.length; i++) {
+    const [a, b] = [list[i]!, list[i + 1]!]
+    const [da, db] = [depth(a), depth(b)]
     if (da <= 0 && db <= 0) continue
     const shore = a + ((b - a) * da) / (da - db)
     const from = da > 0 ? a : shore
     const to = db > 0 ? b : shore
     const last = lines.at(-1)
-    if (last && last.to[0] === from) lines[lines.length - 1] = { ...last, to: [to, y, level] }
-    else lines.push({ from: [from, y, level], to: [to, y, level], tone: 'water', stroke: null })
+    const end: Vec3 = [...onCut(cut, to), level]
+    if (last && da > 0) lines[lines.length - 1] = { ...last, to: end }
+    else lines.push({ from: [...onCut(cut, from), level], to: end, tone: 'water', stroke: null })
   }
   return lines
 }

@@ -3,6 +3,7 @@ import { ScreenQuad } from '@react-three/drei/core/ScreenQuad'
 import { useThree } from '@react-three/fiber'
 import { useEffect, useLayoutEffect, useMemo } from 'react'
 import { BufferAttribute, BufferGeometry, type Material } from 'three'
+import { type Cut, onCut } from '../cut.ts'
 import { makeGridGeometry } from '../grid-geometry.ts'
 import { makeEdgeMaterial } from '../materials/edge.ts'
 import { makeGroundMaterial } from '../materials/ground.ts'
@@ -21,8 +22,8 @@ const DOWN = 60
 interface Props {
   readonly world: World
   readonly data: SceneData
-  /** Where the lake is cut: offset of the plane, m; null where it is not. */
-  readonly plane: number | null
+  /** Null where the lake is whole. */
+  readonly cut: Cut | null
   /** The water's surface while it has waves; null where it lies flat. */
   readonly sea: BufferGeometry | null
   /** The same where the lake is cut. */
@@ -30,7 +31,7 @@ interface Props {
 }
 
 /** Opaque meshes are drawn front to back, so that hidden pixels cost nothing. */
-export function Lake({ world, data, plane, sea, edge }: Props) {
+export function Lake({ world, data, cut, sea, edge }: Props) {
   const { land, level, design } = data
   const invalidate = useThree((s) => s.invalidate)
   const sky = useMade(() => makeSkyMaterial(world), [world])
@@ -68,11 +69,11 @@ export function Lake({ world, data, plane, sea, edge }: Props) {
     invalidate()
   }, [scenery, land, level, high, bottom, invalidate])
   useLayoutEffect(() => {
-    if (plane === null) return
-    const strip = faceOf(land, plane)
+    if (!cut) return
+    const strip = faceOf(land, cut)
     face.fill({ position: [strip.positions, 3], aTint: [strip.tints, 3] }, strip.indices)
     invalidate()
-  }, [face, land, plane, invalidate])
+  }, [face, land, cut, invalidate])
   return (
     <>
       <ScreenQuad material={sky} renderOrder={4} />
@@ -81,7 +82,7 @@ export function Lake({ world, data, plane, sea, edge }: Props) {
         geometry={face.geometry}
         material={section}
         frustumCulled={false}
-        visible={plane !== null}
+        visible={cut !== null}
         renderOrder={-1}
       />
       <primitive object={scenery.group} />
@@ -110,19 +111,20 @@ function flat(xy: readonly number[], index?: readonly number[]): BufferGeometry 
   return geometry
 }
 
-/** The ground's face along a plane: x, elevation of the ground, own elevation. */
+/** The ground's face along a plane: place along it, elevation of the ground, own elevation. */
 function faceOf(
   land: Land,
-  y: number,
+  cut: Cut,
 ): { positions: Float32Array; tints: Float32Array; indices: Uint32Array } {
-  const { xs } = land.mesh
-  const n = xs.length
+  const list = cut.across ? land.mesh.ys : land.mesh.xs
+  const n = list.length
   const positions = new Float32Array(n * 6)
   const tints = new Float32Array(n * 6)
   const indices = new Uint32Array((n - 1) * 6)
-  xs.forEach((x, i) => {
+  list.forEach((along, i) => {
+    const [x, y] = onCut(cut, along)
     const z = land.at(x, y)
-    positions.set([x, z, z, x, z, z - DOWN], 6 * i)
+    positions.set([along, z, z, along, z, z - DOWN], 6 * i)
     const tint = land.tintAt(x, y)
     tints.set([...tint, ...tint], 6 * i)
     if (i + 1 < n)

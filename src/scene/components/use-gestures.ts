@@ -3,19 +3,27 @@ import { useEffect, useRef } from 'react'
 import { type PerspectiveCamera, Vector3 } from 'three'
 import type { Vec3 } from '../../../rules/index.ts'
 import { type Reader, say } from '../../../rules/index.ts'
-import type { LeadlineStore } from '../../state/store.ts'
+import { isNumbered, type LeadlineStore } from '../../state/store.ts'
 import { SCENE } from '../../words/scene.ts'
 import { listen } from '../camera/gestures.ts'
 import type { Rig } from '../camera/rig.ts'
-import type { Parts } from '../parts/parts.ts'
+import { type Cut, isGone } from '../cut.ts'
+import type { Overlay } from '../measures/label-overlay.ts'
+import type { Item, Parts } from '../parts/parts.ts'
 import { pick } from '../parts/pick.ts'
 import type { Shell } from '../shell.ts'
+
+/** How far around a point a part is looked for, px: a finger in a glove, the tip of a pointer. */
+const FINGER = 24
+const POINTER = 5
 
 interface Hands {
   readonly rig: Rig
   readonly store: LeadlineStore
   readonly shell: Shell
   readonly parts: Parts
+  readonly overlay: Overlay
+  readonly cut: Cut | null
   readonly camera: PerspectiveCamera
   readonly reset: (smooth: boolean) => void
 }
@@ -27,9 +35,13 @@ export function useGestures(canvas: HTMLCanvasElement, hands: Hands): void {
   useEffect(() => {
     let wanted: { readonly x: number; readonly y: number } | null = null
     let asked = 0
+    /** What is not taken away with the lake before the cut. */
+    const seen = (): readonly Item[] => {
+      const { cut, parts } = latest.current
+      return cut?.across ? parts.items().filter(({ placement }) => !isGone(cut, placement.at)) : parts.items()
+    }
     const under = (x: number, y: number): string | null => {
-      const { camera, parts } = latest.current
-      return pick(rayAt(camera, x, y, canvas), parts.items())?.placement.of ?? null
+      return pick(rayAt(latest.current.camera, x, y, canvas), seen())?.placement.of ?? null
     }
     const point = (id: string | null): void => {
       canvas.classList.toggle('pointing', id !== null)
@@ -49,13 +61,21 @@ export function useGestures(canvas: HTMLCanvasElement, hands: Hands): void {
           if (wanted) point(under(wanted.x, wanted.y))
         })
       },
-      onTap({ x, y, touch }) {
-        const { store } = latest.current
+      async onTap({ x, y, touch }) {
+        const { store, camera, overlay } = latest.current
+        const reach = touch ? FINGER : POINTER
+        // Where legs go by number a leg is what is meant; else the deck under the finger, but for what is right beside it.
+        const thin = isNumbered(store.getState()) ? reach : reach / 2
+        const ray = (dx: number, dy: number) => rayAt(camera, x + dx, y + dy, canvas)
+        const off = (place: Vec3) => seenOff(camera, place, x, y, canvas)
+        const id =
+          overlay.at(x, y, reach / 4) ??
+          (await import('../parts/pick-near.ts').then(
+            ({ pickNear }) => pickNear({ ray, off, reach, thin }, seen())?.of ?? null,
+            () => under(x, y),
+          ))
         const { selection, set } = store.getState()
-        const id = nearby(touch ? 14 : 5)
-          .map(([dx, dy]) => under(x + dx, y + dy))
-          .find((found) => found !== null)
-        set({ selection: id === undefined || id === selection ? null : id })
+        set({ selection: id === selection ? null : id })
       },
       onBlocked(kind) {
         const { store, shell } = latest.current
@@ -78,15 +98,6 @@ export function useGestures(canvas: HTMLCanvasElement, hands: Hands): void {
   }, [canvas, rig])
 }
 
-/** The point itself, then a ring around it, because thin legs are hard to hit. */
-const nearby = (radius: number): readonly (readonly [number, number])[] => [
-  [0, 0],
-  ...Array.from({ length: 8 }, (_, i): [number, number] => [
-    radius * Math.cos((i * Math.PI) / 4),
-    radius * Math.sin((i * Math.PI) / 4),
-  ]),
-]
-
 const _far = /*@__PURE__*/ new Vector3()
 
 function rayAt(
@@ -101,6 +112,20 @@ function rayAt(
     .sub(camera.position)
     .normalize()
   return { from: camera.position.toArray(), along: _far.toArray() }
+}
+
+/** How far off a point of the canvas a place is seen, CSS px; null behind the eye. */
+function seenOff(
+  camera: PerspectiveCamera,
+  place: Vec3,
+  x: number,
+  y: number,
+  { clientWidth, clientHeight }: HTMLCanvasElement,
+): { readonly dx: number; readonly dy: number } | null {
+  _far.set(...place).applyMatrix4(camera.matrixWorldInverse)
+  if (_far.z > -camera.near) return null
+  _far.applyMatrix4(camera.projectionMatrix)
+  return { dx: ((_far.x + 1) / 2) * clientWidth - x, dy: ((1 - _far.y) / 2) * clientHeight - y }
 }
 
 /** The direction of view in words, by quarters rather than degrees. */

@@ -3,10 +3,11 @@ import { useMemo, useRef } from 'react'
 import { useStore } from 'zustand'
 import { extentOf } from '../../../geometry/index.ts'
 import type { Catalog, Design, Dock } from '../../../rules/index.ts'
+import { berthsOf, hullBox, mooredOf } from '../../../rules/layout/berth.ts'
 import { footprintOfAll } from '../../../rules/layout/footprint.ts'
 import { dockOf, type LeadlineStore, placedOf, pointedOf } from '../../state/store.ts'
 import type { StripRange } from '../../state/strip-range.ts'
-import { type Slab, slabsOf } from '../deck-rectangles.ts'
+import { type Slab, slabsOf, type TurnedSlab } from '../deck-rectangles.ts'
 import { MOST_SLABS } from '../materials/world.ts'
 import { contourStep } from '../measures/dimensions.ts'
 import { warnedParts } from '../parts/marks.ts'
@@ -22,19 +23,28 @@ export interface SceneData {
   readonly placed: Dock
   readonly land: Land
   readonly range: StripRange
-  /** The deck's bounds in plan; a small area at the shore for an empty dock. */
+  /** What boats cover in plan. */
+  readonly moored: readonly Slab[]
+  /** Bounds of the deck and the boats at it in plan; a small area at the shore for an empty dock. */
   readonly bounds: Slab
   /** The deck as few rectangles. */
-  readonly slabs: readonly Slab[]
+  readonly slabs: readonly TurnedSlab[]
   readonly deck: number
   /** Water shown, m over the survey level. */
   readonly level: number
-  /** The lake is cut open along the dock. A view along the side is a section by itself. */
+  /** The lake is cut open. A view from the end is a section by itself. */
   readonly cut: boolean
   readonly dark: boolean
   /** Interval of contour lines, m; 0 = none. */
   readonly contour: number
 }
+
+const around = (a: Slab, b: Slab): Slab => ({
+  x0: Math.min(a.x0, b.x0),
+  x1: Math.max(a.x1, b.x1),
+  y0: Math.min(a.y0, b.y0),
+  y1: Math.max(a.y1, b.y1),
+})
 
 const NOTHING: Slab = { x0: 0, x1: 3, y0: -0.6, y1: 0.6 }
 
@@ -49,7 +59,7 @@ export function useSceneData(store: LeadlineStore): SceneData {
   const dock = useMemo(() => judged, [placed, pointed, warned])
   const range = useStore(store, (s) => s.range)
   const level = useStore(store, (s) => s.waterLevel)
-  const cut = useStore(store, (s) => s.cut || s.view === 'side')
+  const cut = useStore(store, (s) => s.cut || s.view === 'end')
   const theme = useStore(store, (s) => s.theme)
   const units = useStore(store, (s) => s.units)
   const labels = useStore(store, (s) => s.labels)
@@ -62,9 +72,19 @@ export function useSceneData(store: LeadlineStore): SceneData {
     [bed, placed, design, range.x0],
   )
   before.current = land
-  const bounds = useMemo(() => footprintOfAll(placed.sections) ?? NOTHING, [placed])
+  const { boat, boats } = design.dock
+  const moored = useMemo(
+    () => berthsOf({ boat, boats }, mooredOf(placed.sections)).map(hullBox),
+    [boat, boats, placed],
+  )
+  const bounds = useMemo(
+    () => moored.reduce(around, footprintOfAll(placed.sections) ?? NOTHING),
+    [moored, placed],
+  )
   const slabs = useMemo(() => slabsOf(placed.sections, MOST_SLABS), [placed])
-  const contour = labels ? contourStep(Math.max(0.1, level - range.z0), units) : 0
+  // Seen from the end lines of equal depth would lie over the legs behind one another.
+  const fromEnd = useStore(store, (s) => s.view === 'end')
+  const contour = labels && !fromEnd ? contourStep(Math.max(0.1, level - range.z0), units) : 0
   return useMemo(
     () => ({
       design,
@@ -73,6 +93,7 @@ export function useSceneData(store: LeadlineStore): SceneData {
       placed,
       land,
       range,
+      moored,
       bounds,
       slabs,
       deck: design.dock.deckHeight,
@@ -81,6 +102,6 @@ export function useSceneData(store: LeadlineStore): SceneData {
       dark,
       contour,
     }),
-    [design, catalog, dock, placed, land, range, bounds, slabs, level, cut, dark, contour],
+    [design, catalog, dock, placed, land, range, moored, bounds, slabs, level, cut, dark, contour],
   )
 }

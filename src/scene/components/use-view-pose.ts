@@ -12,6 +12,7 @@ import type { SceneData } from './use-scene-data.ts'
 export function useViewPose(rig: Rig, data: SceneData, store: LeadlineStore): (smooth: boolean) => void {
   const size = useThree((s) => s.size)
   const view = useStore(store, (s) => s.view)
+  const framed = useStore(store, (s) => s.framed)
   const dragging = useStore(store, (s) => s.dragging)
   const reduced = useMedia('(prefers-reduced-motion: reduce)')
   const aspect = size.width / Math.max(1, size.height)
@@ -24,14 +25,15 @@ export function useViewPose(rig: Rig, data: SceneData, store: LeadlineStore): (s
   const frame = [bounds.x0, bounds.x1, bounds.y0, bounds.y1, range.x0, range.x1]
     .map((n) => n.toFixed(2))
     .join(' ')
-  const shown = useRef<{ view: string; frame: string; aspect: number } | null>(null)
+  const shown = useRef<{ view: string; framed: number; frame: string; aspect: number } | null>(null)
   // biome-ignore lint/correctness/useExhaustiveDependencies: `reset` is made anew each time from what is listed.
   useLayoutEffect(() => {
     const before = shown.current
-    if (before?.view === view && (dragging || rig.byHand)) return
-    if (before?.view === view && before.frame === frame && before.aspect === aspect) return
-    shown.current = { view, frame, aspect }
+    const asked = before?.view !== view || before.framed !== framed
+    if (!asked && (dragging || rig.byHand)) return
+    if (!asked && before.frame === frame && before.aspect === aspect) return
+    shown.current = { view, framed, frame, aspect }
     reset(before !== null && before.aspect === aspect)
-  }, [view, frame, aspect, dragging, rig])
+  }, [view, framed, frame, aspect, dragging, rig])
   return reset
 }

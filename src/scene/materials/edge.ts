@@ -4,7 +4,7 @@ import { DoubleSide } from 'three'
 import { makeMaterial } from './make-material.ts'
 import type { World } from './world.ts'
 
-/** `position`: x, share of the full height, 0 at the lower edge and 1 at the upper one; the y of the plane is a uniform. */
+/** `position`: place along the plane, share of the full height, 0 at the lower edge and 1 at the upper one; the plane is a uniform. */
 export const makeEdgeMaterial = (world: World): ShaderMaterial =>
   makeMaterial(world, {
     name: 'edge',
@@ -13,7 +13,7 @@ export const makeEdgeMaterial = (world: World): ShaderMaterial =>
     vertex: /* glsl */ `
 varying float vUp, vSurface;
 void main() {
-  vec3 at = vec3(position.x, uCut.y, 0.0);
+  vec3 at = vec3(onCut(position.x), 0.0);
   vSurface = uLevel + sea(at.xy, position.y).x;
   vec4 clip = projectionMatrix * viewMatrix * vec4(at.xy, vSurface, 1.0);
   float pixel = 2.0 * max(clip.w, 0.01) / (projectionMatrix[1][1] * uScreen.y);
@@ -30,7 +30,7 @@ void main() {
   float away = abs(over) / max(abs(dFdy(vUp)), 1e-6) * inversesqrt(1.0 + steep * steep);
   float line = 1.0 - smoothstep(width * 0.5 - 0.5, width * 0.5 + 0.5, away);
   float crest = over < 0.0 && vUp > uLevel ? 0.8 : 0.0;
-  vec3 water = sRGBTransferOETF(vec4(ACESFilmicToneMapping(hazeAt(0.0) * (uCut.w < 1e5 ? 2.1 : 1.2)), 1.0)).rgb;
+  vec3 water = sRGBTransferOETF(vec4(ACESFilmicToneMapping(hazeAt(0.0) * 1.2), 1.0)).rgb;
   gl_FragColor = vec4(mix(water, vec3(0.86, 0.96, 0.95), line), max(line, crest));
 }`,
   })

@@ -126,8 +126,9 @@ vec3 aroundUnder(vec3 d, float rough, float depth) {
   return mix(water, around(d, rough), smoothstep(0.5, 0.9, d.z));
 }
 void main() {
-  // The dock stands whole behind the cut; what grows on the shore is cut with it, and not seen from under water.
-  if (uSurface > 5.5 && (cutAway(vWorld) || (cameraPosition.z < uLevel && vWorld.z > uLevel))) discard;
+  // The dock stands whole behind a cut along it, and is cut with one across; what grows on the shore always is, and not seen from under water.
+  if ((uSurface > 5.5 || uCut.x < -0.5) && cutAway(vWorld)) discard;
+  if (uSurface > 5.5 && cameraPosition.z < uLevel && vWorld.z > uLevel) discard;
   vec3 n = normalize(vNormal);
   vec3 view = normalize(cameraPosition - vWorld);
   vec3 along = normalize(vAlong);

@@ -5,7 +5,7 @@ import { makeMaterial } from './make-material.ts'
 import { FINISH } from './shader-chunks.ts'
 import type { World } from './world.ts'
 
-/** `position`: x, elevation of the ground there, own elevation; the y of the plane is a uniform. */
+/** `position`: place along the plane, elevation of the ground there, own elevation; the plane is a uniform. */
 export const makeSectionMaterial = (world: World): ShaderMaterial =>
   makeMaterial(world, {
     name: 'section',
@@ -13,19 +13,20 @@ export const makeSectionMaterial = (world: World): ShaderMaterial =>
     vertex: /* glsl */ `
 attribute vec3 aTint;
 varying vec3 vWorld, vTint;
-varying float vGround;
+varying float vGround, vAlong;
 void main() {
-  vWorld = vec3(position.x, uCut.y, position.z);
+  vWorld = vec3(onCut(position.x), position.z);
+  vAlong = position.x;
   vGround = position.y;
   vTint = aTint;
   gl_Position = projectionMatrix * viewMatrix * vec4(vWorld, 1.0);
 }`,
     fragment: /* glsl */ `
 varying vec3 vWorld, vTint;
-varying float vGround;
+varying float vGround, vAlong;
 void main() {
   float under = vGround - vWorld.z;
-  vec2 p = vWorld.xz;
+  vec2 p = vec2(vAlong, vWorld.z);
   float layers = noise(vec2(p.x * 0.3, under * 4.0 + 0.7 * noise(p * 0.6)));
   float grit = noise(p * 29.0) * 0.5 + noise(p * 71.0) * 0.5;
   // Sand above, browner and firmer below.

@@ -7,12 +7,17 @@
 
 /** Uniforms of `World`; those of the moving surface are in `wave-chunk.ts`. */
 export const WORLD = /* glsl */ `
-uniform vec3 uSun, uSunLight, uZenith, uHorizon, uGlow, uHillsFar, uHillsNear, uBounce, uDeep, uAbsorb, uScreen;
+uniform vec3 uCut, uSun, uSunLight, uZenith, uHorizon, uGlow, uHillsFar, uHillsNear, uBounce, uDeep, uAbsorb, uScreen;
 uniform float uLevel, uGreen, uContour, uTime, uDeck, uEvenFrom;
 uniform vec2 uShadowPerMeter;
-uniform vec4 uCut, uDock;
+uniform vec4 uDock;
 uniform vec4 uSlabs[8];
+uniform vec2 uSlabTurns[8];
 uniform int uSlabCount;
+/** How far behind the plane of the cut, m. */
+float behindCut(vec3 p) { return dot(p.xy, uCut.xy) - uCut.z; }
+/** A place on that plane, by where it is along it. */
+vec2 onCut(float along) { return uCut.xy * uCut.z + abs(uCut.yx) * along; }
 `
 
 /** Value noise from an integer hash: the same on every graphics card. */
@@ -97,10 +102,7 @@ vec3 skyAndHills(vec3 d, float blur) {
 
 /** What the water does to a color seen through it, and the light that comes down to a depth. */
 export const WATER = /* glsl */ `
-bool cutAway(vec3 p) {
-  float in_ = (p.y - uCut.y) * uCut.x;
-  return uCut.z > 0.5 && (in_ < 0.0 || in_ > uCut.w);
-}
+bool cutAway(vec3 p) { return behindCut(p) < 0.0; }
 /** Length of the view ray in the water between eye and point, m. A ray that comes in from above is bent: it never runs flat. */
 float waterPath(vec3 p) {
   vec3 ray = p - cameraPosition;
@@ -108,18 +110,19 @@ float waterPath(vec3 p) {
   bool fromAbove = false;
   float level = uLevel;
   // Far below the surface a wave makes no visible difference, except where the lake is cut.
-  float near = uCut.z > 0.5 ? 1.0 : smoothstep(-1.0, -0.4, p.z - uLevel);
+  bool cut = uCut.z > -1e5;
+  float near = cut ? 1.0 : smoothstep(-1.0, -0.4, p.z - uLevel);
   if (uSeaLook.x > 0.0 && near > 0.0) {
     // As the surface stands where the ray comes in: through the cut, else from above.
-    float t = uCut.z > 0.5 ? (uCut.y - cameraPosition.y) / ray.y : (uLevel - cameraPosition.z) / ray.z;
+    float t = cut ? -behindCut(cameraPosition) / dot(ray.xy, uCut.xy) : (uLevel - cameraPosition.z) / ray.z;
     level = mix(uLevel, levelAt(t > 0.0 && t < 1.0 ? cameraPosition.xy + t * ray.xy : p.xy), near);
   }
   float ez = cameraPosition.z - level, pz = p.z - level;
   if (ez > 0.0 && pz > 0.0) return 0.0;
   if (ez > 0.0) { enter = ez / (ez - pz); fromAbove = true; }
   else if (pz > 0.0) leave = ez / (ez - pz);
-  if (uCut.z > 0.5) {
-    float ey = (cameraPosition.y - uCut.y) * uCut.x, py = (p.y - uCut.y) * uCut.x;
+  if (cut) {
+    float ey = behindCut(cameraPosition), py = behindCut(p);
     if (ey < 0.0 && py > 0.0) {
       float t = ey / (ey - py);
       if (t > enter) { enter = t; fromAbove = false; }
@@ -180,7 +183,8 @@ float beyondDeck(vec2 p) {
   for (int i = 0; i < 8; i++) {
     if (i >= uSlabCount) break;
     vec4 s = uSlabs[i];
-    vec2 q = max(s.xz - p, p - s.yw);
+    vec2 t = uSlabTurns[i], r = vec2(dot(p, t), p.y * t.x - p.x * t.y);
+    vec2 q = max(s.xz - r, r - s.yw);
     d = min(d, length(max(q, 0.0)) + min(max(q.x, q.y), 0.0));
   }
   return d;

@@ -21,15 +21,7 @@ varying vec3 vRay;
 void main() {
   vec3 d = normalize(vRay);
   vec3 c;
-  if (uCut.z > 0.5 && uCut.w < 1e5) {
-    // A slab of lake: its back wall in the colors of the water, air over it without a far shore.
-    float t = (uCut.y + uCut.x * uCut.w - cameraPosition.y) / d.y;
-    vec3 p = cameraPosition + d * t;
-    float over = p.z - uLevel;
-    vec3 water = hazeAt(-over * 0.6) * 2.1;
-    vec3 air = mix(uHorizon * 1.12, uZenith * 1.1, 0.06 + 0.8 * smoothstep(0.0, 5.5, over));
-    c = over < 0.0 ? water : air;
-  } else if (cameraPosition.z < uLevel) c = lit(cameraPosition + d * 9.0, 9.0);
+  if (cameraPosition.z < uLevel) c = lit(cameraPosition + d * 9.0, 9.0);
   // Under the surface the water goes on beyond the last of the bed; its far end mirrors the shore.
   else c = mix(hazeAt(4.0), skyAndHills(vec3(d.xy, abs(d.z)), 0.0), smoothstep(-0.006, -0.002, d.z));
   gl_FragColor = vec4(c, 1.0);

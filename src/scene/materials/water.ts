@@ -55,8 +55,11 @@ vec4 deckAlong(vec3 from, vec3 d) {
   for (int i = 0; i < 8; i++) {
     if (i >= uSlabCount) break;
     vec4 s = uSlabs[i];
+    vec2 t = uSlabTurns[i];
+    mat2 turn = mat2(t.x, -t.y, t.y, t.x);
+    vec3 o = vec3(turn * from.xy, from.z), e = vec3(turn * d.xy, d.z);
     vec3 low = vec3(s.x, s.z, uDeck - 0.17), high = vec3(s.y, s.w, uDeck);
-    vec3 a = (low - from) / d, b = (high - from) / d;
+    vec3 a = (low - o) / e, b = (high - o) / e;
     vec3 near = min(a, b), far = max(a, b);
     float enter = max(max(near.x, near.y), near.z), leave = min(min(far.x, far.y), far.z);
     if (enter > leave || enter < 0.0 || enter > best) continue;
@@ -69,7 +72,7 @@ vec4 deckAlong(vec3 from, vec3 d) {
 }
 void main() {
   // Slightly behind the cut face, to avoid z-fighting.
-  if (cutAway(vWorld - vec3(0.0, 0.004 * uCut.x, 0.0))) discard;
+  if (cutAway(vWorld - vec3(0.004 * uCut.xy, 0.0))) discard;
   vec3 ray = vWorld - cameraPosition;
   float far = length(ray);
   vec3 view = -ray / far;

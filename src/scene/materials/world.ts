@@ -3,12 +3,16 @@
  * objects a scene, handed by reference to each of its materials, so that a change is made once.
  */
 import { Color, Vector2, Vector3, Vector4 } from 'three'
-import type { Slab } from '../deck-rectangles.ts'
+import type { Cut } from '../cut.ts'
+import { around, type TurnedSlab } from '../deck-rectangles.ts'
 import { TRAINS } from '../water/wave-trains.ts'
 import { type Hour, PALETTES } from './palette.ts'
 
 /** Rectangles of deck that light knows of. */
 export const MOST_SLABS = 8
+
+/** Where the plane is that cuts nothing, m. */
+const WHOLE = -1e6
 
 interface Value<T> {
   value: T
@@ -32,8 +36,8 @@ export interface World {
   readonly toneMappingExposure: Value<number>
   /** Elevation of the water shown, m. */
   readonly uLevel: Value<number>
-  /** x: side kept (±1), y: offset of the plane, m, z: 1 where the cut is on, w: thickness of what is kept, m. */
-  readonly uCut: Value<Vector4>
+  /** x, y: direction into what is kept; z: of the plane along it, m, far out where nothing is cut. */
+  readonly uCut: Value<Vector3>
   /** Elevation above which the bank is green, m. */
   readonly uGreen: Value<number>
   /** Interval of the contour lines, m; 0 = none. */
@@ -50,6 +54,7 @@ export interface World {
   readonly uShadowPerMeter: Value<Vector2>
   /** The deck as rectangles: x0, x1, y0, y1, m; how many of them count. */
   readonly uSlabs: Value<Vector4[]>
+  readonly uSlabTurns: Value<Vector2[]>
   readonly uSlabCount: Value<number>
   /** The rectangle around them. */
   readonly uDock: Value<Vector4>
@@ -77,7 +82,7 @@ export function makeWorld(): World {
     uAbsorb: { value: CLEAR.clone() },
     toneMappingExposure: { value: 1 },
     uLevel: { value: 0 },
-    uCut: { value: new Vector4(1, 0, 0, 1e6) },
+    uCut: { value: new Vector3(0, 1, WHOLE) },
     uGreen: { value: 0.3 },
     uContour: { value: 0 },
     uTime: { value: 0 },
@@ -86,6 +91,7 @@ export function makeWorld(): World {
     uShoal: { value: new Vector2(0, 1) },
     uShadowPerMeter: { value: new Vector2(0.1, 0.1) },
     uSlabs: { value: Array.from({ length: MOST_SLABS }, () => new Vector4()) },
+    uSlabTurns: { value: Array.from({ length: MOST_SLABS }, () => new Vector2(1, 0)) },
     uSlabCount: { value: 0 },
     uDock: { value: new Vector4() },
     uScreen: { value: new Vector3(1, 1, 1) },
@@ -111,12 +117,19 @@ export function setHour(world: World, hour: Hour): void {
   world.toneMappingExposure.value = palette.exposure
 }
 
-export function setSlabs(world: World, slabs: readonly Slab[]): void {
+export const setCut = (world: World, cut: Cut | null): void => {
+  if (cut === null) world.uCut.value.set(0, 1, WHOLE)
+  else if (cut.across) world.uCut.value.set(cut.keep, 0, cut.keep * cut.at)
+  else world.uCut.value.set(0, cut.keep, cut.keep * cut.at)
+}
+
+export function setSlabs(world: World, slabs: readonly TurnedSlab[]): void {
   world.uSlabCount.value = Math.min(MOST_SLABS, slabs.length)
-  slabs.slice(0, MOST_SLABS).forEach(({ x0, x1, y0, y1 }, i) => {
+  slabs.slice(0, MOST_SLABS).forEach(({ x0, x1, y0, y1, c, s }, i) => {
     world.uSlabs.value[i]!.set(x0, x1, y0, y1)
+    world.uSlabTurns.value[i]!.set(c, s)
   })
-  const all = slabs.reduce(
+  const all = slabs.map(around).reduce(
     (a, b) => ({
       x0: Math.min(a.x0, b.x0),
       x1: Math.max(a.x1, b.x1),

@@ -9,13 +9,13 @@ import {
   type Dock,
   EXACT,
   type Figure,
-  findingIn,
   type Leg,
   type Pair,
   type Reader,
   type Section,
   type Subject,
   say,
+  tellFinding,
   type Units,
   type Vec3,
 } from '../../../rules/index.ts'
@@ -49,6 +49,8 @@ export interface Note {
   readonly tone: Tone
   /** A sign that stands on its place; else words beside it. */
   readonly sign: boolean
+  /** Of a sign that a finger may mean: the part that it is of. */
+  readonly of?: string
 }
 
 export interface Measured {
@@ -65,7 +67,7 @@ export interface MeasuredFrom {
   /** m over the survey level. */
   readonly level: number
   readonly reader: Reader
-  /** Words of findings that come later. */
+  /** Words of findings. */
   readonly foundLater?: readonly Subject[]
   /** Elevation of the ground that is drawn, m, and the ground itself. */
   readonly ground: (x: number, y: number) => number
@@ -243,7 +245,7 @@ function ofFindings(sheet: Sheet): void {
       sheet.notes.push({
         id: 'finding',
         at,
-        text: findingIn(picked, 'plain', reader, sheet.from.foundLater),
+        text: tellFinding(picked, 'plain', reader, sheet.from.foundLater ?? []),
         tone: toneOf(picked.severity),
         sign: false,
       })

@@ -2,6 +2,7 @@
 import { type Camera, Vector3 } from 'three'
 import type { Vec3 } from '../../../rules/index.ts'
 import type { Note } from './dimensions.ts'
+import { type Gathered, gathered } from './gather.ts'
 import { place, type Wanted } from './label-placement.ts'
 
 export interface Look {
@@ -12,6 +13,8 @@ export interface Look {
   readonly head: number
   /** Whether the deck is between the eye and a place. */
   readonly hidden: (at: Vec3) => boolean
+  /** Whether a place of the dock is not shown at all. */
+  readonly gone: (at: Vec3) => boolean
   /** Places that are better not covered. */
   readonly places: readonly Vec3[]
 }
@@ -20,7 +23,15 @@ export interface Overlay {
   show(notes: readonly Note[]): void
   /** Puts the labels where the camera sees their places. */
   draw(look: Look): void
+  /** The part whose sign stands within `reach` of a point, px; null where there is none. */
+  at(x: number, y: number, reach: number): string | null
   dispose(): void
+}
+
+/** px */
+interface Point {
+  readonly x: number
+  readonly y: number
 }
 
 const _point = /*@__PURE__*/ new Vector3()
@@ -31,7 +42,13 @@ interface Shown {
   width: number
   height: number
   placed: boolean
+  /** Upper left corner, px. */
+  x: number
+  y: number
 }
+
+/** Marks of findings are gathered where they crowd; other signs each say something of their own. */
+const isMark = ({ text }: Note): boolean => text === '!'
 
 export function makeOverlay(parent: HTMLElement): Overlay {
   const box = document.createElement('div')
@@ -63,7 +80,7 @@ export function makeOverlay(parent: HTMLElement): Overlay {
         if (!label) {
           const element = spare.pop() ?? box.appendChild(document.createElement('div'))
           element.style.visibility = 'hidden'
-          label = { element, note, width: 0, height: 0, placed: false }
+          label = { element, note, width: 0, height: 0, placed: false, x: 0, y: 0 }
           shown.set(note.id, label)
         }
         const name = `scene-label ${note.tone}${note.sign ? ' sign' : ''}`
@@ -75,25 +92,24 @@ export function makeOverlay(parent: HTMLElement): Overlay {
         label.note = note
       }
     },
-    draw({ camera, width, height, head, hidden, places }) {
-      // All sizes are read before anything is written: one layout when texts change, none while the view turns.
-      for (const label of shown.values())
-        if (label.width === 0) {
-          label.width = label.element.offsetWidth
-          label.height = label.element.offsetHeight
-        }
-      const points = places.flatMap((point) => seen(point, camera, width, height))
+    draw(look) {
+      measure(shown.values())
       const wanted: Wanted[] = []
-      for (const { id, at, sign, tone } of order) {
+      const standing = standingMarks(order, look)
+      for (const note of order) {
+        const { id, at, sign } = note
         const label = shown.get(id)!
-        // A depth on the bed is not read through the deck; what stands beside a part is meant to be seen.
-        const anchors = at
-          .filter((point) => !(sign && tone === 'water' && hidden(point)))
-          .flatMap((point) => seen(point, camera, width, height))
+        const mark = standing.get(id)
+        if ((isMark(note) && !mark) || (note.of !== undefined && look.gone(at[0]!))) continue
+        const told = mark && mark.count > 1 ? String(mark.count) : note.text
+        if (label.element.textContent !== told) label.element.textContent = told
+        const anchors = anchorsOf(note, look)
         if (anchors.length > 0)
           wanted.push({ id, anchors, width: label.width, height: label.height, centered: sign })
       }
-      const placed = new Map(place(wanted, width, height, points, head).map((p) => [p.id, p]))
+      const { width, height, head } = look
+      const spots = place(wanted, width, height, pointsOf(look.places, look), head)
+      const placed = new Map(spots.map((spot) => [spot.id, spot]))
       for (const [id, label] of shown) {
         const spot = placed.get(id)
         if (!spot) {
@@ -101,21 +117,61 @@ export function makeOverlay(parent: HTMLElement): Overlay {
           continue
         }
         label.placed = true
+        label.x = spot.x
+        label.y = spot.y
         label.element.style.visibility = 'visible'
         label.element.style.transform = `translate(${spot.x}px, ${spot.y}px)`
       }
     },
+    at: (x, y, reach) => nearest(shown.values(), x, y, reach),
     dispose() {
       box.remove()
     },
   }
 }
 
-/** On the screen, px; none where it is behind the eye or well off the picture. */
-function seen([x, y, z]: Vec3, camera: Camera, width: number, height: number): { x: number; y: number }[] {
+/** All sizes are read before anything is written: one layout when texts change, none while the view turns. */
+function measure(labels: Iterable<Shown>): void {
+  for (const label of labels)
+    if (label.width === 0) {
+      label.width = label.element.offsetWidth
+      label.height = label.element.offsetHeight
+    }
+}
+
+/** The part of the label that stands nearest to a point, within `reach`, px; null where there is none. */
+function nearest(labels: Iterable<Shown>, x: number, y: number, reach: number): string | null {
+  let best: { of: string; off: number } | null = null
+  for (const { note, placed, x: left, y: top, width, height } of labels) {
+    if (!placed || note.of === undefined) continue
+    const off = Math.hypot(Math.max(left - x, 0, x - left - width), Math.max(top - y, 0, y - top - height))
+    if (off <= reach && (!best || off < best.off)) best = { of: note.of, off }
+  }
+  return best?.of ?? null
+}
+
+/** By its id, each mark that stands for those around it. */
+function standingMarks(notes: readonly Note[], look: Look): ReadonlyMap<string, Gathered> {
+  const marks = notes
+    .filter(isMark)
+    .flatMap(({ id, at }) => pointsOf(at.slice(0, 1), look).map((point) => ({ id, ...point })))
+  return new Map(gathered(marks).map((mark) => [mark.id, mark]))
+}
+
+/** Nothing on the bed is read through the deck, and no number where its leg has an end that is seen; what stands beside a part is meant to be. */
+function anchorsOf({ at, sign, tone }: Note, look: Look): Point[] {
+  const open = sign ? at.filter((point) => !look.hidden(point)) : at
+  return pointsOf(open.length > 0 || tone === 'water' ? open : at, look)
+}
+
+const pointsOf = (places: readonly Vec3[], { camera, width, height }: Look): Point[] =>
+  places.flatMap((place) => pointOf(place, camera, width, height) ?? [])
+
+/** On the screen, px; null where it is behind the eye or well off the picture. */
+export function pointOf([x, y, z]: Vec3, camera: Camera, width: number, height: number): Point | null {
   _point.set(x, y, z).applyMatrix4(camera.matrixWorldInverse)
-  if (_point.z > -0.05) return []
+  if (_point.z > -0.05) return null
   _point.applyMatrix4(camera.projectionMatrix)
   const px = { x: ((_point.x + 1) / 2) * width, y: ((1 - _point.y) / 2) * height }
-  return px.x < -20 || px.y < -20 || px.x > width + 20 || px.y > height + 20 ? [] : [px]
+  return px.x < -20 || px.y < -20 || px.x > width + 20 || px.y > height + 20 ? null : px
 }

@@ -65,12 +65,19 @@ interface OfSection {
   readonly z: number
 }
 
-function ofSection({ along, across, z, corners }: SwayingSection, section: Section): OfSection {
+function ofSection({ along, across, z, corners, places }: SwayingSection, section: Section): OfSection {
   const turn = (section.heading * Math.PI) / 180
   const [c, s] = [Math.cos(turn), Math.sin(turn)]
   const [sl, sr, el, er] = corners
+  const plane = places && planeOf(places)
   const between = (k: number, u: number, v: number): number =>
-    (sr[k]! * (1 - v) + sl[k]! * v) * (1 - u) + (er[k]! * (1 - v) + el[k]! * v) * u
+    plane
+      ? plane(
+          corners.map((corner) => corner[k]!),
+          along[0] + (along[1] - along[0]) * u,
+          across * (2 * v - 1),
+        )
+      : (sr[k]! * (1 - v) + sl[k]! * v) * (1 - u) + (er[k]! * (1 - v) + el[k]! * v) * u
   return {
     z: z[1],
     move: (px, py, pz) => {
@@ -85,6 +92,31 @@ function ofSection({ along, across, z, corners }: SwayingSection, section: Secti
         between(2, u, v),
       ]
     },
+  }
+}
+
+/** A plane through values at four corners that are no rectangle's, as near as one goes (least squares): a corner piece hardly twists. */
+function planeOf(places: readonly (readonly [number, number])[]) {
+  const n = places.length
+  const [mx, my] = [0, 1].map((k) => places.reduce((sum, place) => sum + place[k]!, 0) / n) as [
+    number,
+    number,
+  ]
+  let [xx, xy, yy] = [0, 0, 0]
+  for (const [x, y] of places) {
+    xx += (x - mx) ** 2
+    xy += (x - mx) * (y - my)
+    yy += (y - my) ** 2
+  }
+  const det = xx * yy - xy * xy
+  return (values: readonly number[], x: number, y: number): number => {
+    let [mean, xv, yv] = [0, 0, 0]
+    places.forEach(([px, py], i) => {
+      mean += values[i]! / n
+      xv += (px - mx) * values[i]!
+      yv += (py - my) * values[i]!
+    })
+    return mean + ((xv * yy - yv * xy) * (x - mx) + (yv * xx - xv * xy) * (y - my)) / det
   }
 }
 

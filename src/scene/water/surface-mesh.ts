@@ -1,6 +1,7 @@
 /** The surface as a mesh while waves are shown: fine about the dock, wide far out, ending where the ground comes through it. */
 import { BufferAttribute, BufferGeometry } from 'three'
 import { type BedMesh, groundMesh, waterSurface } from '../../../geometry/index.ts'
+import { type Cut, onCut } from '../cut.ts'
 import type { Slab } from '../deck-rectangles.ts'
 import { type Sea, shareAt } from './wave-trains.ts'
 
@@ -31,9 +32,8 @@ export interface Ground {
 
 /** `aSea`: share of the full height by which a vertex moves, and by which its slope is seen. */
 export function seaGeometry(sea: Sea, ground: Ground, dock: Slab, level: number): BufferGeometry {
-  const across = Math.min(COARSEST * 1.5, Math.max(FINEST * 1.5, sea.length / ACROSS))
   const xs = columnsOf(sea, dock)
-  const ys = rowOf(dock.y0, dock.y1, across, ASIDE, ASIDE)
+  const ys = rowsOf(sea, dock)
   const { positions, indices, depths } = waterSurface(groundMesh(xs, ys, bottomOf(ground)), level)
   const byX = fadeAt(xs, sea.length, LEAST.along)
   const byY = fadeAt(ys, sea.length, LEAST.across)
@@ -51,12 +51,12 @@ export function seaGeometry(sea: Sea, ground: Ground, dock: Slab, level: number)
 }
 
 /**
- * A band along the surface where the lake is cut open at an offset `y`. `position`: x, share of the full height there, 0 for its lower
+ * A band along the surface where the lake is cut open. `position`: place along the cut, share of the full height there, 0 for its lower
  * edge and 1 for its upper one.
  */
-export function edgeGeometry(sea: Sea, ground: Ground, dock: Slab, level: number, y: number): BufferGeometry {
-  const columns = columnsOf(sea, dock)
-  const fade = fadeAt(columns, sea.length, LEAST.along)
+export function edgeGeometry(sea: Sea, ground: Ground, dock: Slab, level: number, cut: Cut): BufferGeometry {
+  const columns = cut.across ? rowsOf(sea, dock) : columnsOf(sea, dock)
+  const fade = fadeAt(columns, sea.length, cut.across ? LEAST.across : LEAST.along)
   const bottom = bottomOf(ground)
   const xs = columns.flatMap((x, i) => (i === 0 ? [x] : [(columns[i - 1]! + x) / 2, x]))
   const positions = new Float32Array(xs.length * 6)
@@ -64,7 +64,7 @@ export function edgeGeometry(sea: Sea, ground: Ground, dock: Slab, level: number
   const landward = ground.mesh.xs[0]!
   let wet = false
   xs.forEach((x, i) => {
-    const depth = x < landward ? 0 : level - bottom(x, y)
+    const depth = !cut.across && x < landward ? 0 : level - bottom(...onCut(cut, x))
     for (const k of [0, 1]) positions.set([x, shareAt(sea, depth) * fade(x), k], 6 * i + 3 * k)
     // From the last dry place on: there the ground covers it.
     if (i > 0 && (depth > 0 || wet)) {
@@ -87,6 +87,9 @@ function bottomOf({ at, mesh: { xs, ys } }: Ground): (x: number, y: number) => n
 
 const columnsOf = ({ length }: Sea, { x0, x1 }: Slab): number[] =>
   rowOf(x0, x1, Math.min(COARSEST, Math.max(FINEST, length / ALONG)), SHORE, LAKE)
+
+const rowsOf = ({ length }: Sea, { y0, y1 }: Slab): number[] =>
+  rowOf(y0, y1, Math.min(COARSEST * 1.5, Math.max(FINEST * 1.5, length / ACROSS)), ASIDE, ASIDE)
 
 /** Ascending places: even over `a` to `b` and some way beyond, then in growing steps to the horizon. */
 function rowOf(a: number, b: number, step: number, before: Reach, after: Reach): number[] {

@@ -6,6 +6,7 @@ import { useStore } from 'zustand'
 import type { LeadlineStore } from '../../state/store.ts'
 import { useMedia } from '../components/use-media.ts'
 import type { SceneData } from '../components/use-scene-data.ts'
+import type { Cut } from '../cut.ts'
 import type { World } from '../materials/world.ts'
 import { makePlay, type Play } from './animation.ts'
 import { edgeGeometry, seaGeometry } from './surface-mesh.ts'
@@ -19,13 +20,8 @@ export interface MovingWater {
   readonly edge: BufferGeometry | null
 }
 
-/** `plane`: offset that the lake is cut along, m; null where it is whole. */
-export function useSea(
-  store: LeadlineStore,
-  world: World,
-  data: SceneData,
-  plane: number | null,
-): MovingWater {
+/** `cut`: null where the lake is whole. */
+export function useSea(store: LeadlineStore, world: World, data: SceneData, cut: Cut | null): MovingWater {
   const { dock, design, land, bounds, level } = data
   const invalidate = useThree((s) => s.invalidate)
   const wanted = useStore(store, (s) => s.waves)
@@ -43,8 +39,8 @@ export function useSea(
   )
   useEffect(() => () => surface?.dispose(), [surface])
   const edge = useMemo(
-    () => (sea && plane !== null ? edgeGeometry(sea, land, bounds, level, plane) : null),
-    [sea, land, bounds, level, plane],
+    () => (sea && cut ? edgeGeometry(sea, land, bounds, level, cut) : null),
+    [sea, land, bounds, level, cut],
   )
   useEffect(() => () => edge?.dispose(), [edge])
   useLayoutEffect(() => {

@@ -22,7 +22,7 @@ const BARE = [
  * For pages with the scene: WebGL is drawn by the processor, and so looks the same on every machine. Words and lines are not drawn that
  * way, which takes four times the work and shows no difference.
  */
-export const ARGS = [
+const ARGS = [
   ...BARE,
   '--use-gl=angle',
   '--use-angle=swiftshader',
@@ -67,10 +67,11 @@ export interface Opened {
   close(): Promise<void>
 }
 
-/** By whether they give WebGL; started when a test first asks for one. */
+/** By whether they give WebGL; started when a test of the worker first asks for one. */
 const browsers = new Map<boolean, Promise<Browser>>()
 
-function browserFor(webgl: boolean): Promise<Browser> {
+/** One browser for all files of a worker, with the pages that they leave gone; it ends with the worker. */
+export function browserFor(webgl: boolean): Promise<Browser> {
   const { path, env } = inject('browser')
   const started =
     browsers.get(webgl) ??
@@ -83,13 +84,16 @@ function browserFor(webgl: boolean): Promise<Browser> {
   return started
 }
 
-/** To be called at the top of a test file: its browsers are closed after its tests. */
+/** Every page of the file, those of tests that failed too. */
+export async function closePages(): Promise<void> {
+  free.clear()
+  for (const browser of browsers.values())
+    for (const context of (await browser).contexts()) await context.close()
+}
+
+/** To be called at the top of a test file: its pages are closed after its tests. */
 export function withBrowser(): void {
-  afterAll(async () => {
-    free.clear()
-    for (const browser of browsers.values()) await (await browser).close()
-    browsers.clear()
-  })
+  afterAll(closePages)
 }
 
 /** For anything that is waited for, ms: a processor that draws WebGL for several tests at once takes its time. */
@@ -212,7 +216,12 @@ async function load(
   })
   await page.addInitScript(
     ({ webgl, elements }) => {
-      if (!webgl) HTMLCanvasElement.prototype.getContext = () => null
+      if (!webgl) {
+        const given = HTMLCanvasElement.prototype.getContext as (...args: unknown[]) => unknown
+        HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, ...args: unknown[]) {
+          return args[0] === '2d' ? given.apply(this, args) : null
+        } as typeof HTMLCanvasElement.prototype.getContext
+      }
       const events: { type: string; detail: unknown }[] = []
       Object.assign(window, { leadlineEvents: events, violations: [] as string[] })
       document.addEventListener('securitypolicyviolation', (event) => {

@@ -16,6 +16,7 @@ import {
   projectOf,
   remedyText,
 } from '../../../rules/index.ts'
+import { setLegs } from '../../../rules/papers/set-legs.ts'
 import {
   autumn,
   cartons,
@@ -25,7 +26,6 @@ import {
   type QuoteAsked,
   quote,
   quoteFile,
-  stations,
   steps,
 } from '../../../rules/papers.ts'
 import { textsIn, uncleanIn } from './clean.ts'
@@ -167,7 +167,7 @@ export function papersBroken(
   paper('cartons', () => cartons(dock, catalog))
   paper('labels', () => labels(project))
   paper('count cards', () => countCards(dock, catalog))
-  paper('stations', () => stations(project))
+  paper('set-legs', () => setLegs(project))
   paper('steps', () => [steps(project), autumn(project)])
   paper('quote', () => {
     const made = quote(dock, design, catalog, asked)

@@ -2,11 +2,13 @@
 import fc from 'fast-check'
 import jsQrModule from 'jsqr'
 import { describe, expect, it } from 'vitest'
+import { boltSize } from '../../../geometry/drawing/bolt-size.ts'
 import { overlap } from '../../../geometry/drawing/cells.ts'
+import { jointView } from '../../../geometry/drawing/details.ts'
 import { elevationView } from '../../../geometry/drawing/elevation.ts'
 import { boxOf, LEADER_STROKE, placeLabels } from '../../../geometry/drawing/labels.ts'
 import { paintView } from '../../../geometry/drawing/paint.ts'
-import { alikePairs, pairView } from '../../../geometry/drawing/pairs.ts'
+import { alikePairs, pairsByBrace, pairView } from '../../../geometry/drawing/pairs.ts'
 import { planView } from '../../../geometry/drawing/plan.ts'
 import { SCALES, scaleText } from '../../../geometry/drawing/sheet.ts'
 import { clipLine } from '../../../geometry/drawing/view.ts'
@@ -30,6 +32,9 @@ import {
   projectOf,
   type Units,
 } from '../../../rules/index.ts'
+import { cornersOf } from '../../../rules/layout/footprint.ts'
+import { factsOf } from '../../../rules/part-kinds.ts'
+import en from '../../../rules/words/en/drawing.json' with { type: 'json' }
 import { anyCase, parsedDesign } from '../../support/arbitraries.ts'
 import { runs } from '../../support/runs.ts'
 
@@ -42,11 +47,13 @@ const OPTIONS: PaperOptions = {
   date: '2026-05-01',
   by: 'A. Person',
 }
+const ENGLISH_METRIC = { units: 'metric', language: ENGLISH } as const
 const drawing = (dock: Dock, design: Design, options: PaperOptions, catalog: Catalog = demoCatalog) =>
   layoutDrawing(paperFrom(projectOf(design, catalog, dock), options))
 const quick = (design: Design, catalog = demoCatalog) => assessKit(deriveKit(design, catalog))
 
-const textsOf = (sheet: Sheet): TextMark[] => sheet.marks.filter((mark) => mark.kind === 'text')
+const textsOf = (sheet: Sheet): TextMark[] =>
+  sheet.marks.filter((mark): mark is TextMark => mark.kind === 'text' && !mark.behind)
 
 /** Pairs of texts on a sheet that stand on each other, and texts that stand off it. */
 function faults(sheet: Sheet): string[] {
@@ -63,14 +70,14 @@ function faults(sheet: Sheet): string[] {
 }
 
 /** Texts that a leader runs over. */
-const ledOver = (sheet: Sheet): string[] =>
-  sheet.marks.flatMap((mark) =>
+function ledOver(sheet: Sheet): string[] {
+  const texts = textsOf(sheet).map((mark) => ({ text: mark.text, box: boxOf(mark) }))
+  return sheet.marks.flatMap((mark) =>
     mark.kind === 'path' && mark.stroke === LEADER_STROKE
-      ? textsOf(sheet)
-          .filter((text) => clipLine(mark.points[0]!, mark.points[1]!, boxOf(text)))
-          .map(({ text }) => text)
+      ? texts.filter(({ box }) => clipLine(mark.points[0]!, mark.points[1]!, box)).map(({ text }) => text)
       : [],
   )
+}
 
 const RUNS = runs(100)
 
@@ -146,10 +153,10 @@ describe('labels', () => {
   })
 })
 
-/** Of the title block. */
-function scaleOf(sheet: Sheet, units: Units): number {
+/** Of the title block, or behind the titles of a sheet with several. */
+function scalesOf(sheet: Sheet, units: Units): readonly number[] {
   const texts = textsOf(sheet).map(({ text }) => text)
-  return SCALES[units].find((scale) => texts.includes(scaleText(scale, english(units)))) ?? Number.NaN
+  return SCALES[units].filter((scale) => texts.includes(scaleText(scale, english(units))))
 }
 
 /** A line that is so long at a scale, with the figure beside it. */
@@ -252,7 +259,45 @@ describe('a drawing', () => {
           for (const value of [leg.setHeight, leg.setHeightFrame, leg.x, -leg.bed])
             expect(texts).toContain(formatLength(value, english(units)))
           if (leg.stock !== null) expect(texts).toContain(formatLength(leg.stock, english(units)))
+          const brace = dock.pairs.find(({ legs }) => legs.includes(leg.id))?.brace
+          if (brace)
+            expect(texts).toContain(
+              formatLength((brace.low === leg.id ? brace.lowZ : brace.highZ) - leg.bed, english(units)),
+            )
         }
+        // How long the dock is, and the ramp.
+        const ramp = dock.sections.find(({ role }) => role === 'ramp')!
+        const level = ramp.length / Math.hypot(1, dock.ramp!.slope)
+        const xs = dock.sections.flatMap((one) =>
+          cornersOf(one === ramp ? { ...one, length: level } : one).map(([x]) => x),
+        )
+        const long = Math.max(...xs) - Math.min(...xs)
+        for (const view of [plan, elevationView(drawn)]) {
+          const told = view.dimensions.map(({ text }) => text)
+          expect(told).toContain(formatLength(view === plan ? level : ramp.length, english(units)))
+          if (view === plan) expect(told).toContain(formatLength(long, english(units)))
+        }
+        const parts = paper.sheets.filter(({ bookmark }) => bookmark?.startsWith('Plan')).length
+        if (parts > 1)
+          expect(
+            texts.filter((text) => text.includes(`Overall ${formatLength(long, english(units))} by`)),
+          ).toHaveLength(parts)
+        // Each section once.
+        for (const { id, x, y, length, heading, role } of dock.sections)
+          if (role !== 'ramp') {
+            const turn = (heading * Math.PI) / 180
+            const [mx, my] = [x + (Math.cos(turn) * length) / 2, y + (Math.sin(turn) * length) / 2]
+            const own = plan.dimensions.filter(({ from, to, along }) => {
+              const [dx, dy] = [to[0] - from[0], to[1] - from[1]]
+              const middle = along === 'x' ? (from[0] + to[0]) / 2 - mx : (from[1] + to[1]) / 2 - my
+              return (
+                along === (heading % 180 === 0 ? 'x' : 'y') &&
+                Math.abs(middle) < 1e-6 &&
+                Math.abs((along === 'x' ? dx : dy) - length) < 1e-6
+              )
+            })
+            expect([id, own.length >= 1]).toEqual([id, true])
+          }
         for (const { id } of dock.sections) expect(texts).toContain(id)
         const code = dock.fingerprint.all.slice(0, 12).replace(/(.{4})(?=.)/g, '$1 ')
         for (const sheet of paper.sheets) {
@@ -279,13 +324,19 @@ describe('a drawing', () => {
         const dock = quick(design)
         const { sheets } = drawing(dock, design, { ...OPTIONS, size, units })
         const measured = (text: string, meters: number): boolean =>
-          sheets.some((sheet) => dimensioned(sheet, scaleOf(sheet, units), text, meters))
+          sheets.some((sheet) =>
+            scalesOf(sheet, units).some((scale) => dimensioned(sheet, scale, text, meters)),
+          )
         for (const { id, length, role } of dock.sections)
           if (role !== 'ramp')
             expect([id, measured(formatLength(length, english(units)), length)]).toEqual([id, true])
         for (const { id, spacing } of dock.pairs)
           expect([id, measured(formatLength(spacing, english(units)), spacing)]).toEqual([id, true])
-        for (const { id, setHeight } of dock.legs)
+        // One pair of each kind is drawn; the heights of all are in the table.
+        const drawnPairs = pairsByBrace(dock).map(([first]) => first!)
+        for (const { id, setHeight } of dock.legs.filter((leg) =>
+          drawnPairs.some(({ legs }) => legs.includes(leg.id)),
+        ))
           expect([id, measured(formatLength(setHeight, english(units)), setHeight)]).toEqual([id, true])
         for (const { id, brace } of dock.pairs)
           if (brace)
@@ -293,7 +344,8 @@ describe('a drawing', () => {
         // Where each leg stands on the plan, from each other.
         const found = new Set<string>()
         for (const sheet of sheets.filter(({ bookmark }) => bookmark?.startsWith('Plan')))
-          for (const id of legsOn(sheet, scaleOf(sheet, units), dock)) found.add(id)
+          for (const scale of scalesOf(sheet, units))
+            for (const id of legsOn(sheet, scale, dock)) found.add(id)
         expect([...found].sort()).toEqual(
           dock.legs
             .filter(({ stock }) => stock !== null)
@@ -307,7 +359,7 @@ describe('a drawing', () => {
     const [sheet] = drawing(dock, demoDesign, OPTIONS).sheets
     const { length } = dock.sections.find(({ role }) => role !== 'ramp')!
     const text = formatLength(length, english('imperial'))
-    const scale = scaleOf(sheet!, 'imperial')
+    const [scale] = scalesOf(sheet!, 'imperial') as [number]
     expect(dimensioned(sheet!, scale, text, length)).toBe(true)
     expect(dimensioned(sheet!, scale * 1.01, text, length)).toBe(false)
     expect(legsOn(sheet!, scale, dock)).toHaveLength(dock.legs.length)
@@ -344,6 +396,117 @@ describe('a drawing', () => {
       ),
       { numRuns: 500, seed: 7 },
     )
+  })
+
+  it('takes few sheets, and plan and side view stand together', () => {
+    for (const [sections, most] of [
+      [5, 3],
+      [12, 5],
+      [20, 4],
+    ] as const)
+      for (const size of ['letter', 'a4'] as const) {
+        // The demo's bed falls 7 ft and more over twelve sections: twenty stand on a flat one.
+        const soundings = [-3, 0, 4, 60].map((distance, i) => ({
+          distance,
+          depth: [-0.9, 0, 0.4, 1.1][i]!,
+        }))
+        const design = parsedDesign({
+          ...demoDesign,
+          ...(sections === 20 && { site: { ...demoDesign.site, soundings } }),
+          dock: { ...demoDesign.dock, sections },
+        })
+        const { sheets } = drawing(quick(design), design, { ...OPTIONS, size })
+        expect([sections, size, sheets.length <= most]).toEqual([sections, size, true])
+        expect(sheets[0]!.bookmark).toMatch(/^Plan and side view/)
+      }
+  })
+
+  it('tells customer, order, who surveyed and when, and every line of the notes', () => {
+    const job = {
+      customer: 'A. Customer',
+      order: 'No. 17',
+      by: 'B. Surveyor',
+      surveyed: '2026-04-12, calm',
+      notes: 'Gate is locked.\nCall before you come.',
+    }
+    const design = parsedDesign({ ...demoDesign, job })
+    const { sheets } = drawing(quick(design), design, OPTIONS)
+    for (const sheet of sheets) {
+      const texts = textsOf(sheet).map(({ text }) => text)
+      for (const fact of [job.customer, job.order, job.by, job.surveyed, OPTIONS.by])
+        expect(texts).toContain(fact)
+    }
+    const all = sheets.flatMap(textsOf).map(({ text }) => text)
+    for (const line of job.notes.split('\n')) expect(all).toContain(line)
+    // However many there are.
+    const lines = Array.from({ length: 400 }, (_, i) => `Note number ${i}`)
+    const long = parsedDesign({ ...demoDesign, job: { ...job, notes: lines.join('\n') } })
+    const told = drawing(quick(long), long, OPTIONS).sheets.flatMap(textsOf)
+    expect(lines.filter((line) => !told.some(({ text }) => text === line))).toEqual([])
+  })
+
+  it('names bolts by the size that they are asked for by, and what customers add by name', () => {
+    const design = parsedDesign({
+      ...demoDesign,
+      dock: { ...demoDesign.dock, sections: 4, extras: { bumper: 3 } },
+    })
+    const inch = drawing(quick(design), design, OPTIONS).sheets.flatMap(textsOf)
+    expect(inch.map(({ text }) => text)).toContain('Hook bolt 5/16 in × 3 in')
+    expect(inch.map(({ text }) => text)).toContain('Pin bolt 3/8 in × 2 1/2 in')
+    expect(boltSize({ diameter: 0.008, length: 0.08 }, ENGLISH_METRIC)).toBe('M8 × 80')
+    expect(inch.some(({ text }) => text.includes('A: Bumper 18 in'))).toBe(true)
+    const bumpers = planView(drawnOf(projectOf(design, demoCatalog, quick(design)), ENGLISH_METRIC)).notes
+    expect(bumpers.filter(({ text }) => text === 'A')).toHaveLength(3)
+  })
+
+  it('has every word of the head of its table in every unit', () => {
+    for (const units of ['imperial', 'metric'] as const) {
+      const texts = drawing(quick(demoDesign), demoDesign, { ...OPTIONS, units }).sheets.flatMap(textsOf)
+      const bold = texts.filter(({ weight }) => weight === 'bold').map(({ text }) => text)
+      const words = bold.flatMap((text) => text.split(' '))
+      for (const key of [
+        'number',
+        'station',
+        'bed',
+        'set-height',
+        'set-height-frame',
+        'length',
+        'brace-hole',
+      ])
+        for (const word of en[key as keyof typeof en].split(' '))
+          expect([units, key, word, words.includes(word)]).toEqual([units, key, word, true])
+      expect(bold.filter((text) => text.includes('…'))).toEqual([])
+    }
+  })
+
+  it('hatches what is cut, and hides what is in the ground', () => {
+    const dock = quick(demoDesign)
+    const drawn = drawnOf(projectOf(demoDesign, demoCatalog, dock), ENGLISH_METRIC)
+    const hook = jointView(drawn, 'hook')!
+    const cut = hook.paths.filter(({ hatch }) => hatch)
+    expect(new Set(cut.map(({ hatch }) => hatch!.angle))).toEqual(new Set([45, 135]))
+    // A rail of 6 x 2 in with walls of 1/8 in: area of its cut by hand 2 (6 + 2 - 2/8) / 8 = 1.9375 sq in.
+    const area = (points: readonly Point[]): number =>
+      Math.abs(
+        points.reduce((sum, [x, y], i) => {
+          const [u, v] = points[(i + 1) % points.length]!
+          return sum + (x * v - u * y) / 2
+        }, 0),
+      )
+    const rail = cut.find(({ layer }) => layer === 'FRAME')!
+    expect((area(rail.points) - area(rail.hollow!)) / 0.0254 ** 2).toBeCloseTo(1.9375, 3)
+    // Lines of hatching lie within what they are of: so long in all as its area over their distance.
+    const painted = paintView({ ...hook, paths: [rail], notes: [], dimensions: [] }, [0, 0], 4).marks
+    const lines = painted.filter((m): m is PathMark => m.kind === 'path' && !m.closed)
+    const long = lines.reduce((sum, { points: [a, b] }) => sum + Math.hypot(b![0] - a![0], b![1] - a![1]), 0)
+    const paper = ((area(rail.points) - area(rail.hollow!)) * 1e6) / 16
+    expect(Math.abs((long * rail.hatch!.every) / paper - 1)).toBeLessThan(0.05)
+    const post = dock.placements.find(({ kind }) => factsOf(kind).frame === 'post-at-bed')!
+    const extras = elevationView(drawn).paths.filter(({ layer }) => layer === 'EXTRA')
+    const under = extras.filter(({ points }) => Math.min(...points.map(([, y]) => y)) < post.at[2] - 1e-5)
+    // Its tube and its auger.
+    expect(under.length).toBeGreaterThan(1)
+    for (const { hidden, fill } of under) expect([hidden, fill]).toEqual([true, undefined])
   })
 
   it('is the same each time', () => {

@@ -9,9 +9,10 @@ import { Box3, Mesh, type Object3D, Vector3 } from 'three'
 import { USDLoader } from 'three/addons/loaders/USDLoader.js'
 import { describe, expect, it } from 'vitest'
 import { glbOf } from '../../../geometry/export/glb.ts'
+import type { MODEL_LAKES, ModelOptions } from '../../../geometry/export/model.ts'
 import { usdzOf } from '../../../geometry/export/usdz.ts'
 import { rotate, solidOf } from '../../../geometry/index.ts'
-import { type Catalog, type Dock, demoCatalog, demoDesign, derive } from '../../../rules/index.ts'
+import { type Catalog, type Dock, demoCatalog, demoDesign, derive, projectOf } from '../../../rules/index.ts'
 import { parsedDesign } from '../../support/arbitraries.ts'
 import { metricCatalog } from '../../support/catalogs.ts'
 
@@ -174,5 +175,72 @@ describe('a USDZ', () => {
   it('is the same each time', () => {
     const [, dock, catalog] = DOCKS[0]!
     expect(Buffer.compare(usdzOf(dock, catalog), usdzOf(dock, catalog))).toBe(0)
+  })
+})
+
+describe('a model with the lake, or on its feet', () => {
+  const dock = derive(demoDesign, demoCatalog)
+  const { bed } = projectOf(demoDesign, demoCatalog, dock)
+  const lake = (parts: (typeof MODEL_LAKES)[number]) => ({ parts, bed, design: demoDesign })
+  const boundsOf = async (options: ModelOptions) => {
+    const document = await new WebIO().readBinary(await glbOf(dock, demoCatalog, options))
+    const scene = document.getRoot().listScenes()[0]!
+    const nodes = scene.listChildren()[0]!.listChildren()
+    return { document, nodes, bounds: getBounds(scene) }
+  }
+  const lowest = Math.min(...dock.legs.map(({ bed: at }) => at))
+
+  it('stands with its lowest foot at height 0', async () => {
+    const [onWater, onFeet] = [await boundsOf({}), await boundsOf({ base: 'feet' })]
+    // As much higher as the lowest foot was under the water: posts that are driven in reach deeper.
+    expect(onFeet.bounds.max[1]! - onWater.bounds.max[1]!).toBeCloseTo(-lowest, 5)
+    const soles = onFeet.nodes
+      .filter((node) => /^(leg|foot-pad|pad|mud-pad) /.test(node.getName()))
+      .map((node) => getBounds(node).min[1]!)
+    expect(soles.length).toBeGreaterThan(dock.legs.length - 1)
+    expect(Math.min(...soles)).toBeCloseTo(0, 2)
+  })
+
+  it('has water at height 0 and the bed under it where they are asked for, and neither where not', async () => {
+    const names = async (parts: (typeof MODEL_LAKES)[number]) =>
+      (await boundsOf({ lake: lake(parts) })).nodes
+        .map((node) => node.getName())
+        .filter((name) => ['water', 'lake-bed'].includes(name))
+    expect(await names('none')).toEqual([])
+    expect(await names('water')).toEqual(['water'])
+    expect(await names('bed')).toEqual(['lake-bed'])
+    expect(await names('both')).toEqual(['water', 'lake-bed'])
+    const { nodes, document } = await boundsOf({ lake: lake('both') })
+    const find = (name: string) => nodes.find((node) => node.getName() === name)!
+    const water = getBounds(find('water'))
+    for (const height of [water.min[1]!, water.max[1]!]) expect(height).toBeCloseTo(0, 6)
+    // Every point of the bed is the ground that the soundings tell of.
+    const ground = find('lake-bed')
+    const at = ground.getTranslation()
+    const position = ground.getMesh()!.listPrimitives()[0]!.getAttribute('POSITION')!
+    for (let i = 0; i < position.getCount(); i += 7) {
+      const [x, y, z] = position.getElement(i, [0, 0, 0]) as [number, number, number]
+      expect(z).toBeCloseTo(bed.bedAt(x, y), 4)
+    }
+    expect(at[2]).toBe(0)
+    const look = document
+      .getRoot()
+      .listMaterials()
+      .find((one) => one.getName() === 'water')!
+    expect([look.getAlphaMode(), look.getBaseColorFactor()[3]! < 1]).toEqual(['BLEND', true])
+    const report = await validateBytes(await glbOf(dock, demoCatalog, { lake: lake('both') }), {
+      maxIssues: 0,
+    })
+    expect(report.issues.numErrors).toBe(0)
+  })
+
+  it('as USDZ has the same', () => {
+    const root = (options: ModelOptions) =>
+      strFromU8(unzipSync(usdzOf(dock, demoCatalog, options))['dock.usda']!)
+    const both = root({ base: 'feet', lake: lake('both') })
+    expect(both).toMatch(/def Xform "water"/)
+    expect(both).toMatch(/def Xform "lake_bed"/)
+    expect(both).toMatch(/inputs:opacity = 0\.45/)
+    expect(root({})).not.toMatch(/water|lake_bed|opacity/)
   })
 })

@@ -15,10 +15,18 @@ import {
   respond,
 } from '../../../rules/structure/second-order.ts'
 import { smallCase, unlessLoose } from '../../rules/structure/dock-cases.ts'
+import { runs } from '../../support/runs.ts'
 import { allAnswers, lemke, slackOf } from './contacts/lcp.ts'
-import { plainContacts, problemOf, stanceOf, type Touching } from './contacts/plain-contacts.ts'
+import {
+  type Plain,
+  plainContacts,
+  problemOf,
+  type Sideways,
+  stanceOf,
+  type Touching,
+} from './contacts/plain-contacts.ts'
 
-const SEED = 20260411
+const SEED = Number(process.env.LEADLINE_SEED ?? 20_260_411)
 
 type Frame = Touching & Pick<DockFrame, 'judged' | 'slot'>
 
@@ -62,20 +70,32 @@ function engine(frame: Frame, loads: readonly FrameLoad[]): Solved {
   return { ...letGo(seen, forces), forces, open }
 }
 
-const size = (forces: ArrayLike<number>): number => Math.max(1, ...Array.from(forces, Math.abs))
+const largest = (of: ArrayLike<number>): number => Math.max(0, ...Array.from(of, Math.abs))
+const size = (forces: ArrayLike<number>): number => Math.max(1, largest(forces))
 const upAt = (frame: Frame, i: number): number =>
   frame.slot[frame.contacts[i]!.member]! * 12 + (frame.contacts[i]!.kind === 'hook' ? 2 : 0)
+/** What acts at a foot or a post sideways, x and y, N. */
+const acrossAt = (frame: Frame, { forces }: Solved, i: number): readonly [number, number] => {
+  const at = frame.slot[frame.contacts[i]!.member]! * 12
+  return [forces[at + 1]!, forces[at + 2]!]
+}
+/** As the engine let them go, and at posts that gave what the engine says that they hold. */
+const sidewaysOf = (frame: Frame, solved: Solved): Sideways =>
+  new Map(
+    solved.sideways.map((dof) => {
+      const i = Math.floor(dof / 3)
+      return [dof, frame.contacts[i]!.kind === 'post' ? acrossAt(frame, solved, i)[(dof % 3) - 1]! : 0]
+    }),
+  )
 
-/** Sum of loads and of what the ground does, forces and moments about the origin, from `forces`; a part of the loads' size. */
+/** Sum of loads and of what the ground does, forces and moments about the origin, from `forces`, N and N·m. */
 function unbalanced(frame: Frame, loads: readonly FrameLoad[], forces: Float64Array): number {
   const sum = new Array<number>(6).fill(0)
-  let whole = 0
   const put = ({ x, y, z }: FrameNode, [fx, fy, fz, mx, my, mz]: readonly number[]): void => {
     const all = [fx!, fy!, fz!, mx! + y * fz! - z * fy!, my! + z * fx! - x * fz!, mz! + x * fy! - y * fx!]
     all.forEach((v, k) => {
       sum[k]! += v
     })
-    whole = Math.max(whole, ...all.map(Math.abs))
   }
   for (const { node, force } of loads) put(frame.nodes[node]!, force)
   frame.nodes.forEach((node, n) => {
@@ -89,11 +109,31 @@ function unbalanced(frame: Frame, loads: readonly FrameLoad[], forces: Float64Ar
       put(node, [x, y, z, f[4]!, f[5]!, f[3]!])
     })
   })
-  return Math.max(...sum.map(Math.abs)) / whole
+  return Math.max(...sum.map(Math.abs))
+}
+
+/** What rounding leaves unbalanced: the last bit of how far things move times the stiffest piece (12 EI/L³; a ramp's end is cut to 8 mm). */
+function lastBits(
+  { nodes, members, contacts }: Frame,
+  loads: readonly FrameLoad[],
+  { open }: Solved,
+): number {
+  const stiffest = Math.max(
+    ...members.map(({ from, to, E, Iy, Iz }) => {
+      const [a, b] = [nodes[from]!, nodes[to]!]
+      return (12 * E * Math.max(Iy, Iz)) / Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z) ** 3
+    }),
+  )
+  const moved = Math.max(0.01, ...open.map(Math.abs), ...contacts.map(({ gap }) => gap))
+  const lever = Math.max(1, ...nodes.map(({ x, y, z }) => Math.hypot(x, y, z)))
+  const force = loads.reduce((sum, one) => sum + Math.hypot(...one.force), 0)
+  return Number.EPSILON * lever * (stiffest * moved + 1e5 * force)
 }
 
 /** Moved by more than this nothing but rounding holds it, m. */
 const FAR = 10
+/** Of a leg's stiffness: what resists less than this part of it leaves open how far. */
+const SLACK = 1e-4
 /** What the engine calls no pull, N. */
 const NO_PULL = 0.51
 
@@ -112,13 +152,19 @@ function check(frame: Frame, loads: readonly FrameLoad[], solve = engine): Verdi
   if (!ours.stands) {
     // Nothing stops it, a foot rises by more than is counted on, or feet that must be let go sideways leave it loose.
     const own = stanceOf(frame, plain, unit)
-    if (own !== 'loose' && own.open !== null) expect(Math.max(...own.open)).toBeGreaterThan(TIPPED * 0.99)
+    if (own === 'loose' || own.open === null || Math.max(...own.open) > TIPPED * 0.99) return 'tips'
+    // Or a foot that came down again would hold it, which the engine does not count on: then one in the air would have to.
+    expect(heldFromTheAir(frame, plain, ours, unit)).toBeGreaterThan(NO_PULL * 0.99)
     return 'tips'
   }
   // What is let go sideways is a rule beside the problem, and taken as the engine has it.
-  const problem = problemOf(frame, plain, ours.sideways, unit)
+  const problem = problemOf(frame, plain, sidewaysOf(frame, ours), unit)
   expect(problem).not.toBeNull()
-  const { M, r, all } = problem!
+  const { M, up, all } = problem!
+  // A pull of less than half a newton the engine leaves where it is: as if that contact held so much.
+  const pulls = up.map((i) => Math.max(0, -(ours.forces[upAt(frame, i)]! + frame.contacts[i]!.holds)))
+  expect(Math.max(...pulls)).toBeLessThan(NO_PULL)
+  const r = problem!.r.map((v, at) => v + pulls[at]!)
   const z = lemke(M, r)
   if (!answers(z)) {
     // It hangs by less than the engine calls a pull.
@@ -128,11 +174,21 @@ function check(frame: Frame, loads: readonly FrameLoad[], solve = engine): Verdi
   }
   const most = size(ours.forces)
   agrees(frame, ours, plain.forces(all(z!)))
-  conditions(
-    frame,
-    ours,
-    z!.map((v) => v / unit),
+  conditions(frame, ours)
+  // What acts there is one; how far things open is where something resists it: over two feet a table rocks by no force.
+  const own = up.map((i) => ours.open[i * 3]! * unit)
+  const apart = z!.map((v, at) => v - own[at]!)
+  const resists = slackOf(
+    M,
+    up.map(() => 0),
+    apart,
   )
+  expect(largest(resists)).toBeLessThan(1e-5 * most)
+  if (largest(resists) > SLACK * largest(apart))
+    apart.forEach((v, at) => {
+      expect(Math.abs(v / unit)).toBeLessThan(1e-5 + 1e-4 * (own[at]! / unit))
+    })
+  posts(frame, ours, all(z!))
   if (frame.contacts.length <= 10) {
     const slack = slackOf(M, r, z!)
     const others = allAnswers(M, r, 1e-6 * most).filter(answers)
@@ -145,7 +201,21 @@ function check(frame: Frame, loads: readonly FrameLoad[], solve = engine): Verdi
   return ours
 }
 
-/** Forces of all judged members; the engine leaves a pull of half a newton where it is. */
+/** With what the engine lets go sideways free: what feet in the air would still have to hold sideways, the most, N. */
+function heldFromTheAir(frame: Frame, plain: Plain, ours: Solved, unit: number): number {
+  const { M, r, up, all } = problemOf(frame, plain, sidewaysOf(frame, ours), unit)!
+  const z = lemke(M, r)!
+  const acts = plain.forces(all(z))
+  return Math.max(
+    0,
+    ...up.map((i, at) => {
+      const { kind, member } = frame.contacts[i]!
+      return kind === 'foot' && z[at]! > 0 ? Math.hypot(acts[member]![1]!, acts[member]![2]!) : 0
+    }),
+  )
+}
+
+/** Forces of all judged members. */
 function agrees(frame: Frame, { forces }: Solved, exact: readonly (readonly number[])[]): void {
   let apart = 0
   frame.judged.forEach((m, at) => {
@@ -153,18 +223,13 @@ function agrees(frame: Frame, { forces }: Solved, exact: readonly (readonly numb
       apart = Math.max(apart, Math.abs(v - forces[at * 12 + k]!))
     })
   })
-  expect(apart).toBeLessThan(1e-5 * size(forces) + 1)
+  expect(apart).toBeLessThan(1e-5 * size(forces))
 }
 
-/** What bears does not pull by more than it holds, what is open stands clear and bears nothing, and by as much as Lemke's algorithm says. */
-function conditions(
-  frame: Frame,
-  { forces, open, lifted, sideways }: Solved,
-  exact: readonly number[],
-): void {
+/** What bears does not pull by more than it holds, what is open stands clear and bears nothing. */
+function conditions(frame: Frame, { forces, open, lifted, sideways }: Solved): void {
   frame.contacts.forEach(({ holds, kind }, i) => {
     const by = open[i * 3]!
-    expect(Math.abs(exact[i]! - by)).toBeLessThan(1e-5 + 1e-4 * by)
     const at = upAt(frame, i)
     expect(forces[at]! + holds).toBeGreaterThan(-NO_PULL)
     if (!lifted.includes(i)) {
@@ -175,6 +240,18 @@ function conditions(
     expect(Math.abs(forces[at]! + holds)).toBeLessThan(1e-6)
     if (kind === 'foot' && sideways.includes(i * 3 + 1))
       expect(Math.hypot(...forces.slice(at, at + 3))).toBeLessThan(1e-6)
+  })
+}
+
+/** Posts hold no more than their ground does; one that gives holds all of it, and gives the way it is pushed. */
+function posts(frame: Frame, solved: Solved, exact: readonly number[]): void {
+  frame.contacts.forEach(({ kind, holds }, i) => {
+    if (kind !== 'post') return
+    const [x, y] = acrossAt(frame, solved, i)
+    expect(Math.hypot(x, y)).toBeLessThan(holds + NO_PULL)
+    if (!solved.sideways.includes(i * 3 + 1)) return
+    expect(Math.hypot(x, y)).toBeCloseTo(holds, 6)
+    expect(exact[i * 3 + 1]! * x + exact[i * 3 + 2]! * y).toBeLessThan(1e-9)
   })
 }
 
@@ -231,11 +308,12 @@ describe('feet of a table, by Lemke and by all sets', () => {
           const solved = check(frame, all)
           if (solved === 'on the border') return
           seen[solved === 'tips' ? 'tips' : solved.lifted.length > 0 ? 'lifts' : 'bears']++
-          if (solved !== 'tips') expect(unbalanced(frame, all, solved.forces)).toBeLessThan(1e-9)
+          if (solved === 'tips') return
+          expect(unbalanced(frame, all, solved.forces) / lastBits(frame, all, solved)).toBeLessThan(1)
         }),
-        { seed: SEED + n, numRuns: 24 },
+        { seed: SEED + n, numRuns: runs(24) },
       )
-      expect(seen.tips).toBeGreaterThanOrEqual(3)
+      expect(seen.tips).toBeGreaterThanOrEqual(runs(1))
       // Three feet have one way to stand: they all bear, or it tips.
       if (n === 3) expect(seen.bears).toBeGreaterThanOrEqual(5)
       else expect(seen.lifts).toBeGreaterThanOrEqual(5)
@@ -280,13 +358,16 @@ describe('contacts of small docks, by Lemke and by all sets', () => {
           }
           if (solved.lifted.length === 0) seen.bears++
           for (const i of solved.lifted) seen[frame.contacts[i]!.kind]++
-          expect(unbalanced(frame, all, solved.forces)).toBeLessThan(1e-9)
+          frame.contacts.forEach(({ kind }, i) => {
+            if (kind === 'post' && solved.sideways.includes(i * 3 + 1)) seen.post++
+          })
+          expect(unbalanced(frame, all, solved.forces) / lastBits(frame, all, solved)).toBeLessThan(1)
         },
       ),
-      { seed: SEED, numRuns: 5 },
+      { seed: SEED, numRuns: runs(40) },
     )
     // Feet that lift are the tables' part.
-    expect(Math.min(seen.shore, seen.hook)).toBeGreaterThanOrEqual(1)
+    expect(Math.min(seen.shore, seen.hook)).toBeGreaterThanOrEqual(runs(3))
   })
 })
 

@@ -12,18 +12,18 @@ import { kitOf, level } from '../../support/level-dock.ts'
 describe('a deck that is high over a low lake', () => {
   const boat = { boat: { length: 5, height: 0.14, draught: 0.3, mass: 400, side: 'left' } }
   it('is lowered only as far as its high level lets it', () => {
-    // 6 in over the high level: with that at 0.3 m at least 0.4524 m, and 30 in over the low one is 0.462 m, so 0.46 m; at 0.31 m 0.4624 m.
+    // 6 in over the high level: with that at 0.3 m at least 0.4524 m, and 30 in over the low one is 0.45722 m, so 0.4572 m; at 0.31 m 0.457224 m.
     const at = (high: number) => kitOf({ deckHeight: 0.5 }, { levels: { low: -0.3, high } })
     expect(found('deck-guard', at(0.3))).toEqual([
-      { parts: [], values: { drop: 0.8, most: 0.762 }, patch: put('/dock/deckHeight', 0.46) },
+      { parts: [], values: { drop: 0.8, most: 0.762 }, patch: put('/dock/deckHeight', 0.4572) },
     ])
     expect(found('deck-guard', at(0.31))[0]!.patch).toBeNull()
     // 24 in over a boat's side of 0.14 m: 0.4496 m over a lake 0.3 m lower.
     const step = (high: number) => kitOf({ ...boat, deckHeight: 0.5 }, { levels: { low: -0.3, high } })
     expect(found('step-to-boat', step(0.28))).toEqual([
-      { parts: [], values: { step: 0.66, most: 0.6096 }, patch: put('/dock/deckHeight', 0.44) },
+      { parts: [], values: { step: 0.66, most: 0.6096 }, patch: put('/dock/deckHeight', 0.4445) },
     ])
-    expect(found('step-to-boat', step(0.29))[0]!.patch).toBeNull()
+    expect(found('step-to-boat', step(0.3))[0]!.patch).toBeNull()
     // A side 0.1904 m high is exactly 24 in down.
     const over = (height: number) => kitOf({ boat: { ...boat.boat, height }, deckHeight: 0.5 })
     expect(found('step-to-boat', over(0.1903))).toHaveLength(1)
@@ -39,7 +39,7 @@ describe('a deck that is high over a low lake', () => {
     const steady = (deckHeight: number) => kitOf({ deckHeight }, { levels: { low: 0, high: 0.25 } })
     expect(found('deck-guard', steady(0.77))).toMatchObject([{ values: { drop: 0.77 } }])
     expect(found('deck-guard', steady(0.762))).toEqual([])
-    expect(found('deck-guard', kitOf({ deckHeight: 0.462 }))).toEqual([])
+    expect(found('deck-guard', kitOf({ deckHeight: 0.45722 }))).toEqual([])
   })
 })
 
@@ -47,7 +47,7 @@ describe('the deck over the high level', () => {
   it('is under it, near it within 6 in, or high enough', () => {
     // 0.25 m; with 0.1524 m 0.4024 m, to be raised to 0.41 m.
     const at = (deckHeight: number) => kitOf({ deckHeight })
-    const raised = put('/dock/deckHeight', 0.41)
+    const raised = put('/dock/deckHeight', 0.4064)
     expect(found('deck-under-level', at(0.25))).toEqual([
       { parts: [], values: { deck: 0.25, high: 0.25 }, patch: raised },
     ])
@@ -82,7 +82,7 @@ describe('frames over the bed', () => {
   })
 
   it('are told by the worst of several', () => {
-    // A bank of 0.3 in 1: under the first section's end at -4 m 1.2 m up, under the second's at -1.5362 m 0.46086 m.
+    // A bank of 0.3 in 1: under the first section's end at -4 m 1.2 m up, under the second's at -1.5362 m 0.4572086 m.
     const bank = {
       soundings: [
         { distance: -6, depth: -1.8 },

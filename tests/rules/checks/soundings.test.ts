@@ -110,7 +110,11 @@ describe('soundings', () => {
     expect(at(0)).toEqual([])
     expect(at(-0.5)).toEqual([{ parts: [], values: { first: 0, reach: -0.5 }, patch: null }])
     expect(at(-0.5, inland)).toEqual([])
-    expect(at(-0.51, inland)).toMatchObject([{ values: { first: -0.5, reach: -0.51 } }])
+    // Within 0.15 m it is the place that was measured.
+    expect(at(-0.65, inland)).toEqual([])
+    expect(at(-0.66, inland)).toMatchObject([{ values: { first: -0.5, reach: -0.66 } }])
+    expect(at(-0.15)).toEqual([])
+    expect(at(-0.16)).toMatchObject([{ values: { first: 0, reach: -0.16 } }])
     expect(at(-0.5, { shore: { kind: 'wall', height: 0.3 } })).toEqual([])
   })
 

@@ -31,7 +31,7 @@ export const plan: Cases = {
     neighbor: { dock: { frame: '5x8' } },
     tells: {
       parts: ['s1', 's2', 's3', 's4', 's5'],
-      values: { what: 'frame', code: '6x8', known: ['4x8', '5x8', '4x10'] },
+      values: { what: 'frame', code: '6x8', known: ['4x8', '5x8', '4x10', 'corner-45'] },
       where: { '/dock/frame': '4x8' },
     },
     helped: true,

@@ -6,11 +6,12 @@ import { join } from 'node:path'
 import fc from 'fast-check'
 import Papa from 'papaparse'
 import { describe, expect, it } from 'vitest'
-import { demoCatalog, demoDesign, packingList } from '../../../rules/index.ts'
+import { demoCatalog, demoDesign, english, packingList } from '../../../rules/index.ts'
 import { cartonRows, cartons, parseQuoteText, quote, quoteRows } from '../../../rules/papers.ts'
 import { listCsv } from '../../../src/cli/list.ts'
 import { csvOf } from '../../../src/documents/files/csv.ts'
 import { TABLES, tableCsv, tableJson } from '../../../src/documents/files/tables.ts'
+import { writeFile } from '../../../src/documents/files/write-file.ts'
 import { deriveAtOnce } from '../../support/at-once.ts'
 
 const SEED = Number(process.env.LEADLINE_SEED ?? 51_004)
@@ -92,7 +93,7 @@ describe('CSV', () => {
     for (const what of ['quantity', 'spares'] as const) {
       const expected = Object.fromEntries(dock.parts.map((row) => [`${row.kind} ${row.code}`, row[what]]))
       expect(count(read(csvOf(cartonRows(packed))), what)).toEqual(expected)
-      expect(count(read(listCsv(packingList(dock, demoCatalog))), what)).toEqual(expected)
+      expect(count(read(listCsv(packingList(dock, demoCatalog), dock)), what)).toEqual(expected)
     }
   })
 
@@ -115,6 +116,47 @@ describe('list, cartons and quote', () => {
     const rows = read(tableCsv(table, of))
     const parts = rows.filter(({ kind }) => kind !== '')
     expect(new Set(parts.map(({ kind, code }) => `${kind} ${code}`)).size).toBe(dock.parts.length)
+  })
+
+  it('has money in whole units of its currency, with its decimals, and order and check code in each row', () => {
+    const job = { ...of, design: { ...demoDesign, job: { order: 'Q-7' } } }
+    const rows = read(tableCsv('list', job))
+    for (const part of dock.parts) {
+      const row = rows.find(({ kind, code }) => kind === part.kind && code === part.code)!
+      expect([row.unit_price, row.price, row.currency]).toEqual([
+        String(part.unitPrice / 100),
+        String(part.price / 100),
+        'USD',
+      ])
+    }
+    expect(dock.parts.some(({ price }) => price % 100 !== 0)).toBe(true)
+    for (const table of TABLES)
+      for (const row of read(tableCsv(table, job)))
+        expect([row.order, row.check_code]).toEqual(['Q-7', dock.fingerprint.all.slice(0, 12)])
+    // A currency without a smaller coin.
+    const yen = { ...demoCatalog, currency: 'JPY' }
+    const first = dock.parts[0]!
+    const inYen = { ...of, catalog: yen, dock: { ...dock, totals: { ...dock.totals, currency: 'JPY' } } }
+    expect(read(tableCsv('list', inYen)).find(({ code }) => code === first.code)!.unit_price).toBe(
+      String(first.unitPrice),
+    )
+  })
+
+  it('begins with a byte order mark where that is asked for', async () => {
+    const asked = {
+      ...({ what: 'list', audience: 'shop' } as const),
+      ...{ dock, design: demoDesign, catalog: demoCatalog },
+      options: { ...english('metric'), size: 'a4', date: '2026-03-01', by: '' },
+    } as const
+    const fonts = () => {
+      throw new Error('no fonts in CSV')
+    }
+    const [plain, marked] = await Promise.all([
+      writeFile('csv', asked, fonts),
+      writeFile('csv', { ...asked, bom: true }, fonts),
+    ])
+    expect([...marked.subarray(0, 3)]).toEqual([0xef, 0xbb, 0xbf])
+    expect(Buffer.compare(marked.subarray(3), plain)).toBe(0)
   })
 
   it('of a quote has the design with it, to compare the next one with', () => {

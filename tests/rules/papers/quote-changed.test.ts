@@ -45,7 +45,7 @@ describe('what changed', () => {
     const other = quoteChanges(before, { dock: chosen, quote: quote(chosen, byHand, demoCatalog, DAY) })
     expect(
       other.legs.map(({ say, why }) => [sentence(say, words), why.map((term) => sentence(term.say, words))]),
-    ).toEqual([['s3.end.left: Leg 5 ft, now Leg 6 ft', ['Chosen by hand now.']]])
+    ).toEqual([['Leg 5 (s3): Leg 5 ft, now Leg 6 ft', ['Chosen by hand now.']]])
   })
 
   it('with a catalog 10 cents dearer in frames: 5 frames, 50 cents, no parts', () => {

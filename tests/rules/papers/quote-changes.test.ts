@@ -179,6 +179,10 @@ describe('since the last quote, in words', () => {
     expect(fewer.rows.map((row) => row[3])).toEqual(['-$34.00', '-$1.87'])
     const off = said(demoDesign, { discount: { amount: -500, share: null } })
     expect(off.rows).toEqual([['Discount', '', '', '-$5.00']])
+    const freight = quote(dockOf(demoDesign), demoDesign, demoCatalog, { date: '2026-04-01' }).lines.map(
+      (line) => (line.group === 'freight' ? { ...line, amount: line.amount + 4000 } : line),
+    )
+    expect(said(demoDesign, { lines: freight }).rows).toEqual([['Freight', '1', '1', '+$40.00']])
   })
 
   it('each leg that is another, new or gone, and why', () => {
@@ -193,26 +197,26 @@ describe('since the last quote, in words', () => {
     // The last legs stand 10.79 m out: between 0.9 m at 8 m and 1.4 m at 12 m it was 1.25 m deep, with 1.9 m there 1.60 m.
     // One reason each: the required length that follows from the depth is not said besides.
     expect(deeper.legs.map((leg) => leg.replace(/Leg \d+ ft/g, 'Leg'))).toEqual(
-      ['left', 'right'].map((side) => `s5.end.${side}: Leg, now Leg; Depth there 1.60 m (was 1.25 m).`),
+      [9, 10].map((number) => `Leg ${number} (s5): Leg, now Leg; Depth there 1.60 m (was 1.25 m).`),
     )
     const longer = said(dockWith({ start, sections: 6 })).legs
-    expect(longer.map((leg) => leg.replace(/Leg.*/, 'Leg'))).toEqual([
-      's6.end.left: new, Leg',
-      's6.end.right: new, Leg',
+    expect(longer.map((leg) => leg.replace(/Leg \d+ ft.*/, 'Leg'))).toEqual([
+      'Leg 11 (s6): new, Leg',
+      'Leg 12 (s6): new, Leg',
     ])
     const shorter = said(dockWith({ start, sections: 4 })).legs
-    expect(shorter.map((leg) => leg.replace(/Leg.*/, 'Leg'))).toEqual([
-      's5.end.left: no more (Leg',
-      's5.end.right: no more (Leg',
+    expect(shorter.map((leg) => leg.replace(/Leg \d+ ft.*/, 'Leg'))).toEqual([
+      'Leg 9 (s5): no more (Leg',
+      'Leg 10 (s5): no more (Leg',
     ])
   })
 
   it('chosen by hand, and by rule again', () => {
     const chosen = dockWith({ overrides: { 's3.end.left': { stock: 1.8288 } } })
-    expect(said(chosen).legs).toEqual(['s3.end.left: Leg 5 ft, now Leg 6 ft; Chosen by hand now.'])
+    expect(said(chosen).legs).toEqual(['Leg 5 (s3): Leg 5 ft, now Leg 6 ft; Chosen by hand now.'])
     const was = quoteFile(quote(dockOf(chosen), chosen, demoCatalog, { date: '2026-03-01' }), chosen)
     expect(said(demoDesign, {}, was).legs).toEqual([
-      "s3.end.left: Leg 6 ft, now Leg 5 ft; By the shop's rule again, not by hand.",
+      "Leg 5 (s3): Leg 6 ft, now Leg 5 ft; By the shop's rule again, not by hand.",
     ])
   })
 

@@ -10,10 +10,13 @@ import {
   demoDesign,
   deriveKit,
   english,
+  makeBed,
   projectOf,
   wordsOf,
 } from '../../../rules/index.ts'
-import { countCards, fraction, labels, PAPERS, sentence, stations, survey } from '../../../rules/papers.ts'
+import { setLegs } from '../../../rules/papers/set-legs.ts'
+import { NOTHING_KNOWN, surveyKnown } from '../../../rules/papers/survey-known.ts'
+import { countCards, fraction, labels, PAPERS, sentence, survey } from '../../../rules/papers.ts'
 import en from '../../../rules/words/en/papers.json' with { type: 'json' }
 import { anyCase } from '../../support/arbitraries.ts'
 import { runs } from '../../support/runs.ts'
@@ -23,57 +26,56 @@ const RUNS = runs(200)
 const words = [wordsOf(PAPERS, english('imperial')), wordsOf(PAPERS, english('metric'))]
 const dockOf = (design: Design, catalog: Catalog): Dock => assessKit(deriveKit(design, catalog))
 
-describe('the stations of the demo dock', () => {
+describe('where the legs of the demo dock stand', () => {
   const dock = dockOf(demoDesign, demoCatalog)
-  const { stations: all, start, ramp } = stations(projectOf(demoDesign, demoCatalog, dock))
+  const legs = setLegs(projectOf(demoDesign, demoCatalog, dock)).filter(({ place }) => place.side === 'left')
+  const out = legs.map((leg) => leg.out - dock.start!)
 
-  it('are one pitch apart, the first at the shore end of the standing section', () => {
-    expect(all.map(({ section, edge }) => `${section}.${edge}`)).toEqual([
-      's2.start',
-      's2.end',
-      's3.end',
-      's4.end',
-      's5.end',
+  it('one pitch apart, the first at the shore end of the standing section', () => {
+    expect(legs.map(({ leg }) => leg)).toEqual([
+      's2.start.left',
+      's2.end.left',
+      's3.end.left',
+      's4.end.left',
+      's5.end.left',
     ])
     // Leg axis 0.087313 from the edge; length 2.4384 and gap 0.0254.
-    expect(all[0]!.fromStart).toBeCloseTo(0.087313, 6)
-    expect(all[1]!.fromStart).toBeCloseTo(2.4384 - 0.087313, 6)
-    for (const i of [2, 3, 4]) expect(all[i]!.fromStart - all[i - 1]!.fromStart).toBeCloseTo(2.4638, 5)
-    for (const { fromWater, fromStart } of all) expect(fromWater - fromStart).toBeCloseTo(start!, 5)
-    expect(ramp).toMatchObject({ section: 's1', slope: dock.ramp!.slope })
+    expect(out[0]).toBeCloseTo(0.087313, 5)
+    expect(out[1]).toBeCloseTo(2.4384 - 0.087313, 5)
+    for (const i of [2, 3, 4]) expect(out[i]! - out[i - 1]!).toBeCloseTo(2.4638, 5)
   })
 
-  it('have the depth that the soundings have there', () => {
+  it('with the depth that the soundings have there, to the deck, to the frame, and the brace that is there', () => {
     // s5's legs: between 8 m (0.9 m) and 12 m (1.4 m) deep, in a straight line.
-    const last = all.at(-1)!
-    const depth = 0.9 + ((last.fromWater - 8) / 4) * 0.5
-    expect(last.left!.depth).toBeCloseTo(depth, 5)
-    expect(last.left!.setHeight).toBeCloseTo(depth + 0.45, 5)
-    expect(last.left!.setHeightFrame).toBeCloseTo(depth + 0.45 - 0.0254, 5)
-    expect(last.left!.brace).toMatchObject({ pair: 's5.end', code: 'brace-54' })
-    expect([last.left!.brace!.end, last.right!.brace!.end].sort()).toEqual(['high', 'low'])
+    const last = legs.at(-1)!
+    const depth = 0.9 + ((last.out - 8) / 4) * 0.5
+    expect(last.depth).toBeCloseTo(depth, 5)
+    expect(last.setHeight).toBeCloseTo(depth + 0.45, 5)
+    expect(last.setHeightFrame).toBeCloseTo(depth + 0.45 - 0.0254, 5)
+    expect(last.braces.map(({ code }) => code)).toEqual(['brace-54'])
   })
 })
 
-describe(`stations, labels and cards (seed ${SEED}, ${RUNS} docks)`, () => {
+describe(`legs, labels and cards (seed ${SEED}, ${RUNS} docks)`, () => {
   it('tell each leg once with the dock’s own figures, each frame and leg with a label, and no sentence has a gap', () => {
     let soft = 0
     fc.assert(
       fc.property(anyCase, ({ design, catalog }) => {
         const dock = dockOf(design, catalog)
-        const { stations: all } = stations(projectOf(design, catalog, dock))
-        const told = all.flatMap(({ left, right }) => [left, right].filter((leg) => leg !== null))
-        expect(told.map(({ leg }) => leg).sort()).toEqual(dock.legs.map(({ id }) => id).sort())
-        expect(all.map(({ number }) => number)).toEqual(all.map((_, i) => i + 1))
+        const told = setLegs(projectOf(design, catalog, dock))
+        expect(told.map(({ leg }) => leg)).toEqual(dock.legs.map(({ id }) => id))
+        expect(told.map(({ number }) => number)).toEqual(told.map((_, i) => i + 1))
+        const bed = makeBed(design.site)
         for (const row of told) {
           const leg = dock.legs.find(({ id }) => id === row.leg)!
-          const { setHeight, setHeightFrame, code, stock, aboveDeck, pad } = leg
-          expect(row).toMatchObject({ setHeight, setHeightFrame, code, stock, aboveDeck, pad })
-          expect(row.firmDepth).toBeCloseTo(-leg.bed, 6)
-          if (row.firmDepth - row.depth > 0.01) soft++
-          const pair = dock.pairs.find(({ brace, legs }) => brace && legs.includes(leg.id))
-          expect(row.brace?.code).toBe(pair?.brace?.code)
-          if (pair) expect(row.brace!.end).toBe(pair.brace!.low === leg.id ? 'low' : 'high')
+          const { setHeight, setHeightFrame, stock, aboveDeck } = leg
+          expect(row).toMatchObject({ setHeight, setHeightFrame, stock, aboveDeck })
+          expect(row.depth).toBeCloseTo(-leg.bed, 6)
+          if (row.depth + bed.bedAt(leg.x, leg.y) > 0.01) soft++
+          const pairs = dock.pairs.filter(({ brace, legs }) => brace && legs.includes(leg.id))
+          expect(row.braces.map(({ code, end }) => `${code} ${end}`).sort()).toEqual(
+            pairs.map(({ brace }) => `${brace!.code} ${brace!.low === leg.id ? 'low' : 'high'}`).sort(),
+          )
         }
 
         const made = labels(projectOf(design, catalog, dock))
@@ -116,6 +118,39 @@ describe('turns', () => {
 })
 
 describe('the survey sheet', () => {
+  const job = { customer: 'B. Sample' }
+  const known = (design: Design, units: 'metric' | 'imperial' = 'metric') => surveyKnown(design, units)
+
+  it('has what is known of a customer’s place written in, in the units of its fields', () => {
+    const site = {
+      ...demoDesign.site,
+      levels: { low: -0.3, high: 0.254 },
+      shore: { kind: 'wall' as const, height: 0.6096 },
+      bearing: 120,
+      benchmark: { name: 'Bolt in the rock', above: 0.8 },
+    }
+    const design = { ...demoDesign, job, site }
+    const metric = known(design)
+    expect(metric.written.get('survey-customer')).toBe('B. Sample')
+    expect(metric.written.get('survey-mark')).toBe('Bolt in the rock')
+    // How high it is over the water is to be read anew: the lake moves.
+    for (const key of ['survey-mark-over', 'survey-low', 'survey-high', 'survey-bank-height'] as const)
+      expect(metric.written.has(key)).toBe(false)
+    expect(metric.written.get('survey-bearing')).toBe('120')
+    expect([...metric.ticked]).toEqual(['survey-sand', 'survey-wall'])
+    const imperial = known(design, 'imperial').written
+    expect(imperial.get('survey-wind')).toBe('22')
+    expect(imperial.get('survey-fetch')).toBe('0.25')
+  })
+
+  it('has nothing of an example, nor what was only assumed', () => {
+    expect(known(demoDesign)).toEqual(NOTHING_KNOWN)
+    const site = { ...demoDesign.site, assumed: ['bottom' as const, 'wind' as const], wake: 0.254 }
+    const { written, ticked } = known({ ...demoDesign, job, site }, 'imperial')
+    expect([written.has('survey-wind'), written.has('survey-fetch'), ticked.size]).toEqual([false, false, 0])
+    expect(written.get('survey-wake')).toBe('10')
+  })
+
   it('asks every meter, or every 2 to 4 feet, from the bank outward', () => {
     const meters = survey('metric').rows.map(({ distance }) => distance)
     expect(meters).toEqual(Array.from({ length: 19 }, (_, i) => i - 3))
@@ -130,7 +165,7 @@ describe('the survey sheet', () => {
   it('has words for all of it, and units of one system', () => {
     for (const units of ['metric', 'imperial'] as const) {
       const form = survey(units)
-      const fields = form.parts.flatMap(({ fields }) => fields)
+      const fields = [...form.parts.flatMap(({ fields }) => fields), ...form.lines]
       const keys = [
         form.title,
         ...form.how,

@@ -312,7 +312,7 @@ describe('the dock as a whole', () => {
       { parts: [], values: { case: 'D+L left' }, patch: POSTS },
     ])
     expect(found('goes-over', { falls })).toEqual([
-      { parts: [], values: { case: '0.6D+W high left', cases: 2 }, patch: POSTS },
+      { parts: [], values: { case: '0.6D+W high left', cases: 2, hold: 'posts' }, patch: POSTS },
     ])
     expect(found('tips', { falls })).toEqual([{ parts: [], values: { case: 'D+B left' }, patch: POSTS }])
     for (const code of ['does-not-stand', 'goes-over', 'tips']) expect(found(code, {})).toEqual([])
@@ -332,7 +332,7 @@ describe('the dock as a whole', () => {
 
   it('slides, unless the same weather carries it over', () => {
     const slides = { push: 1.3, case: '0.6D+W high left', slides: true }
-    const told = [{ parts: [], values: { push: 1.3, case: '0.6D+W high left' }, patch: POSTS }]
+    const told = [{ parts: [], values: { push: 1.3, case: '0.6D+W high left', hold: 'posts' }, patch: POSTS }]
     expect(found('dock-slides', { slides })).toEqual(told)
     expect(found('dock-slides', { slides, falls: ['D+L', 'D+B left'] })).toEqual(told)
     expect(found('dock-slides', { slides, falls: ['0.6D+W low left'] })).toEqual([])

@@ -20,7 +20,7 @@ describe('combinations', () => {
             gravity: 'none',
             dead: 1,
             live: [0, 0],
-            weather: { factor: 1, level, toward, waves: 'highest' },
+            weather: { factor: 1, level, toward, waves: 'highest', moored: true },
             outside: false,
           },
         ])
@@ -32,7 +32,7 @@ describe('combinations', () => {
             gravity: 'none',
             dead: 0.6,
             live: [0, 0],
-            weather: { factor: 1, level, toward, waves: 'tenth', uplift: 1 },
+            weather: { factor: 1, level, toward, waves: 'tenth', moored: true, uplift: 1 },
             outside: true,
           },
         ])
@@ -43,7 +43,7 @@ describe('combinations', () => {
             gravity: 'full',
             dead: 1,
             live: [0.75, 0.75],
-            weather: { factor: 0.75, level, toward, waves: 'highest' },
+            weather: { factor: 0.75, level, toward, waves: 'highest', moored: true },
             outside: false,
           },
         ])

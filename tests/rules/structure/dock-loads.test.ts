@@ -16,7 +16,7 @@ import type { Solved } from '../../../rules/structure/dock/soften.ts'
 import { upliftLoad, upliftOf } from '../../../rules/structure/dock/uplift.ts'
 import { freeShares } from '../../../rules/structure/dock/weather-load.ts'
 import { type CaseLoad, layOutStates } from '../../../rules/structure/second-order.ts'
-import { boatWavesBeam } from '../../../rules/structure/strength/index.ts'
+import { boatWavesBeam, GUST } from '../../../rules/structure/strength/index.ts'
 import { parsedDesign } from '../../support/arbitraries.ts'
 import { metricCatalog } from '../../support/catalogs.ts'
 import { runs } from '../../support/runs.ts'
@@ -68,15 +68,13 @@ const pressed = (frame: DockFrame, forces: Float64Array): number =>
 const base = assessKit(kitOf({ wind: { speed: 12, fetch: 1000 } })).waves!
 const wavesLike = (more: Partial<Waves>): Waves => ({ ...base, wake: 0, ...more })
 
-const casesOf = (kit: Kit): Map<string, Combination> => {
-  const seen = new Map<string, Combination>()
-  analyze(
-    dockFrame(kit),
-    assessKit(kit).waves,
-    ({ combination }) => void seen.set(combination.name, combination),
-  )
+const casesListOf = (kit: Kit): Combination[] => {
+  const seen: Combination[] = []
+  analyze(dockFrame(kit), assessKit(kit).waves, ({ combination }) => void seen.push(combination))
   return seen
 }
+const casesOf = (kit: Kit): Map<string, Combination> =>
+  new Map(casesListOf(kit).map((one) => [one.name, one]))
 
 /** Eight sections in a row, in a sea that reaches no plank today. */
 const LONG = kitOf({ wind: { speed: 10, fetch: 500 } }, { sections: 8 })
@@ -408,7 +406,7 @@ describe('a boat', () => {
     // 9806.65 · 0.16/16 · (1 − e^−0.8) · 6 = 98.07 · 0.55067 · 6.
     expect(
       boatWavesBeam(
-        { length: 6, height: 1, mass: 0, draught: 0.4 },
+        { length: 6, beam: 2.1, height: 1, mass: 0, draught: 0.4 },
         { height: 0.4, period: 2, depth: 9, k: 1 },
       ),
     ).toBeCloseTo(324, 0)
@@ -419,6 +417,42 @@ describe('a boat', () => {
     }
     const own = (fetch: number): number => push({}, fetch) - push({ boat }, fetch)
     expect(own(400)).toBeGreaterThan(own(0))
+  })
+})
+
+describe('two boats', () => {
+  const size = { length: 6, height: 1.5, draught: 0.4, mass: 2000 }
+  const boats = [
+    { id: 'a', ...size, section: 's3', edge: 'left' },
+    { id: 'b', ...size, mass: 500, section: 's3', edge: 'end' },
+  ]
+  it('come in one after the other, each away from its own edge: 67.5 J to the right, 16.875 J to the shore', () => {
+    // ½ · m · 0.3² · 1.5 · 0.5 of 2000 and of 500 kg.
+    const cases = casesOf(kitOf({}, { boats }))
+    expect(cases.get('D+B right')).toMatchObject({ transient: true, energy: 67.5 })
+    expect(cases.get('D+B shore')).toMatchObject({ transient: true, energy: 16.875 })
+    expect(casesOf(kitOf({}, { boats: boats.slice(0, 1) })).has('D+B shore')).toBe(false)
+  })
+  it('both lean on the dock in a wind: the one along the dock by its side, the one across by its bow', () => {
+    const push = (dock: Record<string, unknown>): number => {
+      const kit = kitOf({ wind: { speed: 12, fetch: 0 } }, dock)
+      const frame = dockFrame(kit)
+      return whole(frame, weatherLoad(layOutStates(frame), frame, assessKit(kit).waves, 'today', 'right')).y
+    }
+    // q = 0.613 · (10.7 · GUST)²; the side 1.2 · 0.7 · 6 · 1.5 = 7.56, the bow 0.6 · 0.7 · 2.1 · 1.5 = 1.323 m²; toward −y.
+    const q = 0.613 * (10.7 * GUST) ** 2
+    expect(push({ boats: boats.slice(0, 1) }) - push({})).toBeCloseTo(-7.56 * q, 0)
+    expect(push({ boats }) - push({})).toBeCloseTo(-8.883 * q, 0)
+    // Stated, its beam counts.
+    const wide = [{ ...boats[1]!, beam: 4.2 }]
+    expect(push({ boats: wide }) - push({})).toBeCloseTo(-2.646 * q, 0)
+  })
+  it('side by side on one edge are two cases of one name, and the worse of them counts', () => {
+    const heavy = [boats[0]!, { ...boats[0]!, id: 'c', section: 's2', mass: 800 }]
+    const energies = casesListOf(kitOf({}, { boats: heavy }))
+      .filter(({ name }) => name === 'D+B right')
+      .map(({ energy }) => energy)
+    expect(energies).toEqual([67.5, 27])
   })
 })
 

@@ -1,9 +1,11 @@
 /** Small pieces of a dock's structure by hand: where a boat lies, how far sleeves let a deck go, who judges which part, why nobody can. */
+
 import { describe, expect, it } from 'vitest'
 import { type Catalog, demoCatalog, shopOf } from '../../../rules/index.ts'
 import type { Kit } from '../../../rules/kit.ts'
+import { lying } from '../../../rules/layout/berth.ts'
 import { analyze } from '../../../rules/structure/dock/analysis.ts'
-import { berth, bumperAt } from '../../../rules/structure/dock/boat.ts'
+import { bumperAt, tiedTo } from '../../../rules/structure/dock/boat.ts'
 import { braceJudge } from '../../../rules/structure/dock/brace-use.ts'
 import { type DockFrame, dockFrame } from '../../../rules/structure/dock/frame.ts'
 import { memberJudge } from '../../../rules/structure/dock/member-use.ts'
@@ -12,6 +14,8 @@ import { playOf } from '../../../rules/structure/dock/play.ts'
 import { outerCorners } from '../../../rules/structure/dock/sway.ts'
 import { strengthsOfStock, utilization } from '../../../rules/structure/strength/index.ts'
 import { kitOf, level } from '../../support/level-dock.ts'
+
+const berth = (frame: DockFrame) => lying(frame.kit).flatMap((one) => tiedTo(frame, one))
 
 const frameOf = (...asked: Parameters<typeof kitOf>): DockFrame => dockFrame(kitOf(...asked))
 
@@ -51,6 +55,24 @@ describe('a boat', () => {
     }
   })
 
+  it('of an edge of its own lies at the two corners there', () => {
+    // Leg axes at the end of the third section; the start edge of the first: 3 + 0.087313 m.
+    const one = { id: 'a', length: 6, height: 1.5, draught: 0.4, mass: 2000 }
+    const at = (place: Record<string, string>) => {
+      const frame = frameOf({ boats: [{ ...one, ...place }] })
+      return berth(frame).map((node) => [frame.nodes[node]!.x, Math.sign(frame.nodes[node]!.y)])
+    }
+    expect(at({ section: 's3', edge: 'end' })).toEqual([
+      [expect.closeTo(10.278687, 6), 1],
+      [expect.closeTo(10.278687, 6), -1],
+    ])
+    expect(at({ section: 's1', edge: 'start' }).map(([x]) => x)).toEqual([
+      expect.closeTo(3.087313, 6),
+      expect.closeTo(3.087313, 6),
+    ])
+    expect(at({ section: 's9', edge: 'end' })).toEqual([])
+  })
+
   it('meets the bumpers of its own side and section, the softest of them', () => {
     const soft = structuredClone(demoCatalog) as unknown as {
       extras: { code: string; parts: { kind: string; stiffness?: number }[] }[]
@@ -63,8 +85,9 @@ describe('a boat', () => {
     for (const part of other.parts) if (part.kind === 'bumper') part.stiffness = stiff / 4
     soft.extras.push(other)
     const catalog = soft as unknown as Catalog
+    const bumper = (frame: DockFrame) => bumperAt(frame, lying(frame.kit)[0]!)
     const with2 = (side: 'left' | 'right', section = 's3') =>
-      bumperAt(
+      bumper(
         frameOf(
           {
             boat: boat(side),
@@ -81,7 +104,6 @@ describe('a boat', () => {
     expect(with2('left')).toBe(stiff / 4)
     expect(with2('left', 's2')).toBe(stiff)
     expect(with2('right')).toBeNull()
-    expect(bumperAt(frameOf())).toBeNull()
   })
 })
 

@@ -169,7 +169,7 @@ export function carried(kit: Kit, broken: (frame: DockFrame) => DockFrame = (fra
   }
   for (const { combination, back } of kept) {
     const { weather, gravity } = combination
-    const key = weather ? `${weather.level} ${weather.toward} ${weather.waves}` : ''
+    const key = weather ? `${weather.level} ${weather.toward} ${weather.waves} ${weather.moored}` : ''
     const terms: [number, readonly number[]][] = [
       [combination.dead, sumOf(dead)],
       [combination.live[0], half[0]!],
@@ -182,8 +182,8 @@ export function carried(kit: Kit, broken: (frame: DockFrame) => DockFrame = (fra
       ],
     ]
     if (weather) {
-      const { level, toward, waves: height, factor, uplift } = weather
-      terms.push([factor, once(key, () => weatherLoad(states, frame, waves, level, toward, height))])
+      const { level, toward, waves: height, factor, uplift, moored } = weather
+      terms.push([factor, once(key, () => weatherLoad(states, frame, waves, level, toward, height, moored))])
       if (waves && uplift)
         terms.push([
           uplift,

@@ -3,13 +3,14 @@ import type { Catalog } from '../../../rules/catalog/schema.ts'
 import type { Dock, Figure } from '../../../rules/dock.ts'
 import dock from '../../../rules/words/en/dock.json' with { type: 'json' }
 import findings from '../../../rules/words/en/findings.json' with { type: 'json' }
+import obstacles from '../../../rules/words/en/obstacles.json' with { type: 'json' }
 import structure from '../../../rules/words/en/structure.json' with { type: 'json' }
 import type { Law } from './law.ts'
 
-const NUMBERS = 'm fetch m/s s mm kg N Nm Pa slope share factor count deg'.split(' ')
+const NUMBERS = 'm m2 m-rough fetch m/s s mm kg N Nm Pa slope share factor count deg'.split(' ')
 /** Cases of loads as `rules/structure/dock/combinations.ts` names them: `D+L left`, `0.6D+W high left`, `D+P end.left lake`. */
 const CASE = /^(0\.6)?D(\+[\w.]+)*( [\w.-]+)*$/
-const WORDS = Object.entries({ ...findings, ...structure })
+const WORDS = Object.entries({ ...findings, ...structure, ...obstacles })
 const CODES = new Set(
   WORDS.flatMap(([key]) => (key.endsWith('.plain') ? [key.slice(0, -'.plain'.length)] : [])),
 )

@@ -5,7 +5,7 @@
  * soundings by kriging, with the covariance that the guide states and Gauss's elimination: no table, no Cholesky, no order of soundings.
  * Landward of the first and lakeward of the last it answers with nothing (the engine extrapolates there; no law of ours says how).
  */
-import type { BottomKind } from '../../../rules/catalog/schema.ts'
+import type { BottomKind } from '../../../rules/catalog/bottom.ts'
 import type { Site, Sounding } from '../../../rules/design/schema.ts'
 
 export interface Ground {

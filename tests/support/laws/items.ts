@@ -32,8 +32,28 @@ function across(catalog: Catalog, code: string): number {
   return stock.shape === 'flat' || stock.shape === 'rect-tube' ? stock.width : stock.diameter
 }
 
+/** Between its parallel sides, how long it is so far from the shorter one, and the cosine of half its turn. */
+function cornerPiece(length: number, width: number, turn: number) {
+  const half = (turn * Math.PI) / 360
+  return {
+    high: width * Math.cos(half),
+    chord: (from: number) => length + 2 * from * Math.tan(half),
+    slant: Math.cos(half),
+  }
+}
+
 function frameMass(catalog: Catalog, f: Catalog['frames'][number]): number {
-  const between = f.width - 2 * across(catalog, f.rail)
+  const rail = across(catalog, f.rail)
+  if (f.turn !== undefined) {
+    const { high, chord, slant } = cornerPiece(f.length, f.width, f.turn)
+    return (
+      bar(catalog, f.rail, chord(rail / 2) + chord(high - rail / 2)) +
+      bar(catalog, f.ends, (2 * (high - 2 * rail)) / slant) +
+      bar(catalog, f.cross.stock, f.cross.count * (high - 2 * rail)) +
+      bar(catalog, catalog.sleeve.stock, 4 * catalog.sleeve.length)
+    )
+  }
+  const between = f.width - 2 * rail
   return (
     bar(catalog, f.rail, 2 * f.length) +
     bar(catalog, f.ends, 2 * between) +
@@ -47,6 +67,20 @@ function panelMass(catalog: Catalog, panel: Panel): number {
   const width = across(catalog, panel.plank.stock)
   const n = panel.plank.count
   let length = 0
+  if (panel.turn !== undefined) {
+    const { high, chord, slant } = cornerPiece(panel.length, panel.width, panel.turn)
+    for (let i = 0; i < n; i++) {
+      const from = (i * (high - width)) / (n - 1) + width / 2
+      // Beside either side, where legs stand through the deck.
+      const reach = Math.min(from, high - from) - width / 2
+      const notched = panel.notch !== undefined && reach < panel.notch.across - 1e-9
+      length += chord(from) - (notched ? (2 * panel.notch!.along) / slant : 0)
+    }
+    return (
+      bar(catalog, panel.plank.stock, length) +
+      bar(catalog, panel.batten.stock, panel.batten.count * panel.batten.length)
+    )
+  }
   for (let i = 0; i < n; i++) {
     const outer = n === 1 ? width : (i * (panel.length - width)) / (n - 1) + width
     const notched = panel.notch !== undefined && outer > panel.length - panel.notch.along + 1e-9

@@ -38,8 +38,16 @@ export const pairsByRule: Law = (dock, _design, catalog) => {
       )
         out.push(`${l} and ${r} stand at one edge and are not its pair`)
     }
-  const inLine = (a: Leg, b: Leg, slack: number) =>
-    Math.min(Math.abs(a.x - b.x), Math.abs(a.y - b.y)) <= align + slack
+  // In line as either leg's section lies: along its heading, or square to that.
+  const headings = new Map(dock.sections.map(({ id, heading }) => [id, (heading * Math.PI) / 180]))
+  const inLine = (a: Leg, b: Leg, slack: number) => {
+    const far = Math.hypot(a.x - b.x, a.y - b.y)
+    const way = Math.atan2(b.y - a.y, b.x - a.x)
+    return [a, b].some((leg) => {
+      const off = way - headings.get(leg.section)!
+      return far * Math.min(Math.abs(Math.sin(off)), Math.abs(Math.cos(off))) <= align + slack
+    })
+  }
   const nearest = Math.min(Infinity, ...catalog.braces.map((s) => s.spacing.from))
   const farthest = Math.max(0, ...catalog.braces.map((s) => s.spacing.to))
   for (const pair of dock.pairs) {

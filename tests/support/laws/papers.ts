@@ -144,15 +144,45 @@ const sha256 = (value: unknown) =>
     .update(canonicalize(value) ?? '')
     .digest('hex')
 
-/** Its parts are SHA-256 of the RFC 8785 JSON of the parsed design without `name` and `job`, and of the catalog. */
+/** Its parts are SHA-256 of the RFC 8785 JSON of the parsed design without `name` and `job`, and of the catalog without `shop`. */
 export const fingerprintOfContent: Law = (dock, design, catalog) => {
   const { name: _name, job: _job, ...counted } = design
+  const { shop: _shop, ...sold } = catalog
   const out: string[] = []
   if (dock.fingerprint.design !== sha256(counted)) out.push('fingerprint design is not of this design')
-  if (dock.fingerprint.catalog !== sha256(catalog)) out.push('fingerprint catalog is not of this catalog')
+  if (dock.fingerprint.catalog !== sha256(sold)) out.push('fingerprint catalog is not of this catalog')
   return out
 }
 
-/** What is not built yet is null, never faked. */
-export const nullUntilBuilt: Law = (dock) =>
-  dock.legs.filter((l) => l.fitChance !== null).map((l) => `${l.id} fitChance`)
+/** Share of a normal distribution below a value, by Simpson's rule. */
+function normalBelow(value: number): number {
+  const [from, n] = [-9, 4000]
+  const to = Math.max(from, Math.min(9, value))
+  const density = (x: number): number => Math.exp(-(x * x) / 2) / Math.sqrt(2 * Math.PI)
+  const step = (to - from) / n
+  let sum = density(from) + density(to)
+  for (let i = 1; i < n; i++) sum += (i % 2 === 1 ? 4 : 2) * density(from + i * step)
+  return (sum * step) / 3
+}
+
+/** Every leg with a length has its chance, of what it may be short by and of the bed's error there; none while that is worked out. */
+export const chancesFollow: Law = (dock) => {
+  const told = new Map(dock.fit?.legs.map((one) => [one.leg, one]))
+  const out: string[] = []
+  for (const leg of dock.legs) {
+    const one = told.get(leg.id)
+    if (leg.fitChance !== (one?.chance ?? null)) out.push(`${leg.id} fitChance is not that of the fit`)
+    if ((one !== undefined) !== (leg.stock !== null && dock.pending === undefined))
+      out.push(`${leg.id} ${one ? 'has' : 'lacks'} a chance`)
+    if (!one) continue
+    const { error, room, chance, reserve95 } = one
+    const expected = error > 0 ? normalBelow(room / error) : room >= -2e-6 ? 1 : 0
+    const slack = error > 0 ? 2e-5 + (2e-6 / error) * (1 + Math.abs(room) / error) : 0
+    if (Math.abs(chance - expected) > slack) out.push(`${leg.id} chance ${chance}, expected ${expected}`)
+    if (Math.abs(room + reserve95 - leg.aboveDeck! - 1.644854 * error) > 1e-5)
+      out.push(`${leg.id} reserve of ${reserve95} for 95 %`)
+  }
+  const least = Math.min(1, ...dock.legs.map(({ fitChance }) => fitChance ?? 1))
+  if (dock.fit && dock.fit.all > least + 0.01) out.push(`all fit at ${dock.fit.all}, one at ${least}`)
+  return out
+}

@@ -2,7 +2,7 @@
 import type { Placement } from '../../../rules/dock.ts'
 import { groundOf } from './ground.ts'
 import { expectNear, frameOf, groupBy, type Law, near, stopOn, TOLERANCE } from './law.ts'
-import { cornerAt, inPlan } from './plan.ts'
+import { cornerAt, inPlan, outsideOf } from './plan.ts'
 
 const isAt = (p: Placement, x: number, y: number, z: number, tolerance = TOLERANCE) =>
   near(p.at[0], x, tolerance) && near(p.at[1], y, tolerance) && near(p.at[2], z, tolerance)
@@ -104,6 +104,16 @@ export const panelsOnFrames: Law = (dock, _design, catalog) => {
   for (const s of dock.sections) {
     if (s.role === 'ramp') continue
     const panel = catalog.decking.panels.find((p) => p.code === frameOf(catalog, s.frame)?.panel)
+    if (s.turn !== undefined) {
+      // One, in the middle between the middles of its sides.
+      const middle = ['start.left', 'end.left', 'start.right', 'end.right'].map((corner) =>
+        cornerAt(s, corner),
+      )
+      const [x, y] = [0, 1].map((k) => middle.reduce((sum, p) => sum + p[k as 0 | 1] / 4, 0))
+      for (const p of by.get(s.id) ?? [])
+        if (!isAt(p, x!, y!, s.z)) out.push(`a panel of ${s.id} is off its middle`)
+      continue
+    }
     const a = (-s.heading * Math.PI) / 180
     const along = (by.get(s.id) ?? []).map((p) => {
       const [dx, dy] = [p.at[0] - s.x, p.at[1] - s.y]
@@ -167,9 +177,12 @@ export const postsBesidePads: Law = (dock, design, catalog) => {
         const plate = pad.kind === 'foot-pad' && catalog.pads.find(({ code }) => code === pad.code)?.plate
         if (!plate) continue
         const heading = dock.sections.find((s) => s.id === pad.section)!.heading
-        const [long, wide] = heading % 180 === 0 ? [plate.length, plate.width] : [plate.width, plate.length]
-        const dx = Math.max(0, Math.abs(post.at[0] - pad.at[0]) - long / 2)
-        const dy = Math.max(0, Math.abs(post.at[1] - pad.at[1]) - wide / 2)
+        const a = (heading * Math.PI) / 180
+        const [px, py] = [post.at[0] - pad.at[0], post.at[1] - pad.at[1]]
+        const along = Math.abs(px * Math.cos(a) + py * Math.sin(a))
+        const across = Math.abs(py * Math.cos(a) - px * Math.sin(a))
+        const dx = Math.max(0, along - plate.length / 2)
+        const dy = Math.max(0, across - plate.width / 2)
         if (Math.hypot(dx, dy) < tube) out.push(`${post.of} goes through the pad of ${pad.of}`)
       }
     }
@@ -189,13 +202,9 @@ export const extrasOnEdges: Law = (dock, _design, catalog) => {
       if (!codes.has(p.code)) continue
       const section = dock.sections.find((s) => s.id === p.section)
       if (section === undefined || section.role === 'ramp') continue
-      const a = (-section.heading * Math.PI) / 180
-      const [cx, cy] = inPlan(section, [section.length / 2, 0])
-      const [dx, dy] = [p.at[0] - cx, p.at[1] - cy]
-      const along = Math.abs(dx * Math.cos(a) - dy * Math.sin(a)) - section.length / 2
-      const across = Math.abs(dx * Math.sin(a) + dy * Math.cos(a)) - section.width / 2
-      if (!near(Math.max(along, across), off, 1e-5))
-        out.push(`${p.code} at ${p.at} is ${Math.max(along, across)} off ${section.id}, expected ${off}`)
+      const outside = outsideOf(section, [p.at[0], p.at[1]])
+      if (!near(outside, off, 1e-5))
+        out.push(`${p.code} at ${p.at} is ${outside} off ${section.id}, expected ${off}`)
     }
   }
   return out

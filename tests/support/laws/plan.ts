@@ -29,6 +29,7 @@ export interface Placed extends PlanItem {
   readonly heading: number
   readonly length: number
   readonly width: number
+  readonly turn?: number | undefined
 }
 
 export interface Rectangle {
@@ -37,6 +38,8 @@ export interface Rectangle {
   readonly heading: number
   readonly length: number
   readonly width: number
+  /** Of a corner piece, degrees. */
+  readonly turn?: number | undefined
 }
 
 export const EDGES: readonly Edge[] = ['start', 'end', 'left', 'right']
@@ -113,7 +116,7 @@ export function placePlan(design: Design, catalog: Catalog, start: number): Plac
       if (placed.has(item.id)) continue
       const frame = frameOf(catalog, item.frame)
       if (frame === undefined) continue
-      const size = { length: frame.length, width: frame.width }
+      const size = { length: frame.length, width: frame.width, turn: frame.turn }
       if (item.on === null) {
         const x = item.ramp ? start - frame.length : start
         placed.set(item.id, {
@@ -157,9 +160,11 @@ function mate(
   own: Edge,
   along: number,
   gap: number,
-  size: { length: number; width: number },
+  size: { length: number; width: number; turn?: number | undefined },
 ): { x: number; y: number; heading: number } {
   const line = edgeLine(host, edge)
+  if (size.turn !== undefined || host.turn !== undefined || host.heading % 90 !== 0)
+    return mateAskew(line, own, along, gap, size)
   const half = along + (own === 'left' || own === 'right' ? size.length : size.width) / 2
   const [mx, my]: Point = [
     line.from[0] + line.direction[0] * half + line.normal[0] * gap,
@@ -179,6 +184,31 @@ function mate(
   return { x: mx - dx, y: my - dy, heading }
 }
 
+/** The same by the two edges alone: turned until they look at each other, then shifted. */
+function mateAskew(
+  line: ReturnType<typeof edgeLine>,
+  own: Edge,
+  along: number,
+  gap: number,
+  size: { length: number; width: number; turn?: number | undefined },
+): { x: number; y: number; heading: number } {
+  const flat = edgeLine({ x: 0, y: 0, heading: 0, ...size }, own)
+  const degrees = (of: Point) => (Math.atan2(of[1], of[0]) * 180) / Math.PI
+  const raw = degrees(line.normal) + 180 - degrees(flat.normal)
+  const heading = Math.round((((raw % 360) + 360) % 360) * 1e9) / 1e9
+  const middle: Point = [
+    flat.from[0] + (flat.direction[0] * flat.size) / 2,
+    flat.from[1] + (flat.direction[1] * flat.size) / 2,
+  ]
+  const [dx, dy] = rotate(middle, heading)
+  const t = along + flat.size / 2
+  return {
+    x: line.from[0] + line.direction[0] * t + line.normal[0] * gap - dx,
+    y: line.from[1] + line.direction[1] * t + line.normal[1] * gap - dy,
+    heading: heading === 360 ? 0 : heading,
+  }
+}
+
 function rotate([x, y]: Point, degrees: number): Point {
   const a = (degrees * Math.PI) / 180
   return [x * Math.cos(a) - y * Math.sin(a), x * Math.sin(a) + y * Math.cos(a)]
@@ -190,8 +220,81 @@ export function inPlan(section: Rectangle, local: Point): Point {
   return [section.x + dx, section.y + dy]
 }
 
+/**
+ * A corner piece's corners in its own frame: its end edge is its start edge turned about the place on the left where the lines of both meet,
+ * as far off as makes the left side so long.
+ */
+function ownCorners({
+  length,
+  width,
+  turn,
+}: Pick<Rectangle, 'length' | 'width' | 'turn'>): Record<string, Point> {
+  const pivot: Point = [0, width / 2 + length / 2 / Math.sin((turn! * Math.PI) / 360)]
+  const turned = (p: Point): Point => {
+    const [dx, dy] = rotate([p[0] - pivot[0], p[1] - pivot[1]], turn!)
+    return [pivot[0] + dx, pivot[1] + dy]
+  }
+  const left: Point = [0, width / 2]
+  const right: Point = [0, -width / 2]
+  return { 'start.left': left, 'start.right': right, 'end.left': turned(left), 'end.right': turned(right) }
+}
+
+const BETWEEN: Readonly<Record<Edge, readonly [string, string]>> = {
+  start: ['start.left', 'start.right'],
+  end: ['end.left', 'end.right'],
+  left: ['start.left', 'end.left'],
+  right: ['start.right', 'end.right'],
+}
+
+function askewEdge(section: Rectangle, edge: Edge) {
+  const own = ownCorners(section)
+  const [a, b] = BETWEEN[edge].map((name) => own[name]!) as [Point, Point]
+  const size = Math.hypot(b[0] - a[0], b[1] - a[1])
+  const direction: Point = [(b[0] - a[0]) / size, (b[1] - a[1]) / size]
+  const all = Object.values(own)
+  const inward = all.some((p) => -direction[1] * (p[0] - a[0]) + direction[0] * (p[1] - a[1]) > 1e-9)
+  const normal: Point = inward ? [direction[1], -direction[0]] : [-direction[1], direction[0]]
+  return {
+    from: inPlan(section, a),
+    direction: rotate(direction, section.heading),
+    normal: rotate(normal, section.heading),
+    size,
+  }
+}
+
+/** How far a place is outside of a section's outline, m; negative inside. */
+export const outsideOf = (section: Rectangle, [x, y]: Point): number =>
+  Math.max(
+    ...EDGES.map((edge) => {
+      const { from, normal } = edgeLine(section, edge)
+      return (x - from[0]) * normal[0] + (y - from[1]) * normal[1]
+    }),
+  )
+
+/** What two sections both cover, m2: the first cut off at each edge of the second. */
+export function sharedArea(a: Rectangle, b: Rectangle): number {
+  let left = ['start.left', 'end.left', 'end.right', 'start.right'].map((corner) => cornerAt(a, corner))
+  for (const edge of EDGES) {
+    const { from, normal } = edgeLine(b, edge)
+    const off = (p: Point) => (p[0] - from[0]) * normal[0] + (p[1] - from[1]) * normal[1]
+    left = left.flatMap((p, i) => {
+      const q = left[(i + 1) % left.length]!
+      const [m, n] = [off(p), off(q)]
+      const at = m / (m - n)
+      const cut: Point[] = m < 0 !== n < 0 ? [[p[0] + at * (q[0] - p[0]), p[1] + at * (q[1] - p[1])]] : []
+      return m < 0 ? [p, ...cut] : cut
+    })
+  }
+  const twice = left.reduce((sum, p, i) => {
+    const q = left[(i + 1) % left.length]!
+    return sum + p[0] * q[1] - p[1] * q[0]
+  }, 0)
+  return Math.abs(twice) / 2
+}
+
 /** An edge from its start corner (start and end edges: from the left corner), with its outward normal. */
-function edgeLine(section: Rectangle, edge: Edge) {
+export function edgeLine(section: Rectangle, edge: Edge) {
+  if (section.turn !== undefined) return askewEdge(section, edge)
   const { length: l, width: w } = section
   const local = {
     start: { from: [0, w / 2], direction: [0, -1], normal: [-1, 0], size: w },
@@ -210,6 +313,16 @@ function edgeLine(section: Rectangle, edge: Edge) {
 /** Corner of the frame, or the leg axis that far in from it. */
 export function cornerAt(section: Rectangle, corner: string, along = 0, across = 0): Point {
   const [end, side] = corner.split('.')
+  if (section.turn !== undefined) {
+    // Where the two edges of that corner meet, each moved inward.
+    const [p, q] = [askewEdge(section, end as Edge), askewEdge(section, side as Edge)]
+    const [a, b] = [
+      p.from[0] * p.normal[0] + p.from[1] * p.normal[1] - along,
+      q.from[0] * q.normal[0] + q.from[1] * q.normal[1] - across,
+    ]
+    const det = p.normal[0] * q.normal[1] - p.normal[1] * q.normal[0]
+    return [(a * q.normal[1] - b * p.normal[1]) / det, (p.normal[0] * b - q.normal[0] * a) / det]
+  }
   return inPlan(section, [
     end === 'start' ? along : section.length - along,
     side === 'left' ? section.width / 2 - across : -section.width / 2 + across,

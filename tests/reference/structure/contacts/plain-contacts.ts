@@ -125,47 +125,54 @@ function eliminate(rows: Matrix, n: number): Float64Array[] {
 }
 
 export interface Problem {
+  /** Which contacts open upward: all but posts, whose clamps slide. */
+  readonly up: readonly number[]
   readonly M: Matrix
   readonly r: number[]
-  /** Openings of all three directions for those upward, scaled back, m. */
+  /** Openings of all three directions for those of `up`, scaled back, m. */
   all(z: readonly number[]): number[]
 }
 
+/** What is let go sideways: contact · 3 + 1 or 2, and what goes on acting there, N. Nothing at feet; at a post whose ground gives what it held. */
+export type Sideways = ReadonlyMap<number, number>
+
 /**
- * The complementarity problem of the upward directions, with `sideways` (contact · 3 + 1 or 2) free. Openings are counted from where a
- * contact stands with its gap, in units of what moves a leg's own stiffness by 1 N. Null where nothing resists the free ones.
+ * The complementarity problem of the upward directions, with `sideways` free. Openings are counted from where a contact stands with its
+ * gap, in units of what moves a leg's own stiffness by 1 N. Null where nothing resists the free ones.
  */
 export function problemOf(
   { contacts }: Touching,
   plain: Plain,
-  sideways: readonly number[],
+  sideways: Sideways,
   unit: number,
 ): Problem | null {
   const gaps = contacts.flatMap(({ gap }) => [-gap, 0, 0])
-  const up = contacts.map((_, i) => i * 3)
-  const order = [...sideways, ...up]
+  const up = contacts.flatMap(({ kind }, i) => (kind === 'post' ? [] : [i]))
+  const aside = [...sideways.keys()]
+  const order = [...aside, ...up.map((i) => i * 3)]
   const closed = order.map((a) => gaps.reduce((sum, g, b) => sum + g * plain.K[a]![b]!, plain.closed[a]!))
-  const S = sideways.length
-  const inner = sideways.map((a, i) => [
-    ...sideways.map((b) => plain.K[a]![b]! / unit),
-    -closed[i]!,
-    ...up.map((b) => -plain.K[a]![b]! / unit),
+  const S = aside.length
+  const inner = aside.map((a, i) => [
+    ...aside.map((b) => plain.K[a]![b]! / unit),
+    sideways.get(a)! - closed[i]!,
+    ...up.map((b) => -plain.K[a]![b * 3]! / unit),
   ])
   const solved = eliminate(inner, S)
   if (solved.some((row) => row.some((v) => !Number.isFinite(v) || Math.abs(v) > 1e8))) return null
   const through = (a: number, column: number): number =>
-    sideways.reduce((sum, b, i) => sum + (plain.K[a]![b]! / unit) * solved[i]![column]!, 0)
+    aside.reduce((sum, b, i) => sum + (plain.K[a]![b]! / unit) * solved[i]![column]!, 0)
   // What is left of nothing is nothing: a frame on three feet resists none of them.
   const exact = (value: number): number => (Math.abs(value) < 1e-10 ? 0 : value)
   return {
-    M: up.map((a) => up.map((b, j) => exact(plain.K[a]![b]! / unit + through(a, j + 1)))),
-    r: up.map((a, i) => closed[S + i]! + contacts[i]!.holds + through(a, 0)),
+    up,
+    M: up.map((a) => up.map((b, j) => exact(plain.K[a * 3]![b * 3]! / unit + through(a * 3, j + 1)))),
+    r: up.map((a, i) => closed[S + i]! + contacts[a]!.holds + through(a * 3, 0)),
     all(z) {
       const by = [...gaps]
       up.forEach((a, i) => {
-        by[a]! += z[i]! / unit
+        by[a * 3]! += z[i]! / unit
       })
-      sideways.forEach((a, i) => {
+      aside.forEach((a, i) => {
         by[a] = z.reduce((sum, v, j) => sum + v * solved[i]![j + 1]!, solved[i]![0]!) / unit
       })
       return by
@@ -176,24 +183,22 @@ export function problemOf(
 export interface Stance {
   /** Upward openings, m, from where each stands with its gap; none where nothing stops it. */
   readonly open: readonly number[] | null
-  readonly sideways: readonly number[]
 }
 
-/** Solved, lifted feet freed sideways, solved again, till none is added. */
+/** Solved, lifted feet freed sideways, solved again, till none is added; posts hold whatever comes. */
 export function stanceOf(frame: Touching, plain: Plain, unit: number): Stance | 'loose' {
-  let sideways: number[] = []
+  const sideways = new Map<number, number>()
   for (;;) {
     const problem = problemOf(frame, plain, sideways, unit)
     if (!problem) return 'loose'
     const z = lemke(problem.M, problem.r)
-    if (!z) return { open: null, sideways }
-    const more = frame.contacts.flatMap(({ kind }, i) =>
-      kind === 'foot' && z[i]! > 0 && slackOf(problem.M, problem.r, z)[i]! < 1e-6
-        ? [i * 3 + 1, i * 3 + 2]
-        : [],
-    )
-    const next = [...new Set([...sideways, ...more])]
-    if (next.length === sideways.length) return { open: z.map((v) => v / unit), sideways }
-    sideways = next
+    if (!z) return { open: null }
+    const slack = slackOf(problem.M, problem.r, z)
+    const had = sideways.size
+    problem.up.forEach((i, at) => {
+      if (frame.contacts[i]!.kind !== 'foot' || z[at]! <= 0 || slack[at]! >= 1e-6) return
+      sideways.set(i * 3 + 1, 0).set(i * 3 + 2, 0)
+    })
+    if (sideways.size === had) return { open: z.map((v) => v / unit) }
   }
 }

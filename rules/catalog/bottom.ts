@@ -1,0 +1,5 @@
+/** What a lake bottom is of: asked of a design too, which is read where no catalog is. */
+import * as v from 'valibot'
+
+export const BottomSchema = v.picklist(['rock', 'gravel', 'sand', 'clay', 'muck'])
+export type BottomKind = v.InferOutput<typeof BottomSchema>

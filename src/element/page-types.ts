@@ -1,0 +1,33 @@
+/** What a page's own code is told by the element, for its compiler. */
+import type { Design, Dock } from '../../rules/index.ts'
+import type { Offered } from '../state/request-body.ts'
+import type { Fault } from './sources.ts'
+
+/** The attributes of `<leadline-dock>`, as `public/guide/embed.md` tells them. */
+export interface LeadlineAttributes {
+  catalog?: string | undefined
+  design?: string | undefined
+  units?: 'imperial' | 'metric' | undefined
+  lang?: string | undefined
+  words?: string | undefined
+  theme?: 'light' | 'dark' | 'auto' | undefined
+  mode?: 'full' | 'compact' | 'waterside' | undefined
+  'storage-key'?: string | undefined
+  link?: boolean | '' | undefined
+  'request-url'?: string | undefined
+  audience?: 'customer' | 'shop' | 'crew' | undefined
+  start?: 'questions' | 'example' | undefined
+}
+
+export interface LeadlineEvents {
+  'leadline-ready': CustomEvent<null>
+  'leadline-input': CustomEvent<{ readonly design: Design; readonly dock: Dock }>
+  'leadline-change': CustomEvent<{ readonly design: Design; readonly dock: Dock }>
+  /** Cancelable: a listener that takes it calls `preventDefault()`. */
+  'leadline-request': CustomEvent<Offered>
+  'leadline-error': CustomEvent<Fault>
+}
+
+declare global {
+  interface HTMLElementEventMap extends LeadlineEvents {}
+}
