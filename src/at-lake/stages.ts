@@ -1,11 +1,14 @@
 /** The day in the order in which it is gone through, a screen each: what there is to do, and what of it is done. Follows the dock's own order of work. */
 import type { DayStep } from '../../rules/at-lake/index.ts'
 import type { StepLine } from '../../rules/papers/steps/step.ts'
-import type { SeasonState } from '../../rules/record/index.ts'
+import type { SeasonRecord, SeasonState } from '../../rules/record/index.ts'
 
 export type Stage =
   | { readonly kind: 'level' | 'safe'; readonly key: string }
-  | { readonly kind: 'measure' | 'set'; readonly key: string; readonly leg: string; readonly step: DayStep }
+  /** `step`: null for a dock without a plan. */
+  | { readonly kind: 'measure' | 'set'; readonly key: string; readonly leg: string; readonly step: DayStep | null }
+  /** Of a dock without a plan: what is done in a row, by its key in the words. */
+  | { readonly kind: 'plain'; readonly key: string; readonly say: 'plain.out' }
   | {
       readonly kind: 'step'
       /** Under which it is written down that it is done. */
@@ -46,7 +49,19 @@ function stagesOf(step: DayStep, known: (leg: string) => boolean): Stage[] {
 /** What has been ticked off when the dock comes out has a key of its own. */
 export const OUT = 'out/'
 
-export function outStages(order: readonly DayStep[]): Stage[] {
+/** A dock without a plan: how each leg stands, one after the other. */
+export const oldDockStages = ({ legs }: Pick<SeasonRecord, 'legs'>): Stage[] => [
+  { kind: 'level', key: 'level' },
+  { kind: 'safe', key: 'safe' },
+  ...legs.map(({ id }): Stage => ({ kind: 'set', key: `set/${id}`, leg: id, step: null })),
+]
+
+export function outStages(order: readonly DayStep[], { sections }: Pick<SeasonRecord, 'sections'>): Stage[] {
+  if (order.length === 0 && sections.length === 0)
+    return [
+      { kind: 'safe', key: `${OUT}safe` },
+      { kind: 'plain', key: `${OUT}all`, say: 'plain.out' },
+    ]
   return [
     { kind: 'safe', key: `${OUT}safe` },
     ...order.map(
