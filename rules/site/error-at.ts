@@ -14,13 +14,13 @@ import {
 } from './error.ts'
 import { lineShares, missesOfLine } from './error-line.ts'
 import {
+  backward,
   type Covariance,
   covarianceOf,
   type Factor,
   factorOf,
   forward,
   type Places,
-  solved,
 } from './kriging.ts'
 import { profileAt } from './profile.ts'
 import { tableAt } from './table.ts'
@@ -58,7 +58,10 @@ function areaErrors(survey: Extract<Survey, { area: unknown }>): Errors {
   const { covariance, factor, surface, beds } = area
   const { table } = beds[0]!
   const roughness = once(() => roughnessOf(missesOf(factor, covariance, places, values, error)))
-  const told = (x: number, y: number): { shares: Shares; spread: number; noise?: number } => {
+  const toldAt = (
+    x: number,
+    y: number,
+  ): { shares: Shares; spread: number; noise?: number; told?: Float64Array } => {
     if (surface) {
       // The means under the triangles count too: sounding errors are taken in full, to be cautious.
       const own = surface.sharesAt(x, y).filter(([i]) => i < places.x.length)
@@ -82,8 +85,8 @@ function areaErrors(survey: Extract<Survey, { area: unknown }>): Errors {
   const known = (px: number, y: number): Known | null => {
     if (wall && px < 0) return null
     const x = notUpTheBank(px, table.xs[0]!, top, (at) => tableAt(table, top, at, y))
-    const { shares, spread, noise = noiseOf(shares) } = told(x, y)
-    return { x, y, shares, spread, noise }
+    const { shares, spread, noise = noiseOf(shares), told } = toldAt(x, y)
+    return { x, y, shares, spread, noise, ...(told && { told }) }
   }
   return withAt({ known, roughness, sounding: error, covariance, places })
 }
@@ -108,12 +111,14 @@ function krigedShares(
   { x, y }: Places,
   px: number,
   py: number,
-): { shares: Shares; spread: number } {
+): { shares: Shares; spread: number; told: Float64Array } {
   const k = x.map((at, i) => covariance(px, py, at, y[i]!))
-  const told = forward(factor, k).reduce((sum, v) => sum + v * v, 0)
+  const told = forward(factor, k)
+  const squares = told.reduce((sum, v) => sum + v * v, 0)
   return {
-    shares: Array.from(solved(factor, k), (share, i) => [i, share] as const),
-    spread: Math.max(0, covariance(px, py, px, py) - told),
+    shares: Array.from(backward(factor, told), (share, i) => [i, share] as const),
+    spread: Math.max(0, covariance(px, py, px, py) - squares),
+    told,
   }
 }
 

@@ -72,6 +72,8 @@ export interface Known {
   readonly spread: number
   /** Variance that sounding errors bring into it, in units of that of one sounding. */
   readonly noise: number
+  /** Where the shares are those of kriging: the factor's inverse times the covariances with the soundings, whose products two places share. */
+  readonly told?: Float64Array
 }
 
 export interface Errors {
