@@ -18,4 +18,4 @@ export {
   type SeasonRecord,
   type SectionNamed,
 } from './schema.ts'
-export type { Conflict, LegState, SeasonState, StateOptions } from './state.ts'
+export { type Conflict, deckAt, type LegState, type SeasonState, seasonState, seasonsOf } from './state.ts'
