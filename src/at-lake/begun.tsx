@@ -1,6 +1,6 @@
 /** A dock of which there is a record: what holds now, what follows for today, and the screen that is open. */
 import { type ReactNode, useMemo, useState, useSyncExternalStore } from 'react'
-import { type Day, dayOf, type LegsAtHand, type Measured } from '../../rules/at-lake/index.ts'
+import { type DayAt, type DayState, dayAt, type LegsAtHand, type Measured } from '../../rules/at-lake/index.ts'
 import { deriveKit, type Project, projectOf, publishKit } from '../../rules/index.ts'
 import { liveEntries, type SeasonRecord, type SeasonState, seasonFor, seasonState } from '../../rules/record/index.ts'
 import type { RecordKeeper } from '../record-keeping/index.ts'
@@ -33,13 +33,11 @@ export function BegunDock({ keeper, children }: { readonly keeper: RecordKeeper;
   const state = useMemo(() => seasonState(record, { season }), [record, season])
   const last = useMemo(() => before(record, season), [record, season])
   const project = useProjectOf(record)
-  const day = useMemo(() => (project ? today(project, record, state, last, atHand) : null), [
-    project,
-    record,
-    state,
-    last,
-    atHand,
-  ])
+  const dayIn = useMemo<DayAt | null>(() => project && dayAt(project), [project])
+  const day = useMemo(
+    () => dayIn && dayIn(today(record, state, last, atHand)),
+    [dayIn, record, state, last, atHand],
+  )
   const begun: Begun = {
     ...{ keeper, record, season, state, last, project, day, page, atHand },
     setAtHand(legs) {
@@ -85,12 +83,11 @@ const SAME = 0.03
 
 /** What is known this morning: what was measured, and before that how the legs stood last. */
 function today(
-  project: Project,
   record: SeasonRecord,
   state: SeasonState,
   last: SeasonState | null,
   legsAtHand: readonly LegsAtHand[] | null,
-): Day {
+): DayState {
   const level = state.today?.level ?? 0
   const soundings = liveEntries(record.entries).filter(
     (entry) => entry.kind === 'sounding' && entry.season === state.season,
@@ -112,16 +109,13 @@ function today(
     const stands = own ?? last?.legs.find((one) => one.leg.id === leg.id)?.set
     return stands ? [{ leg: leg.id, stock: stands.stock, height: stands.height }] : []
   })
-  return dayOf({
-    project,
-    state: {
-      level,
-      from: state.level?.from ?? 'survey',
-      ...(state.level?.sd === undefined ? {} : { levelError: state.level.sd }),
-      keep: state.today?.keep ?? 'planned',
-      measured,
-      set,
-      ...(legsAtHand ? { legsAtHand } : {}),
-    },
-  })
+  return {
+    level,
+    from: state.level?.from ?? 'survey',
+    ...(state.level?.sd === undefined ? {} : { levelError: state.level.sd }),
+    keep: state.today?.keep ?? 'planned',
+    measured,
+    set,
+    ...(legsAtHand ? { legsAtHand } : {}),
+  }
 }

@@ -59,3 +59,13 @@ export const useSay = (): Words<WatersideWord> => useWords(WATERSIDE)
 
 export const legOf = (day: Day, leg: string): LegAt | undefined =>
   day.stations.flatMap(({ legs }) => legs).find((one) => one.leg === leg)
+
+/** What each leg stands on by all that is known now, m over the survey's water. */
+export const bedNow = (day: Day): ((leg: string) => number) => {
+  const beds = new Map(
+    day.stations.flatMap(({ legs }) =>
+      legs.map(({ leg, measured, expected }) => [leg, day.level - (measured?.depth ?? expected.depth)] as const),
+    ),
+  )
+  return (leg) => beds.get(leg) ?? day.level
+}

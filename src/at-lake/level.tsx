@@ -5,7 +5,7 @@ import type { Keep, Said } from '../../rules/record/index.ts'
 import { meters, text } from '../words/index.ts'
 import { Measure, NOTHING, Pick, type Typed, typedFrom } from './fields.tsx'
 import { Figure, Head } from './frame.tsx'
-import { useBegun, useSay } from './lake.ts'
+import { type Begun, useBegun, useSay } from './lake.ts'
 import { marksOf } from './marks.ts'
 import { SeasonField } from './season-field.tsx'
 import { LEVEL_LATER } from './stages.ts'
@@ -62,7 +62,8 @@ function draftFrom(kept: unknown): Draft {
 function Ways({ known, later }: { readonly known: (level: LevelSaid) => void; readonly later: () => void }) {
   const begun = useBegun()
   const { record, state, project, keeper } = begun
-  const { t } = useSay()
+  const say = useSay()
+  const { t } = say
   const [draft, setDraft] = useState(() => draftFrom(keeper.draft('level') ?? EMPTY))
   const put = (part: Partial<Draft>): void => {
     const to = { ...draft, ...part }
@@ -80,7 +81,7 @@ function Ways({ known, later }: { readonly known: (level: LevelSaid) => void; re
       <Head of={t('level.title')} />
       {now && (
         <div className="good">
-          <p>{t('level.now', { level: text(useLevelText(now.level)) })}</p>
+          <p>{t('level.now', { level: text(levelText(now.level, begun, say)) })}</p>
         </div>
       )}
       <SeasonField />
@@ -197,19 +198,18 @@ function levelOf({ way, typed, low, higher }: Draft, mark: { name: string; above
 }
 
 /** `7 in higher than on the survey day`. */
-export function useLevelText(level: number): string {
-  const { project } = useBegun()
-  const { t } = useSay()
+export function levelText(level: number, { project }: Pick<Begun, 'project'>, { t }: ReturnType<typeof useSay>): string {
   const than = t(project ? 'level.than-survey' : 'level.than-first')
   if (Math.abs(level) < SAME) return t('level.same', { than: text(than) })
   return t(level > 0 ? 'level.over' : 'level.under', { by: meters(Math.abs(level)), than: text(than) })
 }
 
 function LevelFigure({ level }: { readonly level: number }) {
-  const { length } = useSay()
-  const words = useLevelText(level)
+  const begun = useBegun()
+  const say = useSay()
+  const words = levelText(level, begun, say)
   if (Math.abs(level) < SAME) return <p className="good">{words}</p>
-  const by = length(Math.abs(level))
+  const by = say.length(Math.abs(level))
   return <Figure less value={by} of={words.replace(by, '').trim()} />
 }
 
@@ -221,10 +221,11 @@ interface KeepDeckProps {
 
 /** The deck where it was planned, or as high over today's water: two different docks once the lake moves. */
 export function KeepDeck({ level, back, done }: KeepDeckProps) {
-  const { record } = useBegun()
-  const { t } = useSay()
-  const words = useLevelText(level)
-  const planned = record.deckHeight
+  const begun = useBegun()
+  const say = useSay()
+  const { t } = say
+  const words = levelText(level, begun, say)
+  const planned = begun.record.deckHeight
   if (planned === null)
     return (
       <>

@@ -7,8 +7,8 @@ export type Stage =
   | { readonly kind: 'level' | 'safe'; readonly key: string }
   /** `step`: null for a dock without a plan. */
   | { readonly kind: 'measure' | 'set'; readonly key: string; readonly leg: string; readonly step: DayStep | null }
-  /** Of a dock without a plan: what is done in a row, by its key in the words. */
-  | { readonly kind: 'plain'; readonly key: string; readonly say: 'plain.out' }
+  /** Of a dock without a plan: all of it on one screen. */
+  | { readonly kind: 'plain'; readonly key: string }
   | {
       readonly kind: 'step'
       /** Under which it is written down that it is done. */
@@ -60,7 +60,7 @@ export function outStages(order: readonly DayStep[], { sections }: Pick<SeasonRe
   if (order.length === 0 && sections.length === 0)
     return [
       { kind: 'safe', key: `${OUT}safe` },
-      { kind: 'plain', key: `${OUT}all`, say: 'plain.out' },
+      { kind: 'plain', key: `${OUT}all` },
     ]
   return [
     { kind: 'safe', key: `${OUT}safe` },

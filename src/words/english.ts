@@ -31,6 +31,7 @@ import start from '../../rules/words/en/start.json' with { type: 'json' }
 import structure from '../../rules/words/en/structure.json' with { type: 'json' }
 import terminal from '../../rules/words/en/terminal.json' with { type: 'json' }
 import wants from '../../rules/words/en/wants.json' with { type: 'json' }
+import waterside from '../../rules/words/en/waterside.json' with { type: 'json' }
 import waves from '../../rules/words/en/waves.json' with { type: 'json' }
 import wholeDocks from '../../rules/words/en/whole-docks.json' with { type: 'json' }
 import type { SubjectWords } from '../../rules/words/language.ts'
@@ -68,6 +69,7 @@ export const ENGLISH_WORDS: Readonly<Record<string, SubjectWords>> = {
   structure,
   terminal,
   wants,
+  waterside,
   waves,
   'whole-docks': wholeDocks,
 }
