@@ -30,7 +30,7 @@ export function BegunDock({ keeper, children }: { readonly keeper: RecordKeeper;
   const [said, setSaid] = useState(() => String(keeper.draft('season') ?? ''))
   const [atHand, setLegs] = useState(() => atHandFrom(keeper.draft('legs')))
   const season = /^\d{4}$/.test(said) ? said : seasonFor(record, new Date().toISOString())
-  const state = useMemo(() => seasonState(record, { season }), [record, season])
+  const state = useMemo(() => seasonState(record, season), [record, season])
   const last = useMemo(() => before(record, season), [record, season])
   const project = useProjectOf(record)
   const dayIn = useMemo<DayAt | null>(() => project && dayAt(project), [project])
@@ -75,7 +75,7 @@ function before(record: SeasonRecord, season: string): SeasonState | null {
   const earlier = record.entries
     .filter((entry) => entry.kind === 'set' && entry.season < season)
     .reduce((latest, entry) => (entry.season > latest ? entry.season : latest), '')
-  return earlier === '' ? null : seasonState(record, { season: earlier })
+  return earlier === '' ? null : seasonState(record, earlier)
 }
 
 /** Two soundings of one place agree within that, m: it was measured again and found the same. */
