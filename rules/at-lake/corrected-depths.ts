@@ -7,6 +7,7 @@ import { betweenIn, varianceIn } from '../fit/between.ts'
 import type { Errors, Known } from '../site/error.ts'
 import type { Bed } from '../site/index.ts'
 import { type Factor, forward } from '../site/kriging.ts'
+import { choleskyOf } from './cholesky.ts'
 
 export interface Place {
   readonly x: number
@@ -130,7 +131,7 @@ export function corrected(
   const m = measured.length
   if (m === 0) return { prior, all: free, others: free }
   const noise = readingError ** 2
-  const factor = factorOf(m, (i, k) => {
+  const factor = choleskyOf(m, (i, k) => {
     const [a, b] = [measured[i]!.place, measured[k]!.place]
     return errors.covariance(a, b) + level + (i === k ? noise : 0)
   })
@@ -155,19 +156,4 @@ export function corrected(
     all[place] = { deeper, sd: readingError }
   })
   return { prior, all, others }
-}
-
-function factorOf(n: number, at: (i: number, k: number) => number): Factor {
-  const rows: Float64Array[] = []
-  for (let i = 0; i < n; i++) {
-    const row = new Float64Array(i + 1)
-    for (let k = 0; k <= i; k++) {
-      const other = k === i ? row : rows[k]!
-      let sum = at(i, k)
-      for (let j = 0; j < k; j++) sum -= row[j]! * other[j]!
-      row[k] = k === i ? Math.sqrt(sum) : sum / other[k]!
-    }
-    rows.push(row)
-  }
-  return { n, rows }
 }

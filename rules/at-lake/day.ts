@@ -20,7 +20,7 @@ import { braceAt, type Found } from './bracing.ts'
 import { corrected, type DepthErrors, depthErrors } from './corrected-depths.ts'
 import { type AtLeg, legAt } from './leg-at.ts'
 import { type Asked, placesOf } from './legs-at-hand.ts'
-import { errorOf, TAPE } from './level-today.ts'
+import { errorOf, TAPE } from './level/level-today.ts'
 import { orderOfDay } from './order.ts'
 import type { BraceAt, Day, DayReason, DayState, DayStep, Measured, Station } from './types.ts'
 

@@ -256,32 +256,70 @@ export interface LevelToday {
 
 // Level check
 
-export interface LevelPoint {
-  /** Id of a leg. */
+/** Highest and lowest reading of ten seconds: to a crest and to a trough, or from the deck down to them. */
+export interface TenSeconds {
+  readonly high: number
+  readonly low: number
+}
+
+/** What was measured down to the water: once, or to a crest and a trough. */
+export type Down = number | TenSeconds
+
+export interface LevelReading {
+  /** Id of the leg beside which it is read. */
   readonly leg: string
   /** Deck surface down to the water. */
-  readonly down: number
+  readonly down: Down
+}
+
+/** A level laid on the deck: so much lower at its far end (lakeward along the section, or to its left) over so much length. */
+export interface BubbleReading {
+  readonly section: string
+  readonly along: 'length' | 'width'
+  readonly fall: number
+  readonly over: number
+}
+
+export interface LevelReadings {
+  readonly readings: readonly LevelReading[]
+  readonly bubbles?: readonly BubbleReading[]
+  /** Legs whose foot swings free. */
+  readonly hanging?: readonly string[]
+  /** Legs set to a height over a depth that was measured: one that stands too high for that hangs. */
+  readonly set?: readonly { readonly leg: string; readonly height: number; readonly depth: number }[]
+  /** Sections that stand in the water; absent: all. */
+  readonly inWater?: readonly string[]
+  /** Deck over the water that it is to come to; absent: any, the same all over. */
+  readonly over?: number
+  /** Absent: 3 mm. */
+  readonly tolerance?: number
 }
 
 export interface LevelMove {
   readonly leg: string
-  /** Deck up at the leg positive: so much less (negative: more) of it stands over the deck. Null: let down until it stands. */
+  /** Deck up at the leg positive: so much less of it stands over the deck. Null: let down until it stands. */
   readonly by: number | null
   /** Of a leveling screw, where the catalog has one; up positive. */
   readonly turns: number | null
 }
 
 export interface LevelCheck {
-  /** `level`: nothing to do; `moves`; `measure-again`: readings that no stiff frame can have. */
-  readonly verdict: 'level' | 'moves' | 'measure-again'
+  /**
+   * `level`: nothing to do. `moves`. `measure-again`: readings (`doubted`) that no frame can have. `more-readings`: those do not tell how
+   * the legs of `unsure` stand.
+   */
+  readonly verdict: 'level' | 'moves' | 'measure-again' | 'more-readings'
   readonly moves: readonly LevelMove[]
-  /** Deck over the water that it comes to. */
+  /** Deck over the water that it comes to; as it is read where nothing but a bubble was. */
   readonly over: number
-  /** Worst difference from that, before and after. */
+  /** Worst corner off that, before and after, and one standard deviation of what the readings say of the worst. */
   readonly off: number
   readonly after: number
+  readonly error: number
   /** Legs whose foot carries nothing. */
   readonly hanging: readonly string[]
-  /** No fewer moves do. */
+  readonly doubted: readonly string[]
+  readonly unsure: readonly string[]
+  /** It is sure that no fewer moves do. */
   readonly fewest: boolean
 }

@@ -156,6 +156,12 @@ const SleeveSchema = v.looseObject({
       'As measured by the shop: push along a leg at which it slides in its sleeve, all set bolts tight, N',
     ),
   ),
+  screw: v.optional(
+    length(
+      0.05,
+      'Of a leveling screw at each leg: how far one turn lifts the deck; where absent there is none',
+    ),
+  ),
 })
 
 const LegSchema = v.looseObject({ ...item, length: length(20, 'Length'), stock: Code })

@@ -3,9 +3,9 @@
  *
  * Errors (one standard deviation): a tape down to the water 10 mm (judgment), waves by what two readings tell (`stillWater`), the bed's own.
  */
-import type { Project } from '../project.ts'
-import { errorsOf } from '../site/error-at.ts'
-import type { LevelFrom, LevelToday } from './types.ts'
+import type { Project } from '../../project.ts'
+import { errorsOf } from '../../site/error-at.ts'
+import type { Down, LevelFrom, LevelToday, TenSeconds } from '../types.ts'
 
 /** A tape or rod read at the water, m. Judgment. */
 export const TAPE = 0.01
@@ -14,28 +14,22 @@ const SAID = 0.05
 /** With no way to know: the half of the lake's range is taken as two standard deviations, and no less than this, m. */
 const UNKNOWN = 0.05
 
-/** Highest and lowest reading of ten seconds, m: to a crest and to a trough, or to the deck down to them. */
-export interface TenSeconds {
-  readonly high: number
-  readonly low: number
-}
-
 /**
  * The middle of a crest and a trough is off still water by this part of what lies between them, one standard deviation: for ten seconds of
  * waves of 1.5 to 3 s, drawn (`tests/rules/at-lake/level-today.test.ts` draws them again).
  */
 const MIDDLE = 0.11
 
-/** Still water between a crest and a trough, and its standard error, m. */
-export function stillWater({ high, low }: TenSeconds): { readonly at: number; readonly error: number } {
-  return { at: (high + low) / 2, error: Math.hypot(TAPE, MIDDLE * Math.abs(high - low)) }
+/** Still water between a crest and a trough, and its standard error, m. @param reading error of one reading */
+export function stillWater(
+  { high, low }: TenSeconds,
+  reading = TAPE,
+): { readonly at: number; readonly error: number } {
+  return { at: (high + low) / 2, error: Math.hypot(reading, MIDDLE * Math.abs(high - low)) }
 }
 
-/** What was measured down to the water: once, or to a crest and a trough. */
-export type Down = number | TenSeconds
-
-const readingOf = (down: Down): { readonly at: number; readonly error: number } =>
-  typeof down === 'number' ? { at: down, error: TAPE } : stillWater(down)
+export const readingOf = (down: Down, reading = TAPE): { readonly at: number; readonly error: number } =>
+  typeof down === 'number' ? { at: down, error: reading } : stillWater(down, reading)
 
 export type LevelKnown =
   /** A mark or stake at a known height over the survey day's water; absent: the design's fixed mark. */
