@@ -1,8 +1,21 @@
 /** A dock of which there is a record: what holds now, what follows for today, and the screen that is open. */
 import { type ReactNode, useMemo, useState, useSyncExternalStore } from 'react'
-import { type DayAt, type DayState, dayAt, type LegsAtHand, type Measured } from '../../rules/at-lake/index.ts'
+import {
+  type DayAt,
+  type DayState,
+  dayAt,
+  type LegsAtHand,
+  type Measured,
+} from '../../rules/at-lake/index.ts'
 import { deriveKit, type Project, projectOf, publishKit } from '../../rules/index.ts'
-import { liveEntries, type SeasonRecord, type SeasonState, seasonFor, seasonState } from '../../rules/record/index.ts'
+import {
+  liveEntries,
+  type SeasonRecord,
+  type SeasonState,
+  seasonFor,
+  seasonState,
+  seasonsOf,
+} from '../../rules/record/index.ts'
 import type { RecordKeeper } from '../record-keeping/index.ts'
 import { sameDesign } from '../state/same-design.ts'
 import { useLeadline } from '../state/store.ts'
@@ -24,7 +37,13 @@ const atHandFrom = (kept: unknown): readonly LegsAtHand[] | null =>
     ? kept
     : null
 
-export function BegunDock({ keeper, children }: { readonly keeper: RecordKeeper; readonly children: ReactNode }) {
+export function BegunDock({
+  keeper,
+  children,
+}: {
+  readonly keeper: RecordKeeper
+  readonly children: ReactNode
+}) {
   const record = useSyncExternalStore(keeper.subscribe, () => keeper.record)
   const [page, setPage] = useState(() => pageFrom(keeper.draft('page')))
   const [said, setSaid] = useState(() => String(keeper.draft('season') ?? ''))
@@ -72,9 +91,8 @@ function useProjectOf({ design }: SeasonRecord): Project | null {
 
 /** The season before this one in which legs were set. */
 function before(record: SeasonRecord, season: string): SeasonState | null {
-  const earlier = record.entries
-    .filter((entry) => entry.kind === 'set' && entry.season < season)
-    .reduce((latest, entry) => (entry.season > latest ? entry.season : latest), '')
+  const seasons = seasonsOf(record).filter((one) => one < season)
+  const earlier = seasons.findLast((one) => seasonState(record, one).legs.some(({ set }) => set)) ?? ''
   return earlier === '' ? null : seasonState(record, earlier)
 }
 
@@ -93,8 +111,9 @@ function today(
     (entry) => entry.kind === 'sounding' && entry.season === state.season,
   )
   const again = (leg: string, depth: number): boolean =>
-    soundings.filter((one) => one.kind === 'sounding' && one.leg === leg && Math.abs(one.depth - depth) <= SAME)
-      .length > 1
+    soundings.filter(
+      (one) => one.kind === 'sounding' && one.leg === leg && Math.abs(one.depth - depth) <= SAME,
+    ).length > 1
   const measured = state.legs.flatMap(({ leg, sounding, bed, asPlanned }): Measured[] => {
     if (sounding) {
       const depth = bed === null ? sounding.depth : level - bed

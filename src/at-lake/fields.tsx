@@ -22,7 +22,9 @@ export const NOTHING: Typed = { text: '', value: null }
 /** Read back from where it was kept. */
 export const typedFrom = (kept: unknown): Typed => {
   const { text: was, value } = (kept ?? {}) as { text?: unknown; value?: unknown }
-  return typeof was === 'string' && (value === null || typeof value === 'number') ? { text: was, value } : NOTHING
+  return typeof was === 'string' && (value === null || typeof value === 'number')
+    ? { text: was, value }
+    : NOTHING
 }
 
 interface MeasureProps {
@@ -147,7 +149,11 @@ export function Ticks({ items, done, set }: TicksProps) {
       {items.map(({ key, label }) => (
         <li key={key}>
           <label>
-            <input type="checkbox" checked={done(key)} onChange={(event) => set(key, event.currentTarget.checked)} />
+            <input
+              type="checkbox"
+              checked={done(key)}
+              onChange={(event) => set(key, event.currentTarget.checked)}
+            />
             <span>{label}</span>
           </label>
         </li>
@@ -169,7 +175,8 @@ export function LineField({ label, value, rows = 1, set }: LineFieldProps) {
     id,
     value,
     maxLength: 2000,
-    onChange: (event: { readonly currentTarget: { readonly value: string } }) => set(event.currentTarget.value),
+    onChange: (event: { readonly currentTarget: { readonly value: string } }) =>
+      set(event.currentTarget.value),
   }
   return (
     <div className="text-field">

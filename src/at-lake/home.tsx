@@ -36,7 +36,10 @@ export function Home() {
 }
 
 /** How far it is: not begun, under way, standing, on its way out, out. */
-function phaseOf({ state, record }: Begun, outBegun: boolean): 'new' | 'under-way' | 'stands' | 'coming-out' | 'out' {
+function phaseOf(
+  { state, record }: Begun,
+  outBegun: boolean,
+): 'new' | 'under-way' | 'stands' | 'coming-out' | 'out' {
   if (state.out.some(({ leg, section }) => leg === undefined && section === undefined)) return 'out'
   if (outBegun) return 'coming-out'
   const set = state.legs.filter((leg) => leg.set).length

@@ -2,10 +2,11 @@
 import { useEffect, useState } from 'react'
 import { count, text } from '../words/index.ts'
 import { useBegun, useSay } from './lake.ts'
-import { saveRecord } from './save-record.ts'
+import { useSaveRecord } from './use-save-record.ts'
 
 export function Kept() {
-  const { keeper, record } = useBegun()
+  const { keeper } = useBegun()
+  const save = useSaveRecord()
   const [, again] = useState(0)
   useEffect(() => keeper.subscribe(() => again((times) => times + 1)), [keeper])
   const { kept, clockDoubt: doubt } = keeper
@@ -17,7 +18,7 @@ export function Kept() {
         <>
           <p>{t(`kept.${kept.why ?? 'failed'}`, { entries: count(kept.entries) })}</p>
           <div className="two">
-            <button type="button" onClick={() => saveRecord(record)}>
+            <button type="button" onClick={save}>
               {t('kept.save')}
             </button>
             <button type="button" onClick={() => void keeper.save()}>
@@ -26,7 +27,11 @@ export function Kept() {
           </div>
         </>
       )}
-      {doubt && <p>{t('kept.clock', { newest: text(doubt.newest.slice(0, 10)), now: text(doubt.now.slice(0, 10)) })}</p>}
+      {doubt && (
+        <p>
+          {t('kept.clock', { newest: text(doubt.newest.slice(0, 10)), now: text(doubt.now.slice(0, 10)) })}
+        </p>
+      )}
     </div>
   )
 }

@@ -4,7 +4,7 @@ import type { Day, LegAt, LegsAtHand } from '../../rules/at-lake/index.ts'
 import type { Project } from '../../rules/index.ts'
 import type { Said, SeasonRecord, SeasonState } from '../../rules/record/index.ts'
 import type { RecordKeeper, Records } from '../record-keeping/index.ts'
-import { type Words, useWords } from '../ui/use-words.ts'
+import { useWords, type Words } from '../ui/use-words.ts'
 import { WATERSIDE, type WatersideWord } from '../words/waterside.ts'
 
 /** Where somebody is. Kept with the record, so that a page that was loaded again is the one that was left. */
@@ -64,7 +64,9 @@ export const legOf = (day: Day, leg: string): LegAt | undefined =>
 export const bedNow = (day: Day): ((leg: string) => number) => {
   const beds = new Map(
     day.stations.flatMap(({ legs }) =>
-      legs.map(({ leg, measured, expected }) => [leg, day.level - (measured?.depth ?? expected.depth)] as const),
+      legs.map(
+        ({ leg, measured, expected }) => [leg, day.level - (measured?.depth ?? expected.depth)] as const,
+      ),
     ),
   )
   return (leg) => beds.get(leg) ?? day.level

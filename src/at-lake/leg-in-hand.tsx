@@ -10,7 +10,8 @@ export function LegInHand({ at }: { readonly at: LegAt }) {
   const { stock, planned, enough, heights } = at
   const moves = day?.assignment.moves ?? []
   const own = moves.find(({ to }) => to === at.leg)
-  const lengthOf = (code: string): number => project?.catalog.legs.find((leg) => leg.code === code)?.length ?? 0
+  const lengthOf = (code: string): number =>
+    project?.catalog.legs.find((leg) => leg.code === code)?.length ?? 0
   if (!stock)
     return (
       <div className="stop">

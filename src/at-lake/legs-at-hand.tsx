@@ -33,7 +33,9 @@ export function LegsAtHand() {
           />
         ))}
       </div>
-      <p className="hint">{t('legs.hint', { shortest: length(Math.min(...legs.map((leg) => leg.length))) })}</p>
+      <p className="hint">
+        {t('legs.hint', { shortest: length(Math.min(...legs.map((leg) => leg.length))) })}
+      </p>
       <BackToWork />
     </Frame>
   )

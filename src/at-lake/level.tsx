@@ -1,7 +1,7 @@
 /** How the lake stands today: against something that stays, as somebody knows it, or found from the first leg that is measured. Then where the deck goes. */
 import { useState } from 'react'
 import { stillWater } from '../../rules/at-lake/index.ts'
-import type { Keep, Said } from '../../rules/record/index.ts'
+import type { Keep } from '../../rules/record/index.ts'
 import { meters, text } from '../words/index.ts'
 import { Measure, NOTHING, Pick, type Typed, typedFrom } from './fields.tsx'
 import { Figure, Head } from './frame.tsx'
@@ -11,7 +11,17 @@ import { SeasonField } from './season-field.tsx'
 import { LEVEL_LATER } from './stages.ts'
 
 type Way = `mark-${number}` | 'said' | 'survey' | 'later'
-type LevelSaid = Omit<Extract<Said, { readonly kind: 'level' }>, 'keep'>
+
+/** An entry but for where the deck goes. */
+interface LevelSaid {
+  readonly kind: 'level'
+  readonly level: number
+  readonly from: 'mark' | 'stake' | 'said' | 'survey'
+  readonly mark?: string
+  readonly down?: number
+  readonly waves?: { high: number; low: number }
+  readonly sd?: number
+}
 
 /** Less than that is the same level, m. */
 const SAME = 0.01
@@ -100,7 +110,9 @@ function Ways({ known, later }: { readonly known: (level: LevelSaid) => void; re
             more: surveyed ? t('level.survey-day', { day: text(surveyed) }) : t('level.survey-unknown'),
           },
           { value: 'said', label: t('level.said') },
-          ...(project ? [{ value: 'later' as Way, label: t('level.later'), more: t('level.later-more') }] : []),
+          ...(project
+            ? [{ value: 'later' as Way, label: t('level.later'), more: t('level.later-more') }]
+            : []),
         ]}
         set={(to) => put({ way: to, typed: NOTHING, low: null })}
       />
@@ -179,7 +191,10 @@ function Above({ draft, put }: PartProps) {
 }
 
 /** What follows from what stands in the fields; null: not enough yet. */
-function levelOf({ way, typed, low, higher }: Draft, mark: { name: string; above: number; by: 'mark' | 'stake' } | undefined): LevelSaid | null {
+function levelOf(
+  { way, typed, low, higher }: Draft,
+  mark: { name: string; above: number; by: 'mark' | 'stake' } | undefined,
+): LevelSaid | null {
   if (way === 'survey') return { kind: 'level', level: 0, from: 'survey' }
   if (typed.value === null) return null
   if (way === 'said') return { kind: 'level', level: (higher ? 1 : -1) * Math.abs(typed.value), from: 'said' }
@@ -198,7 +213,11 @@ function levelOf({ way, typed, low, higher }: Draft, mark: { name: string; above
 }
 
 /** `7 in higher than on the survey day`. */
-export function levelText(level: number, { project }: Pick<Begun, 'project'>, { t }: ReturnType<typeof useSay>): string {
+export function levelText(
+  level: number,
+  { project }: Pick<Begun, 'project'>,
+  { t }: ReturnType<typeof useSay>,
+): string {
   const than = t(project ? 'level.than-survey' : 'level.than-first')
   if (Math.abs(level) < SAME) return t('level.same', { than: text(than) })
   return t(level > 0 ? 'level.over' : 'level.under', { by: meters(Math.abs(level)), than: text(than) })
@@ -263,4 +282,3 @@ export function KeepDeck({ level, back, done }: KeepDeckProps) {
     </>
   )
 }
-

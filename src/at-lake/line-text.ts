@@ -2,14 +2,18 @@
 import type { StepLine } from '../../rules/papers/steps/step.ts'
 import { count, meters, text } from '../words/index.ts'
 import type { WatersideWord } from '../words/waterside.ts'
-import type { Begun } from './lake.ts'
+import type { Begun, useSay } from './lake.ts'
 import { legNumberOf, partName, sectionName } from './names.ts'
-import type { useSay } from './lake.ts'
 
 type Say = ReturnType<typeof useSay>
 
 /** Those that have a form of their own in autumn; the rest is said as it is. */
-export function lineText(line: StepLine, season: 'up' | 'down', { record, project }: Begun, say: Say): string {
+export function lineText(
+  line: StepLine,
+  season: 'up' | 'down',
+  { record, project }: Begun,
+  say: Say,
+): string {
   const { work, about, parts } = line
   const catalog = project?.catalog
   const pair = project?.dock.pairs.find(({ id }) => id === about[0])
@@ -53,7 +57,8 @@ function legsListed(
 
 const begunLengths = (
   legs: readonly { readonly id: string; readonly stock: number | null }[],
-): ReadonlyMap<string, number> => new Map(legs.flatMap(({ id, stock }) => (stock === null ? [] : [[id, stock]])))
+): ReadonlyMap<string, number> =>
+  new Map(legs.flatMap(({ id, stock }) => (stock === null ? [] : [[id, stock]])))
 
 /** The key that the papers have it under, told in words of the waterside. */
 function wordOf({ work, say }: StepLine, season: 'up' | 'down'): WatersideWord {

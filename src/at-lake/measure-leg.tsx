@@ -166,7 +166,8 @@ function Expected({ at }: { readonly at: LegAt }) {
   const { t } = useSay()
   const { others, prior } = at
   const moved = Math.abs(others.depth - prior.depth) > 0.005
-  if (others.depth < 0) return <p className="figure less">{t('measure.ashore', { up: meters(-others.depth) })}</p>
+  if (others.depth < 0)
+    return <p className="figure less">{t('measure.ashore', { up: meters(-others.depth) })}</p>
   return (
     <dl>
       <div>
@@ -265,4 +266,3 @@ function Where({ at }: LegProps2) {
     />
   )
 }
-

@@ -33,7 +33,10 @@ export function NextLegs({ after }: { readonly after: string }) {
               <td>{t('measure.give', { depth: meters(expected.depth), off: meters(2 * expected.sd) })}</td>
               <td>
                 {stock ? length(stock.length) : t('coming.none')}
-                {stock && planned && stock.code !== planned.code && ` ${t('coming.not', { length: meters(planned.length) })}`}
+                {stock &&
+                  planned &&
+                  stock.code !== planned.code &&
+                  ` ${t('coming.not', { length: meters(planned.length) })}`}
                 {limit.reasons.some((reason) => reason.startsWith('brace')) && ` ${t('coming.brace')}`}
               </td>
             </tr>

@@ -28,7 +28,7 @@ export function NextYear() {
       <Head of={t('next.title', { season: text(season) })} where={levelText(level, begun, say)} />
       {told === null && (
         <>
-          <Pick
+          <Pick<'higher' | 'lower'>
             legend={t('level.which')}
             value={way}
             options={[
@@ -40,7 +40,7 @@ export function NextYear() {
           <Measure label={t('level.by')} kind="height" typed={typed} from={0.1} set={setTyped} />
         </>
       )}
-      <Pick
+      <Pick<'planned' | 'over-water'>
         legend={t('next.keep')}
         value={keep}
         options={[
@@ -82,11 +82,18 @@ export function NextYear() {
 /** Longer is down: the leg slides down in its holder. */
 function By({ leg: { by, enough, needs, change, trend } }: { readonly leg: NextLeg }) {
   const { t } = useSay()
-  const way = by === null ? '–' : Math.abs(by) < SAME ? t('next.same') : t(by > 0 ? 'next.down' : 'next.up', { by: meters(Math.abs(by)) })
+  const way =
+    by === null
+      ? '–'
+      : Math.abs(by) < SAME
+        ? t('next.same')
+        : t(by > 0 ? 'next.down' : 'next.up', { by: meters(Math.abs(by)) })
   return (
     <>
       {way}
-      {enough === 'no' && <small>{needs ? t('next.needs', { length: meters(needs.length) }) : t('leg.none')}</small>}
+      {enough === 'no' && (
+        <small>{needs ? t('next.needs', { length: meters(needs.length) }) : t('leg.none')}</small>
+      )}
       {enough === 'reserve' && <small>{t('next.reserve')}</small>}
       {change && Math.abs(change.by) >= TOLD && (
         <small>

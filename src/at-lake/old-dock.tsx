@@ -27,7 +27,9 @@ export function OldDock({ back, begun }: OldDockProps) {
         {
           pairs,
           // Levels are over today's water from then on.
-          ...(mark.trim() !== '' && down.value !== null ? { mark: { name: mark.trim(), above: down.value } } : {}),
+          ...(mark.trim() !== '' && down.value !== null
+            ? { mark: { name: mark.trim(), above: down.value } }
+            : {}),
         },
         { id: newId(), device: records.device, at: new Date().toISOString(), name: name.trim() },
       ),

@@ -1,7 +1,7 @@
 /** A leg of a dock without a plan: how it stands is measured once; in the years after it follows from the lake's level. */
 import { useState } from 'react'
 import { count, meters } from '../words/index.ts'
-import { Measure, NOTHING, typedFrom, type Typed } from './fields.tsx'
+import { Measure, NOTHING, type Typed, typedFrom } from './fields.tsx'
 import { Figure, Head } from './frame.tsx'
 import { useBegun, useSay } from './lake.ts'
 import { legNumberOf, placeOf } from './names.ts'
@@ -26,16 +26,22 @@ export function OldLeg({ leg, next }: { readonly leg: string; readonly next: () 
   }
   return (
     <>
-      <Head of={t('set.title', { n: count(legNumberOf(leg, record)) })} where={named && placeOf(named, record, say)} />
+      <Head
+        of={t('set.title', { n: count(legNumberOf(leg, record)) })}
+        where={named && placeOf(named, record, say)}
+      />
       {told !== null && <Figure value={length(told)} of={t('set.deck-old')} />}
       {was && (
         <p className="good">
-          {t(Math.abs(rose) < 0.003 ? 'set.as-last' : rose > 0 ? 'set.more-than-last' : 'set.less-than-last', {
-            by: meters(Math.abs(rose)),
-          })}
+          {t(
+            Math.abs(rose) < 0.003 ? 'set.as-last' : rose > 0 ? 'set.more-than-last' : 'set.less-than-last',
+            {
+              by: meters(Math.abs(rose)),
+            },
+          )}
         </p>
       )}
-      <TwoPhones conflicts={own?.conflicts ?? []} />
+      <TwoPhones conflicts={state.conflicts.filter(({ of }) => of === leg)} />
       <Measure
         label={t(told === null ? 'old.stands' : 'old.other')}
         kind="height"
@@ -54,7 +60,14 @@ export function OldLeg({ leg, next }: { readonly leg: string; readonly next: () 
           disabled={height === null}
           onClick={() => {
             if (height === null) return
-            add({ kind: 'set', leg, stock: null, height, level, how: typed.value === null ? 'as-planned' : 'measured' })
+            add({
+              kind: 'set',
+              leg,
+              stock: null,
+              height,
+              level,
+              how: typed.value === null ? 'as-planned' : 'measured',
+            })
             keeper.keepDraft(`leg/${leg}`, null)
             next()
           }}

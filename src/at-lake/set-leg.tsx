@@ -8,11 +8,11 @@ import { Figure } from './frame.tsx'
 import { legOf, useBegun, useSay } from './lake.ts'
 import { LegInHand } from './leg-in-hand.tsx'
 import { Limits } from './limits.tsx'
+import { StationHead } from './measure-leg.tsx'
 import { legNumberOf, partName } from './names.ts'
 import { NextLegs } from './next-legs.tsx'
 import { OldLeg } from './old-leg.tsx'
 import { LegPicture } from './pictures/leg-picture.tsx'
-import { StationHead } from './measure-leg.tsx'
 import { Stops } from './stops.tsx'
 import { TwoPhones } from './two-phones.tsx'
 
@@ -59,9 +59,11 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
       </div>
       {was && <LastYear by={heights.deck - was.height} />}
       {own?.set && !stands && (
-        <p className="care">{t('set.was', { height: meters(own.set.height - (heights.deck - heights.frame)) })}</p>
+        <p className="care">
+          {t('set.was', { height: meters(own.set.height - (heights.deck - heights.frame)) })}
+        </p>
       )}
-      <TwoPhones conflicts={own?.conflicts ?? []} />
+      <TwoPhones conflicts={state.conflicts.filter(({ of }) => of === at.leg)} />
       {limit.say === 'stop-and-call' && <Limits at={at} />}
       <LegInHand at={at} />
       <SetPicture at={at} />
@@ -69,12 +71,23 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
       <Sole at={at} />
       <NextLegs after={at.leg} />
       {other !== null && (
-        <Measure label={t('set.other-field')} kind="height" typed={other} from={heights.deck} set={setOther} />
+        <Measure
+          label={t('set.other-field')}
+          kind="height"
+          typed={other}
+          from={heights.deck}
+          set={setOther}
+        />
       )}
       <Stops />
       <Bolts />
       <div className="ways">
-        <button type="button" className="main" disabled={other !== null && other.value === null} onClick={write}>
+        <button
+          type="button"
+          className="main"
+          disabled={other !== null && other.value === null}
+          onClick={write}
+        >
           {t('set.done')}
         </button>
         {other === null && (
@@ -145,7 +158,9 @@ function Brace({ at }: { readonly at: LegAt }) {
   return (
     <div className={brace.fits === 'other' || brace.moved ? 'care' : 'good'}>
       <p>
-        <b>{t(brace.fits === 'other' ? 'brace.other' : brace.moved ? 'brace.moved' : 'brace.fits', { name })}</b>
+        <b>
+          {t(brace.fits === 'other' ? 'brace.other' : brace.moved ? 'brace.moved' : 'brace.fits', { name })}
+        </b>
       </p>
       {brace.marks.map(({ leg, end, fromSole, fromTop }) => (
         <p key={leg}>

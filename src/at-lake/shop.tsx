@@ -1,5 +1,5 @@
 /** What is to be ordered again, as one message to the shop: mailed, shared, or as a file. */
-import { reorder, type ReorderRow } from '../../rules/record/index.ts'
+import { type ReorderRow, reorder } from '../../rules/record/index.ts'
 import { download } from '../platform/download.ts'
 import { plainName } from '../platform/file-name.ts'
 import { useLeadline } from '../state/store.ts'
@@ -16,7 +16,13 @@ export function Shop() {
   const catalog = useLeadline((s) => s.catalog)
   const { rows } = reorder(record, catalog, season)
   const lines = useLines(rows)
-  const message = [t('shop.greeting', { name: text(record.name || t('home.unnamed')) }), '', ...lines, '', code()].join('\n')
+  const message = [
+    t('shop.greeting', { name: text(record.name || t('home.unnamed')) }),
+    '',
+    ...lines,
+    '',
+    code(),
+  ].join('\n')
   function code(): string {
     return record.dock ? t('call.code', { code: text(record.dock.slice(0, 8)) }) : ''
   }
@@ -45,7 +51,10 @@ export function Shop() {
               {t('shop.mail')}
             </a>
             {canShare && (
-              <button type="button" onClick={() => void navigator.share({ title: subject, text: message }).catch(() => {})}>
+              <button
+                type="button"
+                onClick={() => void navigator.share({ title: subject, text: message }).catch(() => {})}
+              >
                 {t('shop.share')}
               </button>
             )}
@@ -72,7 +81,11 @@ function useLines(rows: readonly ReorderRow[]): readonly string[] {
   return rows.map(({ count: many, name, kind, wear, code }) => {
     const why = wear
       .map(({ what, leg, note }) =>
-        [t(`wear.${what}`), leg === undefined ? '' : t('wear.at', { n: count(legNumberOf(leg, record)) }), note ?? '']
+        [
+          t(`wear.${what}`),
+          leg === undefined ? '' : t('wear.at', { n: count(legNumberOf(leg, record)) }),
+          note ?? '',
+        ]
           .filter(Boolean)
           .join(' '),
       )

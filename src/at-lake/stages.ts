@@ -6,7 +6,12 @@ import type { SeasonRecord, SeasonState } from '../../rules/record/index.ts'
 export type Stage =
   | { readonly kind: 'level' | 'safe'; readonly key: string }
   /** `step`: null for a dock without a plan. */
-  | { readonly kind: 'measure' | 'set'; readonly key: string; readonly leg: string; readonly step: DayStep | null }
+  | {
+      readonly kind: 'measure' | 'set'
+      readonly key: string
+      readonly leg: string
+      readonly step: DayStep | null
+    }
   /** Of a dock without a plan: all of it on one screen. */
   | { readonly kind: 'plain'; readonly key: string }
   | {
@@ -32,7 +37,8 @@ export function setUpStages(order: readonly DayStep[], known: (leg: string) => b
 function stagesOf(step: DayStep, known: (leg: string) => boolean): Stage[] {
   const { id, phase, lines } = step.step
   const rest = lines.filter(({ work }) => !APART.has(work))
-  if (step.legs.length === 0) return [{ kind: 'step', key: id, step, lines: phase === 'ready' ? lines : rest }]
+  if (step.legs.length === 0)
+    return [{ kind: 'step', key: id, step, lines: phase === 'ready' ? lines : rest }]
   const carry = rest.filter(({ work }) => work === 'carry')
   const after = rest.filter(({ work }) => work !== 'carry')
   const of = (kind: 'measure' | 'set', leg: string): Stage => ({ kind, key: `${kind}/${leg}`, leg, step })
@@ -80,7 +86,9 @@ export function isDone(stage: Stage, state: SeasonState): boolean {
     case 'level':
       return state.level !== null || state.done.includes(LEVEL_LATER)
     case 'measure':
-      return state.legs.some(({ leg, sounding, asPlanned }) => leg.id === stage.leg && (sounding || asPlanned))
+      return state.legs.some(
+        ({ leg, sounding, asPlanned }) => leg.id === stage.leg && (sounding || asPlanned),
+      )
     case 'set':
       return state.legs.some(({ leg, set }) => leg.id === stage.leg && set)
     default:

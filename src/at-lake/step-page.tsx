@@ -1,5 +1,5 @@
 /** A step of the order of work: who stands where, what is lifted, what is done, what stays loose; and its picture. */
-import { isDone, type Stage } from './stages.ts'
+
 import { count, text } from '../words/index.ts'
 import type { WatersideWord } from '../words/waterside.ts'
 import { Head } from './frame.tsx'
@@ -7,6 +7,7 @@ import { bedNow, useBegun, useSay } from './lake.ts'
 import { lineText } from './line-text.ts'
 import { sectionName } from './names.ts'
 import { SidePicture } from './pictures/side-picture.tsx'
+import { isDone, type Stage } from './stages.ts'
 import { Stops } from './stops.tsx'
 
 type StepStage = Extract<Stage, { readonly kind: 'step' }>
@@ -112,7 +113,15 @@ function Tools({ stage }: { readonly stage: StepStage }) {
 }
 
 /** What is loose, and what can hurt, before the button that says that it is done. */
-function Cares({ stage, season, last }: { readonly stage: StepStage; readonly season: 'up' | 'down'; readonly last: boolean }) {
+function Cares({
+  stage,
+  season,
+  last,
+}: {
+  readonly stage: StepStage
+  readonly season: 'up' | 'down'
+  readonly last: boolean
+}) {
   const { t } = useSay()
   const { step } = stage.step
   const before = stage.key.endsWith('/carry')
@@ -137,7 +146,11 @@ function Cares({ stage, season, last }: { readonly stage: StepStage; readonly se
   )
 }
 
-function StepPicture({ stage, season, label }: Pick<StepPageProps, 'stage' | 'season'> & { readonly label: string }) {
+function StepPicture({
+  stage,
+  season,
+  label,
+}: Pick<StepPageProps, 'stage' | 'season'> & { readonly label: string }) {
   const begun = useBegun()
   const { project, day } = begun
   const { step } = stage.step

@@ -159,7 +159,9 @@ function WherePick({ draft, put }: PartProps) {
         id="lake-wear-where"
         value={draft.where}
         options={['', ...record.legs.map(({ id }) => id)]}
-        wordOf={(id) => (id === '' ? t('wear.anywhere') : t('leg.number', { n: count(legNumberOf(id, record)) }))}
+        wordOf={(id) =>
+          id === '' ? t('wear.anywhere') : t('leg.number', { n: count(legNumberOf(id, record)) })
+        }
         set={(where) => put({ where })}
       />
     </div>
@@ -174,7 +176,15 @@ function entryOf({ part, what, where, count: many, order, note, photos = [] }: D
   if (part === 'note')
     return note.trim() === '' && photos.length === 0 ? null : { kind: 'note', text: note.trim(), ...rest }
   if (part === null || what === null) return null
-  return { kind: 'wear', part, what, count: many, order, ...(note.trim() === '' ? {} : { note: note.trim() }), ...rest }
+  return {
+    kind: 'wear',
+    part,
+    what,
+    count: many,
+    order,
+    ...(note.trim() === '' ? {} : { note: note.trim() }),
+    ...rest,
+  }
 }
 
 /** What was written down this season. */

@@ -1,8 +1,9 @@
 /** No record is open: begin one for the dock that was planned, go on with one that is kept here, open one from a file or another phone, or begin with a dock of which there is no plan. */
 import { useEffect, useState } from 'react'
-import { beginRecord, parseRecordText, type SeasonRecord } from '../../rules/record/index.ts'
+import { beginRecord, type SeasonRecord } from '../../rules/record/index.ts'
 import { newId } from '../platform/new-id.ts'
 import type { Listed } from '../record-keeping/index.ts'
+import { type Arrived, keepArrived, readRecordFile } from '../record-sharing/index.ts'
 import { useLeadline } from '../state/store.ts'
 import { FilePick } from '../ui/file-picker.tsx'
 import { count, text } from '../words/index.ts'
@@ -21,19 +22,27 @@ export function Welcome() {
   const planned = useLeadline((s) => s.starting === false && s.project.dock.sections.length > 0)
   const stale = useLeadline((s) => s.stale)
   const kept = useKept()
-  const take = async (record: SeasonRecord): Promise<void> => lake.show(await lake.records.take(record))
+  const shown = (taken: Awaited<ReturnType<typeof lake.records.take>>): string | null => {
+    if (taken.ok) lake.show(taken.value)
+    const why = taken.ok ? null : (taken.issues[0]?.message ?? '')
+    setFault(why ?? '')
+    return why
+  }
+  const take = async (record: SeasonRecord): Promise<void> => void shown(await lake.records.take(record))
+  const arrive = async (arrived: Arrived): Promise<string | null> =>
+    shown(await keepArrived(lake.records, arrived))
   const begin = (): Promise<void> =>
     take(beginRecord(project, { id: newId(), device: lake.records.device, at: new Date().toISOString() }))
   const openFile = async (file: File): Promise<void> => {
-    const read = parseRecordText(await file.text())
-    if (read.ok) await take(read.value)
-    else setFault(read.issues.slice(0, 3).map(({ path, message }) => `${path}: ${message}`).join('\n'))
+    const read = await readRecordFile(file)
+    if (read.ok) await arrive(read.value)
+    else setFault(read.issues[0]?.message ?? '')
   }
   if (open === 'old') return <OldDock back={() => setOpen(null)} begun={take} />
   if (open === 'codes')
     return (
       <Frame title={t('share.receive')} back={() => setOpen(null)}>
-        <Receive take={take} />
+        <Receive take={arrive} />
       </Frame>
     )
   const name = project.design.name || t('home.unnamed')
@@ -75,7 +84,11 @@ export function Welcome() {
           {t('welcome.old')}
           <small>{t('welcome.old-more')}</small>
         </button>
-        <FilePick label={t('welcome.file')} take={openFile} />
+        <FilePick
+          label={t('welcome.file')}
+          accept=".json,.zip,application/json,application/zip"
+          take={openFile}
+        />
         <button type="button" onClick={() => setOpen('codes')}>
           {t('share.receive')}
         </button>

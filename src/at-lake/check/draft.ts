@@ -1,5 +1,5 @@
 /** What was read for the level check so far, as it is kept while it goes on; and the readings that follow from it. */
-import type { LevelReadings } from '../../../rules/at-lake/index.ts'
+import type { LevelReading, LevelReadings } from '../../../rules/at-lake/index.ts'
 import { NOTHING, type Typed, typedFrom } from '../fields.tsx'
 import type { Begun } from '../lake.ts'
 
@@ -74,7 +74,7 @@ export function readingsOf(draft: Draft, { state, day }: Pick<Begun, 'state' | '
     readings:
       draft.by === 'bubble'
         ? []
-        : draft.readings.flatMap(({ leg, high, low }) => {
+        : draft.readings.flatMap(({ leg, high, low }): LevelReading[] => {
             if (high.value === null) return []
             if (!waves || low.value === null) return waves ? [] : [{ leg, down: high.value }]
             return [{ leg, down: { high: high.value, low: low.value } }]

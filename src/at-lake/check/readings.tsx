@@ -81,11 +81,17 @@ function ByWater({ draft, put, find }: ReadingsProps) {
       <Ticks
         items={[{ key: leg.id, label: t('check.swings') }]}
         done={(id) => draft.hanging.includes(id)}
-        set={(id, on) => put({ hanging: on ? [...draft.hanging, id] : draft.hanging.filter((one) => one !== id) })}
+        set={(id, on) =>
+          put({ hanging: on ? [...draft.hanging, id] : draft.hanging.filter((one) => one !== id) })
+        }
       />
       <div className="ways">
         {!last && (
-          <button type="button" className={read < legs.length ? 'main' : ''} onClick={() => put({ at: at + 1 })}>
+          <button
+            type="button"
+            className={read < legs.length ? 'main' : ''}
+            onClick={() => put({ at: at + 1 })}
+          >
             {t('check.next-leg')}
           </button>
         )}
@@ -142,13 +148,7 @@ function ByBubble({ draft, put, find }: ReadingsProps) {
         ]}
         set={(to) => set({ lower: to === 'far' })}
       />
-      <Measure
-        label={t('check.gap')}
-        kind="height"
-        typed={bubble.gap}
-        from={0}
-        set={(gap) => set({ gap })}
-      />
+      <Measure label={t('check.gap')} kind="height" typed={bubble.gap} from={0} set={(gap) => set({ gap })} />
       <Measure
         label={t('check.level-length')}
         kind="distance"

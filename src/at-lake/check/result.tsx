@@ -28,7 +28,9 @@ export function Result({ found, draft, again, done }: ResultProps) {
       {(verdict === 'measure-again' || verdict === 'more-readings') && (
         <p className="care">{t(`check.why-${verdict}`, { legs: text(legs) })}</p>
       )}
-      {hanging.length > 0 && <p className="care">{t('check.hangs', { legs: text(legsNamed(hanging, record)) })}</p>}
+      {hanging.length > 0 && (
+        <p className="care">{t('check.hangs', { legs: text(legsNamed(hanging, record)) })}</p>
+      )}
       {moves.map((move) => (
         <Move key={move.leg} move={move} />
       ))}
@@ -70,14 +72,19 @@ function Move({ move }: { readonly move: LevelMove }) {
     <>
       <Figure less value={by} of={t(move.by > 0 ? 'check.up' : 'check.down-by', { n })} />
       {move.turns !== null && (
-        <p className="hint">{t('check.turns', { turns: { value: Math.abs(move.turns), unit: 'factor-rough' } })}</p>
+        <p className="hint">
+          {t('check.turns', { turns: { value: Math.abs(move.turns), unit: 'factor-rough' } })}
+        </p>
       )}
     </>
   )
 }
 
 /** Small figures of leveling. */
-const millimeters = (meters: number): { value: number; unit: string } => ({ value: meters * 1000, unit: 'mm' })
+const millimeters = (meters: number): { value: number; unit: string } => ({
+  value: meters * 1000,
+  unit: 'mm',
+})
 
 /** The check, and how the legs stand that were moved after it. */
 function useWrite(found: LevelCheck, draft: Draft): () => void {

@@ -29,7 +29,13 @@ export function PlanPicture({ dock, label, lake, legs, set, section }: PlanPictu
   const left = (WIDE - (x1 - x0) * scale) / 2
   const at = (x: number, y: number): [number, number] => [left + (x - x0) * scale, ROOM.y + (y1 - y) * scale]
   const path = (points: readonly (readonly [number, number])[]): string =>
-    `M${points.map(([x, y]) => at(x, y).map((n) => n.toFixed(1)).join(' ')).join('L')}Z`
+    `M${points
+      .map(([x, y]) =>
+        at(x, y)
+          .map((n) => n.toFixed(1))
+          .join(' '),
+      )
+      .join('L')}Z`
   const numbered = dock.legs.length <= NUMBERED
   return (
     <svg className="lake-picture" viewBox={`0 0 ${WIDE} ${height.toFixed(1)}`} role="img" aria-label={label}>
