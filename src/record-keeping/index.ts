@@ -18,6 +18,7 @@ import { openDrafts } from './drafts.ts'
 import { deviceId, type Journal, openJournal, whyNot } from './journal.ts'
 import { joinHeads, keepRecord, nameOf, type OwnKeeper, recordOf } from './keeper.ts'
 import type { Listed, RecordKeeper, Records, WhyNot } from './kept.ts'
+import { photosOf } from './photos.ts'
 import { openStore } from './store.ts'
 import { openTabs } from './tabs.ts'
 
@@ -96,7 +97,7 @@ class KeptRecords implements Records {
         const keeper = await this.open(id)
         if (!keeper) return []
         const { name, dock, entries, made } = keeper.record
-        const photos = entries.flatMap((entry) => ('photos' in entry ? (entry.photos ?? []) : [])).length
+        const photos = photosOf(keeper.record).length
         const at = latest(
           made.at,
           entries.map((one) => one.at),

@@ -1,12 +1,22 @@
 /** Photos as they are kept: small enough for many of them, large enough to see what is bent. */
 import { sha256 } from '@noble/hashes/sha2.js'
 import { bytesToHex } from '@noble/hashes/utils.js'
+import type { SeasonRecord } from '../../rules/record/index.ts'
 
 /** Longest side, px. */
 const LONGEST = 1280
 /** What a photo should stay under, bytes; qualities of JPEG that are tried for it, the last whatever comes of it. */
 const LARGEST = 150_000
 const QUALITIES = [0.8, 0.7, 0.6, 0.5]
+
+/** Hashes of the photos that entries speak of, each once. */
+export const photosOf = (record: SeasonRecord): readonly string[] => [
+  ...new Set(
+    record.entries.flatMap((entry) =>
+      entry.kind === 'note' || entry.kind === 'wear' ? (entry.photos ?? []).map(({ hash }) => hash) : [],
+    ),
+  ),
+]
 
 export const hashOf = (bytes: ArrayBuffer | Uint8Array): string =>
   bytesToHex(sha256(bytes instanceof Uint8Array ? bytes : new Uint8Array(bytes)))
