@@ -54,7 +54,7 @@ export function BegunDock({
   const project = useProjectOf(record)
   const dayIn = useMemo<DayAt | null>(() => project && dayAt(project), [project])
   const day = useMemo(
-    () => dayIn && dayIn(today(record, state, last, atHand)),
+    () => dayIn?.(today(record, state, last, atHand)) ?? null,
     [dayIn, record, state, last, atHand],
   )
   const begun: Begun = {

@@ -11,7 +11,7 @@ type Say = ReturnType<typeof useSay>
 export function lineText(
   line: StepLine,
   season: 'up' | 'down',
-  { record, project }: Begun,
+  { record, project, day }: Begun,
   say: Say,
 ): string {
   const { work, about, parts } = line
@@ -33,10 +33,11 @@ export function lineText(
     pieces: text(legsListed(about, begunLengths(project?.dock.legs ?? []), record, say)),
     section: text(section === undefined ? '' : sectionName(section, record, say)),
     name: text(catalog && pair?.brace && bracing ? partName(pair.brace.code, catalog) : (main?.name ?? '')),
-    at: line.say.values.at ?? meters(0),
+    at: meters(Math.abs(day?.stations.find((one) => one.section === section)?.out ?? 0)),
+    from: text(record.stake?.name ?? ''),
     a: text(sectionName(about[0] ?? '', record, say)),
   }
-  return say.t(wordOf(line, season), values)
+  return say.t(wordOf(line, season, record.stake !== null), values)
 }
 
 /** `5 (5 ft), 6 (5 ft)` */
@@ -61,9 +62,14 @@ const begunLengths = (
   new Map(legs.flatMap(({ id, stock }) => (stock === null ? [] : [[id, stock]])))
 
 /** The key that the papers have it under, told in words of the waterside. */
-function wordOf({ work, say }: StepLine, season: 'up' | 'down'): WatersideWord {
+function wordOf({ work, say }: StepLine, season: 'up' | 'down', staked: boolean): WatersideWord {
   if (work === 'ready') return `ready.${say.key}` as WatersideWord
-  if (work === 'carry') return say.key.endsWith('-deck') ? `${season}.carry-deck` : `${season}.carry`
+  if (work === 'carry')
+    return say.key.endsWith('-deck')
+      ? `${season}.carry-deck`
+      : season === 'up' && staked
+        ? 'up.carry-stake'
+        : `${season}.carry`
   if (work === 'extra') return say.key.endsWith('-post') ? `${season}.post` : `${season}.extra`
   return `${season}.${work}` as WatersideWord
 }
