@@ -15,8 +15,7 @@ import { type Stiff, stiffSections } from './stiff-sections.ts'
 
 /** Level is what is within this, m: what a crew can set. */
 const TOLERANCE = 0.003
-/** What a frame gives where readings agree with stiff ones, and where they do not, m. Judgment. */
-const GIVE = 0.0005
+/** What a frame gives, where readings agree with no stiff one, m. Judgment. */
 const GIVES = 0.001
 /** Readings this far off any stiff frame are wrong, m. Judgment. */
 const TWISTED = 0.012
@@ -89,7 +88,7 @@ function moved(found: Found): LevelCheck {
           tolerance,
         )
       : null)
-  const plan = inParts(stiff, carrying, heights, target, tolerance, gave ? GIVES + lie.noise : GIVE)
+  const plan = inParts(stiff, carrying, heights, target, tolerance, gave ? GIVES + lie.noise : 0)
   if (!plan) return { ...bare, verdict: 'more-readings' }
   const pitch = kit.shop.catalog.sleeve.screw
   const moves = legs.flatMap((leg): LevelMove[] => {

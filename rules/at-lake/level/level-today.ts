@@ -15,10 +15,10 @@ const SAID = 0.05
 const UNKNOWN = 0.05
 
 /**
- * The middle of a crest and a trough is off still water by this part of what lies between them, one standard deviation: for ten seconds of
- * waves of 1.5 to 3 s, drawn (`tests/rules/at-lake/level-today.test.ts` draws them again).
+ * The middle of a crest and a trough is off still water by this part of what lies between them, one standard deviation: 0.05 to 0.06 for ten
+ * seconds of waves of 1.5 to 3 s (drawn, `tests/rules/at-lake/level-today.test.ts`), and a little for crests that stand higher than troughs lie low.
  */
-const MIDDLE = 0.11
+const MIDDLE = 0.07
 
 /** Still water between a crest and a trough, and its standard error, m. @param reading error of one reading */
 export function stillWater(

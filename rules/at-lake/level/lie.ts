@@ -9,9 +9,9 @@ import type { Stiff } from './stiff-sections.ts'
 /** A rule held to still water from the deck, and a level's bubble over its length, one standard deviation, m. Judgment. */
 const RULE = 0.002
 const BUBBLE = 0.001
-/** What is taken as known of a deck that nobody has read: its height within this, m, and slopes and bends within this. */
+/** A deck that nobody has read may lie so high, m, and so askew: as good as anyhow. */
 const ANYWHERE = 10
-const ASKEW = 0.05
+const ASKEW = 1
 
 export interface Lie {
   /** Deck over the water by what each number counts for. */
@@ -19,7 +19,7 @@ export interface Lie {
   readonly heightAt: (leg: PlacedLeg) => number
   /** Null: no leg of these. */
   readonly heightOf: (leg: string) => number | null
-  /** Against the middle of all corners, one standard deviation, m. */
+  /** Against the middle of what was read, one standard deviation, m. */
   readonly errorAt: (leg: PlacedLeg) => number
   /** Of the worst leg. */
   readonly error: number
@@ -56,7 +56,12 @@ export function lieOf(given: LevelReadings, legs: readonly PlacedLeg[], stiff: S
   to[0] = to[0]! + middle
   const sumAt = (at: readonly number[]): number => at.reduce((sum, share, i) => sum + share * to[i]!, 0)
   const at = (leg: PlacedLeg): number[] => stiff.at(leg.section, leg.x, leg.y)
-  const all = legs.map(at)
+  // Against those that were read; with a bubble alone against the standing section.
+  const read = new Set(rows.map(({ leg }) => leg))
+  const known = legs.filter(({ id, section }) =>
+    heights.length > 0 ? read.has(id) : section === stiff.sections[0],
+  )
+  const all = known.map(at)
   const mean = Array.from({ length: n }, (_, i) => all.reduce((sum, one) => sum + one[i]!, 0) / all.length)
   const errorAt = (leg: PlacedLeg): number =>
     Math.hypot(
