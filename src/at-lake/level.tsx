@@ -39,6 +39,7 @@ export function Level({ next }: { readonly next: () => void }) {
     else setFound(level)
   }
   const later = (): void => {
+    keeper.keepDraft('level', null)
     add({ kind: 'step', key: LEVEL_LATER, done: true })
     next()
   }

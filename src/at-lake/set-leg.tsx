@@ -4,6 +4,7 @@ import { type LegAt, setBolts } from '../../rules/at-lake/index.ts'
 import type { Said } from '../../rules/record/index.ts'
 import { count, meters, text } from '../words/index.ts'
 import { Measure, NOTHING, type Typed } from './fields.tsx'
+import { fine } from './fine.ts'
 import { Figure } from './frame.tsx'
 import { legOf, useBegun, useSay } from './lake.ts'
 import { LegInHand } from './leg-in-hand.tsx'
@@ -132,8 +133,8 @@ function LastYear({ by }: { readonly by: number }) {
 
 /** The leg stands on its pad, which is under the tube: what is measured begins there. */
 function Sole({ at }: { readonly at: LegAt }) {
-  const { t } = useSay()
-  return <p className="hint">{t('set.sole', { sole: { value: at.heights.sole * 1000, unit: 'mm' } })}</p>
+  const { t, reader } = useSay()
+  return <p className="hint">{t('set.sole', { sole: text(fine(at.heights.sole, reader)) })}</p>
 }
 
 function Bolts() {
