@@ -6,11 +6,10 @@
  *     day(state)                      // after each entry
  */
 
-import type { Dock } from '../dock.ts'
 import { deriveKit, type Kit } from '../kit.ts'
-import { legNumber, legPlace } from '../leg-places.ts'
+import { type LegPlace, legPlace } from '../leg-places.ts'
 import { atLeast } from '../numbers.ts'
-import { sectionsInOrder } from '../papers/order.ts'
+import { groupBy, sectionsInOrder } from '../papers/order.ts'
 import { mustStay, type PlacedLeg } from '../parts/legs.ts'
 import type { Project } from '../project.ts'
 import { errorsOf } from '../site/error-at.ts'
@@ -39,13 +38,14 @@ interface Lake {
   readonly legs: readonly PlacedLeg[]
   readonly errors: DepthErrors
   readonly order: readonly DayStep[]
-  readonly numbers: ReadonlyMap<string, number>
+  /** Of each leg: its number, and where it stands. */
+  readonly told: readonly { readonly number: number; readonly where: LegPlace }[]
 }
 
 export function dayAt(project: Project): DayAt {
   const { dock, design, catalog, bed } = project
   const kit = deriveKit(design, catalog, bed)
-  const known = new Set(dock.legs.map(({ id }) => id))
+  const known = new Map(dock.legs.map((leg, i) => [leg.id, { leg, number: i + 1 }]))
   const legs = kit.legs.filter(({ id }) => known.has(id))
   const lake: Lake = {
     project,
@@ -53,7 +53,10 @@ export function dayAt(project: Project): DayAt {
     legs,
     errors: depthErrors(legs, errorsOf(bed), bed),
     order: orderOfDay(project),
-    numbers: new Map(dock.legs.map(({ id }) => [id, legNumber(dock, id)])),
+    told: legs.map(({ id }) => {
+      const { leg, number } = known.get(id)!
+      return { number, where: legPlace(dock, leg) }
+    }),
   }
   return (state) => dayIn(lake, state)
 }
@@ -85,8 +88,7 @@ function dayIn(lake: Lake, state: DayState): Day {
       stock: now[i]!.now.stock,
       asked: asked[i]!,
       place: places[i]!,
-      number: lake.numbers.get(leg.id) ?? 0,
-      where: legPlace(project.dock, dockLeg(project.dock, leg.id)),
+      ...lake.told[i]!,
       out: leg.x - (project.design.site.stake?.x ?? 0),
       set: set.get(leg.id) ?? null,
       brace: braces.get(leg.id) ?? null,
@@ -106,8 +108,6 @@ function dayIn(lake: Lake, state: DayState): Day {
     limit: limitOf(project, level, overWater),
   }
 }
-
-const dockLeg = ({ legs }: Dock, id: string): Dock['legs'][number] => legs.find((leg) => leg.id === id)!
 
 /** The last entry of each leg. */
 const lastOf = (measured: readonly Measured[]): ReadonlyMap<string, Measured> =>
@@ -187,8 +187,9 @@ function bracesOf({ kit }: Lake, found: readonly Found[], deck: number): Readonl
 
 function stationsOf({ dock, design }: Project, at: readonly ReturnType<typeof legAt>[]): Station[] {
   const stake = design.site.stake?.x ?? 0
+  const bySection = groupBy(at, ({ section }) => section)
   return sectionsInOrder(dock).map(({ id, role, x }) => {
-    const legs = at.filter(({ section }) => section === id)
+    const legs = bySection.get(id) ?? []
     return { section: id, role, out: x - stake, legs, done: legs.every(({ set }) => set !== null) }
   })
 }
