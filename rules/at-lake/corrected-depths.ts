@@ -27,12 +27,15 @@ export interface Corrected {
   readonly all: readonly Correction[]
   /** Of each place, from all that was measured elsewhere. */
   readonly others: readonly Correction[]
+  /** How much higher the lake stands than was taken, and one standard deviation of that, m. */
+  readonly level: { readonly higher: number; readonly sd: number }
 }
 
-/** One place measured: its number, and how much deeper it was, m. */
+/** One place measured: its number, how much deeper it was, and one standard deviation of that reading (more than 0), m. */
 export interface Difference {
   readonly place: number
   readonly deeper: number
+  readonly error: number
 }
 
 /** Errors of depths at places, all that does not hang on what was measured. */
@@ -128,44 +131,46 @@ function dot(a: Float64Array, b: Float64Array): number {
   return sum
 }
 
-/**
- * @param levelError one standard deviation of today's level, m
- * @param readingError of one depth measured on the day, m; more than 0
- */
+/** @param levelError one standard deviation of today's level, m */
 export function corrected(
   errors: DepthErrors,
   measured: readonly Difference[],
   levelError: number,
-  readingError: number,
 ): Corrected {
   const level = levelError ** 2
   const prior = errors.bed.map((sd) => Math.sqrt(sd ** 2 + level))
-  const free = prior.map((sd): Correction => ({ deeper: 0, sd }))
   const m = measured.length
-  if (m === 0) return { prior, all: free, others: free }
-  const noise = readingError ** 2
+  if (m === 0) {
+    const all = prior.map((sd): Correction => ({ deeper: 0, sd }))
+    return { prior, all, others: all, level: { higher: 0, sd: levelError } }
+  }
   const factor = choleskyOf(m, (i, k) => {
-    const [a, b] = [measured[i]!.place, measured[k]!.place]
-    return errors.covariance(a, b) + level + (i === k ? noise : 0)
+    const [a, b] = [measured[i]!, measured[k]!]
+    return errors.covariance(a.place, b.place) + level + (i === k ? a.error ** 2 : 0)
   })
-  const differences = new Float64Array(measured.map(({ deeper }) => deeper))
-  const told = forward(factor, differences)
+  const told = forward(factor, new Float64Array(measured.map(({ deeper }) => deeper)))
+  /** Of what has these covariances with all that was measured: its mean, and by how much its variance is less. */
+  const given = (k: Float64Array): { mean: number; less: number } => {
+    const v = forward(factor, k)
+    return { mean: dot(v, told), less: dot(v, v) }
+  }
+  const rest = (variance: number, less: number): number => Math.sqrt(Math.max(0, variance - less))
   const k = new Float64Array(m)
   const all = prior.map((sd, place): Correction => {
     for (let i = 0; i < m; i++) k[i] = errors.covariance(place, measured[i]!.place) + level
-    const v = forward(factor, k)
-    return { deeper: dot(v, told), sd: Math.sqrt(Math.max(0, sd ** 2 - dot(v, v))) }
+    const { mean, less } = given(k)
+    return { deeper: mean, sd: rest(sd ** 2, less) }
   })
+  const lake = given(new Float64Array(m).fill(level))
   const others = [...all]
-  measured.forEach(({ place, deeper }, i) => {
+  const e = new Float64Array(m)
+  measured.forEach(({ place, deeper, error }, i) => {
     // One told from all others: from the inverse (equation 5.12 there).
-    const e = new Float64Array(m)
+    e.fill(0)
     e[i] = 1
-    const column = forward(factor, e)
-    const own = dot(column, column)
-    const sd = Math.sqrt(Math.max(0, 1 / own - noise))
-    others[place] = { deeper: deeper - dot(column, told) / own, sd }
-    all[place] = { deeper, sd: readingError }
+    const { mean, less } = given(e)
+    others[place] = { deeper: deeper - mean / less, sd: rest(1 / less, error ** 2) }
+    all[place] = { deeper, sd: error }
   })
-  return { prior, all, others }
+  return { prior, all, others, level: { higher: lake.mean, sd: rest(level, lake.less) } }
 }

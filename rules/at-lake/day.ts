@@ -26,6 +26,9 @@ import type { BraceAt, Day, DayReason, DayState, DayStep, Measured, Station } fr
 /** The lake may be this far beyond its expected levels before the plan is asked again, m. */
 const BEYOND = 0.05
 
+/** No reading is better than this, m. */
+const LEAST = 0.001
+
 export type DayAt = (state: DayState) => Day
 
 export const dayOf = ({ project, state }: { readonly project: Project; readonly state: DayState }): Day =>
@@ -69,7 +72,7 @@ function dayIn(lake: Lake, state: DayState): Day {
   const overWater = deck - level
   const levelError = state.levelError ?? errorOf(state.from, project.design)
   const entries = lastOf(state.measured)
-  const found = depthsAt(lake, state, levelError, entries)
+  const { found, levelFound } = depthsAt(lake, state, levelError, entries)
   const heights = found.map(({ depth }) => overWater + depth)
   const asked = askedOf(lake, level, overWater, heights)
   const { places, pieces } = placesOf(asked, state, project.shop)
@@ -102,6 +105,7 @@ function dayIn(lake: Lake, state: DayState): Day {
     deck,
     overWater,
     keep,
+    levelFound,
     order,
     stations: stationsOf(project, at),
     assignment,
@@ -120,14 +124,15 @@ function depthsAt(
   { level }: DayState,
   levelError: number,
   entries: ReadonlyMap<string, Measured>,
-): DepthAt[] {
+): { readonly found: readonly DepthAt[]; readonly levelFound: Day['levelFound'] } {
   const priors = legs.map(({ bed }) => level - bed)
   const measured = legs.flatMap(({ id }, place) => {
     const entry = entries.get(id)
-    return entry && entry.how !== 'as-planned' ? [{ place, deeper: entry.depth - priors[place]! }] : []
+    if (!entry || entry.how === 'as-planned') return []
+    return [{ place, deeper: entry.depth - priors[place]!, error: Math.max(LEAST, entry.error ?? TAPE) }]
   })
-  const told = corrected(errors, measured, levelError, TAPE)
-  return legs.map(({ id }, i): DepthAt => {
+  const told = corrected(errors, measured, levelError)
+  const found = legs.map(({ id }, i): DepthAt => {
     const entry = entries.get(id) ?? null
     const depthOf = ({ deeper, sd }: { deeper: number; sd: number }) => ({ depth: priors[i]! + deeper, sd })
     const expected = depthOf(told.all[i]!)
@@ -139,6 +144,7 @@ function depthsAt(
       depth: entry?.depth ?? expected.depth,
     }
   })
+  return { found, levelFound: { level: level + told.level.higher, error: told.level.sd } }
 }
 
 /** What must stay is counted from today's water: the lake has so much less to rise. */

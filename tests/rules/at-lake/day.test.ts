@@ -233,6 +233,9 @@ describe('when the bed is not as it was sounded', () => {
     })
     // Both 0.10 deeper than planned: most of it is the lake.
     expect(legIn(after, 's5.end.right').expected.depth - 1.249061).toBeGreaterThan(0.05)
+    expect(after.levelFound.level).toBeGreaterThan(0.05)
+    expect(after.levelFound.level).toBeLessThan(0.1)
+    expect(after.levelFound.error).toBeLessThan(0.8 * after.levelError)
     const known = at({ measured: [measured('s2.start.left', 0.242), measured('s2.end.left', 0.525)] })
     expect(legIn(known, 's5.end.right').expected.depth - 1.249061).toBeLessThan(0.05)
   })
