@@ -70,10 +70,16 @@ export function heldOf(record: SeasonRecord): Held {
   return { record, all: bySeason(record.entries), live: bySeason(liveEntries(record.entries)) }
 }
 
+/** The latest season with an entry of which `holds` is so; else the record's latest, or the year in which it was begun. */
+export function latestSeason(record: SeasonRecord, holds: (entry: Entry) => boolean = () => true): string {
+  const seasons = (entries: readonly Entry[]): string[] => entries.map(({ season }) => season).sort()
+  const live = liveEntries(record.entries)
+  return seasons(live.filter(holds)).at(-1) ?? seasons(live).at(-1) ?? record.made.at.slice(0, 4)
+}
+
 /** @param season the record's latest where absent */
 export function seasonState(record: SeasonRecord, season?: string): SeasonState {
-  const own = season ?? seasonsOf(record).at(-1) ?? record.made.at.slice(0, 4)
-  return stateIn(heldOf(record), own)
+  return stateIn(heldOf(record), season ?? latestSeason(record))
 }
 
 /** Elevation of the deck, m. Of a dock whose deck height nobody told, over where its deck would stand on the survey water. */
