@@ -30,7 +30,7 @@ export function SetLeg({ leg, next }: SetLegProps) {
 
 function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }) {
   const begun = useBegun()
-  const { t, length } = useSay()
+  const { t, length, reader } = useSay()
   const [other, setOther] = useState<Typed | null>(null)
   const { state, last, day, add } = begun
   const own = state.legs.find(({ leg }) => leg.id === at.leg)
@@ -45,7 +45,7 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
   return (
     <>
       <StationHead at={at} what="set.title" />
-      <Figure value={length(heights.frame)} of={t('set.frame')} />
+      <Figure value={length(heights.frame)} of={t('set.frame', { sole: text(fine(heights.sole, reader)) })} />
       <SetPicture at={at} />
       <dl>
         <div>
@@ -59,7 +59,6 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
           </div>
         )}
       </dl>
-      <Sole at={at} />
       {was && <LastYear by={heights.deck - was.height} />}
       {own?.set && !stands && (
         <p className="care">
@@ -129,12 +128,6 @@ function LastYear({ by }: { readonly by: number }) {
   const { t } = useSay()
   const key = Math.abs(by) < 0.003 ? 'set.as-last' : by > 0 ? 'set.more-than-last' : 'set.less-than-last'
   return <p className="good">{t(key, { by: meters(Math.abs(by)) })}</p>
-}
-
-/** The leg stands on its pad, which is under the tube: what is measured begins there. */
-function Sole({ at }: { readonly at: LegAt }) {
-  const { t, reader } = useSay()
-  return <p className="hint">{t('set.sole', { sole: text(fine(at.heights.sole, reader)) })}</p>
 }
 
 function Bolts() {

@@ -3,7 +3,7 @@
 import { count, text } from '../words/index.ts'
 import type { WatersideWord } from '../words/waterside.ts'
 import { Head } from './frame.tsx'
-import { bedNow, useBegun, useSay } from './lake.ts'
+import { aside, bedNow, useBegun, useSay } from './lake.ts'
 import { lineText } from './line-text.ts'
 import { sectionName } from './names.ts'
 import { PlanPicture } from './pictures/plan-picture.tsx'
@@ -24,7 +24,7 @@ export function StepPage({ stage, season, stages, next }: StepPageProps) {
   const begun = useBegun()
   const say = useSay()
   const { t } = say
-  const { add, state, record, go } = begun
+  const { add, state, record, go, page } = begun
   const { step } = stage.step
   const lines = stage.lines.filter((line) => hasWords(line.say.key))
   const title = titleOf(stage, season, step.section === null ? '' : sectionName(step.section, record, say), t)
@@ -45,7 +45,7 @@ export function StepPage({ stage, season, stages, next }: StepPageProps) {
       <Cares stage={stage} season={season} last={stages.at(-1) === stage} />
       <div className="ways">
         {check && (
-          <button type="button" onClick={() => go({ at: 'check' })}>
+          <button type="button" onClick={() => go(aside('check', page))}>
             {t('step.check')}
           </button>
         )}
