@@ -77,32 +77,14 @@ function costsOf(places: readonly AssignPlace[], pieces: readonly AssignPiece[])
 }
 
 /** By place, the number of its length; that of lengths: none. */
-function transport(n: number, counts: readonly number[], costs: Costs): number[] {
+function transport(n: number, counts: readonly number[], costOf: Costs): number[] {
   const none = counts.length
   const left = [...counts, Number.POSITIVE_INFINITY]
+  const costs = Array.from({ length: n }, (_, place) => left.map((_, length) => costOf(place, length)))
   const given: number[] = []
+  const exchanges = left.map((): (Exchange | null)[] => left.map(() => null))
   for (let place = 0; place < n; place++) {
-    // By length: the cheapest way to have one of it for this place, and the place that hands it on.
-    const best: (Cost | null)[] = left.map((_, k) => costs(place, k))
-    const before: { readonly length: number; readonly place: number }[] = []
-    const step = exchanges(given, left.length, costs)
-    for (let more = true, round = 0; more && round <= none; round++) {
-      more = false
-      for (let a = 0; a <= none; a++) {
-        const at = best[a]
-        if (!at) continue
-        for (let b = 0; b <= none; b++) {
-          const move = step(a, b)
-          if (!move) continue
-          const there = plus(at, move.cost)
-          const known = best[b]
-          if (known && !less(there, known)) continue
-          best[b] = there
-          before[b] = { length: a, place: move.place }
-          more = true
-        }
-      }
-    }
+    const { best, before } = chains(costs[place]!, exchanges)
     let end = none
     for (let k = 0; k < none; k++) {
       const [at, least] = [best[k], best[end]]
@@ -110,33 +92,73 @@ function transport(n: number, counts: readonly number[], costs: Costs): number[]
     }
     left[end]!--
     // Back along the chain: whoever stood on a length hands it on.
+    const touched = [end]
     let length = end
     for (let from = before[length]; from; from = before[length]) {
       given[from.place] = length
       length = from.length
+      touched.push(length)
     }
     given[place] = length
+    for (const one of touched) exchanges[one] = exchangesFrom(one, given, costs)
   }
   return given
 }
 
-/** The cheapest place that stands on one length to be moved to another. */
-function exchanges(given: readonly number[], lengths: number, costs: Costs) {
-  const best: ({ readonly place: number; readonly cost: Cost } | null)[] = Array.from(
-    { length: lengths * lengths },
-    () => null,
-  )
-  given.forEach((a, place) => {
-    const own = costs(place, a) ?? FREE
-    for (let b = 0; b < lengths; b++) {
-      const there = b === a ? null : costs(place, b)
-      if (!there) continue
-      const cost = minus(there, own)
-      const known = best[a * lengths + b]
-      if (!known || less(cost, known.cost)) best[a * lengths + b] = { place, cost }
+interface Chains {
+  /** By length: the cheapest way to have one of it for this place, and which length and place handed it on. */
+  readonly best: readonly (Cost | null)[]
+  readonly before: readonly ({ readonly length: number; readonly place: number } | undefined)[]
+}
+
+/** Bellman and Ford's, for what is exchanged may be won back. */
+function chains(own: readonly (Cost | null)[], exchanges: readonly (readonly (Exchange | null)[])[]): Chains {
+  const best = [...own]
+  const before: { readonly length: number; readonly place: number }[] = []
+  for (let more = true, round = 0; more && round < best.length; round++) {
+    more = false
+    for (let a = 0; a < best.length; a++) {
+      const at = best[a]
+      if (!at) continue
+      for (let b = 0; b < best.length; b++) {
+        const move = exchanges[a]![b]
+        if (!move) continue
+        const there = plus(at, move.cost)
+        const known = best[b]
+        if (known && !less(there, known)) continue
+        best[b] = there
+        before[b] = { length: a, place: move.place }
+        more = true
+      }
     }
+  }
+  return { best, before }
+}
+
+/** A place that stands on one length, moved to another. */
+interface Exchange {
+  readonly place: number
+  readonly cost: Cost
+}
+
+/** By length, the cheapest exchange to it of all places that stand on `a`. */
+function exchangesFrom(
+  a: number,
+  given: readonly number[],
+  costs: readonly (readonly (Cost | null)[])[],
+): (Exchange | null)[] {
+  const best = costs[0]!.map((): Exchange | null => null)
+  given.forEach((length, place) => {
+    if (length !== a) return
+    const own = costs[place]![a] ?? FREE
+    costs[place]!.forEach((there, b) => {
+      if (b === a || !there) return
+      const known = best[b]
+      const cost = minus(there, own)
+      if (!known || less(cost, known.cost)) best[b] = { place, cost }
+    })
   })
-  return (a: number, b: number) => best[a * lengths + b] ?? null
+  return best
 }
 
 /** What is carried: first between places, then from the shore. */

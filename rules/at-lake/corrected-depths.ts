@@ -3,10 +3,10 @@
  * roughness (`site/error.ts`); today's level is off alike everywhere. So every depth measured tells something of all others: the mean and
  * variance of a normal distribution given some of its values (Rasmussen and Williams 2006, equations 2.23 and 2.24).
  */
-import { betweenIn, varianceIn } from '../fit/between.ts'
-import type { Errors, Known } from '../site/error.ts'
+import { betweenIn, type Variance, varianceIn } from '../fit/between.ts'
+import { type Errors, type Known, toldBy, transposed } from '../site/error.ts'
 import type { Bed } from '../site/index.ts'
-import { type Factor, forward } from '../site/kriging.ts'
+import { backward, type Factor, forward } from '../site/kriging.ts'
 import { choleskyOf } from './cholesky.ts'
 
 export interface Place {
@@ -27,12 +27,15 @@ export interface Corrected {
   readonly all: readonly Correction[]
   /** Of each place, from all that was measured elsewhere. */
   readonly others: readonly Correction[]
+  /** How much higher the lake stands than was taken, and one standard deviation of that, m. */
+  readonly level: { readonly higher: number; readonly sd: number }
 }
 
-/** One place measured: its number, and how much deeper it was, m. */
+/** One place measured: its number, how much deeper it was, and one standard deviation of that reading (more than 0), m. */
 export interface Difference {
   readonly place: number
   readonly deeper: number
+  readonly error: number
 }
 
 /** Errors of depths at places, all that does not hang on what was measured. */
@@ -44,30 +47,50 @@ export interface DepthErrors {
 }
 
 export function depthErrors(places: readonly Place[], errors: Errors, bed: Pick<Bed, 'survey'>): DepthErrors {
-  const known = places.map(({ x, y }) => errors.known(x, y))
-  const between = betweenOf(errors, bed)
+  const { survey } = bed
+  const variance =
+    'area' in survey && survey.area.factor
+      ? denseVariance(places, errors, survey, survey.area.factor)
+      : sparseVariance(places, errors)
   const covariance = (a: number, b: number): number => {
-    const [p, q] = [known[a], known[b]]
+    const known = variance(a, b)
     // On a wall it is known as well as a sounding, and alone.
-    if (!(p && q)) return a === b ? errors.sounding ** 2 : 0
-    return a === b ? varianceIn(errors, p) : varianceIn(errors, between(p, q))
+    return known ? varianceIn(errors, known) : a === b ? errors.sounding ** 2 : 0
   }
   return { bed: places.map((_, i) => Math.sqrt(covariance(i, i))), covariance }
 }
 
-/** As `betweenIn`; where all soundings count everywhere, by products of the factor's rows: it is asked of every two legs of a long dock. */
-function betweenOf(errors: Errors, { survey }: Pick<Bed, 'survey'>): ReturnType<typeof betweenIn> {
-  const factor = 'area' in survey ? survey.area.factor : null
-  if (!factor) return betweenIn(errors)
-  const made = new Map<Known, Dense>()
-  const denseOf = (place: Known): Dense => {
-    const dense = made.get(place) ?? densely(place, errors, factor)
-    made.set(place, dense)
-    return dense
-  }
+/** Null where one of two places is on a wall. */
+type VarianceOf = (a: number, b: number) => Variance | null
+
+/** Few soundings count at each place. */
+function sparseVariance(places: readonly Place[], errors: Errors): VarianceOf {
+  const known = places.map(({ x, y }) => errors.known(x, y))
+  const between = betweenIn(errors)
   return (a, b) => {
-    const [p, q] = [denseOf(a), denseOf(b)]
-    const common = errors.covariance(a.x, a.y, b.x, b.y)
+    const [p, q] = [known[a], known[b]]
+    return p && q ? (a === b ? p : between(p, q)) : null
+  }
+}
+
+/** All soundings count everywhere: by products of the factor's rows, for it is asked of every two legs of a long dock. */
+function denseVariance(
+  places: readonly Place[],
+  errors: Errors,
+  survey: Extract<Bed['survey'], { area: unknown }>,
+  factor: Factor,
+): VarianceOf {
+  const { xs } = survey.area.beds[0]!.table
+  const made = places.map(({ x, y }): Dense | null => {
+    const inside = x >= xs[0]! && x <= xs.at(-1)! && !(survey.wall && x < 0)
+    if (inside) return krigedAt(x, y, errors, factor)
+    const known = errors.known(x, y)
+    return known && densely(known, errors, factor)
+  })
+  return (a, b) => {
+    const [p, q] = [made[a], made[b]]
+    if (!(p && q)) return null
+    const common = errors.covariance(p.x, p.y, q.x, q.y)
     const spread =
       p.own && q.own
         ? common - dot(p.told, q.told)
@@ -77,7 +100,7 @@ function betweenOf(errors: Errors, { survey }: Pick<Bed, 'survey'>): ReturnType<
 }
 
 /** With L the factor, s the shares at a place, k the soundings' covariances with it. */
-interface Dense {
+interface Dense extends Place {
   readonly shares: Float64Array
   /** What is left of 1. */
   readonly rest: number
@@ -87,27 +110,20 @@ interface Dense {
   readonly own: boolean
 }
 
-function densely({ x, y, shares, told }: Known, { covariance, places }: Errors, factor: Factor): Dense {
-  const dense = new Float64Array(factor.n)
-  let rest = 1
-  for (const [i, share] of shares) {
-    dense[i] = share
-    rest -= share
-  }
-  if (told) return { shares: dense, rest, taken: told, told, own: true }
-  const k = places.x.map((at, i) => covariance(x, y, at, places.y[i]!))
-  return { shares: dense, rest, taken: transposed(factor, dense), told: forward(factor, k), own: false }
+function krigedAt(x: number, y: number, { covariance, places }: Errors, factor: Factor): Dense {
+  const told = toldBy(factor, covariance, places, x, y)
+  const shares = backward(factor, told)
+  return { x, y, shares, rest: restOf(shares), taken: told, told, own: true }
 }
 
-/** L' s. */
-function transposed({ n, rows }: Factor, s: Float64Array): Float64Array {
-  const out = new Float64Array(n)
-  for (let i = 0; i < n; i++) {
-    const row = rows[i]!
-    for (let j = 0; j <= i; j++) out[j] = out[j]! + row[j]! * s[i]!
-  }
-  return out
+function densely({ x, y, shares: list }: Known, { covariance, places }: Errors, factor: Factor): Dense {
+  const shares = new Float64Array(factor.n)
+  for (const [i, share] of list) shares[i] = share
+  const told = toldBy(factor, covariance, places, x, y)
+  return { x, y, shares, rest: restOf(shares), taken: transposed(factor, shares), told, own: false }
 }
+
+const restOf = (shares: Float64Array): number => shares.reduce((rest, share) => rest - share, 1)
 
 function dot(a: Float64Array, b: Float64Array): number {
   let sum = 0
@@ -115,45 +131,46 @@ function dot(a: Float64Array, b: Float64Array): number {
   return sum
 }
 
-/**
- * @param levelError one standard deviation of today's level, m
- * @param readingError of one depth measured on the day, m; more than 0
- */
+/** @param levelError one standard deviation of today's level, m */
 export function corrected(
   errors: DepthErrors,
   measured: readonly Difference[],
   levelError: number,
-  readingError: number,
 ): Corrected {
   const level = levelError ** 2
   const prior = errors.bed.map((sd) => Math.sqrt(sd ** 2 + level))
-  const free = prior.map((sd): Correction => ({ deeper: 0, sd }))
   const m = measured.length
-  if (m === 0) return { prior, all: free, others: free }
-  const noise = readingError ** 2
+  if (m === 0) {
+    const all = prior.map((sd): Correction => ({ deeper: 0, sd }))
+    return { prior, all, others: all, level: { higher: 0, sd: levelError } }
+  }
   const factor = choleskyOf(m, (i, k) => {
-    const [a, b] = [measured[i]!.place, measured[k]!.place]
-    return errors.covariance(a, b) + level + (i === k ? noise : 0)
+    const [a, b] = [measured[i]!, measured[k]!]
+    return errors.covariance(a.place, b.place) + level + (i === k ? a.error ** 2 : 0)
   })
-  const told = forward(
-    factor,
-    Float64Array.from(measured, ({ deeper }) => deeper),
-  )
-  const all = prior.map((sd, place): Correction => {
-    const k = Float64Array.from(measured, (one) => errors.covariance(place, one.place) + level)
+  const told = forward(factor, new Float64Array(measured.map(({ deeper }) => deeper)))
+  /** Of what has these covariances with all that was measured: its mean, and by how much its variance is less. */
+  const given = (k: Float64Array): { mean: number; less: number } => {
     const v = forward(factor, k)
-    return { deeper: dot(v, told), sd: Math.sqrt(Math.max(0, sd ** 2 - dot(v, v))) }
+    return { mean: dot(v, told), less: dot(v, v) }
+  }
+  const rest = (variance: number, less: number): number => Math.sqrt(Math.max(0, variance - less))
+  const k = new Float64Array(m)
+  const all = prior.map((sd, place): Correction => {
+    for (let i = 0; i < m; i++) k[i] = errors.covariance(place, measured[i]!.place) + level
+    const { mean, less } = given(k)
+    return { deeper: mean, sd: rest(sd ** 2, less) }
   })
+  const lake = given(new Float64Array(m).fill(level))
   const others = [...all]
-  measured.forEach(({ place, deeper }, i) => {
+  const e = new Float64Array(m)
+  measured.forEach(({ place, deeper, error }, i) => {
     // One told from all others: from the inverse (equation 5.12 there).
-    const e = new Float64Array(m)
+    e.fill(0)
     e[i] = 1
-    const column = forward(factor, e)
-    const own = dot(column, column)
-    const sd = Math.sqrt(Math.max(0, 1 / own - noise))
-    others[place] = { deeper: deeper - dot(column, told) / own, sd }
-    all[place] = { deeper, sd: readingError }
+    const { mean, less } = given(e)
+    others[place] = { deeper: deeper - mean / less, sd: rest(1 / less, error ** 2) }
+    all[place] = { deeper, sd: error }
   })
-  return { prior, all, others }
+  return { prior, all, others, level: { higher: lake.mean, sd: rest(level, lake.less) } }
 }

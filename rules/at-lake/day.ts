@@ -6,11 +6,10 @@
  *     day(state)                      // after each entry
  */
 
-import type { Dock } from '../dock.ts'
 import { deriveKit, type Kit } from '../kit.ts'
-import { legNumber, legPlace } from '../leg-places.ts'
+import { type LegPlace, legPlace } from '../leg-places.ts'
 import { atLeast } from '../numbers.ts'
-import { sectionsInOrder } from '../papers/order.ts'
+import { groupBy, sectionsInOrder } from '../papers/order.ts'
 import { mustStay, type PlacedLeg } from '../parts/legs.ts'
 import type { Project } from '../project.ts'
 import { errorsOf } from '../site/error-at.ts'
@@ -27,6 +26,9 @@ import type { BraceAt, Day, DayReason, DayState, DayStep, Measured, Station } fr
 /** The lake may be this far beyond its expected levels before the plan is asked again, m. */
 const BEYOND = 0.05
 
+/** No reading is better than this, m. */
+const LEAST = 0.001
+
 export type DayAt = (state: DayState) => Day
 
 export const dayOf = ({ project, state }: { readonly project: Project; readonly state: DayState }): Day =>
@@ -39,13 +41,14 @@ interface Lake {
   readonly legs: readonly PlacedLeg[]
   readonly errors: DepthErrors
   readonly order: readonly DayStep[]
-  readonly numbers: ReadonlyMap<string, number>
+  /** Of each leg: its number, and where it stands. */
+  readonly told: readonly { readonly number: number; readonly where: LegPlace }[]
 }
 
 export function dayAt(project: Project): DayAt {
   const { dock, design, catalog, bed } = project
   const kit = deriveKit(design, catalog, bed)
-  const known = new Set(dock.legs.map(({ id }) => id))
+  const known = new Map(dock.legs.map((leg, i) => [leg.id, { leg, number: i + 1 }]))
   const legs = kit.legs.filter(({ id }) => known.has(id))
   const lake: Lake = {
     project,
@@ -53,7 +56,10 @@ export function dayAt(project: Project): DayAt {
     legs,
     errors: depthErrors(legs, errorsOf(bed), bed),
     order: orderOfDay(project),
-    numbers: new Map(dock.legs.map(({ id }) => [id, legNumber(dock, id)])),
+    told: legs.map(({ id }) => {
+      const { leg, number } = known.get(id)!
+      return { number, where: legPlace(dock, leg) }
+    }),
   }
   return (state) => dayIn(lake, state)
 }
@@ -66,7 +72,7 @@ function dayIn(lake: Lake, state: DayState): Day {
   const overWater = deck - level
   const levelError = state.levelError ?? errorOf(state.from, project.design)
   const entries = lastOf(state.measured)
-  const found = depthsAt(lake, state, levelError, entries)
+  const { found, levelFound } = depthsAt(lake, state, levelError, entries)
   const heights = found.map(({ depth }) => overWater + depth)
   const asked = askedOf(lake, level, overWater, heights)
   const { places, pieces } = placesOf(asked, state, project.shop)
@@ -85,8 +91,7 @@ function dayIn(lake: Lake, state: DayState): Day {
       stock: now[i]!.now.stock,
       asked: asked[i]!,
       place: places[i]!,
-      number: lake.numbers.get(leg.id) ?? 0,
-      where: legPlace(project.dock, dockLeg(project.dock, leg.id)),
+      ...lake.told[i]!,
       out: leg.x - (project.design.site.stake?.x ?? 0),
       set: set.get(leg.id) ?? null,
       brace: braces.get(leg.id) ?? null,
@@ -100,14 +105,13 @@ function dayIn(lake: Lake, state: DayState): Day {
     deck,
     overWater,
     keep,
+    levelFound,
     order,
     stations: stationsOf(project, at),
     assignment,
     limit: limitOf(project, level, overWater),
   }
 }
-
-const dockLeg = ({ legs }: Dock, id: string): Dock['legs'][number] => legs.find((leg) => leg.id === id)!
 
 /** The last entry of each leg. */
 const lastOf = (measured: readonly Measured[]): ReadonlyMap<string, Measured> =>
@@ -120,14 +124,15 @@ function depthsAt(
   { level }: DayState,
   levelError: number,
   entries: ReadonlyMap<string, Measured>,
-): DepthAt[] {
+): { readonly found: readonly DepthAt[]; readonly levelFound: Day['levelFound'] } {
   const priors = legs.map(({ bed }) => level - bed)
   const measured = legs.flatMap(({ id }, place) => {
     const entry = entries.get(id)
-    return entry && entry.how !== 'as-planned' ? [{ place, deeper: entry.depth - priors[place]! }] : []
+    if (!entry || entry.how === 'as-planned') return []
+    return [{ place, deeper: entry.depth - priors[place]!, error: Math.max(LEAST, entry.error ?? TAPE) }]
   })
-  const told = corrected(errors, measured, levelError, TAPE)
-  return legs.map(({ id }, i): DepthAt => {
+  const told = corrected(errors, measured, levelError)
+  const found = legs.map(({ id }, i): DepthAt => {
     const entry = entries.get(id) ?? null
     const depthOf = ({ deeper, sd }: { deeper: number; sd: number }) => ({ depth: priors[i]! + deeper, sd })
     const expected = depthOf(told.all[i]!)
@@ -139,6 +144,7 @@ function depthsAt(
       depth: entry?.depth ?? expected.depth,
     }
   })
+  return { found, levelFound: { level: level + told.level.higher, error: told.level.sd } }
 }
 
 /** What must stay is counted from today's water: the lake has so much less to rise. */
@@ -187,8 +193,9 @@ function bracesOf({ kit }: Lake, found: readonly Found[], deck: number): Readonl
 
 function stationsOf({ dock, design }: Project, at: readonly ReturnType<typeof legAt>[]): Station[] {
   const stake = design.site.stake?.x ?? 0
+  const bySection = groupBy(at, ({ section }) => section)
   return sectionsInOrder(dock).map(({ id, role, x }) => {
-    const legs = at.filter(({ section }) => section === id)
+    const legs = bySection.get(id) ?? []
     return { section: id, role, out: x - stake, legs, done: legs.every(({ set }) => set !== null) }
   })
 }

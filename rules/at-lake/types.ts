@@ -21,6 +21,8 @@ export interface Measured {
   readonly leg: string
   readonly depth: number
   readonly how: HowMeasured
+  /** One standard deviation; absent: 10 mm. */
+  readonly error?: number
   /** Measured a second time, and found the same. */
   readonly again?: boolean
 }
@@ -199,6 +201,8 @@ export interface Day {
   readonly deck: number
   readonly overWater: number
   readonly keep: Keep
+  /** What the depths measured so far say of the level, with what was known of it before. */
+  readonly levelFound: { readonly level: number; readonly error: number }
   readonly order: readonly DayStep[]
   /** In the order of work. */
   readonly stations: readonly Station[]

@@ -30,5 +30,13 @@ export {
   type SeasonRecord,
   type SectionNamed,
 } from './schema.ts'
-export { type Conflict, deckAt, type LegState, type SeasonState, seasonState, seasonsOf } from './state.ts'
+export {
+  type Conflict,
+  deckAt,
+  type LegState,
+  latestSeason,
+  type SeasonState,
+  seasonState,
+  seasonsOf,
+} from './state.ts'
 export { type TakeOut, type TakeOutSection, takeOut } from './take-out.ts'

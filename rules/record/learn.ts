@@ -6,9 +6,8 @@ import type { BottomKind, Catalog } from '../catalog/index.ts'
 import type { PatchOperation } from '../dock.ts'
 import { round6 } from '../numbers.ts'
 import { type SoundingFit, type SoundingSample, soundingFit } from './learn-soundings.ts'
-import { liveEntries } from './order.ts'
-import type { EntryOf, SeasonRecord } from './schema.ts'
-import { seasonsOf, stateOf } from './state.ts'
+import type { Entry, EntryOf, SeasonRecord } from './schema.ts'
+import { heldOf, stateIn } from './state.ts'
 
 /** Of fewer measurements nothing is offered: with eight a spread is known to a quarter of it (1 / sqrt(2 · 8)). */
 export const LEARN_LEAST = 8
@@ -52,9 +51,9 @@ export function learn(records: readonly SeasonRecord[], catalog: Catalog): Learn
 function soundingsOf(record: SeasonRecord): SoundingSample[] {
   const { design } = record
   if (!design) return []
-  const live = liveEntries(record.entries)
-  for (const season of seasonsOf(record)) {
-    const at = stateOf(record, season, live).legs.flatMap(({ leg: { x, y }, bed }) =>
+  const held = heldOf(record)
+  for (const season of [...held.live.keys()].sort()) {
+    const at = stateIn(held, season).legs.flatMap(({ leg: { x, y }, bed }) =>
       x === null || y === null || bed === null ? [] : [{ x, y, bed }],
     )
     if (at.length > 0) return [{ site: design.site, at }]
@@ -68,7 +67,7 @@ function settlingOf(records: readonly SeasonRecord[], catalog: Catalog): Settlin
     const asked = record.design?.dock.pad
     const pad = catalog.pads.find(({ code }) => code === asked) ?? catalog.pads[0]!
     const bottoms = new Map(record.legs.map(({ id, bottom }) => [id, bottom]))
-    for (const [leg, sunk] of seasonsOf(record).flatMap((season) => sunkIn(record, season))) {
+    for (const [leg, sunk] of [...heldOf(record).live.values()].flatMap(sunkIn)) {
       const bottom = bottoms.get(leg)
       if (!bottom) continue
       const key = `${pad.code}\n${bottom}`
@@ -93,12 +92,11 @@ function settlingOf(records: readonly SeasonRecord[], catalog: Catalog): Settlin
 }
 
 /**
- * How far each foot went in over a season, where somebody looked: as it was told, else by how much a level check made its leg longer. A
+ * How far each foot went in, of one season's entries, where somebody looked: as it was told, else by how much a level check made its leg longer. A
  * check sees only how legs differ, so the one that went in least counts as not at all. A leg that was read and not moved counts too:
  * else only the bad ones would.
  */
-function sunkIn(record: SeasonRecord, season: string): (readonly [leg: string, sunk: number])[] {
-  const own = liveEntries(record.entries).filter((entry) => entry.season === season)
+function sunkIn(own: readonly Entry[]): (readonly [leg: string, sunk: number])[] {
   const sets = own.filter((entry): entry is EntryOf<'set'> => entry.kind === 'set')
   const told = new Map<string, number>()
   for (const entry of own)

@@ -10,9 +10,8 @@ import { atLeast, round6 } from '../numbers.ts'
 import type { Project } from '../project.ts'
 import { type Line, lineThrough } from './lines.ts'
 import { type NextBrace, nextBraces } from './next-braces.ts'
-import { liveEntries } from './order.ts'
 import type { EntryOf, Keep, LegNamed, SeasonRecord } from './schema.ts'
-import { deckAt, type LegState, type SeasonState, seasonsOf, stateOf } from './state.ts'
+import { deckAt, heldOf, type LegState, type SeasonState, stateIn } from './state.ts'
 
 /** `measured`: this season. `as-set`: where the foot stood last. `sounded`: measured in an earlier season. `planned`: by the plan. */
 export type BedBasis = 'measured' | 'as-set' | 'sounded' | 'planned'
@@ -79,26 +78,23 @@ export interface NextAsked {
 }
 
 export function nextYear(record: SeasonRecord, { level, project, ...asked }: NextAsked): NextYear {
-  const live = liveEntries(record.entries)
-  const states = seasonsOf(record).map((one) => stateOf(record, one, live))
+  const held = heldOf(record)
+  const states = [...held.live.keys()].sort().map((one) => stateIn(held, one))
   const wasSet = (state: SeasonState): boolean => state.legs.some(({ set }) => set)
   const season = asked.season ?? yearAfter(states.filter(wasSet).at(-1)?.season, record)
   const before = states.filter((state) => state.season < season)
-  const now = states.find((state) => state.season === season) ?? stateOf(record, season, live)
+  const now = states.find((state) => state.season === season) ?? stateIn(held, season)
   const last = before.filter(wasSet).at(-1) ?? null
   const keep = asked.keep ?? last?.today?.keep ?? 'planned'
   const deck = deckAt(record, level, keep)
-  const ids = new Map([...(last?.legs ?? []), ...now.legs].map((state) => [state.leg.id, state.leg]))
-  const own = (states: readonly SeasonState[], id: string): Seen[] =>
-    states.flatMap(({ season: of, legs }) => {
-      const leg = legs.find((one) => one.leg.id === id)
-      return leg ? [{ ...leg, season: of }] : []
-    })
-  const legs = [...ids.values()].map((leg) =>
-    nextLeg(leg, own(before, leg.id), own([now], leg.id)[0] ?? null, {
+  const seen = seenIn([...before, now])
+  const legs = [...seen.values()].map((all) => {
+    const { leg, season: latest } = all.at(-1)!
+    const own = latest === season ? all.at(-1)! : null
+    return nextLeg(leg, own ? all.slice(0, -1) : all, own, {
       ...{ record, deck, keep, shop: project?.shop ?? null },
-    }),
-  )
+    })
+  })
   return {
     ...{ season, level, keep, deck: round6(deck), legs },
     last: last?.season ?? null,
@@ -112,6 +108,18 @@ const yearAfter = (season: string | undefined, record: SeasonRecord): string =>
   season === undefined ? record.made.at.slice(0, 4) : String(Number(season) + 1).padStart(4, '0')
 
 type Seen = LegState & { readonly season: string }
+
+/** Each leg in its seasons, in the order of the latest that has it. */
+function seenIn(states: readonly SeasonState[]): Map<string, Seen[]> {
+  const seen = new Map<string, Seen[]>()
+  for (const { season, legs } of states)
+    for (const state of legs) {
+      const own = seen.get(state.leg.id)
+      if (own) own.push({ ...state, season })
+      else seen.set(state.leg.id, [{ ...state, season }])
+    }
+  return seen
+}
 
 interface Next {
   readonly record: SeasonRecord

@@ -2,8 +2,8 @@
 import type { Catalog } from '../catalog/index.ts'
 import { type PartType, type Shop, shopOf } from '../catalog-index.ts'
 import type { PartKind } from '../part-kinds.ts'
-import type { EntryOf, SeasonRecord } from './schema.ts'
-import { type SeasonState, seasonState } from './state.ts'
+import type { Entry, EntryOf, SeasonRecord } from './schema.ts'
+import { latestSeason, type SeasonState, seasonState } from './state.ts'
 
 export interface ReorderRow {
   readonly kind: PartKind
@@ -27,10 +27,11 @@ export interface Reorder {
   readonly currency: string
 }
 
-/** @param season the record's latest where absent */
+/** @param season the latest in which something was noted so where absent */
 export function reorder(record: SeasonRecord, catalog: Catalog, season?: string): Reorder {
   const shop = shopOf(catalog)
-  const state = seasonState(record, season)
+  const noted = (entry: Entry): boolean => entry.kind === 'wear' && entry.order
+  const state = seasonState(record, season ?? latestSeason(record, noted))
   const rows = new Map<string, { kind: PartKind; code: string | null; wear: EntryOf<'wear'>[] }>()
   for (const wear of state.wear) {
     if (!wear.order) continue

@@ -48,28 +48,53 @@ export interface SeasonState {
 }
 
 /** Seasons that entries are of, the earliest first. */
-export const seasonsOf = (record: SeasonRecord): string[] =>
-  [...new Set(liveEntries(record.entries).map(({ season }) => season))].sort()
+export const seasonsOf = (record: SeasonRecord): string[] => [...heldOf(record).live.keys()].sort()
+
+/** Entries by season, and those of them that hold: worked out once for who asks of several seasons. */
+export interface Held {
+  readonly record: SeasonRecord
+  readonly all: ReadonlyMap<string, readonly Entry[]>
+  readonly live: ReadonlyMap<string, readonly Entry[]>
+}
+
+export function heldOf(record: SeasonRecord): Held {
+  const bySeason = (entries: readonly Entry[]): Map<string, Entry[]> => {
+    const seasons = new Map<string, Entry[]>()
+    for (const entry of entries) {
+      const own = seasons.get(entry.season)
+      if (own) own.push(entry)
+      else seasons.set(entry.season, [entry])
+    }
+    return seasons
+  }
+  return { record, all: bySeason(record.entries), live: bySeason(liveEntries(record.entries)) }
+}
+
+/** The latest season with an entry of which `holds` is so; else the record's latest, or the year in which it was begun. */
+export function latestSeason(record: SeasonRecord, holds: (entry: Entry) => boolean = () => true): string {
+  const seasons = (entries: readonly Entry[]): string[] => entries.map(({ season }) => season).sort()
+  const live = liveEntries(record.entries)
+  return seasons(live.filter(holds)).at(-1) ?? seasons(live).at(-1) ?? record.made.at.slice(0, 4)
+}
 
 /** @param season the record's latest where absent */
 export function seasonState(record: SeasonRecord, season?: string): SeasonState {
-  const own = season ?? seasonsOf(record).at(-1) ?? record.made.at.slice(0, 4)
-  return stateOf(record, own, liveEntries(record.entries))
+  return stateIn(heldOf(record), season ?? latestSeason(record))
 }
 
 /** Elevation of the deck, m. Of a dock whose deck height nobody told, over where its deck would stand on the survey water. */
 export const deckAt = ({ deckHeight }: Pick<SeasonRecord, 'deckHeight'>, level: number, keep: Keep): number =>
   (keep === 'planned' ? 0 : level) + (deckHeight ?? 0)
 
-/** @param live `liveEntries` of the record, for who asks of several seasons */
-export function stateOf(record: SeasonRecord, season: string, live: readonly Entry[]): SeasonState {
-  const told = agreed(record.entries, season, new Set(live))
-  const level = told.last('level', (entry) => entry.season === season)
+export function stateIn({ record, all, live: held }: Held, season: string): SeasonState {
+  const live = held.get(season) ?? []
+  const told = agreed(all.get(season) ?? [], new Set(live))
+  const level = told.heads('level').at(-1) ?? null
   const today = level
     ? { level: level.level, keep: level.keep, deck: deckAt(record, level.level, level.keep) }
     : null
   const of = <K extends EntryKind>(kind: K): EntryOf<K>[] =>
-    live.filter((entry): entry is EntryOf<K> => entry.kind === kind && entry.season === season)
+    live.filter((entry): entry is EntryOf<K> => entry.kind === kind)
   const out = told.heads('out')
   const sets = byLeg(told.heads('set'))
   const soundings = byLeg(told.heads('sounding'))
@@ -94,14 +119,13 @@ export function stateOf(record: SeasonRecord, season: string, live: readonly Ent
 interface Agreed {
   /** The last that holds of each subject of a kind, where nobody disagrees the only one; of soundings all. */
   heads<K extends EntryKind>(kind: K): EntryOf<K>[]
-  last<K extends EntryKind>(kind: K, where: (entry: EntryOf<K>) => boolean): EntryOf<K> | null
   readonly conflicts: readonly Conflict[]
 }
 
-function agreed(entries: readonly Entry[], season: string, live: ReadonlySet<Entry>): Agreed {
+/** @param entries of one season */
+function agreed(entries: readonly Entry[], live: ReadonlySet<Entry>): Agreed {
   const subjects = new Map<string, Entry[]>()
   for (const entry of entries) {
-    if (entry.season !== season) continue
     const subject = subjectOf(entry)
     if (subject === null) continue
     const same = subjects.get(subject)
@@ -121,11 +145,9 @@ function agreed(entries: readonly Entry[], season: string, live: ReadonlySet<Ent
     if (claims.some((entry) => !sameClaim(entry, claims[0]!)))
       conflicts.push({ kind: last.kind, of: aboutOf(last), entries: claims })
   }
-  const heads = <K extends EntryKind>(kind: K): EntryOf<K>[] =>
-    held.filter((entry): entry is EntryOf<K> => entry.kind === kind)
   return {
-    heads,
-    last: (kind, where) => heads(kind).filter(where).at(-1) ?? null,
+    heads: <K extends EntryKind>(kind: K): EntryOf<K>[] =>
+      held.filter((entry): entry is EntryOf<K> => entry.kind === kind),
     conflicts,
   }
 }

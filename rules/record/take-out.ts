@@ -3,7 +3,7 @@ import { autumn } from '../papers/steps/set-up.ts'
 import type { Steps } from '../papers/steps/step.ts'
 import type { Project } from '../project.ts'
 import type { EntryOf, SeasonRecord } from './schema.ts'
-import { type LegState, seasonState } from './state.ts'
+import { type LegState, latestSeason, seasonState } from './state.ts'
 
 export interface TakeOutSection {
   readonly section: string
@@ -33,9 +33,9 @@ export interface TakeOut {
   readonly steps: Steps | null
 }
 
-/** @param season the record's latest where absent */
+/** @param season the latest in which legs were set where absent */
 export function takeOut(record: SeasonRecord, project?: Project, season?: string): TakeOut {
-  const state = seasonState(record, season)
+  const state = seasonState(record, season ?? latestSeason(record, ({ kind }) => kind === 'set'))
   const outOf = new Map(state.out.map((entry) => [entry.leg ?? entry.section ?? '', entry]))
   const sections = [...record.sections].reverse().map(({ id, ramp, lift, people }): TakeOutSection => {
     const each = lift === null || people === null ? null : lift / people

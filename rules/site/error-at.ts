@@ -9,19 +9,13 @@ import {
   noiseOf,
   roughnessOf,
   type Shares,
+  toldBy,
+  transposed,
   varianceOf,
   withAt,
 } from './error.ts'
 import { lineShares, missesOfLine } from './error-line.ts'
-import {
-  backward,
-  type Covariance,
-  covarianceOf,
-  type Factor,
-  factorOf,
-  forward,
-  type Places,
-} from './kriging.ts'
+import { backward, type Covariance, covarianceOf, type Factor, factorOf, type Places } from './kriging.ts'
 import { profileAt } from './profile.ts'
 import { tableAt } from './table.ts'
 
@@ -58,10 +52,7 @@ function areaErrors(survey: Extract<Survey, { area: unknown }>): Errors {
   const { covariance, factor, surface, beds } = area
   const { table } = beds[0]!
   const roughness = once(() => roughnessOf(missesOf(factor, covariance, places, values, error)))
-  const toldAt = (
-    x: number,
-    y: number,
-  ): { shares: Shares; spread: number; noise?: number; told?: Float64Array } => {
+  const told = (x: number, y: number): { shares: Shares; spread: number; noise?: number } => {
     if (surface) {
       // The means under the triangles count too: sounding errors are taken in full, to be cautious.
       const own = surface.sharesAt(x, y).filter(([i]) => i < places.x.length)
@@ -80,13 +71,13 @@ function areaErrors(survey: Extract<Survey, { area: unknown }>): Errors {
     const before = krigedShares(factor!, covariance, places, back, y).shares
     const t = goesOn ? (x - edge) / (edge - back) : 0
     const shares = at.map(([i, share], k) => [i, share + t * (share - before[k]![1])] as const)
-    return { shares, spread: varianceOf(covariance, places, shares, x, y) }
+    return { shares, spread: varianceBy(factor!, covariance, places, shares, x, y) }
   }
   const known = (px: number, y: number): Known | null => {
     if (wall && px < 0) return null
     const x = notUpTheBank(px, table.xs[0]!, top, (at) => tableAt(table, top, at, y))
-    const { shares, spread, noise = noiseOf(shares), told } = toldAt(x, y)
-    return { x, y, shares, spread, noise, ...(told && { told }) }
+    const { shares, spread, noise = noiseOf(shares) } = told(x, y)
+    return { x, y, shares, spread, noise }
   }
   return withAt({ known, roughness, sounding: error, covariance, places })
 }
@@ -111,15 +102,31 @@ function krigedShares(
   { x, y }: Places,
   px: number,
   py: number,
-): { shares: Shares; spread: number; told: Float64Array } {
-  const k = x.map((at, i) => covariance(px, py, at, y[i]!))
-  const told = forward(factor, k)
+): { shares: Shares; spread: number } {
+  const told = toldBy(factor, covariance, { x, y }, px, py)
   const squares = told.reduce((sum, v) => sum + v * v, 0)
   return {
     shares: Array.from(backward(factor, told), (share, i) => [i, share] as const),
     spread: Math.max(0, covariance(px, py, px, py) - squares),
-    told,
   }
+}
+
+/** As `varianceOf` of shares of all places, at the cost of their number squared in plain sums. */
+function varianceBy(
+  factor: Factor,
+  covariance: Covariance,
+  places: Places,
+  shares: Shares,
+  px: number,
+  py: number,
+): number {
+  const dense = new Float64Array(factor.n)
+  for (const [i, share] of shares) dense[i] = share
+  const told = toldBy(factor, covariance, places, px, py)
+  const taken = transposed(factor, dense)
+  let sum = covariance(px, py, px, py)
+  for (let i = 0; i < factor.n; i++) sum += taken[i]! * (taken[i]! - 2 * told[i]!)
+  return Math.max(0, sum)
 }
 
 /** Landward of where a bank comes to its top the ground is known no worse than there. */

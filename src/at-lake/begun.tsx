@@ -25,9 +25,10 @@ const HOME: Page = { at: 'home' }
 
 /** Kept drafts are read back as they were stored, by whichever version of the page. */
 const pageFrom = (kept: unknown): Page => {
-  const { at, stage } = (kept ?? {}) as { at?: unknown; stage?: unknown }
+  const { at, stage, from } = (kept ?? {}) as { at?: unknown; stage?: unknown; from?: unknown }
   if (at === 'set-up' || at === 'out') return typeof stage === 'number' ? { at, stage } : HOME
-  const pages = ['check', 'wear', 'shop', 'share', 'heights', 'call', 'legs', 'next'] as const
+  if (at === 'check' || at === 'legs') return { at, ...(typeof from === 'number' ? { from } : {}) }
+  const pages = ['wear', 'shop', 'share', 'heights', 'call', 'next'] as const
   const known = pages.find((one) => one === at)
   return known ? { at: known } : HOME
 }
@@ -54,7 +55,7 @@ export function BegunDock({
   const project = useProjectOf(record)
   const dayIn = useMemo<DayAt | null>(() => project && dayAt(project), [project])
   const day = useMemo(
-    () => dayIn && dayIn(today(record, state, last, atHand)),
+    () => dayIn?.(today(record, state, last, atHand)) ?? null,
     [dayIn, record, state, last, atHand],
   )
   const begun: Begun = {

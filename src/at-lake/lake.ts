@@ -9,7 +9,9 @@ import { WATERSIDE, type WatersideWord } from '../words/waterside.ts'
 
 /** Where somebody is. Kept with the record, so that a page that was loaded again is the one that was left. */
 export type Page =
-  | { readonly at: 'home' | 'check' | 'wear' | 'shop' | 'share' | 'heights' | 'call' | 'legs' | 'next' }
+  | { readonly at: 'home' | 'wear' | 'shop' | 'share' | 'heights' | 'call' | 'next' }
+  /** `from`: the stage of setting up that it was opened from, and goes back to. */
+  | { readonly at: 'check' | 'legs'; readonly from?: number }
   | { readonly at: 'set-up' | 'out'; readonly stage: number }
 
 /** A dock of which there is a record. */
@@ -71,3 +73,11 @@ export const bedNow = (day: Day): ((leg: string) => number) => {
   )
   return (leg) => beds.get(leg) ?? day.level
 }
+
+/** Opened from where one is, to come back there. */
+export const aside = (at: 'check' | 'legs', page: Page): Page =>
+  page.at === 'set-up' ? { at, from: page.stage } : { at }
+
+/** Where it was opened from. */
+export const cameFrom = (page: Page): Page =>
+  'from' in page && page.from !== undefined ? { at: 'set-up', stage: page.from } : { at: 'home' }

@@ -1,11 +1,11 @@
 /** Whether the leg that lies ready does, and if not which other: what is carried where so that the fewest legs are swapped. */
 import type { LegAt } from '../../rules/at-lake/index.ts'
 import { count, meters } from '../words/index.ts'
-import { useBegun, useSay } from './lake.ts'
+import { aside, useBegun, useSay } from './lake.ts'
 import { legNumberOf } from './names.ts'
 
 export function LegInHand({ at }: { readonly at: LegAt }) {
-  const { day, record, project, go } = useBegun()
+  const { day, record, project, go, page } = useBegun()
   const { t } = useSay()
   const { stock, planned, enough, heights } = at
   const moves = day?.assignment.moves ?? []
@@ -19,7 +19,7 @@ export function LegInHand({ at }: { readonly at: LegAt }) {
           <b>{t('leg.none')}</b>
         </p>
         {at.needs && <p>{t('leg.needs', { length: meters(at.needs.length) })}</p>}
-        <button type="button" onClick={() => go({ at: 'legs' })}>
+        <button type="button" onClick={() => go(aside('legs', page))}>
           {t('leg.others')}
         </button>
       </div>
@@ -47,7 +47,7 @@ export function LegInHand({ at }: { readonly at: LegAt }) {
         </p>
       ))}
       {enough === 'reserve' && <p>{t('leg.reserve', values)}</p>}
-      <button type="button" onClick={() => go({ at: 'legs' })}>
+      <button type="button" onClick={() => go(aside('legs', page))}>
         {t('leg.others')}
       </button>
     </div>

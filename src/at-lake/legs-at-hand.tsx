@@ -2,7 +2,7 @@
 import { Stepper } from '../ui/controls.tsx'
 import { meters } from '../words/index.ts'
 import { Frame, Head } from './frame.tsx'
-import { useBegun, useSay } from './lake.ts'
+import { cameFrom, useBegun, useSay } from './lake.ts'
 
 const MOST = 99
 
@@ -43,11 +43,11 @@ export function LegsAtHand() {
 
 /** Back to the station that one came from: the first at which there is something to do. */
 function BackToWork() {
-  const { go } = useBegun()
+  const { go, page } = useBegun()
   const { t } = useSay()
   return (
     <div className="ways">
-      <button type="button" className="main" onClick={() => go({ at: 'home' })}>
+      <button type="button" className="main" onClick={() => go(cameFrom(page))}>
         {t('legs.done')}
       </button>
     </div>

@@ -39,6 +39,7 @@ export function Level({ next }: { readonly next: () => void }) {
     else setFound(level)
   }
   const later = (): void => {
+    keeper.keepDraft('level', null)
     add({ kind: 'step', key: LEVEL_LATER, done: true })
     next()
   }
@@ -54,10 +55,11 @@ interface Draft {
   readonly typed: Typed
   /** The lowest reading of ten seconds; null: still water. */
   readonly low: Typed | null
-  readonly higher: boolean
+  /** Null: not said yet. */
+  readonly higher: boolean | null
 }
 
-const EMPTY: Draft = { way: null, typed: NOTHING, low: null, higher: false }
+const EMPTY: Draft = { way: null, typed: NOTHING, low: null, higher: null }
 
 function draftFrom(kept: unknown): Draft {
   const { way, typed, low, higher } = (kept ?? {}) as { readonly [K in keyof Draft]?: unknown }
@@ -65,7 +67,7 @@ function draftFrom(kept: unknown): Draft {
     way: typeof way === 'string' && /^(mark-\d+|said|survey|later)$/.test(way) ? (way as Way) : null,
     typed: typedFrom(typed),
     low: low === null || low === undefined ? null : typedFrom(low),
-    higher: higher === true,
+    higher: typeof higher === 'boolean' ? higher : null,
   }
 }
 
@@ -172,7 +174,7 @@ function Above({ draft, put }: PartProps) {
     <>
       <Pick
         legend={t('level.which')}
-        value={draft.higher ? 'higher' : 'lower'}
+        value={draft.higher === null ? null : draft.higher ? 'higher' : 'lower'}
         options={[
           { value: 'higher', label: t('level.higher') },
           { value: 'lower', label: t('level.lower') },
@@ -197,6 +199,7 @@ function levelOf(
 ): LevelSaid | null {
   if (way === 'survey') return { kind: 'level', level: 0, from: 'survey' }
   if (typed.value === null) return null
+  if (way === 'said' && higher === null) return null
   if (way === 'said') return { kind: 'level', level: (higher ? 1 : -1) * Math.abs(typed.value), from: 'said' }
   if (!mark || (low && low.value === null)) return null
   const waves = low && low.value !== null ? { high: typed.value, low: low.value } : null

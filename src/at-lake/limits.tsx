@@ -2,11 +2,11 @@
 import type { LegAt } from '../../rules/at-lake/index.ts'
 import { meters, text } from '../words/index.ts'
 import { ShopNumber } from './call.tsx'
-import { useBegun, useSay } from './lake.ts'
+import { aside, useBegun, useSay } from './lake.ts'
 import { partName } from './names.ts'
 
 export function Limits({ at }: { readonly at: LegAt }) {
-  const { project } = useBegun()
+  const { project, go, page } = useBegun()
   const { t } = useSay()
   const { say, reasons } = at.limit
   const depth = at.measured?.depth ?? at.expected.depth
@@ -33,6 +33,11 @@ export function Limits({ at }: { readonly at: LegAt }) {
       {lines.map((line) => (
         <p key={line}>{line}</p>
       ))}
+      {reasons.some((reason) => reason === 'no-leg' || reason === 'on-reserve') && (
+        <button type="button" onClick={() => go(aside('legs', page))}>
+          {t('leg.others')}
+        </button>
+      )}
       {say === 'stop-and-call' && <ShopNumber />}
     </div>
   )

@@ -81,29 +81,32 @@ function Ask({ at, known, enter }: AskProps) {
   const { keeper, day, record } = begun
   const { t } = useSay()
   const [typed, setTyped] = useState(() => typedFrom(keeper.draft(`leg/${at.leg}`)))
-  const [by, setBy] = useState<'water' | 'frame'>('water')
+  const [by, setBy] = useState<By>(at.others.depth < 0 ? 'land' : 'water')
   const [same, setSame] = useState(false)
   const set = (to: Typed): void => {
     keeper.keepDraft(`leg/${at.leg}`, to)
     setTyped(to)
   }
+  const measureBy = (to: By): void => {
+    setBy(to)
+    set(NOTHING)
+  }
   /** Of the frame's top over the water. */
   const frame = (day?.overWater ?? 0) - (record.rise ?? 0)
-  const depth = typed.value === null ? null : by === 'frame' ? typed.value - frame : typed.value
   const expected = at.others.depth
+  const { label, depthOf, from } = {
+    water: { label: t('measure.depth'), depthOf: (it: number) => it, from: expected },
+    land: { label: t('measure.ashore-field'), depthOf: (it: number) => -it, from: -expected },
+    frame: { label: t('measure.frame'), depthOf: (it: number) => it - frame, from: expected + frame },
+  }[by]
+  const depth = typed.value === null ? null : depthOf(typed.value)
   if (same) return <Same at={at} enter={enter} back={() => setSame(false)} />
   return (
     <>
       <StationHead at={at} what="measure.title" />
       <Where at={at} />
       {known ? <Expected at={at} /> : <p className="care">{t('measure.level-first')}</p>}
-      <Measure
-        label={t(by === 'frame' ? 'measure.frame' : 'measure.depth')}
-        kind="depth"
-        typed={typed}
-        from={by === 'frame' ? expected + frame : expected}
-        set={set}
-      />
+      <Measure label={label} kind="depth" typed={typed} from={from} set={set} />
       <div className="ways">
         <button
           type="button"
@@ -118,20 +121,30 @@ function Ask({ at, known, enter }: AskProps) {
             {t('measure.as-expected')}
           </button>
         )}
-        <button
-          type="button"
-          className="quiet"
-          onClick={() => {
-            setBy(by === 'water' ? 'frame' : 'water')
-            set(NOTHING)
-          }}
-        >
-          {t(by === 'water' ? 'measure.to-frame' : 'measure.to-water')}
-        </button>
+        {by !== 'frame' && (
+          <button type="button" className="quiet" onClick={() => measureBy('frame')}>
+            {t('measure.to-frame')}
+          </button>
+        )}
+        {by !== 'water' && (
+          <button type="button" className="quiet" onClick={() => measureBy('water')}>
+            {t(by === 'land' ? 'measure.in-water' : 'measure.to-water')}
+          </button>
+        )}
+        {by === 'water' && Math.abs(expected) < NEAR_EDGE && (
+          <button type="button" className="quiet" onClick={() => measureBy('land')}>
+            {t('measure.on-land')}
+          </button>
+        )}
       </div>
     </>
   )
 }
+
+/** From the water, from dry ground up, or from the bottom up to the frame. */
+type By = 'water' | 'land' | 'frame'
+/** Where it is expected to be no deeper, it may turn out to be dry, m. */
+const NEAR_EDGE = 0.3
 
 /** Nobody is told to have measured who did not. */
 function Same({ at, enter, back }: Pick<AskProps, 'at' | 'enter'> & { readonly back: () => void }) {
@@ -144,11 +157,14 @@ function Same({ at, enter, back }: Pick<AskProps, 'at' | 'enter'> & { readonly b
       <Head of={t('same.title')} />
       <div className="list">
         <button type="button" onClick={() => enter(at.others.depth, 'measured')}>
-          {t('same.measured', { depth: meters(at.others.depth) })}
+          {t(at.others.depth < 0 ? 'same.measured-ashore' : 'same.measured', {
+            depth: meters(at.others.depth),
+            up: meters(-at.others.depth),
+          })}
           <small>{t('same.measured-more')}</small>
         </button>
         <button type="button" onClick={() => enter(plan, 'as-planned')}>
-          {t('same.planned', { depth: meters(plan) })}
+          {t(plan < 0 ? 'same.planned-ashore' : 'same.planned', { depth: meters(plan), up: meters(-plan) })}
           <small>{t('same.planned-more')}</small>
         </button>
       </div>
@@ -163,24 +179,21 @@ function Same({ at, enter, back }: Pick<AskProps, 'at' | 'enter'> & { readonly b
 
 /** What is to be expected by all that was measured before, and where that differs what the plan had. */
 function Expected({ at }: { readonly at: LegAt }) {
-  const { t } = useSay()
+  const { t, length } = useSay()
   const { others, prior } = at
   const moved = Math.abs(others.depth - prior.depth) > 0.005
-  if (others.depth < 0)
-    return <p className="figure less">{t('measure.ashore', { up: meters(-others.depth) })}</p>
+  const ashore = others.depth < 0
   return (
-    <dl>
-      <div>
-        <dt>{t('measure.expected')}</dt>
-        <dd>{t('measure.give', { depth: meters(others.depth), off: meters(2 * others.sd) })}</dd>
-      </div>
-      {moved && (
-        <div>
-          <dt>{t('measure.plan')}</dt>
-          <dd>{t('measure.give', { depth: meters(prior.depth), off: meters(2 * prior.sd) })}</dd>
-        </div>
+    <>
+      <Figure
+        less
+        value={length(Math.abs(others.depth))}
+        of={ashore ? t('measure.ashore') : t('measure.expected', { off: meters(2 * others.sd) })}
+      />
+      {moved && !ashore && (
+        <p className="hint">{t('measure.plan', { depth: meters(prior.depth), off: meters(2 * prior.sd) })}</p>
       )}
-    </dl>
+    </>
   )
 }
 
@@ -202,7 +215,11 @@ function Told({ at, fine, next, again, enter }: ToldProps) {
   return (
     <>
       <StationHead at={at} what="measure.title" />
-      <Figure less value={length(depth)} of={t(planned ? 'measure.was-planned' : 'measure.was')} />
+      <Figure
+        less
+        value={length(Math.abs(depth))}
+        of={t(planned ? 'measure.was-planned' : depth < 0 ? 'measure.was-ashore' : 'measure.was')}
+      />
       {!fine && <Limits at={at} />}
       <div className="ways">
         <button type="button" className={first ? 'main' : ''} onClick={again}>

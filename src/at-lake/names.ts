@@ -20,7 +20,7 @@ export const legNumberOf = (leg: string, { legs }: Pick<SeasonRecord, 'legs'>): 
 
 /** `27 ft 4 in out, left`; with the stake's name where distances start from one. Empty where it is not known. */
 export function placeOf(leg: LegNamed, { stake }: Pick<SeasonRecord, 'stake'>, { t }: Say): string {
-  if (leg.x === null) return t(`leg.${leg.side}`)
+  if (leg.x === null) return t('old.place', { side: text(t(`leg.${leg.side}`)) })
   const values = { out: meters(Math.abs(leg.x - (stake?.x ?? 0))), from: text(stake?.name ?? '') }
   const where = stake ? t('leg.out-from', values) : t(leg.x < 0 ? 'leg.up-bank' : 'leg.out', values)
   const side =

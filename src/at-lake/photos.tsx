@@ -1,6 +1,7 @@
 /** Pictures beside an entry: taken with the phone, shrunk, kept apart. */
 import { useEffect, useState } from 'react'
 import type { Photo } from '../../rules/record/index.ts'
+import { FilePick } from '../ui/file-picker.tsx'
 import { useBegun, useSay } from './lake.ts'
 
 interface PhotoPickProps {
@@ -20,18 +21,7 @@ export function PhotoPick({ photos, set }: PhotoPickProps) {
   }
   return (
     <div className="text-field">
-      <label htmlFor="lake-photo">{t('photo.take')}</label>
-      <input
-        id="lake-photo"
-        type="file"
-        accept="image/*"
-        capture="environment"
-        onChange={(event) => {
-          const input = event.currentTarget
-          const [file] = input.files ?? []
-          if (file) void take(file).finally(() => (input.value = ''))
-        }}
-      />
+      <FilePick label={t('photo.take')} accept="image/*" take={take} />
       {state === 'taking' && <p role="status">{t('photo.taking')}</p>}
       {state === 'failed' && <p className="stop">{t('photo.failed')}</p>}
       <Photos photos={photos} />

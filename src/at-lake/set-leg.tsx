@@ -4,6 +4,7 @@ import { type LegAt, setBolts } from '../../rules/at-lake/index.ts'
 import type { Said } from '../../rules/record/index.ts'
 import { count, meters, text } from '../words/index.ts'
 import { Measure, NOTHING, type Typed } from './fields.tsx'
+import { fine } from './fine.ts'
 import { Figure } from './frame.tsx'
 import { legOf, useBegun, useSay } from './lake.ts'
 import { LegInHand } from './leg-in-hand.tsx'
@@ -29,7 +30,7 @@ export function SetLeg({ leg, next }: SetLegProps) {
 
 function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }) {
   const begun = useBegun()
-  const { t, length } = useSay()
+  const { t, length, reader } = useSay()
   const [other, setOther] = useState<Typed | null>(null)
   const { state, last, day, add } = begun
   const own = state.legs.find(({ leg }) => leg.id === at.leg)
@@ -44,19 +45,20 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
   return (
     <>
       <StationHead at={at} what="set.title" />
-      <Figure value={length(heights.frame)} of={t('set.frame')} />
-      <div className="figures">
-        <p className="figure">
-          <b>{length(heights.deck)}</b>
-          <span>{t('set.deck')}</span>
-        </p>
+      <Figure value={length(heights.frame)} of={t('set.frame', { sole: text(fine(heights.sole, reader)) })} />
+      <SetPicture at={at} />
+      <dl>
+        <div>
+          <dt>{t('set.deck')}</dt>
+          <dd>{length(heights.deck)}</dd>
+        </div>
         {heights.fromTop !== null && (
-          <p className="figure">
-            <b>{length(heights.fromTop)}</b>
-            <span>{t('set.from-top')}</span>
-          </p>
+          <div>
+            <dt>{t('set.from-top')}</dt>
+            <dd>{length(heights.fromTop)}</dd>
+          </div>
         )}
-      </div>
+      </dl>
       {was && <LastYear by={heights.deck - was.height} />}
       {own?.set && !stands && (
         <p className="care">
@@ -66,10 +68,7 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
       <TwoPhones conflicts={state.conflicts.filter(({ of }) => of === at.leg)} />
       {limit.say === 'stop-and-call' && <Limits at={at} />}
       <LegInHand at={at} />
-      <SetPicture at={at} />
       <Brace at={at} />
-      <Sole at={at} />
-      <NextLegs after={at.leg} />
       {other !== null && (
         <Measure
           label={t('set.other-field')}
@@ -79,7 +78,6 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
           set={setOther}
         />
       )}
-      <Stops />
       <Bolts />
       <div className="ways">
         <button
@@ -96,6 +94,8 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
           </button>
         )}
       </div>
+      <NextLegs after={at.leg} />
+      <Stops />
     </>
   )
 }
@@ -130,12 +130,6 @@ function LastYear({ by }: { readonly by: number }) {
   return <p className="good">{t(key, { by: meters(Math.abs(by)) })}</p>
 }
 
-/** The leg stands on its pad, which is under the tube: what is measured begins there. */
-function Sole({ at }: { readonly at: LegAt }) {
-  const { t } = useSay()
-  return <p className="hint">{t('set.sole', { sole: { value: at.heights.sole * 1000, unit: 'mm' } })}</p>
-}
-
 function Bolts() {
   const { project } = useBegun()
   const { t } = useSay()
@@ -143,7 +137,12 @@ function Bolts() {
   if (!bolts) return null
   return (
     <p className="care">
-      <b>{t('set.bolts', { count: count(bolts.count), size: text(bolts.wrench) })}</b>
+      <b>
+        {t(bolts.count === 2 ? 'set.bolts-both' : 'set.bolts', {
+          count: count(bolts.count),
+          size: text(bolts.wrench),
+        })}
+      </b>
     </p>
   )
 }
@@ -154,6 +153,7 @@ function Brace({ at }: { readonly at: LegAt }) {
   const { brace } = at
   if (!brace || !project || brace.fits === 'not-needed') return null
   const name = text(brace.code ? partName(brace.code, project.catalog) : '')
+  const own = brace.marks.filter(({ leg }) => leg === at.leg)
   if (brace.fits === 'none') return <p className="stop">{t('brace.none')}</p>
   return (
     <div className={brace.fits === 'other' || brace.moved ? 'care' : 'good'}>
@@ -162,7 +162,7 @@ function Brace({ at }: { readonly at: LegAt }) {
           {t(brace.fits === 'other' ? 'brace.other' : brace.moved ? 'brace.moved' : 'brace.fits', { name })}
         </b>
       </p>
-      {brace.marks.map(({ leg, end, fromSole, fromTop }) => (
+      {own.map(({ leg, end, fromSole, fromTop }) => (
         <p key={leg}>
           {t(fromTop === null ? `brace.mark-${end}` : `brace.mark-${end}-top`, {
             n: count(legNumberOf(leg, record)),
@@ -183,7 +183,7 @@ function SetPicture({ at }: { readonly at: LegAt }) {
   return (
     <LegPicture
       label={t('picture.leg', { height: meters(heights.frame), n: count(at.number) })}
-      height={heights.deck}
+      height={heights.frame}
       top={stock ? stock.length + heights.sole : null}
       depth={at.measured?.depth ?? at.expected.depth}
       clamps={clamps}

@@ -15,11 +15,12 @@ export function Shop() {
   const { t } = useSay()
   const catalog = useLeadline((s) => s.catalog)
   const { rows } = reorder(record, catalog, season)
-  const lines = useLines(rows)
+  const lines = useLines(rows, false)
+  const coded = useLines(rows, true)
   const message = [
     t('shop.greeting', { name: text(record.name || t('home.unnamed')) }),
     '',
-    ...lines,
+    ...coded,
     '',
     code(),
   ].join('\n')
@@ -75,7 +76,8 @@ export function Shop() {
   )
 }
 
-function useLines(rows: readonly ReorderRow[]): readonly string[] {
+/** @param coded with the shop's codes, for the shop */
+function useLines(rows: readonly ReorderRow[], coded: boolean): readonly string[] {
   const { record } = useBegun()
   const { t } = useSay()
   return rows.map(({ count: many, name, kind, wear, code }) => {
@@ -90,8 +92,7 @@ function useLines(rows: readonly ReorderRow[]): readonly string[] {
           .join(' '),
       )
       .join('; ')
-    // The shop knows its parts by their codes: here they are for the shop.
-    return t(code === null ? 'shop.line' : 'shop.line-code', {
+    return t(code === null || !coded ? 'shop.line' : 'shop.line-code', {
       count: count(many),
       name: text(name ?? partWord(kind, t)),
       code: text(code ?? ''),

@@ -3,9 +3,10 @@
 import { count, text } from '../words/index.ts'
 import type { WatersideWord } from '../words/waterside.ts'
 import { Head } from './frame.tsx'
-import { bedNow, useBegun, useSay } from './lake.ts'
+import { aside, bedNow, useBegun, useSay } from './lake.ts'
 import { lineText } from './line-text.ts'
 import { sectionName } from './names.ts'
+import { PlanPicture } from './pictures/plan-picture.tsx'
 import { SidePicture } from './pictures/side-picture.tsx'
 import { isDone, type Stage } from './stages.ts'
 import { Stops } from './stops.tsx'
@@ -23,7 +24,7 @@ export function StepPage({ stage, season, stages, next }: StepPageProps) {
   const begun = useBegun()
   const say = useSay()
   const { t } = say
-  const { add, state, record, go } = begun
+  const { add, state, record, go, page } = begun
   const { step } = stage.step
   const lines = stage.lines.filter((line) => hasWords(line.say.key))
   const title = titleOf(stage, season, step.section === null ? '' : sectionName(step.section, record, say), t)
@@ -44,7 +45,7 @@ export function StepPage({ stage, season, stages, next }: StepPageProps) {
       <Cares stage={stage} season={season} last={stages.at(-1) === stage} />
       <div className="ways">
         {check && (
-          <button type="button" onClick={() => go({ at: 'check' })}>
+          <button type="button" onClick={() => go(aside('check', page))}>
             {t('step.check')}
           </button>
         )}
@@ -152,14 +153,24 @@ function StepPicture({
   label,
 }: Pick<StepPageProps, 'stage' | 'season'> & { readonly label: string }) {
   const begun = useBegun()
+  const { t } = useSay()
   const { project, day } = begun
   const { step } = stage.step
   if (!project || !day || step.phase === 'ready') return null
   const section = project.dock.sections.find(({ id }) => id === step.section)
-  const dry = step.phase === 'dry'
-  if (dry && !section) return null
+  if (step.phase === 'dry')
+    return (
+      <PlanPicture
+        dock={project.dock}
+        label={label}
+        lake={t('picture.lake')}
+        legs={project.dock.legs.filter((leg) => leg.section === step.section).map(({ id }) => id)}
+        set={() => false}
+        section={step.section ?? undefined}
+      />
+    )
   const carried = stage.key.endsWith('/carry') || season === 'down'
-  const standing = dry ? [] : carried ? step.standing.filter((id) => id !== step.section) : step.standing
+  const standing = carried ? step.standing.filter((id) => id !== step.section) : step.standing
   return (
     <SidePicture
       project={project}

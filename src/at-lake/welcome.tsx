@@ -3,15 +3,18 @@ import { useEffect, useState } from 'react'
 import { beginRecord, type SeasonRecord } from '../../rules/record/index.ts'
 import { newId } from '../platform/new-id.ts'
 import type { Listed } from '../record-keeping/index.ts'
-import { type Arrived, keepArrived, readRecordFile } from '../record-sharing/index.ts'
+import type { Arrived } from '../record-sharing/index.ts'
 import { useLeadline } from '../state/store.ts'
 import { FilePick } from '../ui/file-picker.tsx'
+import { chunk, Lazy } from '../ui/lazy.tsx'
 import { count, text } from '../words/index.ts'
 import { Frame, Head } from './frame.tsx'
 import { UnitsChoice } from './home.tsx'
 import { useLake, useSay } from './lake.ts'
 import { OldDock } from './old-dock.tsx'
-import { Receive } from './share/receive.tsx'
+
+const receive = chunk(() => import('./share/receive.tsx').then((m) => m.Receive))
+const sharing = () => import('../record-sharing/index.ts')
 
 export function Welcome() {
   const lake = useLake()
@@ -30,11 +33,11 @@ export function Welcome() {
   }
   const take = async (record: SeasonRecord): Promise<void> => void shown(await lake.records.take(record))
   const arrive = async (arrived: Arrived): Promise<string | null> =>
-    shown(await keepArrived(lake.records, arrived))
+    shown(await (await sharing()).keepArrived(lake.records, arrived))
   const begin = (): Promise<void> =>
     take(beginRecord(project, { id: newId(), device: lake.records.device, at: new Date().toISOString() }))
   const openFile = async (file: File): Promise<void> => {
-    const read = await readRecordFile(file)
+    const read = await (await sharing()).readRecordFile(file)
     if (read.ok) await arrive(read.value)
     else setFault(read.issues[0]?.message ?? '')
   }
@@ -42,7 +45,7 @@ export function Welcome() {
   if (open === 'codes')
     return (
       <Frame title={t('share.receive')} back={() => setOpen(null)}>
-        <Receive take={arrive} />
+        <Lazy chunk={receive} props={{ take: arrive }} />
       </Frame>
     )
   const name = project.design.name || t('home.unnamed')

@@ -2,6 +2,7 @@
 import { useState } from 'react'
 import { count } from '../../words/index.ts'
 import { Measure, NOTHING, type Typed } from '../fields.tsx'
+import { fine } from '../fine.ts'
 import { Head } from '../frame.tsx'
 import { useBegun, useSay } from '../lake.ts'
 
@@ -10,7 +11,7 @@ const TOLERANCE = 0.003
 
 export function ByHand({ done }: { readonly done: () => void }) {
   const { record, add, state } = useBegun()
-  const { t, figure } = useSay()
+  const { t, reader } = useSay()
   const [read, setRead] = useState<ReadonlyMap<string, Typed>>(new Map())
   const known = record.legs.flatMap((leg) => {
     const down = read.get(leg.id)?.value
@@ -40,7 +41,7 @@ export function ByHand({ done }: { readonly done: () => void }) {
           <div className="care">
             {off.map(({ leg, down }) => (
               <p key={leg.id}>
-                {figure({ value: Math.abs(down - middle) * 1000, unit: 'mm' })}{' '}
+                {fine(Math.abs(down - middle), reader)}{' '}
                 {t(down > middle ? 'check.up' : 'check.down-by', { n: count(leg.number) })}
               </p>
             ))}

@@ -2,7 +2,7 @@
 import { useState } from 'react'
 import { type LevelCheck, levelCheck } from '../../../rules/at-lake/index.ts'
 import { Frame } from '../frame.tsx'
-import { useBegun, useSay } from '../lake.ts'
+import { cameFrom, useBegun, useSay } from '../lake.ts'
 import { ByHand } from './by-hand.tsx'
 import { type Draft, draftFrom, readingsOf } from './draft.ts'
 import { Readings } from './readings.tsx'
@@ -11,7 +11,7 @@ import { Result } from './result.tsx'
 export function Check() {
   const begun = useBegun()
   const { t } = useSay()
-  const { go, keeper, project } = begun
+  const { go, keeper, project, page } = begun
   const [draft, setDraft] = useState(() => draftFrom(keeper.draft('check')))
   const [found, setFound] = useState<LevelCheck | null>(null)
   const put = (part: Partial<Draft>): void => {
@@ -21,7 +21,7 @@ export function Check() {
   }
   const done = (): void => {
     keeper.keepDraft('check', null)
-    go({ at: 'home' })
+    go(cameFrom(page))
   }
   return (
     <Frame

@@ -1,6 +1,7 @@
 /** What comes of the readings: level, or which leg goes up or down by how much; what cannot be told from them is said. */
 import type { LevelCheck, LevelMove } from '../../../rules/at-lake/index.ts'
 import { count, text } from '../../words/index.ts'
+import { fine, fineUp } from '../fine.ts'
 import { Figure, Head } from '../frame.tsx'
 import { useBegun, useSay } from '../lake.ts'
 import { legNumberOf, legsNamed } from '../names.ts'
@@ -15,7 +16,7 @@ interface ResultProps {
 
 export function Result({ found, draft, again, done }: ResultProps) {
   const begun = useBegun()
-  const { t } = useSay()
+  const { t, reader } = useSay()
   const { record } = begun
   const { verdict, moves, off, hanging, doubted, unsure } = found
   const write = useWrite(found, draft)
@@ -24,7 +25,7 @@ export function Result({ found, draft, again, done }: ResultProps) {
   return (
     <>
       <Head of={t(`check.is-${verdict}`)} />
-      {verdict === 'level' && <p className="good">{t('check.within', { off: millimeters(off) })}</p>}
+      {verdict === 'level' && <p className="good">{t('check.within', { off: text(fineUp(off, reader)) })}</p>}
       {(verdict === 'measure-again' || verdict === 'more-readings') && (
         <p className="care">{t(`check.why-${verdict}`, { legs: text(legs) })}</p>
       )}
@@ -36,7 +37,7 @@ export function Result({ found, draft, again, done }: ResultProps) {
       ))}
       {moves.length > 0 && (
         <>
-          <p className="hint">{t('check.after', { off: millimeters(found.after) })}</p>
+          <p className="hint">{t('check.after', { off: text(fineUp(found.after, reader)) })}</p>
           <p className="care">{t('check.how')}</p>
         </>
       )}
@@ -64,10 +65,10 @@ export function Result({ found, draft, again, done }: ResultProps) {
 
 function Move({ move }: { readonly move: LevelMove }) {
   const { record } = useBegun()
-  const { t, figure } = useSay()
+  const { t, reader } = useSay()
   const n = count(legNumberOf(move.leg, record))
   if (move.by === null) return <p className="care">{t('check.let-down', { n })}</p>
-  const by = figure(millimeters(Math.abs(move.by)))
+  const by = fine(Math.abs(move.by), reader)
   return (
     <>
       <Figure less value={by} of={t(move.by > 0 ? 'check.up' : 'check.down-by', { n })} />
@@ -79,12 +80,6 @@ function Move({ move }: { readonly move: LevelMove }) {
     </>
   )
 }
-
-/** Small figures of leveling. */
-const millimeters = (meters: number): { value: number; unit: string } => ({
-  value: meters * 1000,
-  unit: 'mm',
-})
 
 /** The check, and how the legs stand that were moved after it. */
 function useWrite(found: LevelCheck, draft: Draft): () => void {

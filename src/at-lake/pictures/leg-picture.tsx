@@ -2,7 +2,7 @@
 
 interface LegPictureProps {
   readonly label: string
-  /** Sole of the foot pad to the deck, and to the leg's top, m; the top null where no leg is chosen. */
+  /** Sole of the foot pad to the top of the frame, and to the leg's top, m; the top null where no leg is chosen. */
   readonly height: number
   readonly top: number | null
   /** Water over the bottom, m; negative on dry ground; null where it is not known. */
@@ -19,8 +19,8 @@ interface LegPictureProps {
 }
 
 const WIDE = 360
-const TALL = 150
-const BASE = 178
+const TALL = 118
+const BASE = 138
 const X = 150
 const FRAME = 0.16
 
@@ -30,7 +30,7 @@ export function LegPicture({ label, height, top, depth, clamps, words }: LegPict
   const z = (up: number): number => BASE - up * scale
   const deck = z(height)
   return (
-    <svg className="lake-picture" viewBox={`0 0 ${WIDE} 196`} role="img" aria-label={label}>
+    <svg className="lake-picture" viewBox={`0 0 ${WIDE} 152`} role="img" aria-label={label}>
       {depth !== null && depth > 0 && (
         <rect className="water" x={0} y={z(depth)} width={WIDE} height={BASE - z(depth)} />
       )}

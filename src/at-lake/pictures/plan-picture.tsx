@@ -51,7 +51,7 @@ export function PlanPicture({ dock, label, lake, legs, set, section }: PlanPictu
           <g key={id}>
             <circle className={`dot ${set(id) ? 'set' : ''} ${meant ? 'lit' : ''}`} cx={px} cy={py} r={r} />
             {shown && (
-              <text className={meant || set(id) ? 'on-dark' : ''} x={px} y={py + 0.5}>
+              <text className={`number ${meant || set(id) ? 'on-dark' : ''}`} x={px} y={py + 0.5}>
                 {legNumber(dock, id)}
               </text>
             )}

@@ -6,7 +6,14 @@
 import type { LegacyHighs } from 'highs'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { levelCheck } from '../../../rules/at-lake/index.ts'
-import { type Design, demoCatalog, demoDesign, derive, projectOf } from '../../../rules/index.ts'
+import {
+  type Design,
+  demoCatalog,
+  demoDesign,
+  deriveKit,
+  projectOf,
+  publishKit,
+} from '../../../rules/index.ts'
 import { drawn } from './support/drawn.ts'
 import { least, solver, sum } from './support/highs.ts'
 
@@ -21,7 +28,8 @@ const designOf = (dock: Partial<Design['dock']>): Design => ({
   ...demoDesign,
   dock: { ...demoDesign.dock, ...dock, extras: {} },
 })
-const projectFor = (design: Design) => projectOf(design, demoCatalog, derive(design, demoCatalog))
+const projectFor = (design: Design) =>
+  projectOf(design, demoCatalog, publishKit(deriveKit(design, demoCatalog)))
 
 type Project = ReturnType<typeof projectFor>
 

@@ -1,9 +1,17 @@
 import { describe, expect, it } from 'vitest'
 import { levelToday, oldDock, stillWater } from '../../../rules/at-lake/index.ts'
-import { type Design, demoCatalog, demoDesign, derive, projectOf } from '../../../rules/index.ts'
-import { drawn, normal } from './support/drawn.ts'
+import {
+  type Design,
+  demoCatalog,
+  demoDesign,
+  deriveKit,
+  projectOf,
+  publishKit,
+} from '../../../rules/index.ts'
+import { drawn } from './support/drawn.ts'
 
-const projectFor = (design: Design) => projectOf(design, demoCatalog, derive(design, demoCatalog))
+const projectFor = (design: Design) =>
+  projectOf(design, demoCatalog, publishKit(deriveKit(design, demoCatalog)))
 
 describe('today’s level', () => {
   const design: Design = {
@@ -90,13 +98,6 @@ describe('ten seconds of waves', () => {
       expect(ratio).toBeGreaterThan(1)
       expect(ratio).toBeLessThan(2)
     })
-
-  it('draws are normal: a check of the drawing itself', () => {
-    const deviate = normal(drawn(1))
-    const all = Array.from({ length: 4000 }, deviate)
-    expect(Math.abs(all.reduce((a, b) => a + b, 0) / all.length)).toBeLessThan(0.05)
-    expect(all.reduce((a, b) => a + b * b, 0) / all.length).toBeCloseTo(1, 1)
-  })
 })
 
 describe('an old dock without soundings', () => {
