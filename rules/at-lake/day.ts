@@ -70,7 +70,10 @@ function dayIn(lake: Lake, state: DayState): Day {
   const { deckHeight } = project.design.dock
   const deck = keep === 'planned' ? deckHeight : level + deckHeight
   const overWater = deck - level
-  const levelError = state.levelError ?? errorOf(state.from, project.design)
+  const levelError =
+    state.from === 'leg'
+      ? errorOf('leg', project.design)
+      : (state.levelError ?? errorOf(state.from, project.design))
   const entries = lastOf(state.measured)
   const { found, levelFound } = depthsAt(lake, state, levelError, entries)
   const heights = found.map(({ depth }) => overWater + depth)

@@ -44,7 +44,7 @@ export interface LegSet {
 export interface DayState {
   /** Elevation of the lake's surface today. */
   readonly level: number
-  /** One standard deviation of it; absent: by `from`. */
+  /** One standard deviation of it; absent: by `from`. Not asked where it was found from a leg: that leg is among those measured. */
   readonly levelError?: number
   readonly from?: LevelFrom
   readonly keep: Keep
