@@ -54,6 +54,19 @@ const bundle = (dist: string, name: string, from: string, rest: object): Promise
     ...rest,
   })
 
+/** The service worker with the list of what stands in `dist`, and the script that registers it. @param root of the sources */
+export async function buildOffline(root: string, dist: string): Promise<void> {
+  await bundle(dist, 'offline', join(root, 'src/offline/page.ts'), { format: 'esm' })
+  await bundle(dist, 'service-worker', join(root, 'src/offline/service-worker.ts'), {
+    format: 'iife',
+    banner: { js: terms() },
+    define: {
+      SITE_FILES: JSON.stringify(siteFiles(dist)),
+      'process.env.NODE_ENV': '"production"',
+    },
+  })
+}
+
 export const offline = (): Plugin => {
   let root = ''
   let dist = ''
@@ -74,15 +87,7 @@ export const offline = (): Plugin => {
       order: 'post',
       async handler(error?: Error) {
         if (error) return
-        await bundle(dist, 'offline', join(root, 'src/offline/page.ts'), { format: 'esm' })
-        await bundle(dist, 'service-worker', join(root, 'src/offline/service-worker.ts'), {
-          format: 'iife',
-          banner: { js: terms() },
-          define: {
-            SITE_FILES: JSON.stringify(siteFiles(dist)),
-            'process.env.NODE_ENV': '"production"',
-          },
-        })
+        await buildOffline(root, dist)
       },
     },
   }
