@@ -74,9 +74,12 @@ async function register(workers: ServiceWorkerContainer): Promise<void> {
   setInterval(look, LOOK)
 }
 
-/** After all that the page itself needs: the first visit is no slower for it. */
+/** After all that the page itself needs, and so many ms more where the page says so: the first visit is no slower for it. */
 if ('serviceWorker' in navigator) {
-  const begin = (): void => {
+  const begin = async (): Promise<void> => {
+    const after = Number(document.documentElement.dataset.offlineAfter ?? 0)
+    // One that has its files here already looks at once whether there are newer ones.
+    if (after > 0 && !navigator.serviceWorker.controller) await new Promise((done) => setTimeout(done, after))
     // Where it may not be registered (a private window, a page inside of another site) the page works as any other does.
     register(navigator.serviceWorker).catch(() => {})
   }
