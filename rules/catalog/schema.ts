@@ -611,6 +611,15 @@ export const CatalogSchema = v.looseObject({
   services: v.optional(v.pipe(v.array(ServiceSchema), v.maxLength(100))),
   quote: v.optional(QuoteSchema),
   shop: v.optional(LetterheadSchema),
+  survey: v.optional(
+    v.pipe(
+      v.looseObject({
+        soundingError: measure(0, 2, 'One standard deviation of a sounding of the shop, m'),
+        measurements: v.optional(count(1_000_000, 'Measured legs that it is learned from')),
+      }),
+      v.description('As learned from season records'),
+    ),
+  ),
   templates: v.optional(v.pipe(v.array(TemplateSchema), v.maxLength(100))),
   words: v.optional(
     v.pipe(

@@ -27,17 +27,16 @@ export interface Written {
  * @param now ISO date and time
  */
 export function seasonFor(record: SeasonRecord, now: string): string {
-  const year = /^\d{4}/.exec(now)?.[0] ?? ''
-  return liveEntries(record.entries).reduce(
-    (latest, { season }) => (season > latest ? season : latest),
-    year === '' ? '0000' : year,
-  )
+  const years = liveEntries(record.entries).map(({ season }) => Number(season))
+  const latest = years.reduce((most, year) => Math.max(most, year), Number(/^\d{4}/.exec(now)?.[0] ?? 0))
+  return String(latest).padStart(4, '0')
 }
 
 /** An entry to be added. Its `saw` are the entries in whose place it comes: which this device has, from whichever phone. */
 export function entryFor(record: SeasonRecord, said: Said, written: Written): Entry {
   const { id, device, at, season = seasonFor(record, at) } = written
   const n = Math.min(record.entries.reduce((most, entry) => Math.max(most, entry.n), 0) + 1, RECORD_LIMITS.n)
+  // Of a union the compiler does not see that what is said and what is added make up one of its kinds.
   const entry = { ...said, id, at, device, n, season } as Entry
   const subject = subjectOf(entry)
   if (subject === null) return entry

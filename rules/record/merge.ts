@@ -15,12 +15,18 @@ const MOST_VALUES = 450_000
 const textOf = (data: unknown): string => canonicalize(data) ?? ''
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)
 
+/** Entries are mostly the very same object, or written alike: what orders keys is dear. */
+const isSame = (a: Entry, b: Entry): boolean =>
+  a === b || JSON.stringify(a) === JSON.stringify(b) || textOf(a) === textOf(b)
+
 /** In the order that they hold in, each once. Two of one id that say different things both stay. */
 export function inOrder(entries: readonly Entry[]): Entry[] {
-  const sorted = [...entries].sort((a, b) => byOrder(a, b) || (a === b ? 0 : compare(textOf(a), textOf(b))))
+  const sorted = [...entries].sort(
+    (a, b) => byOrder(a, b) || (isSame(a, b) ? 0 : compare(textOf(a), textOf(b))),
+  )
   return sorted.filter((entry, i) => {
     const before = sorted[i - 1]
-    return !before || byOrder(before, entry) !== 0 || textOf(before) !== textOf(entry)
+    return !before || byOrder(before, entry) !== 0 || !isSame(before, entry)
   })
 }
 
@@ -39,8 +45,12 @@ const byRank = (a: RecordHeader, b: RecordHeader): number =>
   compare(textOf(a), textOf(b))
 
 function beginningsOf(records: readonly SeasonRecord[]): RecordHeader[] {
-  const all = records.flatMap((record) => [headerOf(record), ...record.others])
-  const once = new Map(all.map((header) => [textOf(header), header]))
+  const once = new Map<string, RecordHeader>()
+  for (const record of records)
+    for (const header of [headerOf(record), ...record.others]) {
+      const text = textOf(header)
+      if (!once.has(text)) once.set(text, header)
+    }
   return [...once.values()].sort(byRank)
 }
 

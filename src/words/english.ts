@@ -22,6 +22,7 @@ import papers from '../../rules/words/en/papers.json' with { type: 'json' }
 import peopleAndBoat from '../../rules/words/en/people-and-boat.json' with { type: 'json' }
 import planEditor from '../../rules/words/en/plan-editor.json' with { type: 'json' }
 import reasons from '../../rules/words/en/reasons.json' with { type: 'json' }
+import record from '../../rules/words/en/record.json' with { type: 'json' }
 import request from '../../rules/words/en/request.json' with { type: 'json' }
 import scene from '../../rules/words/en/scene.json' with { type: 'json' }
 import screen from '../../rules/words/en/screen.json' with { type: 'json' }
@@ -59,6 +60,7 @@ export const ENGLISH_WORDS: Readonly<Record<string, SubjectWords>> = {
   'people-and-boat': peopleAndBoat,
   'plan-editor': planEditor,
   reasons,
+  record,
   request,
   scene,
   screen,
