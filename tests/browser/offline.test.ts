@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, inject, test } from 'vitest'
+import { demoCatalog } from '../../rules/index.ts'
 import { buildOffline, siteFiles } from '../../src/build/offline/plugin.ts'
 import { open, PHONE, read, withBrowser } from './support/open.ts'
 import { type Site, serve } from './support/server.ts'
@@ -130,4 +131,40 @@ test('a newer version is told, waits, and takes nothing from the pages that run'
   await two.close()
   await one.close()
   await one.context.close()
+})
+
+test('the worker of the guide, as it is written there', async () => {
+  const own = mkdtempSync(join(tmpdir(), 'leadline-host-'))
+  for (const name of ['leadline', 'leadline.js'])
+    cpSync(join(inject('dist'), name), join(own, name), { recursive: true })
+  const [worker, register] = [
+    ...readFileSync('public/guide/offline.md', 'utf8').matchAll(/```js\n\/\/.*\n([\s\S]*?)```/g),
+  ].map(([, code]) => code!)
+  writeFileSync(join(own, 'service-worker.js'), worker!)
+  writeFileSync(join(own, 'register.js'), register!)
+  writeFileSync(join(own, 'our-catalog.json'), JSON.stringify(demoCatalog))
+  writeFileSync(
+    join(own, 'dock.html'),
+    `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Dock</title><link rel="icon" href="data:,">
+    <script type="module" src="./leadline.js"></script><script type="module" src="./register.js"></script></head>
+    <body><leadline-dock catalog="./our-catalog.json" start="example"></leadline-dock></body></html>`,
+  )
+  const host = await serve([own])
+  try {
+    const { page, context, close } = await open({ ...atLake, path: '/dock.html', at: host.url })
+    await page.evaluate(async () => {
+      const { active } = await navigator.serviceWorker.ready
+      if (active?.state !== 'activated')
+        await new Promise((done) => active?.addEventListener('statechange', done, { once: true }))
+    })
+    await context.setOffline(true)
+    await page.goto('about:blank')
+    await page.goto(`${host.url}/dock.html`)
+    await page.evaluate(() => (window as unknown as { leadlineReady: Promise<void> }).leadlineReady)
+    expect(await read(page, (e) => e.catalog.id)).toBe(demoCatalog.id)
+    await close()
+  } finally {
+    await host.close()
+    rmSync(own, { recursive: true, force: true })
+  }
 })
