@@ -22,7 +22,7 @@ import type { Store } from './store.ts'
 export const nameOf = (entry: unknown): string => digestOf(entry).slice(0, 32)
 
 /** Its beginning, and those that it was merged with. */
-export const headsOf = (record: SeasonRecord): readonly RecordHeader[] => [headerOf(record), ...record.others]
+const headsOf = (record: SeasonRecord): readonly RecordHeader[] => [headerOf(record), ...record.others]
 
 const named = (values: readonly unknown[]): ReadonlyMap<string, unknown> =>
   new Map(values.map((value) => [nameOf(value), value]))
