@@ -25,8 +25,8 @@ export function MeasureLeg({ leg, next }: LegProps) {
   const level = useLevelOfLeg(leg, at)
   // biome-ignore lint/correctness/useExhaustiveDependencies: once it is known what follows from the entry.
   useEffect(() => {
-    if (entered && isMeasured(at) && fine && state.level) next()
-  }, [entered, at])
+    if (entered && isMeasured(at) && fine && state.level && level.found === null) next()
+  }, [entered, at, level.found])
   if (!day || !at) return null
   const enter = (depth: number, how: 'measured' | 'to-frame' | 'as-planned'): void => {
     keeper.keepDraft(`leg/${leg}`, null)
