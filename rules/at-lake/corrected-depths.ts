@@ -42,8 +42,8 @@ export interface Difference {
 export interface DepthErrors {
   /** Of the bed alone, m. */
   readonly bed: readonly number[]
-  /** m2 */
-  readonly covariance: (a: number, b: number) => number
+  /** Covariance of every place's with that of one, m2; worked out once, for a day asks again after each depth measured. */
+  readonly covariances: (place: number) => Float64Array
 }
 
 export function depthErrors(places: readonly Place[], errors: Errors, bed: Pick<Bed, 'survey'>): DepthErrors {
@@ -57,7 +57,13 @@ export function depthErrors(places: readonly Place[], errors: Errors, bed: Pick<
     // On a wall it is known as well as a sounding, and alone.
     return known ? varianceIn(errors, known) : a === b ? errors.sounding ** 2 : 0
   }
-  return { bed: places.map((_, i) => Math.sqrt(covariance(i, i))), covariance }
+  const made = new Map<number, Float64Array>()
+  const covariances = (place: number): Float64Array => {
+    const column = made.get(place) ?? new Float64Array(places.map((_, i) => covariance(i, place)))
+    made.set(place, column)
+    return column
+  }
+  return { bed: places.map((_, i) => Math.sqrt(covariance(i, i))), covariances }
 }
 
 /** Null where one of two places is on a wall. */
@@ -144,9 +150,10 @@ export function corrected(
     const all = prior.map((sd): Correction => ({ deeper: 0, sd }))
     return { prior, all, others: all, level: { higher: 0, sd: levelError } }
   }
+  const columns = measured.map(({ place }) => errors.covariances(place))
   const factor = choleskyOf(m, (i, k) => {
-    const [a, b] = [measured[i]!, measured[k]!]
-    return errors.covariance(a.place, b.place) + level + (i === k ? a.error ** 2 : 0)
+    const { place, error } = measured[i]!
+    return columns[k]![place]! + level + (i === k ? error ** 2 : 0)
   })
   const told = forward(factor, new Float64Array(measured.map(({ deeper }) => deeper)))
   /** Of what has these covariances with all that was measured: its mean, and by how much its variance is less. */
@@ -157,7 +164,7 @@ export function corrected(
   const rest = (variance: number, less: number): number => Math.sqrt(Math.max(0, variance - less))
   const k = new Float64Array(m)
   const all = prior.map((sd, place): Correction => {
-    for (let i = 0; i < m; i++) k[i] = errors.covariance(place, measured[i]!.place) + level
+    for (let i = 0; i < m; i++) k[i] = columns[i]![place]! + level
     const { mean, less } = given(k)
     return { deeper: mean, sd: rest(sd ** 2, less) }
   })

@@ -20,7 +20,7 @@ import { corrected, type DepthErrors, depthErrors } from './corrected-depths.ts'
 import { type AtLeg, legAt } from './leg-at.ts'
 import { type Asked, placesOf } from './legs-at-hand.ts'
 import { errorOf, TAPE } from './level/level-today.ts'
-import { orderOfDay } from './order.ts'
+import { orderOfDay, setBolts } from './order.ts'
 import type { BraceAt, Day, DayReason, DayState, DayStep, Measured, Station } from './types.ts'
 
 /** The lake may be this far beyond its expected levels before the plan is asked again, m. */
@@ -70,7 +70,10 @@ function dayIn(lake: Lake, state: DayState): Day {
   const { deckHeight } = project.design.dock
   const deck = keep === 'planned' ? deckHeight : level + deckHeight
   const overWater = deck - level
-  const levelError = state.levelError ?? errorOf(state.from, project.design)
+  const levelError =
+    state.from === 'leg'
+      ? errorOf('leg', project.design)
+      : (state.levelError ?? errorOf(state.from, project.design))
   const entries = lastOf(state.measured)
   const { found, levelFound } = depthsAt(lake, state, levelError, entries)
   const heights = found.map(({ depth }) => overWater + depth)
@@ -107,6 +110,7 @@ function dayIn(lake: Lake, state: DayState): Day {
     keep,
     levelFound,
     order,
+    setBolts: setBolts(project.shop),
     stations: stationsOf(project, at),
     assignment,
     limit: limitOf(project, level, overWater),
@@ -201,12 +205,16 @@ function stationsOf({ dock, design }: Project, at: readonly ReturnType<typeof le
 }
 
 function limitOf({ dock, design, shop }: Project, level: number, over: number): Day['limit'] {
-  const { low, high } = design.site.levels
+  const { levels, assumed } = design.site
+  // What nobody said of the lake is not gone beyond.
+  const said = (end: 'low' | 'high'): boolean =>
+    !assumed?.includes('levels') && !assumed?.includes(`levels.${end}`)
+  const beyond =
+    (said('low') && level < Math.min(0, levels.low) - BEYOND) ||
+    (said('high') && level > Math.max(0, levels.high) + BEYOND)
   const reasons: DayReason[] = [
     ...(isForbidden(dock) ? (['forbidden'] as const) : []),
-    ...(level < Math.min(0, low) - BEYOND || level > Math.max(0, high) + BEYOND
-      ? (['level-beyond'] as const)
-      : []),
+    ...(beyond ? (['level-beyond'] as const) : []),
     ...(atLeast(over, shop.rules.deckOverHigh) ? [] : (['deck-low'] as const)),
   ]
   return { say: reasons.length > 0 ? 'stop-and-call' : 'go', reasons }

@@ -85,6 +85,7 @@ function limitOf({ measured, others, place, stock, brace, leg, asked, shop }: At
   const soft: LimitReason[] = [
     ...(differs ? (['differs'] as const) : []),
     ...(changed ? (['other-leg'] as const) : []),
+    ...(stock && stock.length > place.reaches + shop.rules.aboveDeckMax + SLACK ? (['tall'] as const) : []),
   ]
   return { say: changed ? 'other-leg' : 'go', reasons: soft }
 }

@@ -44,7 +44,7 @@ export interface LegSet {
 export interface DayState {
   /** Elevation of the lake's surface today. */
   readonly level: number
-  /** One standard deviation of it; absent: by `from`. */
+  /** One standard deviation of it; absent: by `from`. Not asked where it was found from a leg: that leg is among those measured. */
   readonly levelError?: number
   readonly from?: LevelFrom
   readonly keep: Keep
@@ -107,7 +107,8 @@ export interface BraceAt {
 /**
  * `differs`: measured far from what was to be expected. `no-leg`: no leg at hand is long enough. `on-reserve`: it reaches, and what must
  * stay is not left. `other-leg`: another leg at hand goes there. `brace-none`, `brace-other`: the plan's brace does not fit. `brace-missing`: a
- * leg so long is to be braced, and the plan has none. `frame-in-bed`: the frame comes too near the ground.
+ * leg so long is to be braced, and the plan has none. `frame-in-bed`: the frame comes too near the ground. `tall`: it stands over the deck by more
+ * than the shop likes.
  */
 export type LimitReason =
   | 'differs'
@@ -118,6 +119,7 @@ export type LimitReason =
   | 'brace-other'
   | 'brace-missing'
   | 'frame-in-bed'
+  | 'tall'
 
 /** `measure-again` comes before a call: what is measured twice is believed. */
 export interface Limit {
@@ -204,6 +206,8 @@ export interface Day {
   /** What the depths measured so far say of the level, with what was known of it before. */
   readonly levelFound: { readonly level: number; readonly error: number }
   readonly order: readonly DayStep[]
+  /** What is tightened at each leg once it is at its height. */
+  readonly setBolts: readonly Tighten[]
   /** In the order of work. */
   readonly stations: readonly Station[]
   readonly assignment: AssignResult

@@ -52,6 +52,14 @@ function areaErrors(survey: Extract<Survey, { area: unknown }>): Errors {
   const { covariance, factor, surface, beds } = area
   const { table } = beds[0]!
   const roughness = once(() => roughnessOf(missesOf(factor, covariance, places, values, error)))
+  // Legs of a dock that goes on beyond its soundings stand in few rows.
+  const ends = new Map<string, Shares>()
+  const atEnd = (x: number, y: number): Shares => {
+    const place = `${x} ${y}`
+    const shares = ends.get(place) ?? krigedShares(factor!, covariance, places, x, y).shares
+    ends.set(place, shares)
+    return shares
+  }
   const told = (x: number, y: number): { shares: Shares; spread: number; noise?: number } => {
     if (surface) {
       // The means under the triangles count too: sounding errors are taken in full, to be cautious.
@@ -60,15 +68,14 @@ function areaErrors(survey: Extract<Survey, { area: unknown }>): Errors {
       const shares = all > 0 ? own.map(([i, share]) => [i, share / all] as const) : []
       return { shares, spread: varianceOf(covariance, places, shares, x, y), noise: 1 }
     }
-    const own = krigedShares(factor!, covariance, places, x, y)
     const [first, last] = [table.xs[0]!, table.xs.at(-1)!]
-    if (x >= first && x <= last) return own
+    if (x >= first && x <= last) return krigedShares(factor!, covariance, places, x, y)
     // The slope that goes on is that of the bed between two distances.
     const [edge, back] = x < first ? [first, table.xs[table.inner]!] : [last, table.xs[table.outer]!]
     const goesOn =
       edge !== back && (x < first ? !wall : tableAt(table, top, last + 1, y) < tableAt(table, top, last, y))
-    const at = krigedShares(factor!, covariance, places, edge, y).shares
-    const before = krigedShares(factor!, covariance, places, back, y).shares
+    const at = atEnd(edge, y)
+    const before = atEnd(back, y)
     const t = goesOn ? (x - edge) / (edge - back) : 0
     const shares = at.map(([i, share], k) => [i, share + t * (share - before[k]![1])] as const)
     return { shares, spread: varianceBy(factor!, covariance, places, shares, x, y) }

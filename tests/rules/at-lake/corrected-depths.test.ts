@@ -64,7 +64,7 @@ describe.each([
     for (const [a, p] of known.entries()) {
       expect(depths.bed[a]).toBeCloseTo(Math.sqrt(varianceIn(errors, p)), 9)
       for (const [b, q] of known.entries())
-        if (a !== b) expect(depths.covariance(a, b)).toBeCloseTo(varianceIn(errors, between(p, q)), 9)
+        if (a !== b) expect(depths.covariances(b)[a]!).toBeCloseTo(varianceIn(errors, between(p, q)), 9)
     }
   })
 

@@ -273,6 +273,30 @@ describe('when the bed is not as it was sounded', () => {
     expect(twice.limit.reasons).toContain('no-leg')
   })
 
+  it('ground 0.40 higher than sounded under a braced pair: no brace of the shop keeps clear of it, which is a call', () => {
+    // 0.736 from sole to deck. The short brace alone rises 0.504 (1.0668 over 0.9398 between the clamps): with 0.178 of frame and sleeve above
+    // it, 0.051 to that, 0.083 of pad and 0.025 to that, and half a clamp at either end, 0.892 are needed.
+    const both = [measured('s3.end.left', 0.286), measured('s3.end.right', 0.286)]
+    const once = legIn(at({ measured: both }), 's3.end.left')
+    expect(once.brace).toMatchObject({
+      pair: 's3.end',
+      fits: 'none',
+      code: null,
+      planned: 'brace-42',
+      marks: [],
+    })
+    expect(once.limit.say).toBe('measure-again')
+    const twice = legIn(at({ measured: both.map((one) => ({ ...one, again: true })) }), 's3.end.left')
+    expect(twice.limit).toEqual({ say: 'stop-and-call', reasons: ['brace-none'] })
+  })
+
+  it('a leg that comes to stand more than 2 ft over the deck is told, and no reason to stop', () => {
+    // A 7 ft leg, 2.1336 + 0.00635, with 1.5 from sole to deck: 0.64 over it.
+    const leg = legIn(at({ measured: [measured('s5.end.left', 1.05, true)] }), 's5.end.left')
+    expect(leg.limit.reasons).toContain('tall')
+    expect(leg.limit.say).toBe('go')
+  })
+
   it('a longer spare on the shore is taken before legs change places', () => {
     const counts = new Map<string, number>()
     for (const { code } of demo.dock.legs) counts.set(code!, (counts.get(code!) ?? 0) + 1)
@@ -294,6 +318,9 @@ describe('when the bed is not as it was sounded', () => {
   it('the water so high that the deck is hardly over it, and beyond what was expected of the lake', () => {
     expect(at({ level: 0.35 }).limit).toEqual({ say: 'stop-and-call', reasons: ['level-beyond', 'deck-low'] })
     expect(at({ level: 0.28, keep: 'over-water' }).limit.say).toBe('go')
+    const unsaid = projectFor({ ...demoDesign, site: { ...demoDesign.site, assumed: ['levels'] } })
+    expect(dayOf({ project: unsaid, state: { ...STATE, level: -0.5 } }).limit.say).toBe('go')
+    expect(at({ level: -0.5 }).limit.reasons).toEqual(['level-beyond'])
   })
 })
 
