@@ -34,7 +34,7 @@ export function recordPaper(told: ToldRecord, options: PaperOptions, maker: Make
     ...told.tables.flatMap((one) => tableBlocks(one, width)),
     ...told.lists.flatMap(({ title, items }) => [
       { ...heading(title, width), before: 4 },
-      ...list(items, width, 'tick'),
+      ...list(items, width),
     ]),
   ]
   return withUnset(documentOf(`${told.title}, ${told.of}`, flow, maker, options, null), options)

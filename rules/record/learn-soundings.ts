@@ -1,11 +1,12 @@
 /**
  * How far a shop's soundings are off, from depths measured at legs against the bed that was sounded there.
  *
- * What was measured less what was expected is of variance s² A + S: s the error of one sounding, A what the soundings that the expectation
- * is made of bring in, and one more for the reading at the leg itself, which is a sounding too; S what the bed does between soundings (of
- * the roughness that the survey itself shows, `rules/site/error.ts`). Each dock has an offset of its own, for the level of the day is
- * known no better than it was read: taken out with M = 1 − 1/n. So E[r'Mr] = s² tr(MA) + tr(MS), whatever legs have in common, and
- * Var[r'Mr] = 2 tr(MVMV) for normal errors (Searle 1971, Linear Models, theorem 1 and corollary 1 of chapter 2).
+ * What was measured less what was expected is of variance s² A + g S: s the error of one sounding, A what the soundings that the
+ * expectation is made of bring in, and one more for the reading at the leg itself, which is a sounding too; g how rough the beds are
+ * between soundings, S what that does (`rules/site/error.ts`). Each dock has an offset of its own, for the level of the day is known no
+ * better than it was read. Both s² and g are found together, by restricted maximum likelihood: the equations of MINQUE (Rao 1971;
+ * Searle, Casella and McCulloch, Variance Components, 1992, section 11.3), asked again from what they gave until nothing changes. Their
+ * covariance is 2 / tr(P K P K).
  */
 import type { Design } from '../design/index.ts'
 import { round6 } from '../numbers.ts'
@@ -32,37 +33,46 @@ export interface SoundingFit {
 }
 
 /** More legs of one dock add little, and cost their cube. */
-const MOST = 100
+const MOST = 60
+/** To begin with: ordinary figures, m2 and m2/m; the answer does not hang on them. */
+const BEGIN = [0.03 ** 2, 0.002] as const
+const ROUNDS = 50
+/** Least of both: under half a millimeter, and next to no roughness. */
+const LEAST = [0.0005 ** 2, 1e-7] as const
 
 export function soundingFit(samples: readonly SoundingSample[]): SoundingFit | null {
-  const parts = samples.map(partOf).filter((part) => part.n >= 2)
+  const parts = samples.filter(({ at }) => at.length >= 2).map(partOf)
   if (parts.length === 0) return null
-  const sum = (of: (part: Part) => number): number => parts.reduce((all, part) => all + of(part), 0)
-  const noise = sum(({ traceA }) => traceA)
-  const variance = Math.max(0, sum(({ square, traceS }) => square - traceS) / noise)
-  const spread = sum((part) => 2 * traceOfSquare(part, variance))
-  const sd = Math.sqrt(variance)
-  const ofVariance = Math.sqrt(spread) / noise
+  let at: readonly [number, number] = BEGIN
+  let spread = 0
+  for (let round = 0; round < ROUNDS; round++) {
+    const next = asked(parts, at)
+    if (!next) return null
+    spread = next.spread
+    const still = Math.abs(next.at[0] - at[0]) < 1e-6 * at[0] && Math.abs(next.at[1] - at[1]) < 1e-4 * at[1]
+    at = next.at
+    if (still) break
+  }
+  const sd = Math.sqrt(at[0])
+  // Near nothing the error of the variance says it better than its slope.
+  const error = Math.min(Math.sqrt(spread) / (2 * sd), Math.sqrt(Math.sqrt(spread)))
   return {
-    sd: round6(sd),
-    // Near nothing the error of the variance says it better than its slope.
-    error: round6(sd > 0 ? Math.min(ofVariance / (2 * sd), Math.sqrt(ofVariance)) : Math.sqrt(ofVariance)),
-    count: sum(({ n }) => n),
+    ...{ sd: round6(sd), error: round6(error) },
+    count: parts.reduce((sum, { n }) => sum + n, 0),
     docks: parts.length,
-    offset: round6(sum(({ mean }) => mean) / parts.length),
+    offset: round6(parts.reduce((sum, { mean }) => sum + mean, 0) / parts.length),
   }
 }
 
 interface Part {
   readonly n: number
   readonly mean: number
-  readonly square: number
-  readonly traceA: number
-  readonly traceS: number
-  /** M A and M S, by rows. */
-  readonly a: readonly Float64Array[]
-  readonly s: readonly Float64Array[]
+  readonly off: Float64Array
+  readonly kinds: readonly [Matrix, Matrix]
 }
+
+/** By rows. */
+type Matrix = readonly Float64Array[]
 
 function partOf({ site, at }: SoundingSample): Part {
   const step = Math.ceil(at.length / MOST)
@@ -70,28 +80,84 @@ function partOf({ site, at }: SoundingSample): Part {
   const bed = makeBed(site)
   const errors = errorsOf(bed)
   const known = legs.map(({ x, y }) => errors.known(x, y))
-  const off = legs.map(({ x, y, bed: z }) => z - bed.firmAt(x, y))
+  const off = Float64Array.from(legs, ({ x, y, bed: z }) => z - bed.firmAt(x, y))
   const n = legs.length
-  const mean = off.reduce((sum, one) => sum + one, 0) / (n || 1)
-  const rough = n > 0 ? errors.roughness() : 0
-  const a = centered(n, (i, k) => (i === k ? 1 : 0) + sharedNoise(known[i]!, known[k]!))
-  const s = centered(n, (i, k) => rough * sharedSpread(errors, known[i]!, known[k]!))
-  const trace = (rows: readonly Float64Array[]): number => rows.reduce((sum, row, i) => sum + row[i]!, 0)
+  const matrix = (entry: (i: number, k: number) => number): Matrix =>
+    Array.from({ length: n }, (_, i) => Float64Array.from({ length: n }, (_, k) => entry(i, k)))
   return {
-    ...{ n, mean, a, s, traceA: trace(a), traceS: trace(s) },
-    square: off.reduce((sum, one) => sum + (one - mean) ** 2, 0),
+    ...{ n, off, mean: off.reduce((sum, one) => sum + one, 0) / n },
+    kinds: [
+      matrix((i, k) => (i === k ? 1 : 0) + sharedNoise(known[i]!, known[k]!)),
+      matrix((i, k) => sharedSpread(errors, known[i]!, known[k]!)),
+    ],
   }
 }
 
-/** M times a symmetric matrix: each column less its mean. */
-function centered(n: number, entry: (i: number, k: number) => number): Float64Array[] {
-  const rows = Array.from({ length: n }, (_, i) => Float64Array.from({ length: n }, (_, k) => entry(i, k)))
-  for (let k = 0; k < n; k++) {
-    const mean = rows.reduce((sum, row) => sum + row[k]!, 0) / n
-    for (const row of rows) row[k]! -= mean
+/** One round: both variances from those before, and the variance of the first. Null where nothing tells them. */
+function asked(
+  parts: readonly Part[],
+  [s, g]: readonly [number, number],
+): { readonly at: readonly [number, number]; readonly spread: number } | null {
+  let [f00, f01, f11, q0, q1] = [0, 0, 0, 0, 0]
+  for (const { n, off, kinds } of parts) {
+    const [a, b] = kinds
+    const p = projected(a.map((row, i) => row.map((one, k) => s * one + g * b[i]![k]!)))
+    const [pa, pb] = [product(p, a), product(p, b)]
+    const pr = times(p, off)
+    q0 += dot(pr, times(a, pr))
+    q1 += dot(pr, times(b, pr))
+    for (let i = 0; i < n; i++)
+      for (let k = 0; k < n; k++) {
+        f00 += pa[i]![k]! * pa[k]![i]!
+        f01 += pa[i]![k]! * pb[k]![i]!
+        f11 += pb[i]![k]! * pb[k]![i]!
+      }
   }
-  return rows
+  const det = f00 * f11 - f01 * f01
+  if (!(f00 > 0)) return null
+  const alone = (): readonly [number, number] => [Math.max(LEAST[0], (q0 - f01 * LEAST[1]) / f00), LEAST[1]]
+  // Legs at soundings alone tell nothing of what is between.
+  if (!(det > 1e-12 * f00 * f11)) return { at: alone(), spread: 2 / f00 }
+  const both = [(f11 * q0 - f01 * q1) / det, (f00 * q1 - f01 * q0) / det] as const
+  if (both[1] < LEAST[1]) return { at: alone(), spread: (2 * f11) / det }
+  return { at: [Math.max(LEAST[0], both[0]), both[1]], spread: (2 * f11) / det }
 }
+
+/** V⁻¹ less what is alike for all legs of a dock: V⁻¹ − V⁻¹1 1'V⁻¹ / 1'V⁻¹1. */
+function projected(v: Matrix): Matrix {
+  const inverse = inverseOf(v)
+  const sums = inverse.map((row) => row.reduce((sum, one) => sum + one, 0))
+  const all = sums.reduce((sum, one) => sum + one, 0)
+  return inverse.map((row, i) => row.map((one, k) => one - (sums[i]! * sums[k]!) / all))
+}
+
+/** Of a symmetric positive definite matrix, by Gauss and Jordan without pivots. */
+function inverseOf(given: Matrix): Matrix {
+  const n = given.length
+  const rows = given.map((row, i) => {
+    const wide = new Float64Array(2 * n)
+    wide.set(row)
+    wide[n + i] = 1
+    return wide
+  })
+  for (let c = 0; c < n; c++) {
+    const pivot = rows[c]!
+    const by = 1 / pivot[c]!
+    for (let k = 0; k < 2 * n; k++) pivot[k]! *= by
+    for (let i = 0; i < n; i++) {
+      const row = rows[i]!
+      const share = row[c]!
+      if (i === c || share === 0) continue
+      for (let k = 0; k < 2 * n; k++) row[k]! -= share * pivot[k]!
+    }
+  }
+  return rows.map((row) => row.slice(n))
+}
+
+const dot = (a: Float64Array, b: Float64Array): number => a.reduce((sum, one, i) => sum + one * b[i]!, 0)
+const times = (a: Matrix, by: Float64Array): Float64Array => Float64Array.from(a, (row) => dot(row, by))
+const product = (a: Matrix, b: Matrix): Matrix =>
+  a.map((row) => Float64Array.from(row, (_, k) => row.reduce((sum, one, i) => sum + one * b[i]![k]!, 0)))
 
 /** What errors of the same soundings bring into two places; the water's edge, which counts for the rest, is one of them. */
 function sharedNoise(a: Known | null, b: Known | null): number {
@@ -116,13 +182,5 @@ function sharedSpread({ covariance, places }: Errors, a: Known | null, b: Known 
   for (const [k, share] of b.shares) sum -= share * covariance(a.x, a.y, x[k]!, y[k]!)
   for (const [i, one] of a.shares)
     for (const [k, two] of b.shares) sum += one * two * covariance(x[i]!, y[i]!, x[k]!, y[k]!)
-  return sum
-}
-
-/** tr(MVMV) with V = variance · A + S. */
-function traceOfSquare({ n, a, s }: Part, variance: number): number {
-  let sum = 0
-  for (let i = 0; i < n; i++)
-    for (let k = 0; k < n; k++) sum += (variance * a[i]![k]! + s[i]![k]!) * (variance * a[k]![i]! + s[k]![i]!)
   return sum
 }
