@@ -9,6 +9,26 @@ type Told = 'ready' | 'update' | 'elsewhere'
 /** A page at the lake may be open all day: looks for a newer version this often, ms. */
 const LOOK = 3_600_000
 
+/** A browser that does not put the newer version to use while the old one has anything in hand is helped by a reload, after this long, ms. */
+const PATIENCE = 2000
+
+/** That the newer version was asked for, which a reload must not forget: kept in the tab. */
+const ASKED = 'leadline-newer-version'
+const asked = {
+  is: (): boolean => attempt(() => sessionStorage.getItem(ASKED) !== null, false),
+  set: (): void => attempt(() => sessionStorage.setItem(ASKED, ''), undefined),
+  clear: (): void => attempt(() => sessionStorage.removeItem(ASKED), undefined),
+}
+
+/** Any access may throw: because of browser settings. */
+function attempt<T>(act: () => T, or: T): T {
+  try {
+    return act()
+  } catch {
+    return or
+  }
+}
+
 const show = (what: Told): void => {
   for (const each of document.querySelectorAll<HTMLElement>('[data-offline]'))
     each.hidden = each.dataset.offline !== what
@@ -23,9 +43,10 @@ async function register(workers: ServiceWorkerContainer): Promise<void> {
     // Without a signal there is nothing newer to be had.
     registration.update().catch(() => {})
   }
-  let pressed = false
   const waits = (): void => {
     if (registration.waiting && workers.controller) show('update')
+    // Nothing of it is waited for any more.
+    else if (!registration.installing) asked.clear()
   }
   waits()
   registration.addEventListener('updatefound', () =>
@@ -33,14 +54,17 @@ async function register(workers: ServiceWorkerContainer): Promise<void> {
   )
   document.addEventListener('click', ({ target }) => {
     if (!(target instanceof Element) || !target.closest('[data-offline-use]')) return
-    pressed = true
-    if (registration.waiting) registration.waiting.postMessage('use')
-    else location.reload()
+    if (!registration.waiting) return location.reload()
+    asked.set()
+    registration.waiting.postMessage('use')
+    setTimeout(() => location.reload(), PATIENCE)
   })
   let mine = first
   workers.addEventListener('controllerchange', () => {
-    if (pressed) location.reload()
-    else if (mine) show('ready')
+    if (asked.is()) {
+      asked.clear()
+      location.reload()
+    } else if (mine) show('ready')
     else show('elsewhere')
     mine = false
   })
@@ -50,9 +74,12 @@ async function register(workers: ServiceWorkerContainer): Promise<void> {
   setInterval(look, LOOK)
 }
 
-/** After all that the page itself needs: the first visit is no slower for it. */
+/** After all that the page itself needs, and so many ms more where the page says so: the first visit is no slower for it. */
 if ('serviceWorker' in navigator) {
-  const begin = (): void => {
+  const begin = async (): Promise<void> => {
+    const after = Number(document.documentElement.dataset.offlineAfter ?? 0)
+    // One that has its files here already looks at once whether there are newer ones.
+    if (after > 0 && !navigator.serviceWorker.controller) await new Promise((done) => setTimeout(done, after))
     // Where it may not be registered (a private window, a page inside of another site) the page works as any other does.
     register(navigator.serviceWorker).catch(() => {})
   }

@@ -3,7 +3,7 @@
  * the list of what stands there, and so is the script that registers it. Both are apart from the element: a host has its own, or none.
  */
 import { createHash } from 'node:crypto'
-import { readdirSync, readFileSync } from 'node:fs'
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { dirname, join, resolve } from 'node:path'
 import { build } from 'esbuild'
@@ -18,7 +18,7 @@ interface SiteFile {
 const PAGES =
   /^(?:leadline\.js|offline\.js|(?:index|lake)\.html|(?:page|lake)\.css|icon.*\.(?:svg|png)|lake\.webmanifest)$/
 /** What reads and nobody runs. */
-const TEXTS = /\.(?:md|txt)$/
+const TEXTS = /\.(?:md|txt)$|^files\.json$/
 const HASHED = /-[\w-]{8}\.\w+$/
 
 /** What a visitor without a signal needs: all that the page may ever load. */
@@ -34,6 +34,13 @@ export function siteFiles(dist: string): readonly SiteFile[] {
       .slice(0, 16)
     return { url, revision: url.startsWith('leadline/') && HASHED.test(url) ? null : revision }
   })
+}
+
+/** For a host's own worker: what the element may ask for besides `leadline.js`, which names the rest and is not kept for good. */
+function listFiles(dist: string): void {
+  const files = readdirSync(join(dist, 'leadline')).filter((name) => HASHED.test(name))
+  const text = JSON.stringify(files.sort().map((name) => `./leadline/${name}`))
+  writeFileSync(join(dist, 'leadline', 'files.json'), `${text}\n`)
 }
 
 /** Of the library that the worker is made with, which asks that its terms go along. */
@@ -53,6 +60,19 @@ const bundle = (dist: string, name: string, from: string, rest: object): Promise
     logLevel: 'warning',
     ...rest,
   })
+
+/** The service worker with the list of what stands in `dist`, and the script that registers it. @param root of the sources */
+export async function buildOffline(root: string, dist: string): Promise<void> {
+  await bundle(dist, 'offline', join(root, 'src/offline/page.ts'), { format: 'esm' })
+  await bundle(dist, 'service-worker', join(root, 'src/offline/service-worker.ts'), {
+    format: 'iife',
+    banner: { js: terms() },
+    define: {
+      SITE_FILES: JSON.stringify(siteFiles(dist)),
+      'process.env.NODE_ENV': '"production"',
+    },
+  })
+}
 
 export const offline = (): Plugin => {
   let root = ''
@@ -74,15 +94,8 @@ export const offline = (): Plugin => {
       order: 'post',
       async handler(error?: Error) {
         if (error) return
-        await bundle(dist, 'offline', join(root, 'src/offline/page.ts'), { format: 'esm' })
-        await bundle(dist, 'service-worker', join(root, 'src/offline/service-worker.ts'), {
-          format: 'iife',
-          banner: { js: terms() },
-          define: {
-            SITE_FILES: JSON.stringify(siteFiles(dist)),
-            'process.env.NODE_ENV': '"production"',
-          },
-        })
+        listFiles(dist)
+        await buildOffline(root, dist)
       },
     },
   }
