@@ -18,7 +18,9 @@ interface LegProps {
 export function MeasureLeg({ leg, next }: LegProps) {
   const { day, state, keeper, add } = useBegun()
   const at = day && legOf(day, leg)
-  const [asking, setAsking] = useState(() => !isMeasured(at))
+  const [asking, setAsking] = useState(
+    () => !isMeasured(at) || typedFrom(keeper.draft(`leg/${leg}`)).text !== '',
+  )
   /** Just entered: where nothing is the matter the next screen comes by itself. */
   const [entered, setEntered] = useState(false)
   const fine = at?.limit.say === 'go' || at?.limit.say === 'other-leg'
