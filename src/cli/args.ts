@@ -36,6 +36,7 @@ const OPTIONS = {
   up: flag('soundings'),
   json: flag('list'),
   units: text('list', 'sheet', 'levels', 'soundings'),
+  lang: text('list', 'sheet', 'levels'),
   words: { ...text('list', 'sheet', 'levels'), read: true },
   design: { ...text('levels'), read: true },
   from: text('levels'),
