@@ -37,8 +37,9 @@ export const spokenIn = ({ tag, words }: Language): string =>
 
 export const english = (units: Units): Reader => ({ language: ENGLISH, units })
 
-/** A number that is written with a point, as the language writes it. */
-export function inDigits(text: string, { decimal, digits }: Language): string {
+/** A number that is written with a point, as the language writes it. A minus stays before it where words run the other way. */
+export function inDigits(number: string, { decimal, digits, dir }: Language): string {
+  const text = dir === 'rtl' && number.startsWith('-') ? `\u200e${number}` : number
   if (decimal === '.' && digits === ENGLISH.digits) return text
   return text.replace(/[\d.]/g, (sign) => (sign === '.' ? decimal : (digits[Number(sign)] ?? sign)))
 }
