@@ -108,6 +108,23 @@ test('the language of the page around, of its own, of a file; each loaded when i
   await close()
 })
 
+test('the demo page begins in the browser’s language, and changes it without losing the dock', async () => {
+  const { page, context, close } = await open({ path: '/index.html', locale: 'de-CH', fresh: true })
+  const choice = page.locator('#language')
+  expect(await choice.inputValue()).toBe('de')
+  expect(await page.locator('html').getAttribute('lang')).toBe('de')
+  await page.locator('.toolbar .name').fill('Anse 7')
+  expect(await page.locator('.toolbar .name').getAttribute('aria-label')).toBe(said('de', 'name.label'))
+  await choice.selectOption('fr')
+  await page.getByLabel(said('fr', 'name.label')).waitFor()
+  expect(await page.locator('.toolbar .name').inputValue()).toBe('Anse 7')
+  const again = await open({ path: '/index.html', context, fresh: true })
+  await again.page.getByLabel(said('fr', 'name.label')).waitFor()
+  expect(await again.page.locator('#language').inputValue()).toBe('fr')
+  await again.close()
+  await close()
+})
+
 test('words that do not come are told, and all is said in English meanwhile', async () => {
   const { page, close } = await open({
     path: '/de.html',
