@@ -8,6 +8,7 @@ import { resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig, type Plugin } from 'vite'
 import { fontLicense } from './src/build/font-license.ts'
+import { offline } from './src/build/offline/plugin.ts'
 import { papersAlone } from './src/build/papers-alone.ts'
 import { plainImports } from './src/build/plain-imports.ts'
 import { screenReact } from './src/build/screen-react.ts'
@@ -49,6 +50,7 @@ export default defineConfig({
     plainImports,
     fontLicense('leadline/ROBOTO-LICENSE.txt'),
     clearChunks(),
+    offline(),
   ],
   build: {
     target: 'es2022',

@@ -14,6 +14,9 @@ import type { PaperOf } from './paper-of.ts'
 import { CUT, FOOT, GRAY, HEAD_AGAIN, INK, MARGIN, RULE, SIZE } from './style.ts'
 import { fitText, textWidth } from './text.ts'
 
+/** Whose paper it is: a shop's, or of a record whose shop is not known. */
+export type Maker = Pick<Catalog, 'name' | 'edition'>
+
 /** Check code as people read it: in fours. */
 export const codeOf = (dock: Dock): string => inFours(dock.fingerprint.all)
 const codeOn = ({ dock, check }: PaperOf): string => check?.code ?? codeOf(dock)
@@ -26,7 +29,7 @@ export const roomIn = ({ size }: PaperOptions): number =>
   PAPER_SIZES[size].height - MARGIN.bottom - FOOT - MARGIN.top
 
 /** Who made it, title and check code, whose dock it is. Without a dock: the title alone. */
-export function head(title: string, of: PaperOf | null, options: PaperOptions, catalog: Catalog): Block[] {
+export function head(title: string, of: PaperOf | null, options: PaperOptions, catalog: Maker): Block[] {
   const t = wordsOf(PAPERS, options)
   const width = widthOf(options)
   const shop = textLine(catalog.name, width, { size: SIZE.small, ink: GRAY })
@@ -70,7 +73,7 @@ function titleLine(title: string, name: string, code: string, width: number): Bl
 export function documentOf(
   title: string,
   flow: Flow,
-  catalog: Catalog,
+  catalog: Maker,
   options: PaperOptions,
   of: PaperOf | null,
 ): Paper {
@@ -124,7 +127,7 @@ const again = (title: string, subject: string, width: number): Mark[] => [
 function foot(
   t: PaperWords,
   code: string,
-  catalog: Catalog,
+  catalog: Maker,
   { size, date, by, language }: PaperOptions,
   n: number,
   of: number,
@@ -132,9 +135,8 @@ function foot(
 ): Mark[] {
   const { width } = PAPER_SIZES[size]
   const [left, right] = [MARGIN.side, width - MARGIN.side]
-  const told = [`${catalog.name}, ${catalog.edition}`, code, dayIn(date, language), by]
-    .filter(Boolean)
-    .join(' · ')
+  const made = [catalog.name, catalog.edition].filter(Boolean).join(', ')
+  const told = [made, code, dayIn(date, language), by].filter(Boolean).join(' · ')
   return [
     line([left, top + 3], [right, top + 3], { width: 0.12, ink: GRAY }),
     label([left, top + 6.2], fitText(told, right - left - 20, SIZE.tiny), { size: SIZE.tiny, ink: GRAY }),

@@ -156,6 +156,12 @@ const SleeveSchema = v.looseObject({
       'As measured by the shop: push along a leg at which it slides in its sleeve, all set bolts tight, N',
     ),
   ),
+  screw: v.optional(
+    length(
+      0.05,
+      'Of a leveling screw at each leg: how far one turn lifts the deck; where absent there is none',
+    ),
+  ),
 })
 
 const LegSchema = v.looseObject({ ...item, length: length(20, 'Length'), stock: Code })
@@ -611,6 +617,15 @@ export const CatalogSchema = v.looseObject({
   services: v.optional(v.pipe(v.array(ServiceSchema), v.maxLength(100))),
   quote: v.optional(QuoteSchema),
   shop: v.optional(LetterheadSchema),
+  survey: v.optional(
+    v.pipe(
+      v.looseObject({
+        soundingError: measure(0, 2, 'One standard deviation of a sounding of the shop, m'),
+        measurements: v.optional(count(1_000_000, 'Measured legs that it is learned from')),
+      }),
+      v.description('As learned from season records'),
+    ),
+  ),
   templates: v.optional(v.pipe(v.array(TemplateSchema), v.maxLength(100))),
   words: v.optional(
     v.pipe(

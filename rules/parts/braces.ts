@@ -41,7 +41,7 @@ export interface BracedPair {
 export interface BraceSite {
   readonly design: Design
   readonly shop: Shop
-  readonly bed: Bed
+  readonly bed: Pick<Bed, 'bedAt'>
 }
 
 const NONE: readonly BraceFit[] = []
@@ -76,7 +76,7 @@ export function braceAll(pairs: readonly PlacedPair[], site: BraceSite): BracedP
 }
 
 /** Each brace as wanted, then on level ground the other way round; the first that keeps its clearances, or null. */
-function firstFit(
+export function firstFit(
   pair: PlacedPair,
   braces: readonly BraceStock[],
   wanted: PlacedLeg,
@@ -117,7 +117,7 @@ function rememberedCandidates(shop: Shop): (pair: PlacedPair, longest: number | 
 }
 
 /** Braces meant for legs this long first, then the others; only those meant for this spacing. */
-function candidates(pair: PlacedPair, longest: number | null, shop: Shop): BraceStock[] {
+export function candidates(pair: PlacedPair, longest: number | null, shop: Shop): BraceStock[] {
   const spaced = shop.braces.filter(
     ({ spacing }) => atLeast(pair.spacing, spacing.from) && atLeast(spacing.to, pair.spacing),
   )

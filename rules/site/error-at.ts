@@ -9,19 +9,13 @@ import {
   noiseOf,
   roughnessOf,
   type Shares,
+  toldBy,
+  transposed,
   varianceOf,
   withAt,
 } from './error.ts'
 import { lineShares, missesOfLine } from './error-line.ts'
-import {
-  type Covariance,
-  covarianceOf,
-  type Factor,
-  factorOf,
-  forward,
-  type Places,
-  solved,
-} from './kriging.ts'
+import { backward, type Covariance, covarianceOf, type Factor, factorOf, type Places } from './kriging.ts'
 import { profileAt } from './profile.ts'
 import { tableAt } from './table.ts'
 
@@ -58,6 +52,14 @@ function areaErrors(survey: Extract<Survey, { area: unknown }>): Errors {
   const { covariance, factor, surface, beds } = area
   const { table } = beds[0]!
   const roughness = once(() => roughnessOf(missesOf(factor, covariance, places, values, error)))
+  // Legs of a dock that goes on beyond its soundings stand in few rows.
+  const ends = new Map<string, Shares>()
+  const atEnd = (x: number, y: number): Shares => {
+    const place = `${x} ${y}`
+    const shares = ends.get(place) ?? krigedShares(factor!, covariance, places, x, y).shares
+    ends.set(place, shares)
+    return shares
+  }
   const told = (x: number, y: number): { shares: Shares; spread: number; noise?: number } => {
     if (surface) {
       // The means under the triangles count too: sounding errors are taken in full, to be cautious.
@@ -66,18 +68,17 @@ function areaErrors(survey: Extract<Survey, { area: unknown }>): Errors {
       const shares = all > 0 ? own.map(([i, share]) => [i, share / all] as const) : []
       return { shares, spread: varianceOf(covariance, places, shares, x, y), noise: 1 }
     }
-    const own = krigedShares(factor!, covariance, places, x, y)
     const [first, last] = [table.xs[0]!, table.xs.at(-1)!]
-    if (x >= first && x <= last) return own
+    if (x >= first && x <= last) return krigedShares(factor!, covariance, places, x, y)
     // The slope that goes on is that of the bed between two distances.
     const [edge, back] = x < first ? [first, table.xs[table.inner]!] : [last, table.xs[table.outer]!]
     const goesOn =
       edge !== back && (x < first ? !wall : tableAt(table, top, last + 1, y) < tableAt(table, top, last, y))
-    const at = krigedShares(factor!, covariance, places, edge, y).shares
-    const before = krigedShares(factor!, covariance, places, back, y).shares
+    const at = atEnd(edge, y)
+    const before = atEnd(back, y)
     const t = goesOn ? (x - edge) / (edge - back) : 0
     const shares = at.map(([i, share], k) => [i, share + t * (share - before[k]![1])] as const)
-    return { shares, spread: varianceOf(covariance, places, shares, x, y) }
+    return { shares, spread: varianceBy(factor!, covariance, places, shares, x, y) }
   }
   const known = (px: number, y: number): Known | null => {
     if (wall && px < 0) return null
@@ -109,12 +110,30 @@ function krigedShares(
   px: number,
   py: number,
 ): { shares: Shares; spread: number } {
-  const k = x.map((at, i) => covariance(px, py, at, y[i]!))
-  const told = forward(factor, k).reduce((sum, v) => sum + v * v, 0)
+  const told = toldBy(factor, covariance, { x, y }, px, py)
+  const squares = told.reduce((sum, v) => sum + v * v, 0)
   return {
-    shares: Array.from(solved(factor, k), (share, i) => [i, share] as const),
-    spread: Math.max(0, covariance(px, py, px, py) - told),
+    shares: Array.from(backward(factor, told), (share, i) => [i, share] as const),
+    spread: Math.max(0, covariance(px, py, px, py) - squares),
   }
+}
+
+/** As `varianceOf` of shares of all places, at the cost of their number squared in plain sums. */
+function varianceBy(
+  factor: Factor,
+  covariance: Covariance,
+  places: Places,
+  shares: Shares,
+  px: number,
+  py: number,
+): number {
+  const dense = new Float64Array(factor.n)
+  for (const [i, share] of shares) dense[i] = share
+  const told = toldBy(factor, covariance, places, px, py)
+  const taken = transposed(factor, dense)
+  let sum = covariance(px, py, px, py)
+  for (let i = 0; i < factor.n; i++) sum += taken[i]! * (taken[i]! - 2 * told[i]!)
+  return Math.max(0, sum)
 }
 
 /** Landward of where a bank comes to its top the ground is known no worse than there. */

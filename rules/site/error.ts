@@ -24,6 +24,30 @@ export interface Miss {
   readonly noise: number
 }
 
+/** L v = k, with k the covariances of a place with all others: what two places share of these is the product of theirs. */
+export function toldBy(
+  factor: Factor,
+  covariance: Covariance,
+  { x, y }: Places,
+  px: number,
+  py: number,
+): Float64Array {
+  const k = new Float64Array(factor.n)
+  for (let i = 0; i < factor.n; i++) k[i] = covariance(px, py, x[i]!, y[i]!)
+  return forward(factor, k)
+}
+
+/** L' s. */
+export function transposed({ n, rows }: Factor, s: Float64Array): Float64Array {
+  const out = new Float64Array(n)
+  for (let i = 0; i < n; i++) {
+    const row = rows[i]!
+    const share = s[i]!
+    for (let j = 0; j <= i; j++) out[j] = out[j]! + row[j]! * share
+  }
+  return out
+}
+
 /** Weighted by how much of a miss is roughness, not sounding error. */
 export function roughnessOf(misses: readonly Miss[]): number {
   let sum = PRIOR * ROUGHNESS
@@ -47,13 +71,18 @@ export function missesOfAll(factor: Factor, values: Float64Array, soundingError:
     return forward(factor, e)
   })
   const told = forward(factor, values)
-  const dot = (a: Float64Array, b: Float64Array): number => a.reduce((sum, v, i) => sum + v * b[i]!, 0)
+  // Columns are 0 before their own number.
+  const dot = (a: Float64Array, b: Float64Array, from: number): number => {
+    let sum = 0
+    for (let i = from; i < n; i++) sum += a[i]! * b[i]!
+    return sum
+  }
   return rows.map((_, i) => {
-    const own = dot(columns[i]!, columns[i]!)
+    const own = dot(columns[i]!, columns[i]!, i)
     let squares = 0
-    for (let k = 0; k < n; k++) squares += (dot(columns[i]!, columns[k]!) / own) ** 2
+    for (let k = 0; k < n; k++) squares += (dot(columns[i]!, columns[k]!, Math.max(i, k)) / own) ** 2
     return {
-      square: (dot(columns[i]!, told) / own) ** 2,
+      square: (dot(columns[i]!, told, i) / own) ** 2,
       unit: 1 / own,
       noise: soundingError ** 2 * squares,
     }

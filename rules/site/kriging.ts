@@ -98,8 +98,11 @@ export function forward({ n, rows }: Factor, b: Float64Array): Float64Array {
 }
 
 /** K v = b. */
-export function solved(factor: Factor, b: Float64Array): Float64Array {
-  const v = forward(factor, b)
+export const solved = (factor: Factor, b: Float64Array): Float64Array => backward(factor, forward(factor, b))
+
+/** L' v = b. */
+export function backward(factor: Factor, b: Float64Array): Float64Array {
+  const v = b.slice()
   for (let i = factor.n - 1; i >= 0; i--) {
     const row = factor.rows[i]!
     const at = v[i]! / row[i]!

@@ -13,7 +13,7 @@ const isNamed = (value: unknown): value is Named =>
   typeof value === 'object' && value !== null && 'code' in value && 'name' in value
 
 /** Whatever of it has a code and a name. */
-export function catalogIn(catalog: Catalog, language: Language): Catalog {
+function catalogIn(catalog: Catalog, language: Language): Catalog {
   if (!catalog.words) return catalog
   return JSON.parse(JSON.stringify(catalog), (_, value: unknown) =>
     isNamed(value) ? { ...value, name: nameIn(catalog, value, language) } : value,

@@ -6,6 +6,7 @@
 
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import { type Design, parseDesign } from '../../rules/index.ts'
+import { reopening } from '../platform/reopening-database.ts'
 import type { Earlier } from '../state/host.ts'
 import type { Entry as Leaf } from './journal.ts'
 
@@ -61,7 +62,7 @@ export async function openKeeper(
   me: string,
   hear: (what: Heard) => void = () => {},
 ): Promise<Keeper> {
-  const base = await openBase()
+  const base = await reopening(connect)
   const others = listen(key, me, hear)
   /** Texts of designs that this element has read or written: a record with another one was written by another element. */
   const known = new Set<string>()
@@ -112,32 +113,6 @@ export async function openKeeper(
     close() {
       base.close()
       void writing.then(others.close)
-    },
-  }
-}
-
-interface Base {
-  /** Runs `on`. If the browser or a newer version has closed the connection, opens it again, once. */
-  act<T>(on: (db: IDBPDatabase<Schema>) => Promise<T>): Promise<T>
-  close(): void
-}
-
-async function openBase(): Promise<Base> {
-  let db = await connect()
-  let closed = false
-  return {
-    async act(on) {
-      try {
-        return await on(db)
-      } catch (error) {
-        if (closed || !(error instanceof DOMException) || error.name !== 'InvalidStateError') throw error
-        db = await connect()
-        return on(db)
-      }
-    },
-    close() {
-      closed = true
-      db.close()
     },
   }
 }

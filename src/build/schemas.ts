@@ -6,6 +6,7 @@ import { toJsonSchema } from '@valibot/to-json-schema'
 import type { GenericSchema } from 'valibot'
 import { CatalogSchema } from '../../rules/catalog/schema.ts'
 import { DesignSchema } from '../../rules/design/schema.ts'
+import { RecordSchema } from '../../rules/record/schema.ts'
 import { LanguageFileSchema } from '../../rules/words/language-file.ts'
 
 /** File name to its JSON text. */
@@ -28,6 +29,7 @@ export function schemaFiles(): Record<string, string> {
   return {
     'design.json': make(DesignSchema, 'Leadline design'),
     'catalog.json': make(CatalogSchema, 'Leadline catalog'),
+    'record.json': make(RecordSchema, 'Leadline season record'),
     'words.json': make(LanguageFileSchema, 'Leadline language'),
   }
 }

@@ -31,7 +31,7 @@ export const listCsv = (list: PackingList, dock: Dock, order?: string): string =
 export const differenceCsv = (rows: readonly DifferenceRow[]): string => csvOf(rows)
 
 /** Columns padded to their widest cell; numbers to the right. Cells are of one line: nobody's name makes a row of its own. */
-function table(
+export function table(
   head: readonly string[],
   given: readonly (readonly string[])[],
   right: ReadonlySet<number>,

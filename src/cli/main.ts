@@ -28,7 +28,16 @@ async function told(args: readonly string[]): Promise<Told> {
   if (asked.command === 'sheet' && !told) return sheet(asked)
   if (asked.command === 'soundings' && !told)
     return printed((await import('./soundings.ts')).soundings(asked))
+  if (asked.command === 'record' && !told) return record(asked)
   return printed(perform(asked))
+}
+
+async function record(asked: Arguments): Promise<Told> {
+  const [{ recordCommand }, { put }] = await Promise.all([import('./record.ts'), import('./sheet.ts')])
+  const made = await recordCommand(asked, today())
+  if ('out' in made) return printed(made)
+  put(made, isatty(1))
+  return made
 }
 
 async function sheet(asked: Arguments): Promise<Told> {

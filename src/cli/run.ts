@@ -20,6 +20,7 @@ import {
 } from '../../rules/index.ts'
 import { parseQuoteFile } from '../../rules/papers/quote-file.ts'
 import { verifyQuote } from '../../rules/papers/quote-verify.ts'
+import { parseRecord } from '../../rules/record/parse.ts'
 import { parseRequest, verifyRequest } from '../../rules/request.ts'
 import { isForbidden } from '../../rules/stops.ts'
 import { inFours } from '../../rules/words/check-code-text.ts'
@@ -83,7 +84,7 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
       works a quote out again from its own design and terms, or a customer's request from its design, and says what is
       another; exit code 1 where something is
   leadline check FILE...
-      validates design, catalog, list and language files
+      validates design, catalog, list, language, request and record files
   leadline levels RECORD [--from MONTH] [--to MONTH] [--unit ft | m | cm | mm | in] [--order mdy | dmy] [--at LEVEL]
                   [--design DESIGN.json] [--units imperial | metric] [--lang TAG | --words LANGUAGE.json]
       what a gauge's record (a date and a level a line, in any columns) says of the season from one month to another
@@ -96,6 +97,15 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
       how the table was read, and each row that gives none, on standard error. --units: of plain numbers without a
       unit; --down, --up: which way figures are positive; --place: the water's edge and the compass bearing lakeward,
       degrees, where the file has places on earth (else fitted to the depths)
+  leadline record RECORD.json... [--what WHAT] [--season YEAR] [--level LEVEL] [--keep planned | over-water]
+                  [--out FILE] [--json] [--catalog CATALOG.json] [--units imperial | metric] [--size letter | a4 | tabloid | a3]
+                  [--date 2026-05-01] [--by TEXT] [--lang TAG | --words LANGUAGE.json]
+      the season records of one dock, put together, whichever phones they are from; FILE .json is the record of them all.
+      WHAT: as-built (how each leg stood; where nothing else is said), next-year (each leg up or down by how much for
+      this year's LEVEL over the water of the survey day, as -7in or -0.18m), take-out (the sections in the order in
+      which they come out, who lifts what), reorder (what was noted as worn, for the shop), learned (of records of any docks:
+      how far soundings are off and how far feet settle, with how many measurements; --json has it as a change of the
+      catalog). FILE .pdf or .svg is that as a paper, --json as data
   leadline demo
       the demo's design, as a file to begin with
   leadline words
@@ -149,6 +159,7 @@ export function perform({ command, files, values }: Arguments): Outcome {
       }
     case 'sheet':
     case 'soundings':
+    case 'record':
       throw new Error(`run: ${command} is made by a file of its own`)
   }
 }
@@ -291,6 +302,12 @@ function checkFile(input: unknown) {
   if (format === 'leadline/request') {
     const parsed = parseRequest(input)
     return parsed.ok ? { ...parsed, what: `a request of ${parsed.value.at}` } : parsed
+  }
+  if (format === 'leadline/record') {
+    const parsed = parseRecord(input)
+    return parsed.ok
+      ? { ...parsed, what: `a season record of ${parsed.value.entries.length} entries` }
+      : parsed
   }
   const parsed = parseDesign(input)
   return parsed.ok

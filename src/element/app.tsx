@@ -14,40 +14,23 @@ import { SumBar } from './sum-bar.tsx'
 import { Toolbar } from './toolbar.tsx'
 import { useSeenWindow } from './use-seen-window.ts'
 
-export type Mode = 'full' | 'compact'
+export type Mode = 'full' | 'compact' | 'waterside'
 
 const depths = chunk(() => import('../section-strip/depths.tsx').then((m) => m.Depths))
 const guide = chunk(() => import('../section-strip/guide.tsx').then((m) => m.Guide))
 const start = chunk(() => import('../start/start.tsx').then((m) => m.Start))
 const legs = chunk(() => import('../panel/legs.tsx').then((m) => m.Legs))
+const atLake = chunk(() => import('../at-lake/at-lake.tsx').then((m) => m.AtLake))
 const legend = chunk(() => import('../viewport/legend.tsx').then((m) => m.Legend))
 
 export function App({ mode }: { readonly mode: Mode }) {
-  const store = useLeadlineStore()
   const theme = useLeadline((s) => s.theme)
   const language = useLeadline((s) => s.language)
-  const asked = useLeadline((s) => s.forces || s.sway !== 'none')
-  const numbered = useLeadline(isNumbered)
   const stale = useLeadline((s) => s.stale)
-  const starting = useLeadline((s) => s.starting)
-  const asking = starting !== false
+  const asking = useLeadline((s) => s.starting !== false)
+  const wet = useLeadline((s) => s.atLake) || mode === 'waterside'
   const app = useRef<HTMLDivElement>(null)
-  const side = useRef<HTMLDivElement>(null)
-  /** The dock is seen from its top; whoever goes by keyboard goes on in the panel. */
-  const begun = (): void => {
-    store.getState().set({ starting: false })
-    side.current?.focus({ preventScroll: true })
-    app.current?.scrollIntoView()
-  }
-  const handles = useMemo<Handles>(
-    () => ({ findings: { current: null }, papers: { current: null }, picture: { current: null } }),
-    [],
-  )
-  const { t } = useWords()
   useSeenWindow(app)
-
-  useUndoKeys(app)
-
   return (
     <div
       className="app"
@@ -59,40 +42,65 @@ export function App({ mode }: { readonly mode: Mode }) {
       data-stale={stale || undefined}
       data-starting={asking || undefined}
     >
-      <HandlesContext value={handles}>
-        <Toolbar />
-        <Notices />
-        <div className="page">
-          <div className="left">
-            <Viewport />
-            {asked && <Lazy chunk={legend} props={{}} />}
-            <div className="section">
-              <SectionStrip />
-              <p className="hint under-strip">{t('strip.drag')}</p>
-            </div>
-            <div className="measured">
-              <Fold className="answer fold" title={t('depths.title')}>
-                <Lazy chunk={depths} props={{}} />
-              </Fold>
-              <Fold className="answer fold" title={t('guide.title')}>
-                <Lazy chunk={guide} props={{}} />
-              </Fold>
-            </div>
+      {wet ? <Lazy chunk={atLake} props={{ stays: mode === 'waterside' }} /> : <Page app={app} />}
+    </div>
+  )
+}
+
+function Page({ app }: { readonly app: RefObject<HTMLDivElement | null> }) {
+  const set = useLeadline((s) => s.set)
+  const asked = useLeadline((s) => s.forces || s.sway !== 'none')
+  const numbered = useLeadline(isNumbered)
+  const starting = useLeadline((s) => s.starting)
+  const side = useRef<HTMLDivElement>(null)
+  /** The dock is seen from its top; whoever goes by keyboard goes on in the panel. */
+  const begun = (): void => {
+    set({ starting: false })
+    side.current?.focus({ preventScroll: true })
+    app.current?.scrollIntoView()
+  }
+  const handles = useMemo<Handles>(
+    () => ({ findings: { current: null }, papers: { current: null }, picture: { current: null } }),
+    [],
+  )
+  const { t } = useWords()
+
+  useUndoKeys(app)
+
+  return (
+    <HandlesContext value={handles}>
+      <Toolbar />
+      <Notices />
+      <div className="page">
+        <div className="left">
+          <Viewport />
+          {asked && <Lazy chunk={legend} props={{}} />}
+          <div className="section">
+            <SectionStrip />
+            <p className="hint under-strip">{t('strip.drag')}</p>
           </div>
-          <div className="side" ref={side} tabIndex={-1}>
-            {asking ? (
-              <Lazy chunk={start} props={{ done: begun, at: starting === true ? null : starting }} />
-            ) : (
-              <>
-                <SumBar />
-                {numbered && <Lazy chunk={legs} props={{}} />}
-                <Panel />
-              </>
-            )}
+          <div className="measured">
+            <Fold className="answer fold" title={t('depths.title')}>
+              <Lazy chunk={depths} props={{}} />
+            </Fold>
+            <Fold className="answer fold" title={t('guide.title')}>
+              <Lazy chunk={guide} props={{}} />
+            </Fold>
           </div>
         </div>
-      </HandlesContext>
-    </div>
+        <div className="side" ref={side} tabIndex={-1}>
+          {starting !== false ? (
+            <Lazy chunk={start} props={{ done: begun, at: starting === true ? null : starting }} />
+          ) : (
+            <>
+              <SumBar />
+              {numbered && <Lazy chunk={legs} props={{}} />}
+              <Panel />
+            </>
+          )}
+        </div>
+      </div>
+    </HandlesContext>
   )
 }
 

@@ -15,6 +15,7 @@ import { saveDesign } from '../platform/download.ts'
 import { messageOf } from '../platform/error-message.ts'
 import { firstShore } from '../start/first-shore.ts'
 import { type LeadlineStore, toldOf, type ViewState } from '../state/store.ts'
+import type { Mode } from './app.tsx'
 import { type Screen, showScreen } from './screen.tsx'
 import { Session } from './session.ts'
 import { type Fault, type Given, type GivenCatalog, givenCatalog, givenDesign } from './sources.ts'
@@ -320,8 +321,9 @@ export class LeadlineDock extends Base {
       : firstShore(this.#view().units, this.catalog ?? demoCatalog)
   }
 
-  #mode(): 'full' | 'compact' {
-    return this.getAttribute('mode') === 'compact' ? 'compact' : 'full'
+  #mode(): Mode {
+    const mode = this.getAttribute('mode')
+    return mode === 'compact' || mode === 'waterside' ? mode : 'full'
   }
 
   #tellFaults(faults: readonly Fault[]): void {

@@ -16,6 +16,7 @@ const why = chunk(() => import('../panel/reasons.tsx').then((m) => m.Reasons))
 export function Panel() {
   const { t, language } = useWords()
   const handles = useHandles()
+  const set = useLeadline((s) => s.set)
   const crew = useLeadline((s) => s.audience === 'crew')
   // Keyed, so that what is open stays open where another audience has another order. Each sees first what they came for: the crew what stands where, everyone else what they may choose.
   const parameters = <Parameters key="parameters" />
@@ -26,6 +27,9 @@ export function Panel() {
   )
   return (
     <div className="panel" part="panel">
+      <button type="button" className={crew ? 'main' : ''} onClick={() => set({ atLake: true })}>
+        {t('lake')}
+      </button>
       {crew ? downloads : parameters}
       <FindingsPanel key="findings" />
       <Summary key="summary" />

@@ -18,7 +18,7 @@ const ORDINARY = {
   metric: { deck: 0.45, level: 0.15 },
 } as const
 
-export function firstShore(units: Units, { frames }: Pick<Catalog, 'frames'>): Design {
+export function firstShore(units: Units, { frames, survey }: Pick<Catalog, 'frames' | 'survey'>): Design {
   const { near, far, back } = ASKED[units]
   const { deck, level } = ORDINARY[units]
   const taken = (distance: number) => ({ distance, offset: 0, depth: GENTLE * distance, assumed: true })
@@ -28,7 +28,7 @@ export function firstShore(units: Units, { frames }: Pick<Catalog, 'frames'>): D
     name: '',
     site: {
       soundings: [taken(-back), { distance: 0, offset: 0, depth: 0 }, taken(near), taken(far)],
-      soundingError: 0.03,
+      soundingError: survey?.soundingError ?? 0.03,
       levels: { low: -level, high: level },
       bottom: 'sand',
       assumed: ['bottom', 'levels', 'wind'],

@@ -67,6 +67,8 @@ export interface ViewState {
   readonly shaping: NewSection | null
   /** The shore is being asked about, in the place of the panel; or what nobody has said of it, from there on. */
   readonly starting: boolean | AskedAt
+  /** The day at the lake, in the place of the page. */
+  readonly atLake: boolean
   /** A gesture that changes the design is going on. */
   readonly dragging: boolean
   /** Something to tell the user once; null when read. */
@@ -161,6 +163,7 @@ const initialView: ViewState = {
   swayed: null,
   shaping: null,
   starting: false,
+  atLake: false,
   dragging: false,
   notice: null,
   kept: 'no',

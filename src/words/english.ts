@@ -22,6 +22,7 @@ import papers from '../../rules/words/en/papers.json' with { type: 'json' }
 import peopleAndBoat from '../../rules/words/en/people-and-boat.json' with { type: 'json' }
 import planEditor from '../../rules/words/en/plan-editor.json' with { type: 'json' }
 import reasons from '../../rules/words/en/reasons.json' with { type: 'json' }
+import record from '../../rules/words/en/record.json' with { type: 'json' }
 import request from '../../rules/words/en/request.json' with { type: 'json' }
 import scene from '../../rules/words/en/scene.json' with { type: 'json' }
 import screen from '../../rules/words/en/screen.json' with { type: 'json' }
@@ -31,6 +32,7 @@ import start from '../../rules/words/en/start.json' with { type: 'json' }
 import structure from '../../rules/words/en/structure.json' with { type: 'json' }
 import terminal from '../../rules/words/en/terminal.json' with { type: 'json' }
 import wants from '../../rules/words/en/wants.json' with { type: 'json' }
+import waterside from '../../rules/words/en/waterside.json' with { type: 'json' }
 import waves from '../../rules/words/en/waves.json' with { type: 'json' }
 import wholeDocks from '../../rules/words/en/whole-docks.json' with { type: 'json' }
 import type { SubjectWords } from '../../rules/words/language.ts'
@@ -59,6 +61,7 @@ export const ENGLISH_WORDS: Readonly<Record<string, SubjectWords>> = {
   'people-and-boat': peopleAndBoat,
   'plan-editor': planEditor,
   reasons,
+  record,
   request,
   scene,
   screen,
@@ -68,6 +71,7 @@ export const ENGLISH_WORDS: Readonly<Record<string, SubjectWords>> = {
   structure,
   terminal,
   wants,
+  waterside,
   waves,
   'whole-docks': wholeDocks,
 }

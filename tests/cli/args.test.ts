@@ -67,7 +67,7 @@ describe('wrong arguments', () => {
     [['demo', 'a'], 'demo: 1 files; expected none'],
     [
       ['fly'],
-      'fly: not a command; expected derive, list, sheet, verify, check, levels, soundings, demo, words (see leadline --help)',
+      'fly: not a command; expected derive, list, sheet, verify, check, levels, soundings, record, demo, words (see leadline --help)',
     ],
   ])('%j: one line', (args, line) => {
     expect(run(args)).toEqual({ code: 2, out: '', err: `${line}\n` })

@@ -1,6 +1,7 @@
 /** What hosts, discs and mails make of designs, catalogs, quotes and what is asked: taken as plain data or told, never thrown at. */
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { isDeepStrictEqual } from 'node:util'
 import fc from 'fast-check'
 import { describe } from 'vitest'
 import {
@@ -9,6 +10,7 @@ import {
   type Design,
   demoCatalog,
   demoDesign,
+  english,
   findingText,
   languageOf,
   type Parsed,
@@ -28,12 +30,28 @@ import {
   quote,
   quoteFile,
 } from '../../rules/papers.ts'
+import {
+  addEntry,
+  entryFor,
+  learn,
+  mergeRecords,
+  nextYear,
+  parseRecord,
+  parseRecordText,
+  reorder,
+  type SeasonRecord,
+  seasonState,
+  takeOut,
+} from '../../rules/record/index.ts'
 import { type LanguageFile, parseLanguageFile } from '../../rules/words/language-file.ts'
+import { nextYearTold } from '../../rules/words/record-next-text.ts'
+import { learnedLines, reorderTold, takeOutTold } from '../../rules/words/record-shop-text.ts'
+import { asBuiltTold } from '../../rules/words/record-text.ts'
 import { anyCase } from '../support/arbitraries.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
 import metricFile from '../support/metric-shop.json' with { type: 'json' }
 import { PSEUDO_WORDS } from '../support/pseudo-language.ts'
-import { textsIn } from './support/clean.ts'
+import { textsIn, uncleanIn } from './support/clean.ts'
 import { damaged, spoilt } from './support/hostile.ts'
 import { dockBroken, papersBroken, parseBroken } from './support/laws.ts'
 import { fuzz, type Tally } from './support/runs.ts'
@@ -77,6 +95,36 @@ function ofLanguage({ lang, words }: LanguageFile): string[] {
 }
 const FIGURES = { n: 1, count: { value: 2, unit: 'count' }, mass: { value: 3, unit: 'kg' } }
 
+/** What follows of a record is plain data, what is said of it is text, and one more entry and itself are put to it without loss. */
+function ofRecord(record: SeasonRecord): string[] {
+  const next = nextYear(record, { level: -0.1 })
+  const list = reorder(record, demoCatalog)
+  const out = takeOut(record)
+  const reader = english('imperial')
+  const told = [
+    asBuiltTold(record, reader),
+    nextYearTold(record, next, reader),
+    takeOutTold(record, out, reader),
+    reorderTold(record, list, reader),
+    learnedLines(learn([record], demoCatalog), reader),
+  ]
+  const data = [seasonState(record), next, list, out, told]
+  const entry = entryFor(
+    record,
+    { kind: 'note', text: 'x' },
+    { id: 'x', device: 'y', at: '2026-06-06T08:00:00Z' },
+  )
+  const added = addEntry(record, entry)
+  const again = mergeRecords(record, record)
+  return [
+    ...uncleanIn(data, textsIn(record, textsIn(demoCatalog))),
+    ...(again.ok && isDeepStrictEqual(again.value, record)
+      ? []
+      : ['another record when it is merged with itself']),
+    ...(added.ok && added.value.entries.length === record.entries.length + 1 ? [] : ['an entry is lost']),
+  ]
+}
+
 /** A border, a sound input of it, and what holds of what it takes. */
 interface Border<T = unknown> {
   readonly parse: (input: unknown) => Parsed<T>
@@ -90,6 +138,7 @@ const BORDERS = [
   { parse: parseQuoteFile, sound: QUOTE, law: ofQuote },
   { parse: parseAsked, sound: ASKED, law: ofAsked },
   { parse: parseLanguageFile, sound: LANGUAGE, law: ofLanguage },
+  { parse: parseRecord, sound: JSON.parse(golden('record-v1.json')), law: ofRecord },
 ] as readonly Border[]
 
 interface TextBorder<T = unknown> {
@@ -104,6 +153,7 @@ const FILES = [
   { read: parseDesignText, parse: parseDesign, text: JSON.stringify(demoDesign), law: ofDesign },
   { read: parseCatalogText, parse: parseCatalog, text: golden('catalog-v1.json'), law: ofCatalog },
   { read: parseQuoteText, parse: parseQuoteFile, text: JSON.stringify(QUOTE), law: ofQuote },
+  { read: parseRecordText, parse: parseRecord, text: golden('record-v1.json'), law: ofRecord },
 ] as readonly TextBorder[]
 
 describe('every border', () => {

@@ -13,8 +13,10 @@ import {
   rowsOfList,
 } from '../../rules/index.ts'
 import { parseAsked, parseQuoteFile, parseQuoteText, quote, quoteFile } from '../../rules/papers.ts'
+import { parseRecord } from '../../rules/record/parse.ts'
 import { plainOf } from '../../rules/validation.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
+import record from './golden/record-v1.json' with { type: 'json' }
 
 const HALF = '\ud800'
 const dock = deriveAtOnce(demoDesign, demoCatalog)
@@ -39,6 +41,7 @@ const BORDERS: readonly [string, (input: unknown) => Parsed<unknown>, Loose][] =
   ['parseCatalog', parseCatalog, structuredClone(demoCatalog) as unknown as Loose],
   ['parseQuoteFile', parseQuoteFile, structuredClone(file) as unknown as Loose],
   ['parseAsked', parseAsked, { date: '2026-03-01' }],
+  ['parseRecord', parseRecord, structuredClone(record) as unknown as Loose],
 ]
 
 describe('half a letter', () => {

@@ -105,7 +105,7 @@ async function buildNode(folder: string): Promise<void> {
       modulePreload: false,
       reportCompressedSize: false,
       rolldownOptions: {
-        input: { rules: 'rules/index.ts', geometry: 'geometry/index.ts' },
+        input: { rules: 'rules/index.ts', record: 'rules/record/index.ts', geometry: 'geometry/index.ts' },
         preserveEntrySignatures: 'strict',
         output,
       },
@@ -140,6 +140,7 @@ function buildTypes(): void {
     'src/element/index.d.ts',
     'src/element/react.d.ts',
     'rules/index.d.ts',
+    'rules/record/index.d.ts',
     'geometry/index.d.ts',
   ])
 }

@@ -1,0 +1,119 @@
+/**
+ * The day at the lake, in the place of the page: one screen at a time, for wet hands and no signal. All that is told is written down at once
+ * in the dock's season record; what is shown follows from that. Nothing here needs the 3D scene.
+ */
+import { useEffect, useMemo, useState } from 'react'
+import { openRecords, type RecordKeeper, type Records } from '../record-keeping/index.ts'
+import { sameDesign } from '../state/same-design.ts'
+import { useLeadline, useLeadlineStore } from '../state/store.ts'
+import { useSheet } from '../ui/use-sheet.ts'
+import css from './at-lake.css?inline'
+import { BegunDock } from './begun.tsx'
+import { Kept } from './kept.tsx'
+import { type Lake, LakeContext, useSay } from './lake.ts'
+import { Pages } from './pages.tsx'
+import { useAwake } from './use-awake.ts'
+import { Welcome } from './welcome.tsx'
+
+/** Records of all docks that this browser has stood at. */
+const KEY = 'leadline'
+/** So many records are looked through for the one of the dock in hand. */
+const LOOKED = 40
+
+export function AtLake({ stays }: { readonly stays: boolean }) {
+  const store = useLeadlineStore()
+  const box = useSheet<HTMLDivElement>(css)
+  const { t } = useSay()
+  const { records, keeper, show } = useRecords()
+  useAwake()
+  const lake = useMemo<Lake | null>(
+    () =>
+      records && {
+        records,
+        show,
+        leave: stays ? null : () => store.getState().set({ atLake: false }),
+      },
+    [records, show, stays, store],
+  )
+  return (
+    <div className="lake-day" ref={box}>
+      {!lake ? (
+        <p className="hint">{t('opening')}</p>
+      ) : (
+        <LakeContext value={lake}>
+          {keeper ? (
+            <BegunDock key={keeper.record.id} keeper={keeper}>
+              <Kept />
+              <Pages />
+            </BegunDock>
+          ) : (
+            <Welcome />
+          )}
+        </LakeContext>
+      )}
+    </div>
+  )
+}
+
+/** The record of the dock in hand, if there is one. */
+function useRecords() {
+  const design = useLeadline((s) => s.design)
+  const known = useLeadline((s) => s.starting === false)
+  const [records, setRecords] = useState<Records | null>(null)
+  const [keeper, setKeeper] = useState<RecordKeeper | null>(null)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: for the dock in hand when the day begins; another one is chosen by hand.
+  useEffect(() => {
+    let over = false
+    let opened: Records | null = null
+    const begin = async (): Promise<void> => {
+      const all = await openRecords(KEY)
+      opened = all
+      let own: RecordKeeper | null = null
+      const wanted = lastShown()
+      for (const { id } of (await all.list()).slice(0, LOOKED)) {
+        const one = await all.open(id)
+        if (!one) continue
+        const of = one.record.design
+        if (id === wanted || (known && of && sameDesign(of, design))) own = one
+        if (id === wanted) break
+      }
+      if (over) return
+      setKeeper(own)
+      setRecords(all)
+    }
+    void begin()
+    return () => {
+      over = true
+      void opened?.close()
+    }
+  }, [])
+  const show = useMemo(
+    () =>
+      (to: RecordKeeper | null): void => {
+        rememberShown(to?.record.id ?? null)
+        setKeeper(to)
+      },
+    [],
+  )
+  return { records, keeper, show }
+}
+
+const SHOWN = 'leadline-lake'
+
+/** Of this tab, so that it is there again when the page is loaded anew. A browser may keep nothing. */
+function rememberShown(id: string | null): void {
+  try {
+    if (id === null) sessionStorage.removeItem(SHOWN)
+    else sessionStorage.setItem(SHOWN, id)
+  } catch {
+    // Then the dock in hand says which it is.
+  }
+}
+
+function lastShown(): string | null {
+  try {
+    return sessionStorage.getItem(SHOWN)
+  } catch {
+    return null
+  }
+}

@@ -1,0 +1,70 @@
+/** Of a dock without a plan nothing is known of its frames: what is measured is compared, and the highest and lowest leg are told. */
+import { useState } from 'react'
+import { count } from '../../words/index.ts'
+import { Measure, NOTHING, type Typed } from '../fields.tsx'
+import { fine } from '../fine.ts'
+import { Head } from '../frame.tsx'
+import { useBegun, useSay } from '../lake.ts'
+
+/** Level is what is within this, m: what a crew can set. */
+const TOLERANCE = 0.003
+
+export function ByHand({ done }: { readonly done: () => void }) {
+  const { record, add, state } = useBegun()
+  const { t, reader } = useSay()
+  const [read, setRead] = useState<ReadonlyMap<string, Typed>>(new Map())
+  const known = record.legs.flatMap((leg) => {
+    const down = read.get(leg.id)?.value
+    return down == null ? [] : [{ leg, down }]
+  })
+  const sorted = known.map(({ down }) => down).sort((a, b) => a - b)
+  const middle = sorted[sorted.length >> 1] ?? 0
+  const off = known.filter(({ down }) => Math.abs(down - middle) > TOLERANCE)
+  return (
+    <>
+      <Head of={t('check.hand')} />
+      <p>{t('check.hand-how')}</p>
+      {record.legs.map((leg) => (
+        <Measure
+          key={leg.id}
+          label={t('leg.number', { n: count(leg.number) })}
+          kind="height"
+          typed={read.get(leg.id) ?? NOTHING}
+          from={middle || 0.45}
+          set={(typed) => setRead(new Map([...read, [leg.id, typed]]))}
+        />
+      ))}
+      {known.length > 1 &&
+        (off.length === 0 ? (
+          <p className="good">{t('check.is-level')}</p>
+        ) : (
+          <div className="care">
+            {off.map(({ leg, down }) => (
+              <p key={leg.id}>
+                {fine(Math.abs(down - middle), reader)}{' '}
+                {t(down > middle ? 'check.up' : 'check.down-by', { n: count(leg.number) })}
+              </p>
+            ))}
+          </div>
+        ))}
+      <div className="ways">
+        <button
+          type="button"
+          className="main"
+          disabled={known.length < 2}
+          onClick={() => {
+            add({
+              kind: 'check',
+              readings: known.map(({ leg, down }) => ({ leg: leg.id, down })),
+              verdict: off.length === 0 ? 'level' : 'moves',
+              ...(state.level ? { level: state.level.level } : {}),
+            })
+            done()
+          }}
+        >
+          {t('check.done')}
+        </button>
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,116 @@
+/** How far each leg goes up or down from how it stood last, for this year's water; and what the bottom did since. */
+import { useState } from 'react'
+import { type NextLeg, nextYear } from '../../rules/record/index.ts'
+import { count, meters, text } from '../words/index.ts'
+import { Measure, NOTHING, Pick } from './fields.tsx'
+import { Frame, Head } from './frame.tsx'
+import { useBegun, useSay } from './lake.ts'
+import { levelText } from './level.tsx'
+
+/** Less is the same, m. */
+const SAME = 0.003
+/** What the bottom does in a year that is worth a word, m. */
+const TOLD = 0.01
+
+export function NextYear() {
+  const begun = useBegun()
+  const say = useSay()
+  const { t, length } = say
+  const { record, season, state, go, project } = begun
+  const [typed, setTyped] = useState(NOTHING)
+  const [way, setWay] = useState<'higher' | 'lower'>('lower')
+  const [keep, setKeep] = useState<'planned' | 'over-water'>(state.level?.keep ?? 'planned')
+  const told = state.level?.level ?? null
+  const level = told ?? (way === 'higher' ? 1 : -1) * (typed.value ?? 0)
+  const next = nextYear(record, { level, keep, season, ...(project ? { project } : {}) })
+  return (
+    <Frame title={t('home.next')} home={() => go({ at: 'home' })}>
+      <Head of={t('next.title', { season: text(season) })} where={levelText(level, begun, say)} />
+      {told === null && (
+        <>
+          <Pick<'higher' | 'lower'>
+            legend={t('level.which')}
+            value={way}
+            options={[
+              { value: 'higher', label: t('level.higher') },
+              { value: 'lower', label: t('level.lower') },
+            ]}
+            set={setWay}
+          />
+          <Measure label={t('level.by')} kind="height" typed={typed} from={0.1} set={setTyped} />
+        </>
+      )}
+      <Pick<'planned' | 'over-water'>
+        legend={t('next.keep')}
+        value={keep}
+        options={[
+          { value: 'planned', label: t('keep.old-planned') },
+          { value: 'over-water', label: t('keep.old-water') },
+        ]}
+        set={setKeep}
+      />
+      <table className="lake-table">
+        <thead>
+          <tr>
+            <th scope="col">{t('coming.leg')}</th>
+            <th scope="col">{t('next.by')}</th>
+            <th scope="col">{t('heights.deck')}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {next.legs.map((leg) => (
+            <tr key={leg.leg.id}>
+              <th scope="row">{leg.leg.number}</th>
+              <td>
+                <By leg={leg} />
+              </td>
+              <td>{leg.height === null ? '–' : length(leg.height)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="hint">{t('next.hint')}</p>
+      <div className="ways">
+        <button type="button" className="main" onClick={() => go({ at: 'set-up', stage: 0 })}>
+          {t('home.again', { season: text(season) })}
+        </button>
+      </div>
+    </Frame>
+  )
+}
+
+/** Longer is down: the leg slides down in its holder. */
+function By({ leg: { by, enough, needs, change, trend } }: { readonly leg: NextLeg }) {
+  const { t } = useSay()
+  const way =
+    by === null
+      ? '–'
+      : Math.abs(by) < SAME
+        ? t('next.same')
+        : t(by > 0 ? 'next.down' : 'next.up', { by: meters(Math.abs(by)) })
+  return (
+    <>
+      {way}
+      {enough === 'no' && (
+        <small>{needs ? t('next.needs', { length: meters(needs.length) }) : t('leg.none')}</small>
+      )}
+      {enough === 'reserve' && <small>{t('next.reserve')}</small>}
+      {change && Math.abs(change.by) >= TOLD && (
+        <small>
+          {t(change.by < 0 ? 'next.scoured' : 'next.filled', {
+            by: meters(Math.abs(change.by)),
+            since: text(change.since),
+          })}
+        </small>
+      )}
+      {trend && Math.abs(trend.slope) >= TOLD && (
+        <small>
+          {t(trend.slope < 0 ? 'next.sinks' : 'next.rises', {
+            by: meters(Math.abs(trend.slope)),
+            count: count(trend.count),
+          })}
+        </small>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,48 @@
+/** Setting up, a screen at a time: the level, what keeps people safe, then the dock's own order of work. */
+import { count } from '../words/index.ts'
+import { Frame } from './frame.tsx'
+import { useBegun, useSay } from './lake.ts'
+import { Level } from './level.tsx'
+import { MeasureLeg } from './measure-leg.tsx'
+import { Safety } from './safety.tsx'
+import { SetLeg } from './set-leg.tsx'
+import type { Stage } from './stages.ts'
+import { Stands } from './stands.tsx'
+import { StepPage } from './step-page.tsx'
+import { useSetUpStages } from './use-stages.ts'
+
+export function SetUp({ at }: { readonly at: number }) {
+  const begun = useBegun()
+  const { t } = useSay()
+  const stages = useSetUpStages(begun)
+  const stage = stages[at]
+  const to = (stage: number) => (): void => begun.go({ at: 'set-up', stage })
+  const next = to(at + 1)
+  return (
+    <Frame
+      title={t('set-up.title', { season: begun.season })}
+      progress={stage && t('progress', { n: count(at + 1), all: count(stages.length) })}
+      back={at > 0 ? to(at - 1) : undefined}
+      home={() => begun.go({ at: 'home' })}
+    >
+      {stage ? screenOf(stage, next, stages) : <Stands />}
+    </Frame>
+  )
+}
+
+function screenOf(stage: Stage, next: () => void, stages: readonly Stage[]) {
+  switch (stage.kind) {
+    case 'level':
+      return <Level key={stage.key} next={next} />
+    case 'safe':
+      return <Safety key={stage.key} of="set-up" at={stage.key} next={next} />
+    case 'measure':
+      return <MeasureLeg key={stage.key} leg={stage.leg} next={next} />
+    case 'set':
+      return <SetLeg key={stage.key} leg={stage.leg} next={next} />
+    case 'step':
+      return <StepPage key={stage.key} stage={stage} season="up" stages={stages} next={next} />
+    case 'plain':
+      return null
+  }
+}

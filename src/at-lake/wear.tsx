@@ -1,0 +1,233 @@
+/** What is bent, worn, cracked or lost: written down where it is seen, with a picture, and ordered again if it is to be. And notes. */
+import { useState } from 'react'
+import { KINDS, type PartKind } from '../../rules/part-kinds.ts'
+import type { EntryOf, Said } from '../../rules/record/index.ts'
+import { Stepper } from '../ui/controls.tsx'
+import { Select } from '../ui/select.tsx'
+import { count, text } from '../words/index.ts'
+import { LineField, Pick, Ticks } from './fields.tsx'
+import { Frame, Head } from './frame.tsx'
+import { useBegun, useSay } from './lake.ts'
+import { legNumberOf } from './names.ts'
+import { PhotoPick, Photos } from './photos.tsx'
+
+type What = EntryOf<'wear'>['what']
+const WHATS: readonly What[] = ['bent', 'worn', 'cracked', 'lost', 'corroded', 'other']
+/** What is seen at the lake, in the order in which it is met. */
+const PARTS = [
+  'leg',
+  'foot-pad',
+  'brace',
+  'brace-clamp',
+  'frame',
+  'deck-panel',
+  'deck-clip',
+  'set-bolt',
+  'hook-bracket',
+  'hook-bolt',
+  'hinge-bar',
+  'hinge-pin',
+  'leg-cap',
+  'bumper',
+  'anchor-post',
+] as const satisfies readonly PartKind[]
+
+interface Draft {
+  readonly part: PartKind | 'note' | null
+  readonly what: What | null
+  readonly where: string
+  readonly count: number
+  readonly order: boolean
+  readonly note: string
+  readonly photos: EntryOf<'wear'>['photos']
+}
+
+const EMPTY: Draft = { part: null, what: null, where: '', count: 1, order: true, note: '', photos: [] }
+
+/** A draft of an earlier version of the page may lack something. */
+function draftFrom(kept: unknown): Draft {
+  const was = (kept ?? {}) as Partial<Draft>
+  const part = [...KINDS, 'note' as const].find((one) => one === was.part) ?? null
+  return {
+    part,
+    what: WHATS.find((one) => one === was.what) ?? null,
+    where: typeof was.where === 'string' ? was.where : '',
+    count: Number.isInteger(was.count) ? Number(was.count) : 1,
+    order: was.order !== false,
+    note: typeof was.note === 'string' ? was.note : '',
+    photos: Array.isArray(was.photos) ? was.photos : [],
+  }
+}
+
+export function Wear() {
+  const { go, keeper, add } = useBegun()
+  const { t } = useSay()
+  const [draft, setDraft] = useState(() => draftFrom(keeper.draft('wear') ?? EMPTY))
+  const put = (part: Partial<Draft>): void => {
+    const to = { ...draft, ...part }
+    keeper.keepDraft('wear', to)
+    setDraft(to)
+  }
+  const entry = entryOf(draft)
+  return (
+    <Frame title={t('home.wear')} home={() => go({ at: 'home' })}>
+      <Head of={t('wear.title')} />
+      <PartPick draft={draft} put={put} />
+      {draft.part !== null && draft.part !== 'note' && (
+        <>
+          <Pick<What>
+            legend={t('wear.what')}
+            value={draft.what}
+            options={WHATS.map((value) => ({ value, label: t(`wear.${value}`) }))}
+            set={(what) => put({ what })}
+          />
+          <Stepper
+            label={t('wear.count')}
+            fewer={t('wear.fewer')}
+            more={t('wear.more')}
+            value={draft.count}
+            min={1}
+            max={99}
+            set={(many) => put({ count: many })}
+          />
+          <Ticks
+            items={[{ key: 'order', label: t('wear.order') }]}
+            done={() => draft.order}
+            set={(_, order) => put({ order })}
+          />
+        </>
+      )}
+      {draft.part !== null && (
+        <>
+          <WherePick draft={draft} put={put} />
+          <LineField label={t('wear.note')} rows={2} value={draft.note} set={(note) => put({ note })} />
+          <PhotoPick photos={draft.photos ?? []} set={(photos) => put({ photos: [...photos] })} />
+          <div className="ways">
+            <button
+              type="button"
+              className="main"
+              disabled={entry === null}
+              onClick={() => {
+                if (!entry) return
+                add(entry)
+                keeper.keepDraft('wear', null)
+                setDraft(EMPTY)
+              }}
+            >
+              {t('wear.keep')}
+            </button>
+          </div>
+        </>
+      )}
+      <WrittenDown />
+    </Frame>
+  )
+}
+
+interface PartProps {
+  readonly draft: Draft
+  readonly put: (part: Partial<Draft>) => void
+}
+
+function PartPick({ draft, put }: PartProps) {
+  const { t } = useSay()
+  const options = ['none', ...PARTS, 'note'] as const
+  return (
+    <div className="text-field">
+      <label htmlFor="lake-wear-part">{t('wear.part')}</label>
+      <Select<(typeof options)[number]>
+        id="lake-wear-part"
+        value={options.find((one) => one === draft.part) ?? 'none'}
+        options={options}
+        wordOf={(one) =>
+          one === 'note' ? t('wear.only-note') : one === 'none' ? t('wear.none') : t(`part.${one}`)
+        }
+        set={(one) => put({ part: one === 'none' ? null : one })}
+      />
+    </div>
+  )
+}
+
+/** At which leg, if at one. */
+function WherePick({ draft, put }: PartProps) {
+  const { record } = useBegun()
+  const { t } = useSay()
+  return (
+    <div className="text-field">
+      <label htmlFor="lake-wear-where">{t('wear.where')}</label>
+      <Select
+        id="lake-wear-where"
+        value={draft.where}
+        options={['', ...record.legs.map(({ id }) => id)]}
+        wordOf={(id) =>
+          id === '' ? t('wear.anywhere') : t('leg.number', { n: count(legNumberOf(id, record)) })
+        }
+        set={(where) => put({ where })}
+      />
+    </div>
+  )
+}
+
+function entryOf({ part, what, where, count: many, order, note, photos = [] }: Draft): Said | null {
+  const rest = {
+    ...(where === '' ? {} : { leg: where }),
+    ...(photos.length > 0 ? { photos } : {}),
+  }
+  if (part === 'note')
+    return note.trim() === '' && photos.length === 0 ? null : { kind: 'note', text: note.trim(), ...rest }
+  if (part === null || what === null) return null
+  return {
+    kind: 'wear',
+    part,
+    what,
+    count: many,
+    order,
+    ...(note.trim() === '' ? {} : { note: note.trim() }),
+    ...rest,
+  }
+}
+
+/** What was written down this season. */
+function WrittenDown() {
+  const { state, record, go } = useBegun()
+  const { t } = useSay()
+  const { wear, notes } = state
+  if (wear.length + notes.length === 0) return null
+  const at = (leg: string | undefined): string =>
+    leg === undefined ? '' : t('wear.at', { n: count(legNumberOf(leg, record)) })
+  return (
+    <div className="list">
+      <h3>{t('wear.so-far')}</h3>
+      <ul>
+        {wear.map((one) => (
+          <li key={one.id}>
+            {t('wear.line', {
+              count: count(one.count),
+              part: text(partWord(one.part, t)),
+              what: text(t(`wear.${one.what}`)),
+              at: text(at(one.leg)),
+            })}
+            {one.note && ` ${one.note}`}
+            <Photos photos={one.photos ?? []} />
+          </li>
+        ))}
+        {notes.map((one) => (
+          <li key={one.id}>
+            {one.text} {at(one.leg)}
+            <Photos photos={one.photos ?? []} />
+          </li>
+        ))}
+      </ul>
+      {wear.some(({ order }) => order) && (
+        <button type="button" onClick={() => go({ at: 'shop' })}>
+          {t('home.shop', { count: count(wear.filter(({ order }) => order).length) })}
+        </button>
+      )}
+    </div>
+  )
+}
+
+export const partWord = (part: PartKind, t: ReturnType<typeof useSay>['t']): string => {
+  const known = PARTS.find((one) => one === part)
+  return known ? t(`part.${known}`) : part
+}
