@@ -41,6 +41,7 @@ export function App({ mode }: { readonly mode: Mode }) {
       className="app"
       ref={app}
       lang={spokenIn(language)}
+      dir={language.dir}
       data-theme={theme}
       data-mode={mode}
       data-stale={stale || undefined}
