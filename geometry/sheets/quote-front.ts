@@ -123,7 +123,13 @@ function priceBlock({ catalog }: PaperOf, priced: Priced, width: number): Block 
     ...(made.tax
       ? [
           textLine(
-            `${t('quote-tax', { name: made.tax.name, share: { value: made.tax.share, unit: 'share-fine' } })}: ${money(made.tax.amount)}`,
+            t('named-so', {
+              what: t('quote-tax', {
+                name: made.tax.name,
+                share: { value: made.tax.share, unit: 'share-fine' },
+              }),
+              said: money(made.tax.amount),
+            }),
             width,
             small,
           ),

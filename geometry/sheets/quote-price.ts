@@ -22,7 +22,7 @@ export function groupTable(priced: Priced): Block[] {
     const said = (line: QuoteLine): string =>
       line.per === 'piece' || group === 'freight'
         ? lineName(line, priced)
-        : `${lineName(line, priced)}: ${line.quantity} ${t(`per-${line.per}`)}`
+        : t('named-so', { what: lineName(line, priced), said: `${line.quantity} ${t(`per-${line.per}`)}` })
     if (own && group !== 'owned')
       return lines.map((line, i) => [i === 0 ? t(`quote-${group}`) : '', said(line), money(line.amount)])
     const value = lines.reduce((sum, { quantity }) => sum + quantity, 0)

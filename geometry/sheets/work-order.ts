@@ -97,10 +97,13 @@ export function whoBlocks(of: PaperOf, { steps, people, tools }: Steps, width: n
         ...line('first', 'who-first'),
         ...line('outward', 'who-outward'),
         t('who-never'),
-        `${t('tools')}: ${listOf(
-          tools.map(({ say }) => sentence(say, t)),
-          of.options.language,
-        )}`,
+        t('named-so', {
+          what: t('tools'),
+          said: listOf(
+            tools.map(({ say }) => sentence(say, t)),
+            of.options.language,
+          ),
+        }),
       ],
       width,
       'dot',
