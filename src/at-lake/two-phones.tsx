@@ -26,7 +26,8 @@ function Holds({ entry }: { readonly entry: Conflict['entries'][number] }) {
   const say = useSay()
   const { id: _id, at, device: _device, n: _n, season: _season, saw: _saw, ...said } = entry
   const when = text(at.slice(0, 16).replace('T', ' '))
-  const number = count('leg' in entry ? legNumberOf(entry.leg ?? '', begun.record) : 0)
+  const leg = entry.kind === 'set' || entry.kind === 'sounding' ? entry.leg : undefined
+  const number = count(legNumberOf(leg ?? '', begun.record))
   const label =
     entry.kind === 'set'
       ? say.t('phones.set', { n: number, value: meters(entry.height), at: when })
