@@ -5,6 +5,7 @@ import { count, text } from '../words/index.ts'
 import { Frame, Head } from './frame.tsx'
 import { type Begun, type Page, useBegun, useLake, useSay } from './lake.ts'
 import { nextStage } from './stages.ts'
+import { TwoPhones } from './two-phones.tsx'
 import { useOutStages, useSetUpStages } from './use-stages.ts'
 
 export function Home() {
@@ -16,6 +17,7 @@ export function Home() {
   return (
     <Frame title={t('title')}>
       <Head of={name} />
+      <TwoPhones conflicts={begun.state.conflicts} />
       <Next />
       <Others />
       <div className="list">
