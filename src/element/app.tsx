@@ -9,7 +9,7 @@ import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../ui/use-words.ts'
 import { Viewport } from '../viewport/viewport.tsx'
 import { Notices } from './notices.tsx'
-import { Panel } from './panel.tsx'
+import { Panel, ToLake } from './panel.tsx'
 import { SumBar } from './sum-bar.tsx'
 import { Toolbar } from './toolbar.tsx'
 import { useSeenWindow } from './use-seen-window.ts'
@@ -56,6 +56,7 @@ function Page({ app }: { readonly app: RefObject<HTMLDivElement | null> }) {
   const set = useLeadline((s) => s.set)
   const asked = useLeadline((s) => s.forces || s.sway !== 'none')
   const numbered = useLeadline(isNumbered)
+  const crew = useLeadline((s) => s.audience === 'crew')
   const starting = useLeadline((s) => s.starting)
   const side = useRef<HTMLDivElement>(null)
   /** The dock is seen from its top; whoever goes by keyboard goes on in the panel. */
@@ -99,6 +100,7 @@ function Page({ app }: { readonly app: RefObject<HTMLDivElement | null> }) {
           ) : (
             <>
               <SumBar />
+              {crew && <ToLake />}
               {numbered && <Lazy chunk={legs} props={{}} />}
               <Panel />
             </>
