@@ -1,0 +1,228 @@
+/** A list: of parts a row each with code, name and price at hand and all else below it; of plain values a field each. */
+import { useEffect, useRef, useState } from 'react'
+import { isList, isObject, isUnder, type Json, type Path } from '../draft.ts'
+import { insertEntry, moveEntry, removeEntry } from '../entries.ts'
+import { blankOf, entryLike } from '../form/blank.ts'
+import type { ChoiceNode, ListNode, Node, ObjectNode } from '../form/node.ts'
+import { optionOf } from '../form/node.ts'
+import { optionText } from '../form/told.ts'
+import { useCatalog, useEditor, useWords } from './context.ts'
+import { useFaultsUnder } from './field.tsx'
+import { Box, Faults, Form, isSimple, LeafField } from './form.tsx'
+
+interface Props {
+  readonly node: ListNode
+  readonly path: Path
+  readonly value: readonly Json[]
+}
+
+export function EntryList({ node, path, value }: Props) {
+  const { store } = useEditor()
+  const { t, label } = useWords()
+  const { item } = node
+  if (item.kind === 'choice') return <ChoiceList node={item} path={path} value={value} />
+  const rows = value.map((one, i) => {
+    const props = { item, path: [...path, i], value: one, list: path, count: value.length }
+    const key = isObject(one) && typeof one.code === 'string' ? `${i}` : i
+    return isSimple(item) ? <PlainRow key={key} {...props} /> : <Entry key={key} {...props} />
+  })
+  const add = (): void =>
+    insertEntry(store, path, value.length, isSimple(item) ? blankOf(item) : entryLike(item, value))
+  return (
+    <Box path={path} title={label(path)} says={node.says}>
+      <Faults path={path} />
+      <div className={isSimple(item) ? 'plain-rows' : 'entries'}>{rows}</div>
+      <div className="actions">
+        <button type="button" disabled={value.length >= node.most} onClick={add}>
+          {t(value.length > 0 && !isSimple(item) ? 'add.entry' : 'add.first')}
+        </button>
+        {node.optional && (
+          <button type="button" className="quiet" onClick={() => store.getState().set(path, undefined)}>
+            {t('entry.remove', { name: label(path) })}
+          </button>
+        )}
+      </div>
+    </Box>
+  )
+}
+
+interface RowProps {
+  readonly item: Node
+  readonly path: Path
+  readonly value: Json
+  readonly list: Path
+  readonly count: number
+}
+
+function PlainRow({ item, path, value, list }: RowProps) {
+  const { store } = useEditor()
+  const { t } = useWords()
+  const i = Number(path.at(-1))
+  const name = t('entry.nth', { n: i + 1 })
+  return (
+    <div className="plain-row">
+      <LeafField node={item} path={path} value={value} label={name} bare />
+      <button
+        type="button"
+        className="quiet"
+        aria-label={t('entry.remove', { name })}
+        onClick={() => removeEntry(store, list, i)}
+      >
+        {t('remove')}
+      </button>
+    </div>
+  )
+}
+
+/** What a shop has at hand of a part, without opening it. */
+const AT_HAND = ['code', 'name', 'price'] as const
+
+function Entry({ item, path, value, list, count }: RowProps) {
+  const { store, aim, tell } = useEditor()
+  const { t } = useWords()
+  const faults = useFaultsUnder(path)
+  const guessed = useCatalog((s) => s.guessed.filter((one) => isUnder(one, path)).length)
+  const [open, setOpen] = useState(false)
+  const box = useRef<HTMLDetailsElement>(null)
+  const at = fieldsIn(item, value)
+  const hand = AT_HAND.filter((key) => at && key in at.fields)
+  // Whoever is sent to a field within finds it open.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: sent there once.
+  useEffect(() => {
+    if (
+      aim &&
+      isUnder(aim.path, path) &&
+      aim.path.length > path.length &&
+      !hand.some((key) => key === aim.path[path.length])
+    )
+      setOpen(true)
+  }, [aim])
+  const i = Number(path.at(-1))
+  const name = nameOf(value) ?? t('entry.nth', { n: i + 1 })
+  const take = (act: () => void): void => {
+    act()
+    tell({ key: 'removed', values: { name } })
+  }
+  return (
+    <div className="entry" data-bad={faults > 0 || undefined} data-path={path.join('/')}>
+      <Faults path={path} />
+      {hand.length > 0 && at && isObject(value) && (
+        <div className="at-hand">
+          {hand.map((key) => (
+            <LeafField
+              key={key}
+              node={at.fields[key]!}
+              path={[...path, key]}
+              value={value[key]}
+              bare={i > 0}
+            />
+          ))}
+        </div>
+      )}
+      <details ref={box} open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+        <summary aria-label={t('entry.more', { name })}>
+          {hand.length > 0 ? t('details') : summaryOf(value) || name}
+          {faults > 0 && <span className="badge bad">{t('section.has', { count: faults })}</span>}
+          {guessed > 0 && <span className="badge">{t('section.looks', { count: guessed })}</span>}
+        </summary>
+        {open && (
+          <>
+            <Form node={item} path={path} value={value} open without={hand} />
+            <div className="actions">
+              <button
+                type="button"
+                aria-label={t('entry.copy', { name })}
+                onClick={() =>
+                  insertEntry(
+                    store,
+                    list,
+                    i + 1,
+                    entryLike(item, listOf(store.getState().draft, list), value),
+                  )
+                }
+              >
+                {t('copy')}
+              </button>
+              <button
+                type="button"
+                aria-label={t('entry.up', { name })}
+                disabled={i === 0}
+                onClick={() => moveEntry(store, list, i, i - 1)}
+              >
+                {t('up')}
+              </button>
+              <button
+                type="button"
+                aria-label={t('entry.down', { name })}
+                disabled={i === count - 1}
+                onClick={() => moveEntry(store, list, i, i + 1)}
+              >
+                {t('down')}
+              </button>
+              <button
+                type="button"
+                aria-label={t('entry.remove', { name })}
+                onClick={() => take(() => removeEntry(store, list, i))}
+              >
+                {t('remove')}
+              </button>
+            </div>
+          </>
+        )}
+      </details>
+    </div>
+  )
+}
+
+const listOf = (draft: Json, path: Path): readonly Json[] => {
+  const list = path.reduce<unknown>(
+    (at, key) => (typeof at === 'object' && at !== null ? (at as Record<string, unknown>)[key] : undefined),
+    draft,
+  )
+  return isList(list) ? list : []
+}
+
+const fieldsIn = (item: Node, value: Json): ObjectNode | null =>
+  item.kind === 'object' ? item : item.kind === 'variant' ? optionOf(item, value) : null
+
+const nameOf = (value: Json): string | null =>
+  isObject(value) ? String(value.name ?? value.code ?? value.at ?? value.id ?? '') || null : null
+
+/** Of an entry without a code: its first few figures. */
+const summaryOf = (value: Json): string => (isObject(value) ? (nameOf(value) ?? '') : '')
+
+/** Some of a few words. */
+function ChoiceList({
+  node,
+  path,
+  value,
+}: {
+  readonly node: ChoiceNode
+  readonly path: Path
+  readonly value: readonly Json[]
+}) {
+  const { store } = useEditor()
+  const words = useWords()
+  return (
+    <Box path={path} title={words.label(path)} says={node.says}>
+      <Faults path={path} />
+      <div className="checks">
+        {node.options.map((option) => {
+          const at = value.indexOf(option)
+          return (
+            <label key={option}>
+              <input
+                type="checkbox"
+                checked={at >= 0}
+                onChange={() =>
+                  at >= 0 ? removeEntry(store, path, at) : insertEntry(store, path, value.length, option)
+                }
+              />
+              {optionText(option, words)}
+            </label>
+          )
+        })}
+      </div>
+    </Box>
+  )
+}
