@@ -68,7 +68,8 @@ describe('a price list', () => {
     const slide = catalog.extras.find(({ code }) => code === 'SLD')!
     expect(slide.parts[0]).toMatchObject({ price: 148000, name: 'Water slide' })
     // 30 x 96 x 60 in: the longer of the first two along the edge.
-    slide.parts[0]!.size.forEach((one, k) => expect(one).toBeCloseTo([30, 96, 60][k]! * INCH, 6))
+    for (const [k, inches] of [30, 96, 60].entries())
+      expect(slide.parts[0]!.size[k]).toBeCloseTo(inches * INCH, 6)
     expect(slide.parts[0]!.mass).toBeCloseTo(118 * POUND, 3)
     expect(catalog.hooks.bracket).toMatchObject({ code: 'HB-2', price: 1940, name: 'Hook bracket' })
     expect(catalog.hardware.find(({ kind }) => kind === 'set-bolt')).toMatchObject({
@@ -177,6 +178,6 @@ describe('a price list', () => {
   ])('reads the measures of %s', (text, measures) => {
     const read = sizesIn(text, 'ft')
     expect(read).toHaveLength(measures.length)
-    read.forEach((one, k) => expect(one).toBeCloseTo(measures[k]!, 9))
+    for (const [k, one] of measures.entries()) expect(read[k]).toBeCloseTo(one, 9)
   })
 })

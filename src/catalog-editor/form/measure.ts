@@ -106,8 +106,8 @@ export function unitOf(scale: Scale): string {
   return (UNITS[units][measure] ?? ALIKE[measure])?.name ?? ''
 }
 
-/** Digits that a shop could have meant: twelve, less what dividing leaves. */
-const plain = (value: number): string => String(Number(value.toPrecision(8)))
+/** Digits that a shop could have meant. */
+const plain = (value: number, digits = 8): string => String(Number(value.toPrecision(digits)))
 
 /** As it stands in the field, with all that the file has of it. */
 export function shownIn(scale: Scale, value: number): string {
@@ -119,7 +119,8 @@ export function shownIn(scale: Scale, value: number): string {
     return (value / coins).toFixed(Number.isInteger(value) ? Math.round(Math.log10(coins)) : 4)
   }
   const unit = UNITS[units][measure] ?? ALIKE[measure]
-  return plain(unit ? value / unit.size : value)
+  // Of a unit that is not the file's own a shop has no more digits.
+  return unit && unit.size !== 1 ? plain(value / unit.size, 6) : plain(value)
 }
 
 const inMeters = (m: number, long: boolean): string => (long ? `${plain(m)} m` : `${plain(m * 1000)} mm`)

@@ -82,12 +82,19 @@ interface AnySchema extends v.GenericSchema {
   readonly options?: readonly unknown[]
   readonly key?: string
   readonly literal?: unknown
-  readonly pipe?: readonly {
-    readonly type: string
-    readonly requirement?: unknown
-    readonly message?: unknown
-  }[]
+  readonly pipe?: readonly Action[]
 }
+
+/** A step of a pipe; the first is a schema, which may be a pipe itself. */
+interface Action {
+  readonly type: string
+  readonly requirement?: unknown
+  readonly message?: unknown
+  readonly pipe?: readonly Action[]
+}
+
+const actionsOf = (pipe: readonly Action[] = []): Action[] =>
+  pipe.flatMap((one) => (one.pipe ? actionsOf(one.pipe) : [one]))
 
 /** @throws where a schema has a kind of field that the form does not know: to be taught it, not to leave it out. */
 export const nodeOf = (schema: v.GenericSchema): Node => read(schema as AnySchema, false, '')
@@ -96,20 +103,31 @@ function read(schema: AnySchema, optional: boolean, above: string): Node {
   const says = v.getDescription(schema) ?? above
   if (schema.wrapped) return read(schema.wrapped, true, says)
   const common = { says, optional }
-  const asked = (type: string): unknown => schema.pipe?.find((one) => one.type === type)?.requirement
-  const limit = (type: string, otherwise: number): number => Number(asked(type) ?? otherwise)
+  const actions = actionsOf(schema.pipe)
+  const asked = (type: string): number[] =>
+    actions.flatMap((one) => (one.type === type ? [Number(one.requirement)] : []))
+  const least = (type: string, otherwise: number): number => Math.max(otherwise, ...asked(type))
+  const most = (type: string, otherwise: number): number => Math.min(otherwise, ...asked(type))
   switch (schema.type) {
     case 'number':
       return {
         ...common,
         kind: 'number',
-        measure: measureOf(says, schema.pipe?.some(({ type }) => type === 'integer') ?? false),
-        min: limit('min_value', Number.NEGATIVE_INFINITY),
-        max: limit('max_value', Number.POSITIVE_INFINITY),
+        measure: measureOf(
+          says,
+          actions.some(({ type }) => type === 'integer'),
+        ),
+        min: least('min_value', Number.NEGATIVE_INFINITY),
+        max: most('max_value', Number.POSITIVE_INFINITY),
       }
     case 'string': {
-      const like = schema.pipe?.find(({ type }) => type === 'regex')?.message
-      return { ...common, kind: 'text', most: limit('max_length', 1e6), like: like ? String(like) : null }
+      const like = actions.find(({ type }) => type === 'regex')?.message
+      return {
+        ...common,
+        kind: 'text',
+        most: most('max_length', asked('max_length').length > 0 ? 1e6 : 120),
+        like: like ? String(like) : null,
+      }
     }
     case 'boolean':
       return { ...common, kind: 'boolean' }
@@ -122,8 +140,8 @@ function read(schema: AnySchema, optional: boolean, above: string): Node {
         ...common,
         kind: 'list',
         item: read(schema.item!, false, ''),
-        least: limit('min_length', 0),
-        most: limit('max_length', 10_000),
+        least: least('min_length', 0),
+        most: most('max_length', 10_000),
       }
     case 'tuple':
       return { ...common, kind: 'tuple', items: schema.items!.map((item) => read(item, false, '')) }

@@ -5,7 +5,7 @@ import { stated } from './make-long.ts'
 import type { PriceRow } from './read-row.ts'
 import type { Guess, Made } from './take.ts'
 
-/** What a new panel is called: `width` and `length` in m; the decking's name, null: what frames carry anyway. */
+/** What a new panel is called: its `width`, its share of the frame's `length`, m; the decking's name, null: what frames carry anyway. */
 export type PanelName = (width: number, length: number, decking: string | null) => string
 
 type Frame = Catalog['frames'][number]
@@ -26,7 +26,8 @@ export function makeFrame(catalog: Catalog, row: PriceRow, panelName: PanelName)
   const panels = Math.max(1, Math.round(length / (like.length / like.panels)))
   // Panels are shorter than their share of the frame by what lets them lie.
   const panelLength = length / panels - (like.length / like.panels - panelLike.length)
-  const laid = withPanel(catalog, panelLike, panelLength, width, row.code, panelName)
+  const name = (decking: string | null): string => panelName(width, length / panels, decking)
+  const laid = withPanel(catalog, panelLike, panelLength, width, row.code, name)
   const { mass: _, ...rest } = like
   const frame: Frame = {
     ...rest,
@@ -56,7 +57,7 @@ function withPanel(
   length: number,
   width: number,
   frame: string,
-  panelName: PanelName,
+  nameIn: (decking: string | null) => string,
 ): Laid {
   const own = new Set(catalog.frames.map(({ panel }) => panel))
   const there = catalog.decking.panels.find(
@@ -74,7 +75,7 @@ function withPanel(
       code.slice(0, 56),
       panels.map((one) => one.code),
     )
-    panels.push(sized(from, made, panelName(width, length, decking), length, width))
+    panels.push(sized(from, made, nameIn(decking), length, width))
     guesses.push({ list: ['decking', 'panels'], code: made, rest: ['price'] })
     return made
   }

@@ -113,7 +113,7 @@ function massIn(text: string, bare: 'lb' | 'kg'): number | null {
   const value = number === undefined || number.trim() === '' ? null : numberIn(number)
   if (value === null || value < 0) return null
   const kg = /^lb/i.test(unit) || (unit === '' && bare === 'lb') ? value * EXACT.pound : value
-  return kg <= 2000 ? Number(kg.toPrecision(6)) : null
+  return kg <= 2000 ? Number(kg.toPrecision(10)) : null
 }
 
 function measuresOf(cell: (role: Role) => string, name: string, bare: LengthUnit): number[] {

@@ -42,11 +42,19 @@ export function App({ store, demo, keep, reader, theme, begun, setUnits }: Props
   const [told, tell] = useState<Told | null>(begun)
   const [side, setSide] = useState<'catalog' | 'dock'>('catalog')
   const box = useRef<HTMLDivElement>(null)
+  const middle = useRef<HTMLElement>(null)
+  // Another section begins at its beginning.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever another is shown.
+  useEffect(() => {
+    const at = middle.current
+    if (at && !aim && at.getBoundingClientRect().top < 0) at.scrollIntoView()
+  }, [section, panel])
   const editor = useMemo<Editor>(
     () => ({
       ...{ store, demo: demo as unknown as JsonObject, reader, section, panel, aim, told, tell },
       aside: () => keep.aside(),
       show(to) {
+        tell(null)
         show(to)
         open('form')
         setAim(null)
@@ -82,7 +90,7 @@ export function App({ store, demo, keep, reader, theme, begun, setUnits }: Props
         <div className="columns">
           <div className="catalog">
             <Sections />
-            <main className="middle">
+            <main className="middle" ref={middle}>
               {panel === 'form' ? (
                 <Middle />
               ) : panel === 'price-list' ? (

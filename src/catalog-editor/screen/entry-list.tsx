@@ -1,10 +1,10 @@
 /** A list: of parts a row each with code, name and price at hand and all else below it; of plain values a field each. */
 import { useEffect, useRef, useState } from 'react'
-import { isList, isObject, isUnder, type Json, type Path } from '../draft.ts'
+import { isList, isObject, isUnder, type Json, type Path, samePath, valueAt } from '../draft.ts'
 import { insertEntry, moveEntry, removeEntry } from '../entries.ts'
 import { blankOf, entryLike } from '../form/blank.ts'
 import type { ChoiceNode, ListNode, Node, ObjectNode } from '../form/node.ts'
-import { optionOf } from '../form/node.ts'
+import { nodeAt, optionOf } from '../form/node.ts'
 import { optionText } from '../form/told.ts'
 import { useCatalog, useEditor, useWords } from './context.ts'
 import { useFaultsUnder } from './field.tsx'
@@ -23,8 +23,11 @@ export function EntryList({ node, path, value }: Props) {
   if (item.kind === 'choice') return <ChoiceList node={item} path={path} value={value} />
   const rows = value.map((one, i) => {
     const props = { item, path: [...path, i], value: one, list: path, count: value.length }
-    const key = isObject(one) && typeof one.code === 'string' ? `${i}` : i
-    return isSimple(item) ? <PlainRow key={key} {...props} /> : <Entry key={key} {...props} />
+    return isSimple(item) ? (
+      <PlainRow key={props.path.join('/')} {...props} />
+    ) : (
+      <Entry key={props.path.join('/')} {...props} />
+    )
   })
   const add = (): void =>
     insertEntry(store, path, value.length, isSimple(item) ? blankOf(item) : entryLike(item, value))
@@ -76,6 +79,17 @@ function PlainRow({ item, path, value, list }: RowProps) {
 
 /** What a shop has at hand of a part, without opening it. */
 const AT_HAND = ['code', 'name', 'price'] as const
+/** Of an extra of one part: what that costs. */
+const PART_PRICE = ['parts', 0, 'price'] as const
+
+/** Places within an entry that stand in its row. */
+function atHand(at: ObjectNode | null, value: Json): readonly Path[] {
+  if (!at) return []
+  const own = AT_HAND.filter((key) => key in at.fields).map((key) => [key])
+  const parts = valueAt(value, ['parts'])
+  const single = 'parts' in at.fields && !('posts' in at.fields) && isList(parts) && parts.length === 1
+  return single && own.length > 0 ? [...own, PART_PRICE] : own
+}
 
 function Entry({ item, path, value, list, count }: RowProps) {
   const { store, aim, tell } = useEditor()
@@ -85,7 +99,7 @@ function Entry({ item, path, value, list, count }: RowProps) {
   const [open, setOpen] = useState(false)
   const box = useRef<HTMLDetailsElement>(null)
   const at = fieldsIn(item, value)
-  const hand = AT_HAND.filter((key) => at && key in at.fields)
+  const hand = atHand(at, value)
   // Whoever is sent to a field within finds it open.
   // biome-ignore lint/correctness/useExhaustiveDependencies: sent there once.
   useEffect(() => {
@@ -93,7 +107,7 @@ function Entry({ item, path, value, list, count }: RowProps) {
       aim &&
       isUnder(aim.path, path) &&
       aim.path.length > path.length &&
-      !hand.some((key) => key === aim.path[path.length])
+      !hand.some((rest) => samePath(aim.path.slice(path.length), rest))
     )
       setOpen(true)
   }, [aim])
@@ -108,15 +122,21 @@ function Entry({ item, path, value, list, count }: RowProps) {
       <Faults path={path} />
       {hand.length > 0 && at && isObject(value) && (
         <div className="at-hand">
-          {hand.map((key) => (
-            <LeafField
-              key={key}
-              node={at.fields[key]!}
-              path={[...path, key]}
-              value={value[key]}
-              bare={i > 0}
-            />
-          ))}
+          {hand.map((rest) => {
+            const place = [...path, ...rest]
+            const node = nodeAt(item, rest, value)
+            return (
+              node && (
+                <LeafField
+                  key={rest.join('/')}
+                  node={node}
+                  path={place}
+                  value={valueAt(value, rest)}
+                  bare={i > 0}
+                />
+              )
+            )
+          })}
         </div>
       )}
       <details ref={box} open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
@@ -127,7 +147,13 @@ function Entry({ item, path, value, list, count }: RowProps) {
         </summary>
         {open && (
           <>
-            <Form node={item} path={path} value={value} open without={hand} />
+            <Form
+              node={item}
+              path={path}
+              value={value}
+              open
+              without={hand.filter((rest) => rest.length === 1).map(String)}
+            />
             <div className="actions">
               <button
                 type="button"
@@ -137,7 +163,7 @@ function Entry({ item, path, value, list, count }: RowProps) {
                     store,
                     list,
                     i + 1,
-                    entryLike(item, listOf(store.getState().draft, list), value),
+                    entryLike(item, listAt(store.getState().draft, list), value),
                   )
                 }
               >
@@ -174,11 +200,8 @@ function Entry({ item, path, value, list, count }: RowProps) {
   )
 }
 
-const listOf = (draft: Json, path: Path): readonly Json[] => {
-  const list = path.reduce<unknown>(
-    (at, key) => (typeof at === 'object' && at !== null ? (at as Record<string, unknown>)[key] : undefined),
-    draft,
-  )
+const listAt = (draft: Json, path: Path): readonly Json[] => {
+  const list = valueAt(draft, path)
   return isList(list) ? list : []
 }
 

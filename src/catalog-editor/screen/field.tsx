@@ -56,7 +56,7 @@ const withoutUnit = (says: string): string =>
     .replace(/,? ?(?:\bm2?|kg(?:\/m3)?|Pa|N(?:\/m3?)?|N·m\/rad|rad|degrees)(?=$|;)/, '')
     .replace(/^Unit price .*/, '')
 /** What everybody knows of these is not said at each of forty parts. */
-const KNOWN = /^(?:code|name|price|bag)$/
+const KNOWN = /^(?:code|id|name|price|bag)$/
 
 function Box({ id, props: { node, path, value, label, bare }, children, wide = false }: BoxProps) {
   const words = useWords()

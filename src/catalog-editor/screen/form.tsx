@@ -13,7 +13,7 @@ import {
   type VariantNode,
 } from '../form/node.ts'
 import { cut, optionText } from '../form/told.ts'
-import { useCatalog, useEditor, useWords } from './context.ts'
+import { useEditor, useWords } from './context.ts'
 import { EntryList } from './entry-list.tsx'
 import {
   BooleanField,

@@ -17,10 +17,9 @@ export function LogoField({ path, value, node }: FieldProps<TextNode>) {
   const [wrong, setWrong] = useState<EditorWord | null>(null)
   const take = async (file: File): Promise<void> => {
     setWrong(null)
-    if (file.size > MOST) return setWrong('logo.large')
-    const data = await dataOf(file)
+    const data = file.size > MOST ? null : await dataOf(file)
     if (data && PICTURE.test(data)) store.getState().set(path, data)
-    else setWrong('logo.wrong')
+    else setWrong(file.size > MOST ? 'logo.large' : 'logo.wrong')
   }
   return (
     <div className="cell wide" data-path={path.join('/')}>

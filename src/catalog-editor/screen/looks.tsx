@@ -16,13 +16,17 @@ export function Looks({ remarks, all }: Props) {
   const words = useWords()
   const { t } = words
   const own = guessed.filter((path) => sectionOf(path) === section)
-  const others = SECTION_NAMES.filter(
-    (one) =>
-      one !== section &&
-      (all.some((remark) => remark.section === one) || guessed.some((path) => sectionOf(path) === one)),
-  )
+  // Once, where a shop begins.
+  const others =
+    section === 'shop'
+      ? SECTION_NAMES.filter(
+          (one) =>
+            one !== section &&
+            (all.some((remark) => remark.section === one) || guessed.some((path) => sectionOf(path) === one)),
+        )
+      : []
   if (remarks.length === 0 && own.length === 0 && others.length === 0)
-    return <p className="hint">{t('looks.none')}</p>
+    return section === 'shop' ? <p className="hint">{t('looks.none')}</p> : null
   return (
     <details className="looks" open={remarks.length > 0 || own.length > 0}>
       <summary>{t('looks')}</summary>

@@ -178,10 +178,7 @@ function Confirm({ table, reading, change, done, drop }: ConfirmProps) {
 const panelName =
   ({ t, reader }: Words) =>
   (width: number, length: number, decking: string | null): string => {
-    const said = {
-      width: formatLength(width, reader),
-      length: formatLength(Math.round(length * 10) / 10 === 0 ? length : length, reader),
-    }
+    const said = { width: formatLength(width, reader), length: formatLength(length, reader) }
     return decking === null ? t('list.panel', said) : t('list.panel-in', { ...said, decking })
   }
 

@@ -93,7 +93,10 @@ function Rename({ path, list, name }: Omit<NamedProps, 'node'>) {
   const to = typed.trim()
   const taken = to !== name && Object.hasOwn(list, to)
   const commit = (): void => {
-    if (to === '' || to === name || taken) return type(taken ? typed : name)
+    if (to === '' || to === name || taken) {
+      if (!taken) type(name)
+      return
+    }
     const parent = path.slice(0, -1)
     store.getState().change((draft) => {
       const renamed = putAt(draft, parent, renamedKey(list, name, to))
