@@ -257,6 +257,14 @@ const small = { ...statedItem, size: Size }
 const ExtraPartSchema = v.looseObject({
   ...small,
   kind: v.picklist(kindsWith('list', 'extras')),
+  shape: v.optional(
+    v.pipe(
+      v.picklist(['box', 'plate', 'tube']),
+      v.description(
+        'What an accessory is drawn as: a box on the deck, a plate down the edge, an upright tube on the deck; where absent what its size looks like',
+      ),
+    ),
+  ),
   count: count(20, 'How many to one extra'),
   stiffness: v.optional(
     measure(

@@ -48,17 +48,19 @@ describe('a second shop', () => {
       left.length > 0;
       left = changesBetween(store.getState().draft, metric)
     ) {
-      const [change] = left
-      const { path, after, kind } = change!
-      expect(sectionOf(path), path.join('.')).not.toBeNull()
-      if (kind !== 'removed') expect(nodeAt(CATALOG_FORM, path, metric), path.join('.')).not.toBeNull()
-      const last = path.at(-1)
-      if (kind === 'moved') store.getState().set(path, valueAt(metric, path))
-      else if (kind === 'added' && typeof last === 'number')
-        insertEntry(store, path.slice(0, -1), last, after!)
-      else if (kind === 'removed' && typeof last === 'number') removeEntry(store, path.slice(0, -1), last)
-      else store.getState().set(path, after)
-      expect(++edits).toBeLessThan(1500)
+      // Places in lists shift with each entry put in or taken out: those one at a time.
+      const plain = left.filter(({ path }) => path.every((key) => typeof key === 'string'))
+      for (const { path, after, kind } of plain.length > 0 ? plain : left.slice(0, 1)) {
+        expect(sectionOf(path), path.join('.')).not.toBeNull()
+        if (kind !== 'removed') expect(nodeAt(CATALOG_FORM, path, metric), path.join('.')).not.toBeNull()
+        const last = path.at(-1)
+        if (kind === 'moved') store.getState().set(path, valueAt(metric, path))
+        else if (kind === 'added' && typeof last === 'number')
+          insertEntry(store, path.slice(0, -1), last, after!)
+        else if (kind === 'removed' && typeof last === 'number') removeEntry(store, path.slice(0, -1), last)
+        else store.getState().set(path, after)
+        expect(++edits).toBeLessThan(1500)
+      }
     }
     const { draft, issues, good } = store.getState()
     expect(issues).toEqual([])

@@ -39,6 +39,7 @@ export function makeExtra(catalog: Catalog, row: PriceRow, known: Catalog['extra
         mass: row.mass ?? part?.mass ?? UNKNOWN.mass,
         size: [...size],
         count: 1,
+        ...(!sized && !part && { shape: 'box' as const }),
         ...(part?.bag !== undefined && { bag: part.bag }),
       },
     ],

@@ -193,6 +193,7 @@ export function NumberField(props: FieldProps<NumberNode>) {
           placeholder={node.optional ? words.t('none') : ''}
           aria-invalid={bad}
           aria-describedby={describedBy(id, bad)}
+          onFocus={(event) => event.currentTarget.select()}
           onChange={(event) => field.type(event.currentTarget.value)}
           onBlur={field.commit}
           onKeyDown={(event) => {
