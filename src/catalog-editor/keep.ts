@@ -15,6 +15,8 @@ export interface Aside {
 const MOST_ASIDE = 5
 
 export interface Keep {
+  /** Under which it is kept; null: it is not. */
+  readonly name: string | null
   load(): Kept | null
   /** False where nothing can be kept: no permission, or no room. */
   save(kept: Kept): boolean
@@ -57,6 +59,7 @@ export function openKeep(key: string | null, storage: Storage | null, now: () =>
       return text !== null && isKept(value) ? { text, kept: value } : null
     }, null)
   return {
+    name: key === null ? null : name,
     load() {
       const found = read()
       known = found?.text ?? null

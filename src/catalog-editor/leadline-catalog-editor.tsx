@@ -133,6 +133,13 @@ export class LeadlineCatalogEditor extends Base {
       this.#timer = setTimeout(() => this.#show(), REST)
     })
     signal.addEventListener('abort', stop)
+    addEventListener(
+      'storage',
+      ({ key }) => {
+        if (key !== null && key === keep.name) this.#say({ key: 'file.elsewhere', bad: true })
+      },
+      { signal },
+    )
     // What is being typed is taken in: a browser fires no blur when the user leaves the page.
     const settle = (): void => {
       const typing = this.shadowRoot?.activeElement
@@ -154,7 +161,7 @@ export class LeadlineCatalogEditor extends Base {
     const state = this.#store?.getState()
     if (!state) return
     const { good, issues } = state
-    const dock = this.querySelector<Shown>('[slot="dock"]')
+    const dock = this.#dock()
     if (dock && issues.length === 0) {
       dock.catalog = good
       const design = dock.design
@@ -169,6 +176,14 @@ export class LeadlineCatalogEditor extends Base {
         bubbles: true,
         composed: true,
       }),
+    )
+  }
+
+  #dock(): Shown | null {
+    return (
+      [...this.children].find(
+        (child): child is Shown => child instanceof HTMLElement && child.slot === 'dock',
+      ) ?? null
     )
   }
 
@@ -192,7 +207,7 @@ export class LeadlineCatalogEditor extends Base {
         begun={this.#begun}
         setUnits={(units) => {
           this.setAttribute('units', units)
-          this.querySelector('[slot="dock"]')?.setAttribute('units', units)
+          this.#dock()?.setAttribute('units', units)
         }}
       />,
     )

@@ -198,11 +198,12 @@ describe('changes', () => {
       'changed legs.0.price',
       'added extras.0',
     ])
-    const order = changesBetween(demo, { ...demo, legs: [...(demo.legs as JsonObject[])].reverse() })
+    const reversed: JsonObject = { ...demo, legs: [...(demo.legs as JsonObject[])].reverse() }
+    const order = changesBetween(demo, reversed)
     expect(order.map(({ kind, path }) => `${kind} ${path.join('.')}`)).toEqual(['moved legs'])
     for (const [draft, all] of [
       [after as unknown as JsonObject, changes.slice(0, 2)],
-      [{ ...demo, legs: [...(demo.legs as JsonObject[])].reverse() }, order],
+      [reversed, order],
     ] as const) {
       const back = all.reduce(putBack, draft)
       expect({ frames: back.frames, legs: back.legs }).toEqual({ frames: demo.frames, legs: demo.legs })

@@ -23,7 +23,7 @@ export const scaleOf = ({ measure, max }: NumberNode, { reader, currency }: Omit
 })
 
 /** With its unit. */
-export function numberText(node: NumberNode, value: number, telling: Omit<Telling, 't'>): string {
+function numberText(node: NumberNode, value: number, telling: Omit<Telling, 't'>): string {
   const scale = scaleOf(node, telling)
   const shown = shownIn(scale, value)
   return node.measure === 'length' || unitOf(scale) === '' ? shown : `${shown} ${unitOf(scale)}`
@@ -67,7 +67,7 @@ export function faultText(node: Node, value: Json | undefined, issue: Issue, tel
   return issue.message
 }
 
-export function expectedText(node: NumberNode, telling: Telling): string {
+function expectedText(node: NumberNode, telling: Telling): string {
   const { t } = telling
   const end = (value: number): string => numberText(node, value, telling)
   if (!Number.isFinite(node.min)) return t('range.any')

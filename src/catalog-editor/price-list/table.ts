@@ -11,7 +11,7 @@ export interface PriceTable {
   readonly passed: number
 }
 
-export const MOST_ROWS = 500
+const MOST_ROWS = 500
 const MOST_COLUMNS = 24
 /** Characters. */
 const MOST = 2_000_000

@@ -42,7 +42,10 @@ export function App({ store, demo, keep, reader, theme, begun, setUnits }: Props
   const [told, tell] = useState<Told | null>(begun)
   const [side, setSide] = useState<'catalog' | 'dock'>('catalog')
   const box = useRef<HTMLDivElement>(null)
-  const middle = useRef<HTMLElement>(null)
+  const middle = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    if (begun) tell(begun)
+  }, [begun])
   // Another section begins at its beginning.
   // biome-ignore lint/correctness/useExhaustiveDependencies: whenever another is shown.
   useEffect(() => {
@@ -85,12 +88,13 @@ export function App({ store, demo, keep, reader, theme, begun, setUnits }: Props
         lang={spokenIn(reader.language)}
         data-theme={theme}
         data-side={side}
+        data-panel={panel}
       >
         <Head setUnits={setUnits} side={side} setSide={setSide} />
         <div className="columns">
           <div className="catalog">
             <Sections />
-            <main className="middle" ref={middle}>
+            <div className="middle" ref={middle}>
               {panel === 'form' ? (
                 <Middle />
               ) : panel === 'price-list' ? (
@@ -100,7 +104,7 @@ export function App({ store, demo, keep, reader, theme, begun, setUnits }: Props
               ) : (
                 <SavePanel />
               )}
-            </main>
+            </div>
           </div>
           <div className="beside">
             <slot name="dock" />

@@ -12,7 +12,7 @@ import { useCatalog, useEditor, useWords, type Words } from './context.ts'
 const SHOWN = 150
 
 /** `Frames, Frame 4 x 8 ft: Price`. */
-export function whereText(path: Path, of: string, { t, label }: Words): string {
+function whereText(path: Path, of: string, { t, label }: Words): string {
   const section = sectionOf(path)
   const last = path.at(-1)
   const field = typeof last === 'number' ? '' : label(path)

@@ -92,7 +92,7 @@ function atHand(at: ObjectNode | null, value: Json): readonly Path[] {
 }
 
 function Entry({ item, path, value, list, count }: RowProps) {
-  const { store, aim, tell } = useEditor()
+  const { aim } = useEditor()
   const { t } = useWords()
   const faults = useFaultsUnder(path)
   const guessed = useCatalog((s) => s.guessed.filter((one) => isUnder(one, path)).length)
@@ -113,10 +113,6 @@ function Entry({ item, path, value, list, count }: RowProps) {
   }, [aim])
   const i = Number(path.at(-1))
   const name = nameOf(value) ?? t('entry.nth', { n: i + 1 })
-  const take = (act: () => void): void => {
-    act()
-    tell({ key: 'removed', values: { name } })
-  }
   return (
     <div className="entry" data-bad={faults > 0 || undefined} data-path={path.join('/')}>
       <Faults path={path} />
@@ -154,48 +150,52 @@ function Entry({ item, path, value, list, count }: RowProps) {
               open
               without={hand.filter((rest) => rest.length === 1).map(String)}
             />
-            <div className="actions">
-              <button
-                type="button"
-                aria-label={t('entry.copy', { name })}
-                onClick={() =>
-                  insertEntry(
-                    store,
-                    list,
-                    i + 1,
-                    entryLike(item, listAt(store.getState().draft, list), value),
-                  )
-                }
-              >
-                {t('copy')}
-              </button>
-              <button
-                type="button"
-                aria-label={t('entry.up', { name })}
-                disabled={i === 0}
-                onClick={() => moveEntry(store, list, i, i - 1)}
-              >
-                {t('up')}
-              </button>
-              <button
-                type="button"
-                aria-label={t('entry.down', { name })}
-                disabled={i === count - 1}
-                onClick={() => moveEntry(store, list, i, i + 1)}
-              >
-                {t('down')}
-              </button>
-              <button
-                type="button"
-                aria-label={t('entry.remove', { name })}
-                onClick={() => take(() => removeEntry(store, list, i))}
-              >
-                {t('remove')}
-              </button>
-            </div>
+            <EntryActions item={item} value={value} list={list} count={count} i={i} name={name} />
           </>
         )}
       </details>
+    </div>
+  )
+}
+
+interface ActionsProps extends Pick<RowProps, 'item' | 'value' | 'list' | 'count'> {
+  readonly i: number
+  readonly name: string
+}
+
+function EntryActions({ item, value, list, count, i, name }: ActionsProps) {
+  const { store, tell } = useEditor()
+  const { t } = useWords()
+  const copy = (): void =>
+    insertEntry(store, list, i + 1, entryLike(item, listAt(store.getState().draft, list), value))
+  const remove = (): void => {
+    removeEntry(store, list, i)
+    tell({ key: 'removed', values: { name } })
+  }
+  return (
+    <div className="actions">
+      <button type="button" aria-label={t('entry.copy', { name })} onClick={copy}>
+        {t('copy')}
+      </button>
+      <button
+        type="button"
+        aria-label={t('entry.up', { name })}
+        disabled={i === 0}
+        onClick={() => moveEntry(store, list, i, i - 1)}
+      >
+        {t('up')}
+      </button>
+      <button
+        type="button"
+        aria-label={t('entry.down', { name })}
+        disabled={i === count - 1}
+        onClick={() => moveEntry(store, list, i, i + 1)}
+      >
+        {t('down')}
+      </button>
+      <button type="button" aria-label={t('entry.remove', { name })} onClick={remove}>
+        {t('remove')}
+      </button>
     </div>
   )
 }

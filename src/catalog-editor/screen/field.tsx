@@ -125,7 +125,7 @@ function Changed({ node, path, value }: FieldProps) {
 }
 
 /** Entries of lists are told apart by their codes. Null: the demo has no such part. */
-export function demoValue(demo: Json, draft: Json, path: Path): { readonly value: Json | undefined } | null {
+function demoValue(demo: Json, draft: Json, path: Path): { readonly value: Json | undefined } | null {
   let at: Json | undefined = demo
   let now: Json | undefined = draft
   for (const [i, key] of path.entries()) {

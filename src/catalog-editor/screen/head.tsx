@@ -22,7 +22,7 @@ export function Head({ side, setSide, setUnits }: Props) {
   const edition = useCatalog((s) => s.draft.edition)
   const { t } = useWords()
   return (
-    <header className="head">
+    <div className="head">
       <div className="toolbar">
         <p className="which">
           <strong>{typeof name === 'string' ? name : t('title')}</strong>{' '}
@@ -71,7 +71,7 @@ export function Head({ side, setSide, setUnits }: Props) {
         </fieldset>
       </div>
       <Telling />
-    </header>
+    </div>
   )
 }
 

@@ -14,7 +14,7 @@ import { TAKEN_LISTS, type Taken, type TakenList, takePriceList } from '../price
 import { useCatalog, useEditor, useWords, type Words } from './context.ts'
 
 export function PriceListPanel() {
-  const { store, open, tell } = useEditor()
+  const { store, open, show, tell } = useEditor()
   const { t, reader, currency } = useWords()
   const wrong = useCatalog((s) => s.issues.length > 0)
   const [text, setText] = useState('')
@@ -36,8 +36,8 @@ export function PriceListPanel() {
         ...taken.guessed,
       ],
     )
+    show('frames')
     tell({ key: 'list.took', values: { count: rows } })
-    open('form')
   }
   return (
     <section className="panel" aria-labelledby="price-list-title">
