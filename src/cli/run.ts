@@ -226,7 +226,9 @@ function listCommand(file: string, options: ListOptions): Outcome {
   if (options.json) return { ...result, out: jsonText(list) }
   return {
     ...result,
-    out: options.csv ? listCsv(list, dock, design.value.job?.order) : listText(list, dock, reader),
+    out: options.csv
+      ? listCsv(list, dock, design.value.job?.order)
+      : listText(list, dock, reader, catalog.value.shop),
   }
 }
 

@@ -31,23 +31,25 @@ export function Extras() {
   return (
     <fieldset className="control list">
       <legend>{t('extras.label')}</legend>
-      {extras.map(({ code, name }) => (
-        <Stepper
-          key={code}
-          label={
-            <>
-              {name}
-              <small>{oneMore(code)}</small>
-            </>
-          }
-          fewer={t('extras.fewer', { name: text(name) })}
-          more={t('extras.more', { name: text(name) })}
-          value={wanted[code] ?? 0}
-          min={0}
-          max={LIMITS.extras}
-          set={(n) => edit((d) => change.setExtra(d, code, n))}
-        />
-      ))}
+      {extras
+        .filter(({ code, hidden }) => !hidden || wanted[code])
+        .map(({ code, name }) => (
+          <Stepper
+            key={code}
+            label={
+              <>
+                {name}
+                <small>{oneMore(code)}</small>
+              </>
+            }
+            fewer={t('extras.fewer', { name: text(name) })}
+            more={t('extras.more', { name: text(name) })}
+            value={wanted[code] ?? 0}
+            min={0}
+            max={LIMITS.extras}
+            set={(n) => edit((d) => change.setExtra(d, code, n))}
+          />
+        ))}
     </fieldset>
   )
 }

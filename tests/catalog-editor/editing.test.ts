@@ -1,6 +1,6 @@
 /** A catalog in hand: edits, undo, what is wrong and kept all the same, what is kept on the device, and a second shop made of the demo by edits alone. */
 import { describe, expect, it } from 'vitest'
-import { demoCatalog, derive, parseCatalog } from '../../rules/index.ts'
+import { demoCatalog, parseCatalog } from '../../rules/index.ts'
 import { changesBetween } from '../../src/catalog-editor/changes.ts'
 import { type JsonObject, keysOf, type Path, valueAt } from '../../src/catalog-editor/draft.ts'
 import { nextEdition } from '../../src/catalog-editor/edition.ts'
@@ -12,6 +12,7 @@ import { openKeep } from '../../src/catalog-editor/keep.ts'
 import { remarksOn } from '../../src/catalog-editor/remarks.ts'
 import { putBack } from '../../src/catalog-editor/screen/changes.tsx'
 import { createEditor } from '../../src/catalog-editor/store.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 import { parsed } from '../support/by-hand.ts'
 import { metricCatalog } from '../support/catalogs.ts'
 import metricFile from '../support/metric-shop.json' with { type: 'json' }
@@ -65,7 +66,7 @@ describe('a second shop', () => {
     const { draft, issues, good } = store.getState()
     expect(issues).toEqual([])
     expect(draft).toEqual(metric)
-    const [made, given] = [derive(DESIGN, good), derive(DESIGN, metricCatalog)]
+    const [made, given] = [deriveAtOnce(DESIGN, good), deriveAtOnce(DESIGN, metricCatalog)]
     expect(made.parts).toEqual(given.parts)
     expect(made.fingerprint).toEqual(given.fingerprint)
     // Worked by hand: ramp and three sections have legs 0, 4, 2, 2; a joint of the ramp by its hinge, two by a pair of hooks each.

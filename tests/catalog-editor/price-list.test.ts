@@ -1,9 +1,10 @@
 /** A price list taken into a catalog: six frames, forty extras and what goes with them, by hand and by the engine. */
 import { describe, expect, it } from 'vitest'
-import { demoCatalog, demoDesign, derive, parseCatalog } from '../../rules/index.ts'
+import { demoCatalog, demoDesign, parseCatalog } from '../../rules/index.ts'
 import { firstReading, readRows, sizesIn } from '../../src/catalog-editor/price-list/read-row.ts'
 import { guessRoles, readPriceTable } from '../../src/catalog-editor/price-list/table.ts'
 import { takePriceList } from '../../src/catalog-editor/price-list/take.ts'
+import { deriveAtOnce } from '../support/at-once.ts'
 import { EXTRA_CODES, PRICE_LIST, PRICE_ROWS } from './sample-price-list.ts'
 
 const FOOT = 0.3048
@@ -124,7 +125,7 @@ describe('a price list', () => {
       ...demoDesign,
       dock: { ...demoDesign.dock, frame: 'F-48', sections: 3, extras: { 'CLT-8': 2 } },
     }
-    const dock = derive(design, catalog)
+    const dock = deriveAtOnce(design, catalog)
     const row = (code: string) => dock.parts.find((one) => one.code === code)
     expect(row('F-48')).toMatchObject({ quantity: 3, unitPrice: 41200, price: 123600 })
     expect(row('CLT-8')).toMatchObject({ quantity: 2, unitPrice: 1900 })

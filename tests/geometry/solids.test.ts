@@ -97,7 +97,7 @@ const shapedCatalog: Catalog = {
   ),
 }
 
-describe.each([...catalogs, fenderCatalog, shapedCatalog].map((catalog) => [catalog.name, catalog] as const))(
+describe.each([...catalogs, fenderCatalog].map((catalog) => [catalog.name, catalog] as const))(
   'the solids of %s',
   (_, catalog) => {
     const parts = partsOf(catalog)
@@ -255,15 +255,21 @@ describe.each([...catalogs, fenderCatalog, shapedCatalog].map((catalog) => [cata
 it('An accessory is the box, plate or tube that its shop says, of the size that it says, m', () => {
   // Size 0.0508 out, 0.2032 along, 0.0635 up. A box lies on the deck inside the edge, a plate hangs down outside of it, a tube stands on the deck.
   const bounds = (shape: string) => boundsOf(solidOf('accessory', shape, shapedCatalog))
-  const near = (found: readonly number[], wanted: readonly number[]) => {
-    for (const [k, one] of wanted.entries()) expect(found[k]).toBeCloseTo(one, 6)
+  const near = (found: readonly number[], wanted: readonly number[], digits = 6) => {
+    for (const [k, one] of wanted.entries()) expect(found[k]).toBeCloseTo(one, digits)
+  }
+  for (const shape of ['box', 'plate', 'tube']) {
+    const solid = solidOf('accessory', shape, shapedCatalog)
+    expect(solid.bodies.flatMap((body) => openEdges(solid, body))).toEqual([])
+    for (const body of solid.bodies) expect(signedVolume(solid, body)).toBeGreaterThan(0)
   }
   near(bounds('box')[0], [-0.0508, -0.1016, 0])
   near(bounds('box')[1], [0, 0.1016, 0.0635])
   near(bounds('plate')[0], [0, -0.1016, -0.0635])
   near(bounds('plate')[1], [0.0508, 0.1016, 0])
-  near(bounds('tube')[0], [-0.0508, -0.0254, 0])
-  near(bounds('tube')[1], [0, 0.0254, 0.0635])
+  // A circle is drawn as a polygon of its area: corners stand out by half a percent.
+  near(bounds('tube')[0], [-0.0508, -0.0254, 0], 3)
+  near(bounds('tube')[1], [0, 0.0254, 0.0635], 3)
 })
 
 /** Of parts made of several materials: the looks' groups hold the pieces in the order in which the looks first come. */
