@@ -2,7 +2,7 @@
  * A price list taken into a catalog. A row whose code is there already changes that part's name, price and weight; any other is a part of its
  * own, made like the one that is nearest to it in size. What the list does not say and a part must have is taken from that one, and told.
  */
-import type { Catalog } from '../../../rules/index.ts'
+import { type Catalog, parseCatalog } from '../../../rules/index.ts'
 import type { PathKey } from '../../../rules/issue.ts'
 import { isList, isObject, type Json, type JsonObject, type Path, valueAt, withValue } from '../draft.ts'
 import { makeExtra, makeService } from './make-extra.ts'
@@ -24,12 +24,18 @@ export type LeftWhy =
   | 'no-panel'
   | 'code-twice'
   | 'no-post'
+  | 'refused'
 
 export interface Taken {
   readonly catalog: Catalog
   /** What the list does not say: taken from a part that is alike. */
   readonly guessed: readonly Path[]
-  readonly left: readonly { readonly row: PriceRow; readonly why: LeftWhy }[]
+  readonly left: readonly {
+    readonly row: PriceRow
+    readonly why: LeftWhy
+    /** Of one that is refused, what no catalog can have. */
+    readonly detail: string
+  }[]
   /** Of each row that was taken, by its line, what became of it. */
   readonly did: Readonly<Record<number, 'changed' | 'added'>>
 }
@@ -55,6 +61,22 @@ const LAST = ['deck-panel'] as const
 
 /** Never throws; what cannot be taken is left, with the reason. The catalog must be a valid one. */
 export function takePriceList(catalog: Catalog, rows: readonly PriceRow[], options: TakeOptions): Taken {
+  const taken = takeRows(catalog, rows, options, () => null)
+  // Which of the rows is to blame is asked only where one is: each asks for the whole catalog to be read.
+  return refusalOf(taken.catalog) === null ? taken : takeRows(catalog, rows, options, refusalOf)
+}
+
+function refusalOf(catalog: Catalog): string | null {
+  const parsed = parseCatalog(catalog)
+  return parsed.ok ? null : (parsed.issues[0]?.message ?? '')
+}
+
+function takeRows(
+  catalog: Catalog,
+  rows: readonly PriceRow[],
+  options: TakeOptions,
+  refused: (made: Catalog) => string | null,
+): Taken {
   const left: Taken['left'][number][] = []
   const did: Record<number, 'changed' | 'added'> = {}
   const guesses: Guess[] = []
@@ -67,7 +89,7 @@ export function takePriceList(catalog: Catalog, rows: readonly PriceRow[], optio
     const key = `${isSlot(row.kind) ? row.kind : ''} ${row.code}`
     const fault = row.fault ?? (seen.has(key) ? 'code-twice' : null)
     if (fault) {
-      left.push({ row, why: fault })
+      left.push({ row, why: fault, detail: '' })
       continue
     }
     const known = isSlot(row.kind) ? null : placeOf(now, row.code)
@@ -75,7 +97,12 @@ export function takePriceList(catalog: Catalog, rows: readonly PriceRow[], optio
       ? { catalog: withFacts(now, known, row), guesses: [] }
       : make(now, row, options, catalog)
     if ('left' in made) {
-      left.push({ row, why: made.left })
+      left.push({ row, why: made.left, detail: '' })
+      continue
+    }
+    const refusal = refused(made.catalog)
+    if (refusal !== null) {
+      left.push({ row, why: 'refused', detail: refusal })
       continue
     }
     seen.add(key)

@@ -225,12 +225,12 @@ function Sections() {
 }
 
 function Section() {
-  const { section } = useEditor()
+  const { section, open } = useEditor()
   const draft = useCatalog((s) => s.draft)
   const good = useCatalog((s) => s.good)
   const right = useCatalog((s) => s.issues.length === 0)
   const { demo } = useEditor()
-  const { t, label } = useWords()
+  const { t } = useWords()
   const remarks = useMemo(
     () => (right ? remarksOn(good, demo as unknown as Catalog) : []),
     [right, good, demo],
@@ -240,12 +240,20 @@ function Section() {
     <section className="section-form" aria-labelledby="section-title">
       <h2 id="section-title">{t(`section.${section}`)}</h2>
       <Faulty />
+      {section === 'shop' && draft.frames === demo.frames && (
+        <div className="begin">
+          <p>{t('begin')}</p>
+          <button type="button" className="main" onClick={() => open('price-list')}>
+            {t('price-list')}
+          </button>
+        </div>
+      )}
       <Looks remarks={remarks.filter((one) => one.section === section)} all={remarks} />
       <div className="cells-of-section">
         {paths.map((path) => {
           const node = nodeAt(CATALOG_FORM, path, draft)
           if (!node) return null
-          const part = (
+          return (
             <Form
               key={path.join('/')}
               node={node}
@@ -254,20 +262,13 @@ function Section() {
               open={paths.length === 1}
             />
           )
-          return path.length === 1 && paths.length > 1 && node.kind === 'object' ? (
-            <div key={path.join('/')} className="group" title={label(path)}>
-              {part}
-            </div>
-          ) : (
-            part
-          )
         })}
       </div>
     </section>
   )
 }
 
-/** Undo and redo by the keys that everybody knows, while the hand is not in a text. */
+/** Undo and redo by the keys that everybody knows, while nothing is being typed. */
 function useUndoKeys(box: RefObject<HTMLElement | null>, store: EditorStore): void {
   useEffect(() => {
     const element = box.current
@@ -276,7 +277,7 @@ function useUndoKeys(box: RefObject<HTMLElement | null>, store: EditorStore): vo
       const target = event.composedPath()[0]
       if (
         target instanceof HTMLTextAreaElement ||
-        (target instanceof HTMLInputElement && target.type === 'text')
+        (target instanceof HTMLInputElement && target.type === 'text' && target.dataset.settled === undefined)
       )
         return
       const pressed = event.key.toLowerCase()

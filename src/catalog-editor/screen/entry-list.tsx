@@ -85,6 +85,10 @@ const PART_PRICE = ['parts', 0, 'price'] as const
 /** Places within an entry that stand in its row. */
 function atHand(at: ObjectNode | null, value: Json): readonly Path[] {
   if (!at) return []
+  const all = Object.entries(at.fields)
+  // A band of freight, the turns of a bolt: all of it.
+  if (!('code' in at.fields) && all.length <= AT_HAND.length && all.every(([, field]) => isSimple(field)))
+    return all.map(([key]) => [key])
   const own = AT_HAND.filter((key) => key in at.fields).map((key) => [key])
   const parts = valueAt(value, ['parts'])
   const single = 'parts' in at.fields && !('posts' in at.fields) && isList(parts) && parts.length === 1

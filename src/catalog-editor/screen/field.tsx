@@ -160,7 +160,7 @@ function useTyped(shown: string, take: (typed: string) => void) {
     if (typed !== null && typed !== shown) take(typed)
     type(null)
   }
-  return { text: typed ?? shown, type, commit, drop: () => type(null) }
+  return { text: typed ?? shown, type, commit, drop: () => type(null), settled: typed === null || undefined }
 }
 
 export function NumberField(props: FieldProps<NumberNode>) {
@@ -191,6 +191,7 @@ export function NumberField(props: FieldProps<NumberNode>) {
           spellCheck={false}
           value={field.text}
           placeholder={node.optional ? words.t('none') : ''}
+          data-settled={field.settled}
           aria-invalid={bad}
           aria-describedby={describedBy(id, bad)}
           onFocus={(event) => event.currentTarget.select()}
@@ -243,6 +244,7 @@ export function TextField(props: FieldProps<TextNode>) {
           {...common}
           ref={aim}
           type="text"
+          data-settled={field.settled}
           autoComplete="off"
           onChange={(event) => field.type(event.currentTarget.value)}
           onKeyDown={(event) => {

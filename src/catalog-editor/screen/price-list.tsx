@@ -316,8 +316,10 @@ function LeftRows({ taken: { left } }: { readonly taken: Taken }) {
     <div className="care">
       <p>{t('list.would-leave', { count: left.length })}</p>
       <ul>
-        {left.slice(0, TOLD).map(({ row, why }) => (
-          <li key={row.at}>{t('list.left', { at: row.at, name: row.name, why: t(`left.${why}`) })}</li>
+        {left.slice(0, TOLD).map(({ row, why, detail }) => (
+          <li key={row.at}>
+            {t('list.left', { at: row.at, name: row.name, why: t(`left.${why}`, { detail }) })}
+          </li>
         ))}
       </ul>
       {left.length > TOLD && <p>{t('changes.more', { count: left.length - TOLD })}</p>}
