@@ -244,7 +244,7 @@ function Section() {
         <div className="begin">
           <p>{t('begin')}</p>
           <button type="button" className="main" onClick={() => open('price-list')}>
-            {t('price-list')}
+            {t('list.title')}
           </button>
         </div>
       )}
