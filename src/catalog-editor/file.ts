@@ -1,5 +1,5 @@
 /** A catalog's file: read, wrong or not, and written. */
-import { parseCatalogText } from '../../rules/index.ts'
+import { messageOf } from '../platform/error-message.ts'
 import { isObject, type JsonObject } from './draft.ts'
 
 export type OpenedFile =
@@ -19,13 +19,11 @@ const MOST = 8 * 1024 * 1024
  */
 export function readCatalogFile(text: string): OpenedFile {
   if (text.length > MOST) return { ok: false, why: 'too-large', detail: '' }
-  const parsed = parseCatalogText(text)
-  if (parsed.ok) return { ok: true, draft: parsed.value as unknown as JsonObject }
   let value: unknown
   try {
     value = JSON.parse(text.replace(/^\uFEFF/, ''))
-  } catch {
-    return { ok: false, why: 'not-json', detail: parsed.issues[0]?.message ?? '' }
+  } catch (error) {
+    return { ok: false, why: 'not-json', detail: messageOf(error) }
   }
   if (!isObject(value)) return { ok: false, why: 'not-a-catalog', detail: '' }
   const { format = 'leadline/catalog', version } = value
