@@ -17,6 +17,7 @@ export function Panel() {
   const { t, language } = useWords()
   const handles = useHandles()
   const crew = useLeadline((s) => s.audience === 'crew')
+  const shop = useLeadline((s) => s.catalog.shop)
   // Keyed, so that what is open stays open where another audience has another order. Each sees first what they came for: the crew what stands where, everyone else what they may choose.
   const parameters = <Parameters key="parameters" />
   const downloads = (
@@ -43,7 +44,7 @@ export function Panel() {
       {!crew && <ToLake />}
       <Fold key="cautions" className="answer cautions" id="cautions" title={t('cautions.title')} print>
         <ul>
-          {cautionsIn({ language }).map((caution) => (
+          {cautionsIn({ language }, shop).map((caution) => (
             <li key={caution}>{caution}</li>
           ))}
         </ul>

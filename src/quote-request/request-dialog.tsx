@@ -7,7 +7,7 @@ import { useSummary } from '../panel/summary.tsx'
 import { usePrice } from '../panel/use-price.ts'
 import { type RequestContent, useHost } from '../state/host.ts'
 import type { Contact } from '../state/request-body.ts'
-import { placedNow, useDock, useLeadlineStore } from '../state/store.ts'
+import { placedNow, useDock, useLeadline, useLeadlineStore } from '../state/store.ts'
 import { useHandles } from '../ui/handles.ts'
 import { useSheet } from '../ui/use-sheet.ts'
 import { useWords } from '../ui/use-words.ts'
@@ -170,11 +170,12 @@ function Actions({ state, close }: { readonly state: State; readonly close: () =
 
 function Cautions() {
   const words = useWords()
+  const shop = useLeadline((s) => s.catalog.shop)
   return (
     <aside className="cautions">
       <h3>{words.t('cautions.title')}</h3>
       <ul>
-        {cautionsIn(words).map((caution) => (
+        {cautionsIn(words, shop).map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
       </ul>
