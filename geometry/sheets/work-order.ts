@@ -4,6 +4,7 @@ import { formatLength } from '../../rules/index.ts'
 import { countCards, fraction } from '../../rules/papers/count-cards.ts'
 import { sentence } from '../../rules/papers/saying.ts'
 import type { Phase, Step, Steps } from '../../rules/papers/steps/step.ts'
+import { listOf } from '../../rules/words/language.ts'
 import { wordsOf } from '../../rules/words/messages.ts'
 import { PAPERS, type PaperWord, type PaperWords } from '../../rules/words/papers.ts'
 import { HANGING, hangingPicture } from '../drawing/hanging.ts'
@@ -80,21 +81,26 @@ export function whoBlocks(of: PaperOf, { steps, people, tools }: Steps, width: n
   const line = (phase: Phase, key: PaperWord): string[] => {
     const step = busiest(phase)
     if (!step) return []
-    const who = step.crew
-      .filter((crew) => crew.people > 0)
-      .map((crew) => t('who-at', { people: String(crew.people), place: t(crew.place) }))
-      .join(', ')
+    const who = listOf(
+      step.crew
+        .filter((crew) => crew.people > 0)
+        .map((crew) => t('who-at', { people: crew.people, place: t(crew.place) })),
+      of.options.language,
+    )
     return [`${t(key)} ${who}. ${step.lift ? sentence(step.lift.say, t) : ''}`.trim()]
   }
   return [
-    { ...subheading(t('who-title', { people: String(people) }), width), before: 3.5 },
+    { ...subheading(t('who-title', { people }), width), before: 3.5 },
     ...list(
       [
         ...line('dry', 'who-dry'),
         ...line('first', 'who-first'),
         ...line('outward', 'who-outward'),
         t('who-never'),
-        `${t('tools')}: ${tools.map(({ say }) => sentence(say, t)).join(', ')}`,
+        `${t('tools')}: ${listOf(
+          tools.map(({ say }) => sentence(say, t)),
+          of.options.language,
+        )}`,
       ],
       width,
       'dot',
@@ -114,7 +120,7 @@ export function tightBlocks({ dock, catalog, options }: PaperOf, width: number):
         const values = { at, from: fraction(from), to: fraction(to) }
         return t(from === to ? 'tight-at' : 'tight-between', values)
       })
-      const told = t('tight-bolt', { name, turns: tight.join(', ') || t('tight-snug') })
+      const told = t('tight-bolt', { name, turns: listOf(tight, options.language) || t('tight-snug') })
       bolts.set(wrench, (bolts.get(wrench) ?? new Set()).add(told))
     }
   if (bolts.size === 0) return []

@@ -38,12 +38,18 @@ export function App({ mode }: { readonly mode: Mode }) {
   const asking = useLeadline((s) => s.starting !== false)
   const wet = useLeadline((s) => s.atLake) || mode === 'waterside'
   const app = useRef<HTMLDivElement>(null)
+  const set = useLeadline((s) => s.set)
   useSeenWindow(app)
+  // A season's record in the address is read at the lake.
+  useEffect(() => {
+    if (location.hash.startsWith('#leadline-record=')) set({ atLake: true })
+  }, [set])
   return (
     <div
       className="app"
       ref={app}
       lang={spokenIn(language)}
+      dir={language.dir}
       data-theme={theme}
       data-mode={mode}
       data-stale={stale || undefined}

@@ -9,8 +9,6 @@ import {
   demoCatalog,
   demoDesign,
   deriveKit,
-  type Language,
-  languageOf,
   publishKit,
 } from '../../rules/index.ts'
 import { saveDesign } from '../platform/download.ts'
@@ -21,6 +19,7 @@ import type { Mode } from './app.tsx'
 import { type Screen, showScreen } from './screen.tsx'
 import { Session } from './session.ts'
 import { type Fault, type Given, type GivenCatalog, givenCatalog, givenDesign } from './sources.ts'
+import type { Spoken } from './spoken.ts'
 import { adoptStyles } from './styles.ts'
 
 /** A move takes an element out and puts it in again within one task: what is still out after this is gone, ms. */
@@ -52,8 +51,8 @@ const Base = typeof HTMLElement === 'undefined' ? (class {} as unknown as typeof
  * @attribute {string} catalog - Address of the shop's catalog
  * @attribute {string} design - Address of the design to begin with
  * @attribute {"imperial" | "metric"} units - Units of all figures
- * @attribute {string} lang - Language of which numbers and money are written
- * @attribute {string} words - Address of a language file
+ * @attribute {string} lang - Language, as BCP 47 has it; else that of the page around
+ * @attribute {string} words - Address of a language file, in place of what is shipped
  * @attribute {"auto" | "light" | "dark"} theme - Light or dark
  * @attribute {"full" | "compact" | "waterside"} mode - The whole page, a small one, or the day at the lake
  * @attribute {string} storage-key - The dock is kept on the device under this name
@@ -99,8 +98,6 @@ export class LeadlineDock extends Base {
   #early: Fault[] = []
   #farewell: ReturnType<typeof setTimeout> | undefined
   #ready = false
-  /** Of the file that `words` names. */
-  #language: Language | null = null
 
   /**
    * The design in hand. Text set to it is an address, as the attribute's. Setting one that is not valid tells `leadline-error` and leaves
@@ -185,7 +182,8 @@ export class LeadlineDock extends Base {
     now: string | null,
   ): void {
     if (before === now || !this.#session) return
-    if (name === 'units' || name === 'lang' || name === 'theme' || name === 'audience')
+    if (name === 'lang' || name === 'words') void this.#session.speak(this.#spoken())
+    else if (name === 'units' || name === 'theme' || name === 'audience')
       this.#session.store.getState().set(this.#view())
     else if (name === 'start') return
     else if (name === 'mode') this.#screen?.setMode(this.#mode())
@@ -196,7 +194,6 @@ export class LeadlineDock extends Base {
         if (now === null) return
         this.#catalog = null
       }
-      if (name === 'words') this.#language = null
       // Another catalog, another place to keep it, another owner of the link: begin again, with the design in hand.
       this.#restart()
     }
@@ -232,7 +229,7 @@ export class LeadlineDock extends Base {
         start: this.#start(),
         requestUrl: this.getAttribute('request-url'),
         view: this.#view(),
-        words: this.getAttribute('words'),
+        spoken: this.#spoken(),
         store: this.#store,
         place: `${location.pathname}#${[...document.querySelectorAll(this.localName)].indexOf(this)}`,
         tell: (type, detail, cancelable = false) =>
@@ -250,7 +247,6 @@ export class LeadlineDock extends Base {
         return
       }
       this.#store = session.store
-      this.#language = session.language
       this.#shownFrom = source
       this.#screen.show(
         () => {
@@ -295,7 +291,7 @@ export class LeadlineDock extends Base {
     if (this.isConnected) void this.#begin()
   }
 
-  #view(): Pick<ViewState, 'units' | 'theme' | 'language' | 'audience'> {
+  #view(): Pick<ViewState, 'units' | 'theme' | 'audience'> {
     const units = this.getAttribute('units')
     const theme = this.getAttribute('theme')
     const audience = this.getAttribute('audience')
@@ -303,9 +299,14 @@ export class LeadlineDock extends Base {
       units: units === 'metric' ? 'metric' : 'imperial',
       theme: theme === 'light' || theme === 'dark' ? theme : 'auto',
       audience: audience === 'shop' || audience === 'crew' ? audience : 'customer',
-      language:
-        this.#language ??
-        languageOf(this.getAttribute('lang') ?? this.closest('[lang]')?.getAttribute('lang') ?? 'en'),
+    }
+  }
+
+  /** Its own language, or that of the page around it. */
+  #spoken(): Spoken {
+    return {
+      lang: this.closest('[lang]')?.getAttribute('lang') || 'en',
+      words: this.getAttribute('words'),
     }
   }
 

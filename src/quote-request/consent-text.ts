@@ -1,4 +1,5 @@
 import type { Catalog } from '../../rules/index.ts'
+import { shorterTags } from '../../rules/words/shorter-tags.ts'
 
 /** What a shop tells of what is sent to it, in one language. */
 export interface ConsentText {
@@ -14,8 +15,7 @@ export function consentIn({ shop }: Pick<Catalog, 'shop'>, lang: string): Consen
   const consent = shop?.consent
   if (!consent) return null
   const own = consent.languages ?? {}
-  const [language] = lang.split('-')
-  const said = [lang, language ?? lang].find((tag) => Object.hasOwn(own, tag))
+  const said = shorterTags(lang).find((tag) => Object.hasOwn(own, tag))
   return {
     text: (said !== undefined && own[said]) || consent.text,
     tick: consent.tick === true,

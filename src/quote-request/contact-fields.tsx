@@ -3,6 +3,7 @@ import { useId } from 'react'
 import { hasPrice } from '../panel/verdict.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { useHandles } from '../ui/handles.ts'
+import { useNames } from '../ui/use-names.ts'
 import { useWords } from '../ui/use-words.ts'
 import { REQUEST } from '../words/request.ts'
 import { Consent, useConsent } from './consent.tsx'
@@ -139,6 +140,7 @@ function Wants({
   readonly set: (wants: readonly string[]) => void
 }) {
   const { t } = useWords(REQUEST)
+  const named = useNames()
   // Work by the hour is the shop's to offer.
   const services = useLeadline((s) => s.catalog.services)?.filter(({ per }) => per !== 'hour') ?? []
   if (services.length === 0) return null
@@ -148,7 +150,7 @@ function Wants({
       {services.map(({ code, name }) => (
         <Check
           key={code}
-          label={name}
+          label={named({ code, name })}
           on={wants.includes(code)}
           // In the shop's order, not in the order of clicks: the same wish is the same request.
           set={(on) =>

@@ -64,6 +64,8 @@ const FRACTIONS: Readonly<Record<string, string>> = {
 const plain = (text: string): string =>
   text
     .toLowerCase()
+    // Marks of direction, which a language has about a number.
+    .replace(/[\u200e\u200f\u061c]/g, '')
     .replace(/[½¼¾⅛⅜⅝⅞⅓⅔]/g, (sign) => ` ${FRACTIONS[sign]}`)
     .replace(/[′’‘`]/g, "'")
     .replace(/[″“”]/g, '"')
