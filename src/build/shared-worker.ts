@@ -26,7 +26,8 @@ export const workersOfPage = (): Plugin => ({
       const file = this.emitFile({ type: 'chunk', id: worker.id, name, preserveSignature: false })
       made = made.replace(whole, `new Worker(__leadlineTrusted(import.meta.ROLLUP_FILE_URL_${file})`)
     }
-    if (made !== code) made += `\nimport { trustedScript as __leadlineTrusted } from ${JSON.stringify(TRUSTED)}\n`
+    if (made !== code)
+      made += `\nimport { trustedScript as __leadlineTrusted } from ${JSON.stringify(TRUSTED)}\n`
     return { code: made, map: null }
   },
 })
