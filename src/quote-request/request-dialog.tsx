@@ -89,31 +89,49 @@ export function Request({ close }: { readonly close: () => void }) {
         )}
         {state === 'taken-back' && <p role="status">{t('request.taken-back')}</p>}
         {outcome && !over && (
-          <div className="not-sent" role="alert">
-            <p className="fault">{faultText(outcome, number, t)}</p>
-            {outcome.kind === 'failed' && <p>{t('request.failed-then')}</p>}
-            {outcome.kind === 'waiting' && (
-              <>
-                <div className="actions">
-                  <button type="button" onClick={() => takeBack(outcome.id)}>
-                    {t('request.take-back')}
-                  </button>
-                </div>
-                <p>{t('request.waiting-then')}</p>
-              </>
-            )}
-            <SendYourself
-              from={contactOf(typed)}
-              wants={typed.wants}
-              number={number}
-              what={[what, ...boats].join('\n')}
-            />
-          </div>
+          <NotSent
+            outcome={outcome}
+            typed={typed}
+            number={number}
+            what={[what, ...boats].join('\n')}
+            takeBack={takeBack}
+          />
         )}
         <Actions state={state} submit={submit} close={close} />
         <Cautions />
       </form>
     </dialog>
+  )
+}
+
+interface NotSentProps {
+  readonly outcome: Extract<State, object>
+  readonly typed: Typed
+  /** The request's. */
+  readonly number: string
+  readonly what: string
+  readonly takeBack: (id: string) => void
+}
+
+/** Why, and the ways on from there. */
+function NotSent({ outcome, typed, number, what, takeBack }: NotSentProps) {
+  const { t } = useWords(REQUEST)
+  return (
+    <div className="not-sent" role="alert">
+      <p className="fault">{faultText(outcome, number, t)}</p>
+      {outcome.kind === 'failed' && <p>{t('request.failed-then')}</p>}
+      {outcome.kind === 'waiting' && (
+        <>
+          <div className="actions">
+            <button type="button" onClick={() => takeBack(outcome.id)}>
+              {t('request.take-back')}
+            </button>
+          </div>
+          <p>{t('request.waiting-then')}</p>
+        </>
+      )}
+      <SendYourself from={contactOf(typed)} wants={typed.wants} number={number} what={what} />
+    </div>
   )
 }
 
