@@ -494,6 +494,36 @@ const QuoteSchema = v.looseObject({
 
 const line = (most: number, what: string) => v.pipe(v.string(), v.maxLength(most), v.description(what))
 
+/** What a customer is told and may have to agree to before a request is sent. */
+const ConsentSchema = v.looseObject({
+  text: v.pipe(
+    v.string(),
+    v.minLength(1),
+    v.maxLength(2000),
+    v.description('What is done with what a customer sends, in plain words; it goes along with the request'),
+  ),
+  tick: v.optional(
+    v.pipe(
+      v.boolean(),
+      v.description('A box beside it must be ticked before anything is sent; where absent it is only told'),
+    ),
+  ),
+  web: v.optional(
+    v.pipe(
+      v.string(),
+      v.maxLength(400),
+      v.regex(/^https?:\/\//, 'an http or https address'),
+      v.description('Where more of it stands'),
+    ),
+  ),
+  languages: v.optional(
+    v.pipe(
+      v.record(v.string(), v.pipe(v.string(), v.minLength(1), v.maxLength(2000))),
+      v.description('The same text by language (BCP 47)'),
+    ),
+  ),
+})
+
 /** How the shop's papers speak of it. No dock and no total hangs on any of it, so no check code does. */
 const LetterheadSchema = v.looseObject({
   name: v.optional(line(120, "On its papers, where the catalog's own name is not for customers")),
@@ -521,6 +551,7 @@ const LetterheadSchema = v.looseObject({
   each: v.optional(
     v.pipe(v.boolean(), v.description('A quote has each part with its price too; where absent it has not')),
   ),
+  consent: v.optional(ConsentSchema),
 })
 
 const TemplateSchema = v.pipe(

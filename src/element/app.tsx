@@ -2,6 +2,7 @@
 import { type RefObject, useEffect, useMemo, useRef } from 'react'
 import { spokenIn } from '../../rules/index.ts'
 import { SectionStrip } from '../section-strip/section-strip.tsx'
+import { useHost } from '../state/host.ts'
 import { isNumbered, useLeadline, useLeadlineStore } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
 import { type Handles, HandlesContext } from '../ui/handles.ts'
@@ -21,6 +22,13 @@ const guide = chunk(() => import('../section-strip/guide.tsx').then((m) => m.Gui
 const start = chunk(() => import('../start/start.tsx').then((m) => m.Start))
 const legs = chunk(() => import('../panel/legs.tsx').then((m) => m.Legs))
 const atLake = chunk(() => import('../at-lake/at-lake.tsx').then((m) => m.AtLake))
+// Where it cannot be had nothing is sent, and what waits goes on waiting.
+const waits = chunk(() =>
+  import('../quote-request/waiting/waiting.tsx').then(
+    (m) => m.Waits,
+    () => () => null,
+  ),
+)
 const legend = chunk(() => import('../viewport/legend.tsx').then((m) => m.Legend))
 
 export function App({ mode }: { readonly mode: Mode }) {
@@ -71,12 +79,15 @@ function Page({ app }: { readonly app: RefObject<HTMLDivElement | null> }) {
   )
   const { t } = useWords()
 
+  const { requestUrl } = useHost()
+
   useUndoKeys(app)
 
   return (
     <HandlesContext value={handles}>
       <Toolbar />
       <Notices />
+      {requestUrl && <Lazy chunk={waits} quiet props={{ address: requestUrl }} />}
       <div className="page">
         <div className="left">
           <Viewport />
