@@ -8,6 +8,7 @@ import { resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig, type Plugin } from 'vite'
 import { fontLicense } from './src/build/font-license.ts'
+import { noticeOf, wholeLicenses } from './src/build/notices.ts'
 import { offline } from './src/build/offline/plugin.ts'
 import { papersAlone } from './src/build/papers-alone.ts'
 import { plainImports } from './src/build/plain-imports.ts'
@@ -49,6 +50,7 @@ export default defineConfig({
     workersOfPage(),
     plainImports,
     fontLicense('leadline/ROBOTO-LICENSE.txt'),
+    wholeLicenses('leadline/THIRD-PARTY.md'),
     clearChunks(),
     offline(),
   ],
@@ -70,6 +72,8 @@ export default defineConfig({
       preserveEntrySignatures: 'exports-only',
       output: {
         format: 'es',
+        // After what makes it small, which takes comments out.
+        postBanner: noticeOf,
         entryFileNames: '[name].js',
         chunkFileNames: 'leadline/[name]-[hash].js',
         assetFileNames: 'leadline/[name]-[hash][extname]',

@@ -140,18 +140,22 @@ const cautionsOf = ({ cautions, steps }: Steps): PaperWord[] =>
     (key) => key !== 'caution-screening',
   )
 
-/** Side by side, each as wide as what it says is long. */
-export function stopBlocks(t: PaperWords, sheet: Steps, width: number): Block[] {
+/** Side by side, each as wide as what it says is long. @param own cautions of the shop, after ours */
+export function stopBlocks(t: PaperWords, sheet: Steps, width: number, own: readonly string[] = []): Block[] {
   const inner = noteWidth(width)
   const widths = [inner * 0.42, inner * 0.58 - GAP] as const
-  const column = (title: PaperWord, keys: readonly PaperWord[], aside: number): Block =>
+  const column = (title: PaperWord, lines: readonly string[], aside: number): Block =>
     together([
       ...paragraph(t(title), aside, { weight: 'bold', before: 0 }),
-      ...keys.flatMap((key) => paragraph(t(key), aside, { size: SIZE.small, before: 0.3 })),
+      ...lines.flatMap((line) => paragraph(line, aside, { size: SIZE.small, before: 0.3 })),
     ])
   const halts = ['halt-lightning', 'halt-wind', 'halt-cold', 'halt-shop'] as const
-  const left = column('halt-title', halts, widths[0])
-  const right = column('cautions', cautionsOf(sheet), widths[1])
+  const left = column(
+    'halt-title',
+    halts.map((key) => t(key)),
+    widths[0],
+  )
+  const right = column('cautions', [...cautionsOf(sheet).map((key) => t(key)), ...own], widths[1])
   const both = block(Math.max(left.height, right.height), (x, y) => [
     ...left.marks(x, y),
     ...right.marks(x + widths[0] + GAP, y),

@@ -243,7 +243,7 @@ function listCommand(file: string, options: ListOptions): Outcome {
   if (options.json) return { ...result, out: jsonText(list) }
   if (options.csv) return { ...result, out: listCsv(list, dock, design.value.job?.order) }
   const told = dockIn(dock, catalog.value, reader.language)
-  return { ...result, out: listText(packingList(told, catalog.value), told, reader) }
+  return { ...result, out: listText(packingList(told, catalog.value), told, reader, catalog.value.shop) }
 }
 
 function haveOf(file: string, catalog: Catalog): Have {

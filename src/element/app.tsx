@@ -2,6 +2,7 @@
 import { type RefObject, useEffect, useMemo, useRef } from 'react'
 import { spokenIn } from '../../rules/index.ts'
 import { SectionStrip } from '../section-strip/section-strip.tsx'
+import { useHost } from '../state/host.ts'
 import { isNumbered, useLeadline, useLeadlineStore } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
 import { type Handles, HandlesContext } from '../ui/handles.ts'
@@ -9,7 +10,7 @@ import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../ui/use-words.ts'
 import { Viewport } from '../viewport/viewport.tsx'
 import { Notices } from './notices.tsx'
-import { Panel } from './panel.tsx'
+import { Panel, ToLake } from './panel.tsx'
 import { SumBar } from './sum-bar.tsx'
 import { Toolbar } from './toolbar.tsx'
 import { useSeenWindow } from './use-seen-window.ts'
@@ -21,6 +22,13 @@ const guide = chunk(() => import('../section-strip/guide.tsx').then((m) => m.Gui
 const start = chunk(() => import('../start/start.tsx').then((m) => m.Start))
 const legs = chunk(() => import('../panel/legs.tsx').then((m) => m.Legs))
 const atLake = chunk(() => import('../at-lake/at-lake.tsx').then((m) => m.AtLake))
+// Where it cannot be had nothing is sent, and what waits goes on waiting.
+const waits = chunk(() =>
+  import('../quote-request/waiting/waiting.tsx').then(
+    (m) => m.Waits,
+    () => () => null,
+  ),
+)
 const legend = chunk(() => import('../viewport/legend.tsx').then((m) => m.Legend))
 
 export function App({ mode }: { readonly mode: Mode }) {
@@ -56,6 +64,7 @@ function Page({ app }: { readonly app: RefObject<HTMLDivElement | null> }) {
   const set = useLeadline((s) => s.set)
   const asked = useLeadline((s) => s.forces || s.sway !== 'none')
   const numbered = useLeadline(isNumbered)
+  const crew = useLeadline((s) => s.audience === 'crew')
   const starting = useLeadline((s) => s.starting)
   const side = useRef<HTMLDivElement>(null)
   /** The dock is seen from its top; whoever goes by keyboard goes on in the panel. */
@@ -70,12 +79,15 @@ function Page({ app }: { readonly app: RefObject<HTMLDivElement | null> }) {
   )
   const { t } = useWords()
 
+  const { requestUrl } = useHost()
+
   useUndoKeys(app)
 
   return (
     <HandlesContext value={handles}>
       <Toolbar />
       <Notices />
+      {requestUrl && <Lazy chunk={waits} quiet props={{ address: requestUrl }} />}
       <div className="page">
         <div className="left">
           <Viewport />
@@ -99,6 +111,7 @@ function Page({ app }: { readonly app: RefObject<HTMLDivElement | null> }) {
           ) : (
             <>
               <SumBar />
+              {crew && <ToLake />}
               {numbered && <Lazy chunk={legs} props={{}} />}
               <Panel />
             </>

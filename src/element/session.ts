@@ -6,11 +6,10 @@ import { type Catalog, type Design, demoCatalog, demoDesign, ENGLISH } from '../
 import { judge } from '../assessment/start-assessment.ts'
 import { Autosave } from '../autosave/autosave.ts'
 import { saveDesign } from '../platform/download.ts'
-import { newId } from '../platform/new-id.ts'
 import { whyMissing } from '../platform/why-missing.ts'
 import { firstShore } from '../start/first-shore.ts'
-import type { Earlier, Host, RequestContent } from '../state/host.ts'
-import type { Offered, RequestBody } from '../state/request-body.ts'
+import type { Earlier, Host } from '../state/host.ts'
+import type { Offered } from '../state/request-body.ts'
 import { sameDesign } from '../state/same-design.ts'
 import {
   createLeadlineStore,
@@ -86,8 +85,7 @@ export class Session implements Host {
   #silent = false
   /** The user left the page. It may come back from the back/forward cache. */
   #gone = false
-  /** The last request: sent again, it keeps its id. */
-  #request: { readonly text: string; readonly body: RequestBody } | null = null
+  asked: Host['asked'] = null
   #spoken: Spoken | null = null
   /** A change not yet announced to the page, because its dock is still being assessed. */
   #owed = false
@@ -314,25 +312,6 @@ export class Session implements Host {
 
   offer(request: Offered): boolean {
     return this.#options.tell('leadline-request', request, true)
-  }
-
-  numbered(content: RequestContent): RequestBody {
-    // The same wish is the same request, whatever the light is on its picture.
-    const text = JSON.stringify({ ...content, picture: undefined })
-    const id = newId()
-    if (this.#request?.text !== text)
-      this.#request = {
-        text,
-        body: {
-          format: 'leadline/request',
-          version: 1,
-          id,
-          reference: id.slice(0, 8),
-          at: new Date().toISOString(),
-          ...content,
-        },
-      }
-    return this.#request.body
   }
 
   requestFailed(message: string): void {

@@ -82,9 +82,12 @@ export async function readFrom<T>(
   over.addEventListener('abort', () => stop.abort(), { once: true })
   try {
     const answer = async (): Promise<Read<T>> => {
-      const response = await fetch(url, { signal: stop.signal })
+      const [response, { limitedText }] = await Promise.all([
+        fetch(url, { signal: stop.signal }),
+        import('../platform/limited-text.ts'),
+      ])
       if (!response.ok) return failed(code, url, `${response.status} ${response.statusText}`.trim())
-      return faultsOf(await parse(await response.text()), code)
+      return faultsOf(await parse(await limitedText(response, LIMITS.textBytes)), code)
     }
     return await within(LONGEST, answer())
   } catch (error) {

@@ -4,6 +4,8 @@
  * another tab. Nothing is reloaded unless somebody presses the button inside: `[data-offline-use]`.
  */
 
+import { trustedScript } from '../platform/trusted-url.ts'
+
 type Told = 'ready' | 'update' | 'elsewhere'
 
 /** A page at the lake may be open all day: looks for a newer version this often, ms. */
@@ -34,9 +36,12 @@ const show = (what: Told): void => {
 
 async function register(workers: ServiceWorkerContainer): Promise<void> {
   const first = workers.controller === null
-  const registration = await workers.register(new URL('./service-worker.js', import.meta.url), {
-    updateViaCache: 'none',
-  })
+  const registration = await workers.register(
+    trustedScript(new URL('./service-worker.js', import.meta.url)),
+    {
+      updateViaCache: 'none',
+    },
+  )
   const look = (): void => {
     // Without a signal there is nothing newer to be had.
     registration.update().catch(() => {})

@@ -23,16 +23,18 @@ export function Decking() {
         legend={t('decking.label')}
         value={finish ?? own ?? ''}
         columns={2}
-        options={deckings.map(({ code, name, color }) => ({
-          value: code,
-          picture: <i className="swatch" style={{ background: color }} />,
-          label: (
-            <>
-              {named({ code, name })}
-              {priced && !stale && <small>{money(panelsPrice(dock, catalog, code))}</small>}
-            </>
-          ),
-        }))}
+        options={deckings
+          .filter((one) => !one.hidden || one.code === finish)
+          .map(({ code, name, color }) => ({
+            value: code,
+            picture: <i className="swatch" style={{ background: color }} />,
+            label: (
+              <>
+                {named({ code, name })}
+                {priced && !stale && <small>{money(panelsPrice(dock, catalog, code))}</small>}
+              </>
+            ),
+          }))}
         set={(code) => edit((d) => setFinish(d, code === own ? undefined : code))}
       />
     </div>

@@ -34,6 +34,7 @@ export function Extras() {
     <fieldset className="control list">
       <legend>{t('extras.label')}</legend>
       {extras
+        .filter(({ code, hidden }) => !hidden || wanted[code])
         .map((one) => ({ ...one, name: named(one) }))
         .map(({ code, name }) => (
           <Stepper

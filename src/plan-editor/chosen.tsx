@@ -27,7 +27,10 @@ interface ChosenProps {
 export function Chosen({ lying, section, name, moving, setMoving, perform, remove }: ChosenProps) {
   const catalog = useLeadline((s) => s.catalog)
   // A ramp lies straight before its hinge.
-  const frames = section.role === 'ramp' ? straightFrames(catalog) : catalog.frames
+  const frames =
+    section.role === 'ramp'
+      ? straightFrames(catalog)
+      : catalog.frames.filter(({ hidden, code }) => !hidden || code === section.frame.code)
   const own = useLeadline((s) => s.design.dock.frame)
   const { t } = useWords(PLAN_EDITOR)
   const named = useNames()

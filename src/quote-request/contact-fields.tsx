@@ -6,6 +6,8 @@ import { useHandles } from '../ui/handles.ts'
 import { useNames } from '../ui/use-names.ts'
 import { useWords } from '../ui/use-words.ts'
 import { REQUEST } from '../words/request.ts'
+import { Consent, useConsent } from './consent.tsx'
+import { WhatIsSent } from './what-is-sent.tsx'
 
 /** As typed. */
 export interface Typed {
@@ -17,12 +19,15 @@ export interface Typed {
   /** Codes of the catalog's services. */
   readonly wants: readonly string[]
   readonly picture: boolean
+  /** The box beside the shop's consent text. */
+  readonly agreed: boolean
 }
 
 export const NOTHING_TYPED: Typed = {
   ...{ name: '', email: '', phone: '', place: '', note: '' },
   wants: [],
   picture: true,
+  agreed: false,
 }
 
 type TextField = 'name' | 'email' | 'phone' | 'place'
@@ -37,14 +42,18 @@ const FIELDS: readonly {
   { key: 'place', complete: 'off', mode: 'text' },
 ]
 
-export type Fault = 'name-missing' | 'contact-missing' | 'email-wrong'
+export type Fault = 'name-missing' | 'contact-missing' | 'email-wrong' | 'consent-missing'
 
 /** What an answer cannot do without, at the field where it is to be mended. */
-export function faultsOf({ name, email, phone }: Typed): Partial<Record<TextField, Fault>> {
+export function faultsOf(
+  { name, email, phone, agreed }: Typed,
+  mustAgree: boolean,
+): Partial<Record<TextField | 'agreed', Fault>> {
   const [mail, call] = [email.trim(), phone.trim()]
   return {
     ...(name.trim() === '' && { name: 'name-missing' }),
     ...(mail === '' && call === '' && { email: 'contact-missing' }),
+    ...(mustAgree && !agreed && { agreed: 'consent-missing' as const }),
     ...(mail !== '' && !/^[^\s@]+@[^\s@]+$/.test(mail) && { email: 'email-wrong' }),
   }
 }
@@ -61,7 +70,8 @@ export function ContactFields({ typed, checked, set }: Props) {
   const dock = useDock()
   const { picture } = useHandles()
   const id = useId()
-  const faults = checked ? faultsOf(typed) : {}
+  const consent = useConsent()
+  const faults = checked ? faultsOf(typed, consent?.tick === true) : {}
   return (
     <>
       {!hasPrice(dock) && <p className="care">{t('request.stop')}</p>}
@@ -108,6 +118,15 @@ export function ContactFields({ typed, checked, set }: Props) {
         <Check on={typed.picture} set={(on) => set({ ...typed, picture: on })} label={t('request.picture')} />
       )}
       <p className="hint">{t('request.what')}</p>
+      <WhatIsSent typed={typed} />
+      {consent && (
+        <Consent
+          of={consent}
+          on={typed.agreed}
+          set={(agreed) => set({ ...typed, agreed })}
+          fault={faults.agreed && t(`request.${faults.agreed}`)}
+        />
+      )}
     </>
   )
 }

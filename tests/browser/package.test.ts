@@ -366,5 +366,19 @@ describe('to a reader', () => {
       expect(element).toContain(`## ${name} - `)
     for (const fonts of ['dist/leadline', 'dist/es', 'dist/node/fonts'])
       expect(readFileSync(installed(fonts, 'ROBOTO-LICENSE.txt'), 'utf8')).toContain('SIL OPEN FONT LICENSE')
+    // What has others' code in it says so.
+    const [first] = readdirSync(installed('dist/leadline')).filter((name) => /^app-.*\.js$/.test(name))
+    for (const file of [`dist/leadline/${first}`, 'dist/es/chunk-scene.js', 'dist/es/assessment-worker.js'])
+      expect(readFileSync(installed(file), 'utf8')).toContain('/*! Licenses: THIRD-PARTY.md */')
+    const sbom = JSON.parse(readFileSync(installed('dist/sbom.cdx.json'), 'utf8')) as {
+      bomFormat: string
+      components: { name: string; licenses: unknown[] }[]
+    }
+    expect(sbom.bomFormat).toBe('CycloneDX')
+    const brought = new Set(sbom.components.map(({ name }) => name))
+    for (const name of ['three', 'preact', 'valibot', 'jspdf', '@noble/hashes'])
+      expect(brought).toContain(name)
+    for (const name of ['vite', 'vitest', 'typescript']) expect(brought).not.toContain(name)
+    for (const { licenses } of sbom.components) expect(licenses.length).toBeGreaterThan(0)
   })
 })

@@ -22,7 +22,8 @@ export function EdgePlan() {
   const catalog = useLeadline((s) => s.catalog)
   const bed = useLeadline((s) => s.project.bed)
   const large = useLeadline((s) => s.project.dock.sections.length > MOST)
-  const [code, choose] = useState(catalog.extras[0]?.code ?? '')
+  const offered = catalog.extras.filter(({ hidden }) => !hidden)
+  const [code, choose] = useState(offered[0]?.code ?? '')
   const box = useSheet<HTMLDivElement>(css)
   const { t } = useWords(EXTRAS_PLACED)
   const named = useNames()
@@ -37,7 +38,7 @@ export function EdgePlan() {
             legend={t('which')}
             value={code}
             columns={2}
-            options={catalog.extras.map((extra) => ({ value: extra.code, label: named(extra) }))}
+            options={offered.map((extra) => ({ value: extra.code, label: named(extra) }))}
             set={choose}
           />
           <Hint>{t('hint')}</Hint>
