@@ -228,6 +228,7 @@ function StepPicture({
       deck={day.deck}
       bedOf={bedNow(day)}
       crew={step.crew}
+      lying={stage.key.endsWith('/carry')}
     />
   )
 }

@@ -127,6 +127,9 @@ test('the whole demo is set up where nothing is as it was sounded', async () => 
       const told = await said()
       expect(told).toContain('tighten both of its set bolts: wrench 3/4 in')
       expect(told).not.toMatch(/brace-\d|s\d\.(?:start|end)|anchor-post/)
+      // From the deck: clamp, leg, bolts, in the order in which hands reach them.
+      if (leg === '5')
+        expect(told).toMatch(/clamp on leg 5: bolt.*Let the leg down until.*tighten both of its set bolts/s)
       if (leg === '7') {
         expect(told).toContain('Take a 7 ft leg here, not the 6 ft one.')
         seen.swapped = true
@@ -137,6 +140,11 @@ test('the whole demo is set up where nothing is as it was sounded', async () => 
       }
       await tap('It is set and tight')
     } else if (kind !== undefined) {
+      // The sections from the third are not out there yet: nobody can measure up to their frames.
+      const hung = Number(leg) >= 5
+      const asked = await said()
+      expect(asked.includes('past the end of the deck'), now).toBe(hung)
+      expect(asked.includes('Measure up to the frame instead'), now).toBe(!hung)
       if (depth > 0) {
         await type('Water’s surface down to the bottom', `${depth / INCH} in`)
         await tap('Use this depth')
