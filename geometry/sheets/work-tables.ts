@@ -51,8 +51,8 @@ function legsIn(step: Step, { dock, reader }: Told): string {
 }
 
 /** How far up each leg of a section a clamp's hole comes. */
-const clampsIn = (step: Step, { dock, reader }: Told): string =>
-  linesOf(step, 'clamps').length === 0
+const clampsIn = (step: Step, work: 'clamps' | 'clamp-place', { dock, reader }: Told): string =>
+  linesOf(step, work).length === 0
     ? ''
     : dock.legs
         .filter(({ section }) => section === step.section)
@@ -98,7 +98,7 @@ const DRY: readonly WorkColumn[] = [
   SECTION,
   { title: 'work-set-bolts', cell: (step) => number(counted(step, 'set-bolt', 'set-bolts')) },
   { title: 'work-legs', cell: legsIn },
-  { title: 'work-clamps', cell: clampsIn },
+  { title: 'work-clamps', cell: (step, told) => clampsIn(step, 'clamps', told) },
   { title: 'work-pads', cell: (step) => number(counted(step, 'foot-pad', 'pads')) },
   { title: 'work-brace-low', cell: (step, told) => bracesIn(step, 'brace-low', told) },
   {
@@ -125,6 +125,7 @@ const WET: readonly WorkColumn[] = [
     cell: ({ id, section }, { dock }) =>
       id === 'level' ? '' : (dock.sections.find((one) => one.id === section)?.on ?? ''),
   },
+  { title: 'work-clamps', cell: (step, told) => clampsIn(step, 'clamp-place', told) },
   {
     title: 'work-set-legs',
     cell: (step, { dock }) =>

@@ -36,7 +36,14 @@ export function braceAt(
   const planned = fit?.brace ?? null
   const now: PlacedPair = { ...pair, legs: [a.now, b.now] }
   const longest = longestOf(now)
-  const none = { pair: pair.id, code: null, planned: planned?.code ?? null, marks: [], moved: false }
+  const none = {
+    pair: pair.id,
+    code: null,
+    planned: planned?.code ?? null,
+    marks: [],
+    moved: false,
+    turnedFrom: null,
+  }
   if (leftOut || (longest !== null && !atLeast(longest, kit.shop.rules.braceFrom) && !planned))
     return { ...none, fits: 'not-needed' }
   const site = siteOf(kit, deck, a, b)
@@ -53,6 +60,7 @@ export function braceAt(
     code: found.brace.code,
     marks,
     moved: fit === null || movedFrom(marksOf(fit), marks),
+    turnedFrom: fit && fit.low.id !== found.low.id ? fit.low.id : null,
   }
 }
 

@@ -2,6 +2,7 @@
 export { assignLegs } from './assign-legs.ts'
 export { type DayAt, dayAt, dayOf } from './day.ts'
 export { depthToFrame } from './depth-to-frame.ts'
+export { edgeToday } from './edge-today.ts'
 export { levelCheck } from './level/level-check.ts'
 export { levelToday, stillWater } from './level/level-today.ts'
 export { oldDock } from './old-dock.ts'

@@ -102,6 +102,8 @@ export interface BraceAt {
   readonly marks: readonly Mark[]
   /** Planned marks moved by more than a thumb's breadth, or ends changed over. */
   readonly moved: boolean
+  /** The brace is to be turned round: the leg that its low end was planned on. Null: it stays as it was planned. */
+  readonly turnedFrom: string | null
 }
 
 /**

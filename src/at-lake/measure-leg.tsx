@@ -1,6 +1,7 @@
 /** At a station: which leg, how deep it is expected, how deep it is. What differs too much is measured again first; then the shop is called. */
 import { useEffect, useState } from 'react'
 import { type LegAt, levelToday } from '../../rules/at-lake/index.ts'
+import { cornersOf } from '../../rules/layout/footprint.ts'
 import { meters, text } from '../words/index.ts'
 import { Measure, NOTHING, type Typed, typedFrom } from './fields.tsx'
 import { Figure, Head } from './frame.tsx'
@@ -102,11 +103,17 @@ function Ask({ at, known, enter }: AskProps) {
     frame: { label: t('measure.frame'), depthOf: (it: number) => it - frame, from: expected + frame },
   }[by]
   const depth = typed.value === null ? null : depthOf(typed.value)
+  const reach = useReach(at)
   if (same) return <Same at={at} enter={enter} back={() => setSame(false)} />
   return (
     <>
       <StationHead at={at} what="measure.title" />
       <Where at={at} />
+      {reach && (
+        <p className="care">
+          {reach.by > NEAR ? t('measure.reach', { by: meters(reach.by) }) : t('measure.reach-near')}
+        </p>
+      )}
       {known ? <Expected at={at} /> : <p className="care">{t('measure.level-first')}</p>}
       <Measure label={label} kind="depth" typed={typed} from={from} set={set} />
       <div className="ways">
@@ -123,7 +130,7 @@ function Ask({ at, known, enter }: AskProps) {
             {t('measure.as-expected')}
           </button>
         )}
-        {by !== 'frame' && (
+        {by !== 'frame' && !reach && (
           <button type="button" className="quiet" onClick={() => measureBy('frame')}>
             {t('measure.to-frame')}
           </button>
@@ -140,6 +147,36 @@ function Ask({ at, known, enter }: AskProps) {
         )}
       </div>
     </>
+  )
+}
+
+/** It can be sounded from the deck's very end, m. */
+const NEAR = 0.5
+
+/** Of a section that is not out there yet: how far past the end of the deck its leg will stand, m. */
+function useReach({ leg, section }: LegAt): { readonly by: number } | null {
+  const { day, project, state } = useBegun()
+  const step = day?.order.find(({ legs }) => legs.includes(leg))?.step
+  if (!project || step?.phase !== 'outward' || state.done.includes(`${step.id}/carry`)) return null
+  const { sections, legs } = project.dock
+  const on = sections.find(({ id }) => id === sections.find((one) => one.id === section)?.on)
+  const at = legs.find(({ id }) => id === leg)
+  return on && at ? { by: gapTo(cornersOf(on), [at.x, at.y]) } : null
+}
+
+/** From the rectangle that a section covers; 0 within. */
+function gapTo(corners: readonly (readonly [number, number])[], [x, y]: readonly [number, number]): number {
+  const gap = (all: readonly number[], at: number): number =>
+    Math.max(0, Math.min(...all) - at, at - Math.max(...all))
+  return Math.hypot(
+    gap(
+      corners.map(([a]) => a),
+      x,
+    ),
+    gap(
+      corners.map(([, b]) => b),
+      y,
+    ),
   )
 }
 

@@ -9,8 +9,9 @@ type Say = Words<WatersideWord>
 
 /** `Section 3`; one of the head as it is labelled. */
 export function sectionName(id: string, record: Pick<SeasonRecord, 'sections'>, { t }: Say): string {
-  if (record.sections.some((one) => one.id === id && one.ramp)) return t('section.ramp')
   const [, letter, n] = /^([sh])(\d+)$/.exec(id) ?? []
+  if (record.sections.some((one) => one.id === id && one.ramp))
+    return n === undefined ? t('section.ramp') : t('section.ramp-numbered', { n: count(Number(n)) })
   if (n === undefined) return t('section.named', { name: text(id) })
   return t(letter === 'h' ? 'section.head' : 'section.run', { n: count(Number(n)) })
 }

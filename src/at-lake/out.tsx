@@ -46,7 +46,7 @@ function Plain({ at, next }: { readonly at: string; readonly next: () => void })
     <>
       <Head of={t('out.plain')} />
       <ol>
-        {(['boat', 'far', 'panels', 'legs', 'flat'] as const).map((line) => (
+        {(['boat', 'stood', 'far', 'panels', 'legs', 'flat'] as const).map((line) => (
           <li key={line}>{t(`out.plain-${line}`)}</li>
         ))}
       </ol>

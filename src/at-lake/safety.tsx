@@ -1,4 +1,7 @@
 /** What hurts people at docks, ticked off one by one before anybody gets wet. */
+import { useMemo } from 'react'
+import { steps } from '../../rules/papers/steps/set-up.ts'
+import { count } from '../words/index.ts'
 import { DayLimit } from './day-limit.tsx'
 import { Ticks } from './fields.tsx'
 import { Head } from './frame.tsx'
@@ -11,6 +14,9 @@ interface SafetyProps {
   readonly next: () => void
 }
 
+/** Nobody works at a dock alone. */
+const LEAST = 2
+
 const ALWAYS = ['pairs', 'vests', 'lightning', 'cold', 'power'] as const
 
 export function Safety({ of, at, next }: SafetyProps) {
@@ -19,7 +25,10 @@ export function Safety({ of, at, next }: SafetyProps) {
   const posts = project?.dock.placements.some(({ kind }) => kind === 'anchor-post' || kind === 'auger')
   const names = [...ALWAYS, ...(posts && of === 'set-up' ? (['services'] as const) : [])]
   const keyOf = (name: string): string => `${at}.${name}`
-  const items = names.map((name) => ({ key: keyOf(name), label: t(`safe.${name}`) }))
+  const people = useMemo(() => (project ? steps(project).people : LEAST), [project])
+  const labelOf = (name: (typeof names)[number]): string =>
+    name === 'pairs' && people > LEAST ? t('safe.people', { people: count(people) }) : t(`safe.${name}`)
+  const items = names.map((name) => ({ key: keyOf(name), label: labelOf(name) }))
   const done = (key: string): boolean => state.done.includes(key)
   const all = items.every(({ key }) => done(key))
   return (
@@ -27,7 +36,8 @@ export function Safety({ of, at, next }: SafetyProps) {
       <Head of={t('safe.title')} />
       {of === 'set-up' && <DayLimit />}
       <Ticks items={items} done={done} set={(key, to) => add({ kind: 'step', key, done: to })} />
-      <p className="hint">{t('safe.screening')}</p>
+      {people > LEAST && <p className="care">{t('safe.only-two', { people: count(people) })}</p>}
+      <p className="hint">{t(of === 'out' ? 'safe.screening-out' : 'safe.screening')}</p>
       <div className="ways">
         {!all && <p className="hint">{t('safe.all')}</p>}
         <button

@@ -1,7 +1,7 @@
 /** How high a leg is set: the one figure of the screen; where that is on the leg; whether the leg in hand does; where the brace's clamps go; what is tightened. */
 import { useState } from 'react'
-import type { LegAt } from '../../rules/at-lake/index.ts'
-import type { Said } from '../../rules/record/index.ts'
+import type { LegAt, Mark } from '../../rules/at-lake/index.ts'
+import type { Said, SeasonRecord } from '../../rules/record/index.ts'
 import { count, meters, text } from '../words/index.ts'
 import { Measure, NOTHING, type Typed } from './fields.tsx'
 import { fine } from './fine.ts'
@@ -37,6 +37,7 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
   const was = last?.legs.find(({ leg }) => leg.id === at.leg)?.set
   const { heights, limit } = at
   const height = other === null ? heights.deck : (other.value ?? heights.deck)
+  const hung = day?.order.some(({ step, legs }) => step.phase === 'outward' && legs.includes(at.leg)) ?? false
   const stands = own?.set && Math.abs(own.set.height - heights.deck) < 0.003
   const write = (): void => {
     if (day) add(entryOf(at, height, begun, own?.sounding != null && own.asPlanned === false))
@@ -47,6 +48,7 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
       <StationHead at={at} what="set.title" />
       <Figure value={length(heights.frame)} of={t('set.frame', { sole: text(fine(heights.sole, reader)) })} />
       <SetPicture at={at} />
+      {hung && <InOrder at={at} />}
       <dl>
         <div>
           <dt>{t('set.deck')}</dt>
@@ -68,7 +70,7 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
       <TwoPhones conflicts={state.conflicts.filter(({ of }) => of === at.leg)} />
       {limit.say === 'stop-and-call' && <Limits at={at} />}
       <LegInHand at={at} />
-      <Brace at={at} />
+      <Brace at={at} hung={hung} />
       {other !== null && (
         <Measure
           label={t('set.other-field')}
@@ -78,7 +80,8 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
           set={setOther}
         />
       )}
-      <Bolts />
+      {!hung && <Bolts />}
+      {!hung && <p className="hint">{t('set.bears')}</p>}
       <div className="ways">
         <button
           type="button"
@@ -130,30 +133,75 @@ function LastYear({ by }: { readonly by: number }) {
   return <p className="good">{t(key, { by: meters(Math.abs(by)) })}</p>
 }
 
-function Bolts() {
+function useBoltsText(): string | null {
   const { day } = useBegun()
   const { t } = useSay()
   const [bolts] = day?.setBolts ?? []
-  if (!bolts) return null
+  return bolts
+    ? t(bolts.count === 2 ? 'set.bolts-both' : 'set.bolts', {
+        count: count(bolts.count),
+        size: text(bolts.wrench),
+      })
+    : null
+}
+
+function Bolts() {
+  const said = useBoltsText()
   return (
-    <p className="care">
-      <b>
-        {t(bolts.count === 2 ? 'set.bolts-both' : 'set.bolts', {
-          count: count(bolts.count),
-          size: text(bolts.wrench),
-        })}
-      </b>
-    </p>
+    said && (
+      <p className="care">
+        <b>{said}</b>
+      </p>
+    )
   )
 }
 
-function Brace({ at }: { readonly at: LegAt }) {
+/** Of a section that is to be hung, which lies on the deck with its lake end past the edge: what hands do while they reach it. */
+function InOrder({ at }: { readonly at: LegAt }) {
+  const { record } = useBegun()
+  const { t, length } = useSay()
+  const bolts = useBoltsText()
+  return (
+    <>
+      <p className="care">{t('set.hung')}</p>
+      <ol>
+        {marksOn(at).map((mark) => (
+          <li key={mark.end}>{markText(mark, record, t)}</li>
+        ))}
+        <li>{t('set.let-down', { height: text(length(at.heights.frame)) })}</li>
+        {bolts && (
+          <li>
+            <b>{bolts}</b>
+          </li>
+        )}
+      </ol>
+    </>
+  )
+}
+
+const marksOn = ({ leg, brace }: LegAt): readonly Mark[] =>
+  brace && brace.fits !== 'not-needed' ? brace.marks.filter((mark) => mark.leg === leg) : []
+
+function markText(
+  { leg, end, fromSole, fromTop }: Mark,
+  record: SeasonRecord,
+  t: ReturnType<typeof useSay>['t'],
+): string {
+  return t(fromTop === null ? `brace.mark-${end}` : `brace.mark-${end}-top`, {
+    n: count(legNumberOf(leg, record)),
+    up: meters(fromSole),
+    top: meters(fromTop ?? 0),
+  })
+}
+
+function Brace({ at, hung }: { readonly at: LegAt; readonly hung: boolean }) {
   const { project, record } = useBegun()
   const { t } = useSay()
   const { brace } = at
   if (!brace || !project || brace.fits === 'not-needed') return null
   const name = text(brace.code ? partName(brace.code, project.catalog) : '')
-  const own = brace.marks.filter(({ leg }) => leg === at.leg)
+  const own = hung ? [] : marksOn(at)
+  const low = brace.marks.find(({ end }) => end === 'low')?.leg ?? ''
   if (brace.fits === 'none') return <p className="stop">{t('brace.none')}</p>
   return (
     <div className={brace.fits === 'other' || brace.moved ? 'care' : 'good'}>
@@ -162,15 +210,20 @@ function Brace({ at }: { readonly at: LegAt }) {
           {t(brace.fits === 'other' ? 'brace.other' : brace.moved ? 'brace.moved' : 'brace.fits', { name })}
         </b>
       </p>
-      {own.map(({ leg, end, fromSole, fromTop }) => (
-        <p key={leg}>
-          {t(fromTop === null ? `brace.mark-${end}` : `brace.mark-${end}-top`, {
-            n: count(legNumberOf(leg, record)),
-            up: meters(fromSole),
-            top: meters(fromTop ?? 0),
-          })}
+      {brace.turnedFrom !== null && (
+        <p>
+          <b>
+            {t('brace.turned', {
+              n: count(legNumberOf(low, record)),
+              was: count(legNumberOf(brace.turnedFrom, record)),
+            })}
+          </b>
         </p>
+      )}
+      {own.map((mark) => (
+        <p key={mark.leg}>{markText(mark, record, t)}</p>
       ))}
+      {own.length > 0 && <p>{t('brace.when-stands')}</p>}
     </div>
   )
 }

@@ -22,8 +22,11 @@ export type Stage =
       readonly lines: readonly StepLine[]
     }
 
-/** What stands on screens of its own. */
+/** What stands on screens of its own; of a section that is hung the clamp stands on that of its leg, for it is placed before the leg is let down. */
 const APART: ReadonlySet<string> = new Set(['sound', 'set-leg', 'ready'])
+const HUNG_APART: ReadonlySet<string> = new Set([...APART, 'clamp-place'])
+/** Buried lines are asked for before anybody begins, with all else that can hurt. */
+const ASKED = 'up-ready-services'
 
 /** @param known how a leg stood is known, so that it is set again and not measured first */
 export function setUpStages(order: readonly DayStep[], known: (leg: string) => boolean): Stage[] {
@@ -36,9 +39,12 @@ export function setUpStages(order: readonly DayStep[], known: (leg: string) => b
 
 function stagesOf(step: DayStep, known: (leg: string) => boolean): Stage[] {
   const { id, phase, lines } = step.step
-  const rest = lines.filter(({ work }) => !APART.has(work))
-  if (step.legs.length === 0)
-    return [{ kind: 'step', key: id, step, lines: phase === 'ready' ? lines : rest }]
+  const apart = phase === 'outward' ? HUNG_APART : APART
+  const rest = lines.filter(({ work }) => !apart.has(work))
+  if (step.legs.length === 0) {
+    const ready = lines.filter(({ say }) => say.key !== ASKED)
+    return [{ kind: 'step', key: id, step, lines: phase === 'ready' ? ready : rest }]
+  }
   const carry = rest.filter(({ work }) => work === 'carry')
   const after = rest.filter(({ work }) => work !== 'carry')
   const of = (kind: 'measure' | 'set', leg: string): Stage => ({ kind, key: `${kind}/${leg}`, leg, step })
@@ -75,7 +81,7 @@ export function outStages(order: readonly DayStep[], { sections }: Pick<SeasonRe
         kind: 'step',
         key: `${OUT}${step.step.id}`,
         step,
-        lines: step.step.lines.filter(({ work }) => work !== 'sound' && work !== 'set-leg'),
+        lines: step.step.lines.filter(({ work }) => work !== 'sound'),
       }),
     ),
   ]

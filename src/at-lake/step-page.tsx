@@ -1,14 +1,19 @@
 /** A step of the order of work: who stands where, what is lifted, what is done, what stays loose; and its picture. */
 
+import type { Day } from '../../rules/at-lake/index.ts'
+import { peopleOf } from '../../rules/papers/steps/hands.ts'
 import { count, text } from '../words/index.ts'
 import type { WatersideWord } from '../words/waterside.ts'
+import { extraLines } from './extra-lines.ts'
 import { Head } from './frame.tsx'
-import { aside, bedNow, useBegun, useSay } from './lake.ts'
+import { aside, bedNow, legOf, useBegun, useSay } from './lake.ts'
 import { lineText } from './line-text.ts'
+import { Meanings } from './meanings.tsx'
 import { sectionName } from './names.ts'
 import { PlanPicture } from './pictures/plan-picture.tsx'
 import { SidePicture } from './pictures/side-picture.tsx'
 import { isDone, type Stage } from './stages.ts'
+import { Stood } from './stood.tsx'
 import { Stops } from './stops.tsx'
 
 type StepStage = Extract<Stage, { readonly kind: 'step' }>
@@ -26,7 +31,10 @@ export function StepPage({ stage, season, stages, next }: StepPageProps) {
   const { t } = say
   const { add, state, record, go, page } = begun
   const { step } = stage.step
-  const lines = stage.lines.filter((line) => hasWords(line.say.key))
+  const lines = stage.lines.filter(
+    ({ work, about, say: { key } }) =>
+      hasWords(key) && work !== 'extra' && (work !== 'clamp-place' || isClamped(about[0], begun.day)),
+  )
   const title = titleOf(stage, season, step.section === null ? '' : sectionName(step.section, record, say), t)
   const done = isDone(stage, state)
   const check = season === 'up' && step.id === 'level' && stage.key === 'level'
@@ -34,16 +42,21 @@ export function StepPage({ stage, season, stages, next }: StepPageProps) {
   return (
     <>
       <Head of={title} />
-      <StepPicture stage={stage} season={season} label={title} />
       <Hands stage={stage} lifting={season === 'down' || carrying} />
+      <Cares stage={stage} season={season} last={stages.at(-1) === stage} />
+      <StepPicture stage={stage} season={season} label={title} />
       <ol>
         {lines.map((line) => (
           <li key={line.id}>{lineText(line, season, begun, say)}</li>
         ))}
+        {extraLines(stage.lines, season, begun, say).map((line) => (
+          <li key={line}>{line}</li>
+        ))}
       </ol>
-      <Tools stage={stage} />
-      <Cares stage={stage} season={season} last={stages.at(-1) === stage} />
-      <div className="ways">
+      {season === 'down' && step.phase === 'ready' && <Stood />}
+      <Meanings lines={stage.lines} />
+      <Tools stage={stage} season={season} stages={stages} />
+      <div className="ways pinned">
         {check && (
           <button type="button" onClick={() => go(aside('check', page))}>
             {t('step.check')}
@@ -63,6 +76,10 @@ export function StepPage({ stage, season, stages, next }: StepPageProps) {
     </>
   )
 }
+
+/** Where a brace fits by now. */
+const isClamped = (leg: string | undefined, day: Day | null): boolean =>
+  (day && leg !== undefined && legOf(day, leg)?.brace?.marks.some((mark) => mark.leg === leg)) ?? false
 
 /** The day's level has a screen of its own. */
 const hasWords = (key: string): boolean => !/-ready-(level|benchmark)$/.test(key)
@@ -85,8 +102,14 @@ const roleOf = (key: string): string => /(standing|ramp|following)$/.exec(key)?.
 function Hands({ stage, lifting }: { readonly stage: StepStage; readonly lifting: boolean }) {
   const { t } = useSay()
   const { crew, lift } = stage.step.step
+  const people = peopleOf(crew)
   return (
     <p>
+      {crew.some(({ place }) => place === 'water') && (
+        <>
+          <b>{t('who.all', { people: count(people) })}</b>{' '}
+        </>
+      )}
       {crew.map(({ place, people }) => t(`who.${place}`, { people: count(people) })).join(' ')}{' '}
       {lift && lifting && (
         <b>
@@ -101,16 +124,40 @@ function Hands({ stage, lifting }: { readonly stage: StepStage; readonly lifting
   )
 }
 
-function Tools({ stage }: { readonly stage: StepStage }) {
+function Tools({ stage, season, stages }: Pick<StepPageProps, 'stage' | 'season' | 'stages'>) {
   const { t } = useSay()
+  if (stage.step.step.phase === 'ready') return <DayTools stages={stages} />
+  if (season === 'down') return <Wrenches of={wrenchesOf([stage])} />
   const works = new Set(stage.lines.map(({ id }) => id))
   const wrenches = new Set(
     Object.entries(stage.step.tighten).flatMap(([line, bolts]) =>
       works.has(line) ? bolts.map(({ wrench }) => wrench) : [],
     ),
   )
-  if (wrenches.size === 0) return null
-  return <p className="hint">{t('step.wrench', { size: text([...wrenches].join(', ')) })}</p>
+  return wrenches.size === 0 ? null : (
+    <p className="hint">{t('step.wrench', { size: text([...wrenches].join(', ')) })}</p>
+  )
+}
+
+const wrenchesOf = (stages: readonly Stage[]): string[] => [
+  ...new Set(
+    stages.flatMap((stage) =>
+      'step' in stage && stage.step
+        ? stage.step.step.tools.flatMap(({ size }) => (size === null ? [] : [size]))
+        : [],
+    ),
+  ),
+]
+
+function Wrenches({ of }: { readonly of: readonly string[] }) {
+  const { t } = useSay()
+  return of.length === 0 ? null : <p className="hint">{t('step.wrench', { size: text(of.join(', ')) })}</p>
+}
+
+/** All that is carried to the lake, told once while the boathouse is still near. */
+function DayTools({ stages }: Pick<StepPageProps, 'stages'>) {
+  const { t } = useSay()
+  return <p className="care">{t('ready.tools', { wrenches: text(wrenchesOf(stages).join(', ')) })}</p>
 }
 
 /** What is loose, and what can hurt, before the button that says that it is done. */
@@ -181,6 +228,7 @@ function StepPicture({
       deck={day.deck}
       bedOf={bedNow(day)}
       crew={step.crew}
+      lying={stage.key.endsWith('/carry')}
     />
   )
 }

@@ -127,6 +127,9 @@ test('the whole demo is set up where nothing is as it was sounded', async () => 
       const told = await said()
       expect(told).toContain('tighten both of its set bolts: wrench 3/4 in')
       expect(told).not.toMatch(/brace-\d|s\d\.(?:start|end)|anchor-post/)
+      // From the deck: clamp, leg, bolts, in the order in which hands reach them.
+      if (leg === '5')
+        expect(told).toMatch(/clamp on leg 5: bolt.*Let the leg down until.*tighten both of its set bolts/s)
       if (leg === '7') {
         expect(told).toContain('Take a 7 ft leg here, not the 6 ft one.')
         seen.swapped = true
@@ -137,6 +140,11 @@ test('the whole demo is set up where nothing is as it was sounded', async () => 
       }
       await tap('It is set and tight')
     } else if (kind !== undefined) {
+      // The sections from the third are not out there yet: nobody can measure up to their frames.
+      const hung = Number(leg) >= 5
+      const asked = await said()
+      expect(asked.includes('past the end of the deck'), now).toBe(hung)
+      expect(asked.includes('Measure up to the frame instead'), now).toBe(!hung)
       if (depth > 0) {
         await type('Water’s surface down to the bottom', `${depth / INCH} in`)
         await tap('Use this depth')
@@ -165,7 +173,12 @@ test('the whole demo is set up where nothing is as it was sounded', async () => 
         await expect.poll(said).not.toContain('Stop here')
         await tap('Next')
       } else if ((await title()) === now) await tap('Go on all the same')
-    } else await tap('Done')
+    } else {
+      // However long the step is.
+      const done = await page.getByRole('button', { name: 'Done', exact: true }).boundingBox()
+      expect(done!.y + done!.height, now).toBeLessThanOrEqual(PHONE.height)
+      await tap('Done')
+    }
     await on(now)
   }
   expect(seen).toMatchObject({ swapped: true, brace: true })
@@ -330,13 +343,23 @@ test('next spring by last year’s record; level check; wear; out again', async 
   expect(decodeURIComponent((await mail.getAttribute('href'))!)).toMatch(/1 x Brace clamp.*Cracked at leg 6/)
   await home()
   await tap(/^Take it out for the winter/)
+  expect(await said()).not.toContain('for setting up')
+  expect(await said()).toContain('3 people are needed')
   await tickAll(page)
   await tap('We are ready')
+  // Before a bolt is loosened: leg 4 does not stand as it was written down.
+  expect(await title()).toBe('Before anything is moved')
+  await readable(page)
+  await page.getByLabel('One stands otherwise').selectOption({ label: 'Leg 4' })
+  await type('Bottom of the foot pad to the deck, as set', '40 in')
+  await tap('Write it down')
+  const row = page.getByRole('row').filter({ has: page.getByRole('rowheader', { name: '4', exact: true }) })
+  await expect.poll(() => row.innerText()).toContain(tape(40 * INCH))
   const order: string[] = []
   while ((await title()) !== 'It is all ashore') {
     const now = await title()
     order.push(now)
-    if (now === 'Bring in section 2') expect(await said()).toContain('2 lift, 112.9 lb: 56.5 lb each.')
+    if (now === 'Bring in section 2') expect(await said()).toContain('2 lift, 112.9 lb: about 56.5 lb each.')
     await tap('Done')
     await on(now)
   }
@@ -346,7 +369,7 @@ test('next spring by last year’s record; level check; wear; out again', async 
     'Unhang section 5',
     'Unhang section 4',
     'Unhang section 3',
-    'Take the ramp ashore',
+    'Take the ramp (section 1) ashore',
     'Bring in section 2',
   ])
   await type('Where does it lie?', 'Boathouse, left wall')

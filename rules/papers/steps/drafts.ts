@@ -2,6 +2,7 @@
 import type { Catalog } from '../../catalog/index.ts'
 import type { Design } from '../../design/index.ts'
 import type { Dock, Leg, Section } from '../../dock.ts'
+import { braceHoles } from '../../leg-places.ts'
 import type { PaperWord } from '../../words/papers.ts'
 import { groupBy, sectionsInOrder } from '../order.ts'
 import { count, list, meters, type Saying, saying, text } from '../saying.ts'
@@ -110,7 +111,11 @@ function readyStep(job: Job): Draft {
             say('up-ready-sort', { parts: count(dock.parts.length) }),
             ...(posts ? [say('up-ready-services')] : []),
           ]
-        : [say('down-ready-boat'), say('down-ready-mark')]),
+        : [
+            say('down-ready-boat'),
+            say('down-ready-mark'),
+            ...(dock.legs.length > 0 ? [say('down-ready-stood')] : []),
+          ]),
     ],
     crew: crewOf(['shore', 2]),
     lift: null,
@@ -204,6 +209,20 @@ const setLegs = (job: Job, step: string, legs: readonly Leg[]): StepLine[] =>
     ),
   )
 
+/** Under water in the hands of those who stand there; of a section that is hung while the leg's foot can still be reached from the deck. */
+const placeClamps = (
+  job: Job,
+  step: string,
+  legs: readonly Leg[],
+  key: 'clamp-place' | 'clamp-place-deck',
+): StepLine[] =>
+  legs.flatMap((leg) => {
+    const [hole] = braceHoles(job.dock, leg)
+    if (!hole) return []
+    const values = { leg: text(leg.id), up: meters(hole.up) }
+    return [line(job, step, 'clamp-place', [leg.id], values, leg.id, key)]
+  })
+
 const braceHighs = (job: Job, step: string): StepLine[] =>
   (job.plan.highs.get(step) ?? []).map((pair) => {
     const high = pair.legs.find((leg) => leg !== pair.brace!.low)!
@@ -250,6 +269,7 @@ function standingStep(job: Job, section: Section, legs: readonly Leg[]): Draft {
         section.x < 0 ? 'carry-ashore' : 'carry',
       ),
       ...setLegs(job, step, legs),
+      ...placeClamps(job, step, legs, 'clamp-place'),
     ],
     crew: crewOf(['water', 2], ['shore', Math.max(1, lift.people - 2)]),
     lift,
@@ -321,6 +341,7 @@ function outwardStep(job: Job, section: Section, legs: readonly Leg[]): Draft {
         ? [line(job, step, 'sound', legIds, { ids: list(legIds), count: count(legs.length) })]
         : []),
       line(job, step, 'carry', [id], { section: text(id), on: text(on ?? '') }, undefined, 'carry-deck'),
+      ...placeClamps(job, step, legs, 'clamp-place-deck'),
       ...setLegs(job, step, legs),
       ...braceHighs(job, step),
       line(job, step, 'drop-in', about, { section: text(id), on: text(on ?? '') }),

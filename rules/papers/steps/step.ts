@@ -24,6 +24,8 @@ export type Work =
   | 'first-pin'
   | 'carry'
   | 'sound'
+  /** Its brace clamps to their places: they go on the leg on shore, and are tightened when its depth is known. */
+  | 'clamp-place'
   | 'set-leg'
   | 'lay-ramp'
   | 'pins'

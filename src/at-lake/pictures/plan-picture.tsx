@@ -18,6 +18,8 @@ const ROOM = { x: 16, y: 20 } as const
 const LARGEST = 60
 /** Where more legs than that are in it, only those that are meant have their number. */
 const NUMBERED = 24
+/** More sections than that have no room for their numbers. */
+const NAMED = 12
 
 export function PlanPicture({ dock, label, lake, legs, set, section }: PlanPictureProps) {
   const corners = dock.sections.flatMap((one) => cornersOf(one))
@@ -42,6 +44,17 @@ export function PlanPicture({ dock, label, lake, legs, set, section }: PlanPictu
       {dock.sections.map((one) => (
         <path key={one.id} className={`frame ${one.id === section ? 'lit' : ''}`} d={path(cornersOf(one))} />
       ))}
+      {dock.sections.length <= NAMED &&
+        dock.sections.map((one) => {
+          const all = cornersOf(one)
+          const middle = (of: 0 | 1): number => all.reduce((sum, point) => sum + point[of], 0) / all.length
+          const [px, py] = at(middle(0), middle(1))
+          return (
+            <text key={one.id} className="section" x={px} y={py + 0.5}>
+              {one.id.replace(/^s(?=\d)/, '')}
+            </text>
+          )
+        })}
       {dock.legs.map(({ id, x, y }) => {
         const [px, py] = at(x, y)
         const meant = legs.includes(id)

@@ -22,6 +22,8 @@ interface SidePictureProps {
   /** What a leg stands on as it is known now, m. */
   readonly bedOf: (leg: string) => number
   readonly crew?: readonly Crew[]
+  /** The section lies on the deck of the one before, its lake end just past the edge. */
+  readonly lying?: boolean
 }
 
 /** px, and what is shown of the lake before and of the dock behind a section, of its length. */
@@ -29,6 +31,8 @@ const WIDE = 360
 const TALL = 190
 const BEHIND = 1.1
 const BEFORE = 0.5
+/** A section that lies on the deck before it is hung juts out over the edge by that, m: its legs are in reach. */
+const JUTS = 0.35
 /** Ground under the lowest foot, air over the highest head, depth of a frame, m. */
 const UNDER = 0.25
 const OVER = 0.15
@@ -81,7 +85,7 @@ export function SidePicture(props: SidePictureProps) {
         <path
           key={one.id}
           className={`frame ${one.id === section?.id ? 'lit' : ''}`}
-          d={`${path(outlineOf(one, project, deck))}Z`}
+          d={`${path(one.id === section?.id ? lain(outlineOf(one, project, deck), props) : outlineOf(one, project, deck))}Z`}
         />
       ))}
     </svg>
@@ -134,6 +138,14 @@ function sceneOf({ project, standing, section, level, deck, bedOf, crew = [] }: 
       points: points.map(([x, z]): Place => [x, z + (onDeck ? lift : 0)]),
     })),
   }
+}
+
+/** Moved shoreward onto the deck, of a section that is hung on the lake end of another. */
+function lain(outline: Place[], { lying = false, section, project: { dock } }: SidePictureProps): Place[] {
+  const on = lying && section ? dock.sections.find(({ id }) => id === section.on) : undefined
+  if (!on || !section) return outline
+  const [[a, b], [, end]] = [spanOf(section), spanOf(on)]
+  return a < end - FRAME ? outline : outline.map(([x, z]): Place => [x - (b - end) + JUTS, z + FRAME])
 }
 
 /** A section's frame from the side; the ramp comes down to the shore. */

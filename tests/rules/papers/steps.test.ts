@@ -101,6 +101,8 @@ function faults(sheet: Steps, dock: Dock, catalog: Catalog): string[] {
     once(id, 'leg-caps', 1)
     once(id, 'set-bolts', 1)
     once(id, 'sound', following.has(section) ? 1 : 0)
+    const braced = dock.pairs.some(({ brace, legs }) => brace && legs.includes(id))
+    once(id, 'clamp-place', braced ? 1 : 0)
   }
   for (const { id, brace } of dock.pairs) {
     once(id, 'brace-low', brace ? 1 : 0)
@@ -189,6 +191,9 @@ function disorder(sheet: Steps, dock: Dock): string[] {
     if (i >= 0 && k >= 0 && i >= k) out.push(`${a.join(' of ')} comes after ${b.join(' of ')}`)
   }
   const standing = dock.sections.find(({ role }) => role === 'standing')?.id ?? ''
+  const pairOf = new Map(
+    dock.pairs.flatMap(({ id, brace, legs }) => (brace ? legs.map((leg) => [leg, id] as const) : [])),
+  )
   for (const { id, on, role } of dock.sections) {
     const out: Work = role === 'ramp' ? 'lay-ramp' : 'carry'
     before(['frame', id], [out, id])
@@ -219,6 +224,13 @@ function disorder(sheet: Steps, dock: Dock): string[] {
     before(['pads', id], ['set-leg', id])
     before(['sound', id], ['set-leg', id])
     before(['set-leg', id], ['drop-in', section])
+    // A clamp is tightened where hands reach: from the deck before the leg is let down, in the water when it stands.
+    const hung = dock.sections.some((one) => one.id === section && one.role === 'following')
+    if (hung) {
+      before(['carry', section], ['clamp-place', id])
+      before(['clamp-place', id], ['set-leg', id])
+    } else before(['set-leg', id], ['clamp-place', id])
+    before(['clamps', pairOf.get(id) ?? ''], ['clamp-place', id])
     before(['set-leg', id], ['leg-caps', id])
   }
   for (const { id, legs, brace } of dock.pairs) {
@@ -361,6 +373,23 @@ describe('the demo dock’s sheet', () => {
     expect(steps(projectOf(deep, demoCatalog, stopped)).cautions[0]).toBe('caution-stop')
     expect(sheet.cautions).not.toContain('caution-stop')
     expect(autumn(projectOf(demoDesign, demoCatalog, dock)).cautions[0]).toBe('caution-ice')
+  })
+
+  it('has in autumn how every leg stands written down before the first bolt is loosened', () => {
+    const back = autumn(projectOf(demoDesign, demoCatalog, dock))
+    expect(back.steps[0]!.lines.map(({ say }) => say.key)).toContain('down-ready-stood')
+    expect(back.steps[0]!.lines.flatMap(({ parts }) => parts)).toEqual([])
+    // Nothing later asks for what can only be seen while it stands.
+    const later = back.steps.slice(1).flatMap(({ lines }) => lines.map(({ say }) => sentence(say, words[0]!)))
+    expect(later.filter((said) => /write down how|how level/.test(said))).toEqual([])
+  })
+
+  it('draws the legs of a hung section up before it is carried ashore', () => {
+    const back = autumn(projectOf(demoDesign, demoCatalog, dock))
+    const step = back.steps.find(({ id }) => id === 'in.s5')!
+    const works = step.lines.map(({ work }) => work)
+    expect(works.lastIndexOf('set-leg')).toBeLessThan(works.indexOf('carry'))
+    expect(works.indexOf('drop-in')).toBeLessThan(works.indexOf('set-leg'))
   })
 })
 
