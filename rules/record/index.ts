@@ -8,6 +8,7 @@ export { addEntry, headerOf, mergeRecords, sameDock } from './merge.ts'
 export type { NextBrace } from './next-braces.ts'
 export {
   type BedBasis,
+  type KeepNext,
   type NextAsked,
   type NextLeg,
   type NextYear,
@@ -33,6 +34,7 @@ export {
 export {
   type Conflict,
   deckAt,
+  deckOf,
   type LegState,
   latestSeason,
   type SeasonState,

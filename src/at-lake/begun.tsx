@@ -136,6 +136,7 @@ function today(
     from: state.level?.from ?? 'survey',
     ...(state.level?.sd === undefined ? {} : { levelError: state.level.sd }),
     keep: state.today?.keep ?? 'planned',
+    ...(state.level?.deck === undefined ? {} : { deck: state.level.deck }),
     measured,
     set,
     ...(legsAtHand ? { legsAtHand } : {}),

@@ -1,5 +1,6 @@
 /** A leg of a dock without a plan: how it stands is measured once; in the years after it follows from the lake's level. */
 import { useState } from 'react'
+import { deckOf } from '../../rules/record/index.ts'
 import { count, meters } from '../words/index.ts'
 import { Measure, NOTHING, type Typed, typedFrom } from './fields.tsx'
 import { Figure, Head } from './frame.tsx'
@@ -16,7 +17,8 @@ export function OldLeg({ leg, next }: { readonly leg: string; readonly next: () 
   const was = last?.legs.find((one) => one.leg.id === leg)?.set
   const level = state.level?.level ?? 0
   // The deck stays where it was, or goes with the lake: then each leg is longer by as much as the lake rose.
-  const rose = state.level?.keep === 'over-water' ? level - (was?.level ?? level) : 0
+  const stood = last?.legs.find((one) => one.leg.id === leg)?.deck ?? (last && deckOf(last))
+  const rose = state.today && stood != null ? state.today.deck - stood : 0
   const told = own?.set?.height ?? (was ? was.height + rose : null)
   const [typed, setTyped] = useState<Typed>(() => typedFrom(keeper.draft(`leg/${leg}`) ?? NOTHING))
   const height = typed.value ?? told
