@@ -1,4 +1,8 @@
 /** How each leg stands, as it was written down: the table that goes into the boathouse. */
+import { useState } from 'react'
+import { type SeasonState, seasonState, seasonsOf } from '../../rules/record/index.ts'
+import { Select } from '../ui/select.tsx'
+import { text } from '../words/index.ts'
 import { Frame, Head } from './frame.tsx'
 import { useBegun, useSay } from './lake.ts'
 import { levelText } from './level.tsx'
@@ -8,10 +12,23 @@ import { TwoPhones } from './two-phones.tsx'
 export function Heights() {
   const begun = useBegun()
   const { t } = useSay()
+  const { record, season, state, last } = begun
+  const seasons = seasonsOf(record).filter((one) => seasonState(record, one).legs.some(({ set }) => set))
+  const isSet = state.legs.some(({ set }) => set)
+  // What nobody has written down yet is no table: how it stood last is.
+  const [year, setYear] = useState(isSet || !last ? season : last.season)
+  const shown = year === season ? state : seasonState(record, year)
+  const years = [...new Set([...seasons, ...(isSet ? [season] : [])])].reverse()
   return (
     <Frame title={t('home.heights')} home={() => begun.go({ at: 'home' })}>
-      <Head of={t('heights.title', { season: begun.season })} />
-      <HeightsTable />
+      <Head of={t('heights.title', { season: year })} />
+      {years.length > 1 && (
+        <div className="text-field">
+          <label htmlFor="lake-heights-year">{t('heights.year')}</label>
+          <Select id="lake-heights-year" value={year} options={years} wordOf={(one) => one} set={setYear} />
+        </div>
+      )}
+      <HeightsTable of={shown} />
       <div className="ways">
         <button type="button" onClick={() => begun.go({ at: 'share' })}>
           {t('home.share')}
@@ -21,11 +38,11 @@ export function Heights() {
   )
 }
 
-export function HeightsTable() {
+export function HeightsTable({ of: state }: { readonly of: SeasonState }) {
   const begun = useBegun()
   const say = useSay()
   const { t, length } = say
-  const { state, record } = begun
+  const { record } = begun
   const rise = record.rise ?? 0
   const planned = record.rise !== null
   const lengths = (code: string | null): number | undefined =>
@@ -35,7 +52,7 @@ export function HeightsTable() {
       {state.level && <p>{levelText(state.level.level, begun, say)}</p>}
       {state.conflicts.length > 0 && <TwoPhones conflicts={state.conflicts} />}
       <table className="lake-table">
-        <caption className="unseen">{t('heights.title', { season: begun.season })}</caption>
+        <caption className="unseen">{t('heights.title', { season: state.season })}</caption>
         <thead>
           <tr>
             <th scope="col">{t('coming.leg')}</th>

@@ -1,5 +1,6 @@
 /** Where one starts from: how far the dock is this season, what comes next, and all else that can be done. */
 import type { ReactNode } from 'react'
+import type { SeasonState } from '../../rules/record/index.ts'
 import { useLeadline } from '../state/store.ts'
 import { count, text } from '../words/index.ts'
 import { Frame, Head } from './frame.tsx'
@@ -46,9 +47,12 @@ function phaseOf(
   if (state.out.some(({ leg, section }) => leg === undefined && section === undefined)) return 'out'
   if (outBegun) return 'coming-out'
   const set = state.legs.filter((leg) => leg.set).length
-  if (set === 0 && state.done.length === 0 && state.level === null) return 'new'
+  if (!isUnderWay(state)) return 'new'
   return set >= record.legs.length ? 'stands' : 'under-way'
 }
+
+const isUnderWay = ({ legs, done, level }: Begun['state']): boolean =>
+  legs.some(({ set }) => set) || done.length > 0 || level !== null
 
 type Phase = ReturnType<typeof phaseOf>
 
@@ -101,14 +105,23 @@ function useFigures() {
   return { season: text(season), set: count(set), all: count(record.legs.length) }
 }
 
+/** Where the dock lies, as it was said last. */
+const storedIn = ({ out }: SeasonState): string | undefined =>
+  out.findLast(({ stored }) => stored !== undefined)?.stored
+
 const FIRST: Page = { at: 'set-up', stage: 0 }
 
 function NotBegun() {
-  const { last } = useBegun()
+  const { last, project } = useBegun()
   const { t } = useSay()
   const values = useFigures()
+  // It stands already.
+  if (!last && !project)
+    return <Way main to={FIRST} label={t('home.begin-old')} more={t('welcome.old-more')} />
+  const lies = last && storedIn(last)
   return last ? (
     <>
+      {lies && <p className="good">{t('home.stored', { where: text(lies) })}</p>}
       <Way main to={FIRST} label={t('home.again', values)} more={t('home.again-more')} />
       <Way to={{ at: 'next' }} label={t('home.next')} />
     </>
@@ -166,7 +179,7 @@ function IsOut() {
   const { t } = useSay()
   const values = useFigures()
   const spring = String(Number(season) + 1)
-  const stored = state.out.findLast((one) => one.stored !== undefined)?.stored
+  const stored = storedIn(state)
   const into = (page: Page) => (): void => {
     setSeason(spring)
     go(page)
@@ -189,11 +202,12 @@ function IsOut() {
 
 /** What can be done at any time. */
 function Others() {
-  const { go, state, project } = useBegun()
+  const { go, state, project, last } = useBegun()
   const { t } = useSay()
   const orders = state.wear.filter(({ order }) => order).length
   const ways: readonly (readonly [Page['at'], string])[] = [
     ['heights', t('home.heights')],
+    ...(last && isUnderWay(state) ? [['next', t('home.next')] as const] : []),
     ['wear', t('home.wear')],
     ...(orders > 0 ? [['shop', t('home.shop', { count: count(orders) })] as const] : []),
     ['share', t('home.share')],

@@ -29,7 +29,7 @@ export function OldLeg({ leg, next }: { readonly leg: string; readonly next: () 
   return (
     <>
       <Head
-        of={t('set.title', { n: count(legNumberOf(leg, record)) })}
+        of={t(was ? 'set.title' : 'old.leg', { n: count(legNumberOf(leg, record)) })}
         where={named && placeOf(named, record, say)}
       />
       {told !== null && <Figure value={length(told)} of={t('set.deck-old')} />}
@@ -52,9 +52,11 @@ export function OldLeg({ leg, next }: { readonly leg: string; readonly next: () 
         set={put}
       />
       <p className="hint">{t('old.how')}</p>
-      <p className="care">
-        <b>{t('old.bolts')}</b>
-      </p>
+      {was && (
+        <p className="care">
+          <b>{t('old.bolts')}</b>
+        </p>
+      )}
       <div className="ways">
         <button
           type="button"
@@ -74,7 +76,7 @@ export function OldLeg({ leg, next }: { readonly leg: string; readonly next: () 
             next()
           }}
         >
-          {t('set.done')}
+          {t(was ? 'set.done' : 'wear.keep')}
         </button>
         <button type="button" className="quiet" onClick={next}>
           {t('old.skip')}

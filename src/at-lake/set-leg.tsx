@@ -115,7 +115,7 @@ function entryOf(
     stock: at.stock?.code ?? null,
     length: at.stock?.length ?? null,
     height,
-    frame: height - (record.rise ?? 0),
+    ...(record.rise === null ? {} : { frame: height - record.rise }),
     depth: at.measured?.depth ?? at.expected.depth,
     level: day?.level ?? null,
     keep: day?.keep ?? 'planned',

@@ -12,14 +12,17 @@ import { Frame, Head } from './frame.tsx'
 import { UnitsChoice } from './home.tsx'
 import { useLake, useSay } from './lake.ts'
 import { OldDock } from './old-dock.tsx'
+import { usePart } from './trail.ts'
 
 const receive = chunk(() => import('./share/receive.tsx').then((m) => m.Receive))
 const sharing = () => import('../record-sharing/index.ts')
 
+const PARTS = ['old', 'codes'] as const
+
 export function Welcome() {
   const lake = useLake()
   const { t } = useSay()
-  const [open, setOpen] = useState<'old' | 'codes' | null>(null)
+  const [open, setOpen] = usePart(PARTS)
   const [fault, setFault] = useState('')
   const shown = (taken: Awaited<ReturnType<typeof lake.records.take>>): string | null => {
     if (taken.ok) lake.show(taken.value)

@@ -6,35 +6,37 @@ import { useLeadline } from '../../state/store.ts'
 import { count } from '../../words/index.ts'
 import { Frame, Head } from '../frame.tsx'
 import { useBegun, useSay } from '../lake.ts'
+import { usePart } from '../trail.ts'
 import { useSaveRecord } from '../use-save-record.ts'
 import type { PaperOfRecord } from './paper.ts'
 import { Receive } from './receive.tsx'
 import { Squares } from './square.tsx'
 
-type Shown = 'ways' | 'squares' | 'receive'
+type Shown = 'squares' | 'receive'
+const SHOWN = ['squares', 'receive'] as const
 
 export function Share() {
   const { go } = useBegun()
   const { t } = useSay()
-  const [shown, setShown] = useState<Shown>('ways')
+  const [part, setPart] = usePart<Shown>(SHOWN)
   const [told, setTold] = useState('')
   return (
     <Frame
       title={t('share.title')}
-      back={shown === 'ways' ? undefined : () => setShown('ways')}
+      back={part === null ? undefined : () => setPart(null)}
       home={() => go({ at: 'home' })}
     >
-      {shown === 'squares' ? (
+      {part === 'squares' ? (
         <Show />
-      ) : shown === 'receive' ? (
+      ) : part === 'receive' ? (
         <Get
           done={(words) => {
             setTold(words)
-            setShown('ways')
+            setPart(null)
           }}
         />
       ) : (
-        <Ways show={setShown} told={told} tell={setTold} />
+        <Ways show={setPart} told={told} tell={setTold} />
       )}
     </Frame>
   )
