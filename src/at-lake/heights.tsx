@@ -2,7 +2,6 @@
 import { useState } from 'react'
 import { type SeasonState, seasonState, seasonsOf } from '../../rules/record/index.ts'
 import { Select } from '../ui/select.tsx'
-import { text } from '../words/index.ts'
 import { Frame, Head } from './frame.tsx'
 import { useBegun, useSay } from './lake.ts'
 import { levelText } from './level.tsx'

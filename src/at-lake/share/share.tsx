@@ -60,7 +60,7 @@ function Get({ done }: { readonly done: (words: string) => void }) {
   const { t } = useSay()
   const take = async ({ record, photos }: Arrived): Promise<string | null> => {
     const merged = keeper.merge(record)
-    if (!merged.ok) return merged.issues[0]?.message ?? ''
+    if (!merged.ok) return t('share.too-large')
     for (const photo of photos) await keeper.takePhoto(photo)
     const { added, lacking } = merged.value
     const words = t('share.merged', { added: count(added) })
@@ -116,21 +116,21 @@ function Ways({ show, told, tell }: WaysProps) {
       )}
       <h3>{t('share.other-phone')}</h3>
       <div className="list">
-        <button type="button" className="main" onClick={() => show('squares')}>
+        {canSend && (
+          <button type="button" className="main" onClick={() => void send()}>
+            {t('share.send')}
+          </button>
+        )}
+        <button type="button" className={canSend ? '' : 'main'} onClick={() => void copy()}>
+          {t('share.link')}
+        </button>
+        <button type="button" onClick={() => show('squares')}>
           {t('share.show')}
           <small>{t('share.show-more')}</small>
         </button>
         <button type="button" onClick={() => show('receive')}>
           {t('share.receive')}
           <small>{t('share.receive-more')}</small>
-        </button>
-        {canSend && (
-          <button type="button" onClick={() => void send()}>
-            {t('share.send')}
-          </button>
-        )}
-        <button type="button" onClick={() => void copy()}>
-          {t('share.link')}
         </button>
       </div>
       <h3>{t('share.keep')}</h3>
