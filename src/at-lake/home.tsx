@@ -1,8 +1,9 @@
 /** Where one starts from: how far the dock is this season, what comes next, and all else that can be done. */
 import type { ReactNode } from 'react'
-import type { SeasonState } from '../../rules/record/index.ts'
+import { isWork, orderedKey, type SeasonState } from '../../rules/record/index.ts'
 import { useLeadline } from '../state/store.ts'
 import { count, text } from '../words/index.ts'
+import { useCallWord } from './call.tsx'
 import { Frame, Head } from './frame.tsx'
 import { type Begun, type Page, useBegun, useLake, useSay } from './lake.ts'
 import { nextStage } from './stages.ts'
@@ -14,6 +15,7 @@ export function Home() {
   const lake = useLake()
   const { t } = useSay()
   const { record, go } = begun
+  const call = useCallWord()
   const name = record.name || t('home.unnamed')
   return (
     <Frame title={t('title')}>
@@ -32,7 +34,7 @@ export function Home() {
           </button>
         )}
         <button type="button" className="quiet" onClick={() => go({ at: 'call' })}>
-          {t('call.title')}
+          {t(call)}
         </button>
       </div>
     </Frame>
@@ -52,7 +54,7 @@ function phaseOf(
 }
 
 const isUnderWay = ({ legs, done, level }: Begun['state']): boolean =>
-  legs.some(({ set }) => set) || done.length > 0 || level !== null
+  legs.some(({ set }) => set) || done.some(isWork) || level !== null
 
 type Phase = ReturnType<typeof phaseOf>
 
@@ -204,7 +206,7 @@ function IsOut() {
 function Others() {
   const { go, state, project, last } = useBegun()
   const { t } = useSay()
-  const orders = state.wear.filter(({ order }) => order).length
+  const orders = state.wear.filter(({ order, id }) => order && !state.done.includes(orderedKey(id))).length
   const ways: readonly (readonly [Page['at'], string])[] = [
     ['heights', t('home.heights')],
     ...(last && isUnderWay(state) ? [['next', t('home.next')] as const] : []),

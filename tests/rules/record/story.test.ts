@@ -3,8 +3,10 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { demoCatalog } from '../../../rules/index.ts'
 import {
   beginOldDock,
+  isWork,
   type NextYear,
   nextYear,
+  orderedKey,
   parseRecord,
   reorder,
   type SeasonRecord,
@@ -214,6 +216,30 @@ describe('next May, the lake at -0.14 (180 mm lower)', () => {
     const now = ofLeg(nextYear(a.record, { level: 0, project, season: '2027' }), LEG)
     expect(now.aboveDeck).toBeCloseTo(-0.06, 6)
     expect(now.enough).toBe('no')
+  })
+})
+
+describe('what is ordered again', () => {
+  it('a brace is the one that was set at its leg; what is ordered, or was taken back, is not ordered again', () => {
+    const a = june()
+    const leg = a.record.legs[LEG - 1]!
+    write(a, {
+      ...{ kind: 'set', leg: leg.id, stock: leg.planned!.stock, height: 2, level: 0, how: 'measured' },
+      braces: [{ code: demoCatalog.braces[1]!.code, end: 'low', up: 0.4 }],
+    })
+    const bent = write(a, { kind: 'wear', part: 'brace', leg: leg.id, what: 'bent', count: 1, order: true })
+    const lost = write(a, { kind: 'wear', part: 'deck-clip', what: 'lost', count: 3, order: true })
+    const codes = () =>
+      reorder(a.record, demoCatalog).rows.map(({ kind, code, count }) => [kind, code, count])
+    const brace = ['brace', demoCatalog.braces[1]!.code, 1]
+    const clips = ['deck-clip', demoCatalog.decking.clip.code, 3]
+    expect(codes()).toEqual([brace, clips])
+    write(a, { kind: 'step', key: orderedKey(bent), done: true })
+    expect(codes()).toEqual([clips])
+    write(a, { kind: 'void', voids: [lost] })
+    expect(codes()).toEqual([])
+    // Nothing of the work at the dock is done by that.
+    expect(seasonState(a.record).done.filter(isWork)).toEqual([])
   })
 })
 
