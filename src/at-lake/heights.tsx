@@ -1,11 +1,11 @@
 /** How each leg stands, as it was written down: the table that goes into the boathouse. */
-import { useState } from 'react'
+import { Fragment, useState } from 'react'
 import { type SeasonState, seasonState, seasonsOf } from '../../rules/record/index.ts'
 import { Select } from '../ui/select.tsx'
 import { Frame, Head } from './frame.tsx'
 import { useBegun, useSay } from './lake.ts'
 import { levelText } from './level.tsx'
-import { legNumberOf } from './names.ts'
+import { legNumberOf, sectionName } from './names.ts'
 import { TwoPhones } from './two-phones.tsx'
 
 export function Heights() {
@@ -61,15 +61,25 @@ export function HeightsTable({ of: state }: { readonly of: SeasonState }) {
           </tr>
         </thead>
         <tbody>
-          {state.legs.map(({ leg, set }) => {
+          {state.legs.map(({ leg, set }, i) => {
             const stock = set?.length ?? lengths(set?.stock ?? null)
+            const begins = leg.section !== null && leg.section !== state.legs[i - 1]?.leg.section
             return (
-              <tr key={leg.id}>
-                <th scope="row">{legNumberOf(leg.id, record)}</th>
-                {planned && <td>{set ? length(set.frame ?? set.height - rise) : '–'}</td>}
-                <td>{set ? length(set.height) : '–'}</td>
-                <td>{stock === undefined ? '–' : length(stock)}</td>
-              </tr>
+              <Fragment key={leg.id}>
+                {begins && leg.section !== null && (
+                  <tr>
+                    <th scope="rowgroup" colSpan={planned ? 4 : 3}>
+                      {sectionName(leg.section, record, say)}
+                    </th>
+                  </tr>
+                )}
+                <tr>
+                  <th scope="row">{legNumberOf(leg.id, record)}</th>
+                  {planned && <td>{set ? length(set.frame ?? set.height - rise) : '–'}</td>}
+                  <td>{set ? length(set.height) : '–'}</td>
+                  <td>{stock === undefined ? '–' : length(stock)}</td>
+                </tr>
+              </Fragment>
             )
           })}
         </tbody>

@@ -43,13 +43,14 @@ export function Home() {
 
 /** How far it is: not begun, under way, standing, on its way out, out. */
 function phaseOf(
-  { state, record }: Begun,
+  { state, record, project }: Begun,
   outBegun: boolean,
 ): 'new' | 'under-way' | 'stands' | 'coming-out' | 'out' {
   if (state.out.some(({ leg, section }) => leg === undefined && section === undefined)) return 'out'
   if (outBegun) return 'coming-out'
   const set = state.legs.filter((leg) => leg.set).length
-  if (!isUnderWay(state)) return 'new'
+  // Of a dock that stands already the level is written down when it is begun.
+  if (!isUnderWay(state) || (set === 0 && !project && state.done.length === 0)) return 'new'
   return set >= record.legs.length ? 'stands' : 'under-way'
 }
 
@@ -114,12 +115,19 @@ const storedIn = ({ out }: SeasonState): string | undefined =>
 const FIRST: Page = { at: 'set-up', stage: 0 }
 
 function NotBegun() {
-  const { last, project } = useBegun()
+  const { last, project, state } = useBegun()
   const { t } = useSay()
   const values = useFigures()
   // It stands already.
   if (!last && !project)
-    return <Way main to={FIRST} label={t('home.begin-old')} more={t('welcome.old-more')} />
+    return (
+      <Way
+        main
+        to={{ at: 'set-up', stage: state.level ? 1 : 0 }}
+        label={t('home.begin-old')}
+        more={t('welcome.old-more')}
+      />
+    )
   const lies = last && storedIn(last)
   return last ? (
     <>
