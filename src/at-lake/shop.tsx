@@ -18,31 +18,11 @@ export function Shop() {
   const catalog = useLeadline((s) => s.catalog)
   const { rows, price } = reorder(record, catalog, season)
   const lines = useLines(rows, false)
-  const coded = useLines(rows, true)
   const [who, setWho] = useState(() => whoFrom(keeper.draft('who')))
   const put = (part: Partial<Who>): void => {
     keeper.keepDraft('who', { ...who, ...part })
     setWho({ ...who, ...part })
   }
-  const message = [
-    t('shop.greeting', { name: text(record.name || t('home.unnamed')) }),
-    '',
-    ...coded,
-    '',
-    code(),
-    [who.name, who.phone]
-      .map((one) => one.trim())
-      .filter(Boolean)
-      .join(', '),
-  ]
-    .join('\n')
-    .trim()
-  function code(): string {
-    return record.dock ? t('call.code', { code: text(record.dock.slice(0, 8)) }) : ''
-  }
-  const mail = catalog.shop?.mail ?? ''
-  const subject = t('shop.subject', { name: text(record.name || t('home.unnamed')) })
-  const canShare = typeof navigator.share === 'function'
   return (
     <Frame title={t('shop.title')} home={() => go({ at: 'home' })}>
       <Head of={t('shop.title')} />
@@ -66,30 +46,7 @@ export function Shop() {
         </>
       )}
       <div className="ways">
-        {rows.length > 0 && (
-          <>
-            <a
-              className="button main"
-              href={`mailto:${encodeURIComponent(mail).replace('%40', '@')}?subject=${encodeURIComponent(subject)}&body=${encodeURIComponent(message)}`}
-            >
-              {t('shop.mail')}
-            </a>
-            {canShare && (
-              <button
-                type="button"
-                onClick={() => void navigator.share({ title: subject, text: message }).catch(() => {})}
-              >
-                {t('shop.share')}
-              </button>
-            )}
-            <button
-              type="button"
-              onClick={() => download(`${message}\n`, 'text/plain', `${plainName(record.name)}-order.txt`)}
-            >
-              {t('shop.file')}
-            </button>
-          </>
-        )}
+        {rows.length > 0 && <Send rows={rows} who={who} />}
         {rows.length > 0 && (
           <button
             type="button"
@@ -107,6 +64,49 @@ export function Shop() {
       </div>
       <ShopNumber />
     </Frame>
+  )
+}
+
+/** As one message: mailed, sent, or a file. */
+function Send({ rows, who }: { readonly rows: readonly ReorderRow[]; readonly who: Who }) {
+  const { record } = useBegun()
+  const { t } = useSay()
+  const mail = useLeadline((s) => s.catalog.shop?.mail) ?? ''
+  const name = text(record.name || t('home.unnamed'))
+  const message = [
+    t('shop.greeting', { name }),
+    '',
+    ...useLines(rows, true),
+    '',
+    record.dock ? t('call.code', { code: text(record.dock.slice(0, 8)) }) : '',
+    [who.name.trim(), who.phone.trim()].filter(Boolean).join(', '),
+  ]
+    .join('\n')
+    .trim()
+  const subject = t('shop.subject', { name })
+  return (
+    <>
+      <a
+        className="button main"
+        href={`mailto:${encodeURIComponent(mail).replace('%40', '@')}?subject=${encodeURIComponent(subject)}&body=${encodeURIComponent(message)}`}
+      >
+        {t('shop.mail')}
+      </a>
+      {typeof navigator.share === 'function' && (
+        <button
+          type="button"
+          onClick={() => void navigator.share({ title: subject, text: message }).catch(() => {})}
+        >
+          {t('shop.share')}
+        </button>
+      )}
+      <button
+        type="button"
+        onClick={() => download(`${message}\n`, 'text/plain', `${plainName(record.name)}-order.txt`)}
+      >
+        {t('shop.file')}
+      </button>
+    </>
   )
 }
 
