@@ -68,7 +68,7 @@ function dayIn(lake: Lake, state: DayState): Day {
   const { project, legs, order } = lake
   const { level, keep } = state
   const { deckHeight } = project.design.dock
-  const deck = keep === 'planned' ? deckHeight : level + deckHeight
+  const deck = state.deck ?? (keep === 'planned' ? deckHeight : level + deckHeight)
   const overWater = deck - level
   const levelError =
     state.from === 'leg'

@@ -48,6 +48,8 @@ export interface DayState {
   readonly levelError?: number
   readonly from?: LevelFrom
   readonly keep: Keep
+  /** Elevation of the deck, where `keep` does not tell it: as it stood last year. */
+  readonly deck?: number
   readonly measured: readonly Measured[]
   /** All legs there are, those set and laid ready among them; absent: as the plan has them. */
   readonly legsAtHand?: readonly LegsAtHand[]

@@ -8,6 +8,7 @@ export { addEntry, headerOf, mergeRecords, sameDock } from './merge.ts'
 export type { NextBrace } from './next-braces.ts'
 export {
   type BedBasis,
+  type KeepNext,
   type NextAsked,
   type NextLeg,
   type NextYear,
@@ -16,7 +17,7 @@ export {
 } from './next-year.ts'
 export { liveEntries, subjectOf } from './order.ts'
 export { parseRecord, parseRecordText } from './parse.ts'
-export { type Reorder, type ReorderRow, reorder } from './reorder.ts'
+export { isWork, orderedKey, type Reorder, type ReorderRow, reorder } from './reorder.ts'
 export {
   type Entry,
   type EntryKind,
@@ -33,6 +34,7 @@ export {
 export {
   type Conflict,
   deckAt,
+  deckOf,
   type LegState,
   latestSeason,
   type SeasonState,

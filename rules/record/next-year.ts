@@ -11,10 +11,13 @@ import type { Project } from '../project.ts'
 import { type Line, lineThrough } from './lines.ts'
 import { type NextBrace, nextBraces } from './next-braces.ts'
 import type { EntryOf, Keep, LegNamed, SeasonRecord } from './schema.ts'
-import { deckAt, heldOf, type LegState, type SeasonState, stateIn } from './state.ts'
+import { deckAt, deckOf, heldOf, type LegState, type SeasonState, stateIn } from './state.ts'
 
 /** `measured`: this season. `as-set`: where the foot stood last. `sounded`: measured in an earlier season. `planned`: by the plan. */
 export type BedBasis = 'measured' | 'as-set' | 'sounded' | 'planned'
+
+/** `as-last`: the deck where it stood last, wherever the water and the plan have it. */
+export type KeepNext = Keep | 'as-last'
 
 /** Of a leg's bed or foot over the seasons. */
 export interface Trend extends Line {
@@ -56,7 +59,7 @@ export interface NextYear {
   readonly last: string | null
   /** Over the survey water, m. */
   readonly level: number
-  readonly keep: Keep
+  readonly keep: KeepNext
   readonly deck: number
   /** Against the water and the deck of last season; null where nobody told its level. */
   readonly levelBy: number | null
@@ -69,8 +72,10 @@ export interface NextYear {
 export interface NextAsked {
   /** This year's water over the survey water, m. */
   readonly level: number
+  /** Elevation of the deck, m; absent: by `keep`. */
+  readonly deck?: number
   /** As last season where absent. */
-  readonly keep?: Keep
+  readonly keep?: KeepNext
   /** The year after the last in which legs were set, where absent. */
   readonly season?: string
   /** For longer legs of the shop, and braces. */
@@ -85,8 +90,11 @@ export function nextYear(record: SeasonRecord, { level, project, ...asked }: Nex
   const before = states.filter((state) => state.season < season)
   const now = states.find((state) => state.season === season) ?? stateIn(held, season)
   const last = before.filter(wasSet).at(-1) ?? null
-  const keep = asked.keep ?? last?.today?.keep ?? 'planned'
-  const deck = deckAt(record, level, keep)
+  const keep = asked.keep ?? (last?.level?.deck === undefined ? last?.today?.keep : 'as-last') ?? 'planned'
+  const stoodAt = last && deckOf(last)
+  const deck =
+    asked.deck ??
+    (keep === 'as-last' ? (stoodAt ?? deckAt(record, 0, 'planned')) : deckAt(record, level, keep))
   const seen = seenIn([...before, now])
   const legs = [...seen.values()].map((all) => {
     const { leg, season: latest } = all.at(-1)!
@@ -124,7 +132,7 @@ function seenIn(states: readonly SeasonState[]): Map<string, Seen[]> {
 interface Next {
   readonly record: SeasonRecord
   readonly deck: number
-  readonly keep: Keep
+  readonly keep: KeepNext
   readonly shop: Shop | null
 }
 
@@ -165,8 +173,8 @@ function nextLeg(leg: LegNamed, before: readonly Seen[], now: Seen | null, next:
 /** Where nobody told a level, the deck of a dock that keeps its height is the same each year. */
 const footOf = ({ foot, set }: LegState, { record, keep }: Next): number | null =>
   foot ??
-  (set && keep === 'planned' && set.keep !== 'over-water'
-    ? round6(deckAt(record, 0, keep) - set.height)
+  (set && keep !== 'over-water' && set.keep !== 'over-water'
+    ? round6(deckAt(record, 0, 'planned') - set.height)
     : null)
 
 function bedOf(

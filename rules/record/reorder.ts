@@ -27,6 +27,12 @@ export interface Reorder {
   readonly currency: string
 }
 
+/** Step under which it is written down that something was ordered. */
+export const orderedKey = (wear: string): string => `${ORDERED}${wear}`
+const ORDERED = 'ordered/'
+/** Whether a step is of the work at the dock. */
+export const isWork = (key: string): boolean => !key.startsWith(ORDERED)
+
 /** @param season the latest in which something was noted so where absent */
 export function reorder(record: SeasonRecord, catalog: Catalog, season?: string): Reorder {
   const shop = shopOf(catalog)
@@ -34,7 +40,7 @@ export function reorder(record: SeasonRecord, catalog: Catalog, season?: string)
   const state = seasonState(record, season ?? latestSeason(record, noted))
   const rows = new Map<string, { kind: PartKind; code: string | null; wear: EntryOf<'wear'>[] }>()
   for (const wear of state.wear) {
-    if (!wear.order) continue
+    if (!wear.order || state.done.includes(orderedKey(wear.id))) continue
     const code = codeOf(wear, state, shop)
     const key = `${wear.part}\n${code ?? ''}`
     const row = rows.get(key) ?? { kind: wear.part, code, wear: [] }
@@ -65,12 +71,18 @@ export function reorder(record: SeasonRecord, catalog: Catalog, season?: string)
 const partOf = ({ parts }: Shop, kind: PartKind, code: string | null): PartType | undefined =>
   parts.find((part) => part.kind === kind && part.code === code)
 
-/** As it was noted; else the leg that stands there; else the only one of its kind. */
+/** As it was noted; else the leg that stands there, or the brace that goes to it; else the only one of its kind. */
 function codeOf({ part, code, leg }: EntryOf<'wear'>, { legs }: SeasonState, { parts }: Shop): string | null {
   if (code != null) return code
   if (part === 'leg' && leg !== undefined) {
     const own = legs.find((one) => one.leg.id === leg)
     return own?.set?.stock ?? own?.leg.planned?.stock ?? null
+  }
+  if (part === 'brace' && leg !== undefined) {
+    const own = legs.find((one) => one.leg.id === leg)?.set?.braces ?? []
+    const codes = new Set(own.map((brace) => brace.code))
+    const [only] = codes
+    if (only !== undefined && codes.size === 1) return only
   }
   const [one, ...more] = parts.filter(({ kind }) => kind === part)
   return one && more.length === 0 ? one.code : null

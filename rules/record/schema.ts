@@ -165,6 +165,8 @@ const entry = {
   ),
 }
 
+const DeckAt = meters(-30, 30, 'Deck surface over the survey water, where `keep` does not tell it')
+
 const LevelEntry = v.looseObject({
   ...entry,
   kind: v.literal('level'),
@@ -180,6 +182,7 @@ const LevelEntry = v.looseObject({
   ),
   sd: v.optional(meters(0, 10, 'Its standard error')),
   keep: KeepSchema,
+  deck: v.optional(DeckAt),
 })
 
 const SoundingEntry = v.looseObject({
@@ -208,6 +211,7 @@ const SetEntry = v.looseObject({
   depth: v.optional(meters(-100, 300, 'Under the water of the day')),
   level: v.nullable(meters(-30, 30, 'Of that water over the survey water; null = not known')),
   keep: v.optional(KeepSchema),
+  deck: v.optional(DeckAt),
   braces: v.optional(
     list(
       v.looseObject({

@@ -86,12 +86,20 @@ export function seasonState(record: SeasonRecord, season?: string): SeasonState 
 export const deckAt = ({ deckHeight }: Pick<SeasonRecord, 'deckHeight'>, level: number, keep: Keep): number =>
   (keep === 'planned' ? 0 : level) + (deckHeight ?? 0)
 
+/** Elevation at which the deck stood in a season, m; null where nobody told. */
+export const deckOf = ({ today, legs }: SeasonState): number | null =>
+  today?.deck ?? legs.findLast(({ deck }) => deck !== null)?.deck ?? null
+
 export function stateIn({ record, all, live: held }: Held, season: string): SeasonState {
   const live = held.get(season) ?? []
   const told = agreed(all.get(season) ?? [], new Set(live))
   const level = told.heads('level').at(-1) ?? null
   const today = level
-    ? { level: level.level, keep: level.keep, deck: deckAt(record, level.level, level.keep) }
+    ? {
+        level: level.level,
+        keep: level.keep,
+        deck: level.deck ?? deckAt(record, level.level, level.keep),
+      }
     : null
   const of = <K extends EntryKind>(kind: K): EntryOf<K>[] =>
     live.filter((entry): entry is EntryOf<K> => entry.kind === kind)
@@ -105,7 +113,7 @@ export function stateIn({ record, all, live: held }: Held, season: string): Seas
     today,
     legs: legsOf(record, [...sets.keys(), ...soundings.keys()]).map((leg) => {
       const own = { set: sets.get(leg.id)?.at(-1) ?? null, soundings: soundings.get(leg.id) ?? [] }
-      return legState(record, leg, own, { today, out: outs(leg) })
+      return legState(record, leg, own, { today, told: level?.deck, out: outs(leg) })
     }),
     done: told.heads('step').flatMap(({ key, done }) => (done ? [key] : [])),
     checks: of('check'),
@@ -165,7 +173,13 @@ const near = (a: number, b: number, within: number): boolean => Math.abs(a - b) 
 
 /** Two phones may well set one leg the same. */
 function sameClaim(a: Entry, b: Entry): boolean {
-  if (a.kind === 'level' && b.kind === 'level') return near(a.level, b.level, SAME.level) && a.keep === b.keep
+  if (a.kind === 'level' && b.kind === 'level')
+    return (
+      near(a.level, b.level, SAME.level) &&
+      a.keep === b.keep &&
+      (a.deck === undefined) === (b.deck === undefined) &&
+      near(a.deck ?? 0, b.deck ?? 0, SAME.level)
+    )
   if (a.kind === 'set' && b.kind === 'set')
     return near(a.height, b.height, SAME.height) && a.stock === b.stock
   if (a.kind === 'sounding' && b.kind === 'sounding')
@@ -214,15 +228,21 @@ function outsOf(out: readonly EntryOf<'out'>[]): (leg: LegNamed) => EntryOf<'out
     last.get(id) ?? (section === null ? null : last.get(section)) ?? last.get('') ?? null
 }
 
+interface OfSeason {
+  readonly today: SeasonState['today']
+  /** The deck, where the level's entry says it itself. */
+  readonly told: number | undefined
+}
+
 function legState(
   record: SeasonRecord,
   leg: LegNamed,
   told: { readonly set: EntryOf<'set'> | null; readonly soundings: readonly EntryOf<'sounding'>[] },
-  { today, out }: { readonly today: SeasonState['today']; readonly out: EntryOf<'out'> | null },
+  { today, told: deckTold, out }: OfSeason & { readonly out: EntryOf<'out'> | null },
 ): LegState {
   const { set, soundings } = told
   const sounding = soundings.filter(({ how }) => how !== 'as-planned').at(-1) ?? null
-  const deck = set && deckOfSet(record, set, today)
+  const deck = set && deckOfSet(record, set, { today, told: deckTold })
   return {
     leg,
     set,
@@ -236,7 +256,14 @@ function legState(
 }
 
 /** By what the entry itself says of water and deck, else by the season's. */
-function deckOfSet(record: SeasonRecord, set: EntryOf<'set'>, today: SeasonState['today']): number | null {
+function deckOfSet(
+  record: SeasonRecord,
+  set: EntryOf<'set'>,
+  { today, told }: Pick<OfSeason, 'today' | 'told'>,
+): number | null {
+  if (set.deck !== undefined) return set.deck
+  // It says nothing of the deck: then it is the season's.
+  if (set.keep === undefined && told !== undefined) return told
   const keep = set.keep ?? today?.keep
   if (keep === undefined) return null
   const level = set.level ?? today?.level

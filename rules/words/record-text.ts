@@ -22,6 +22,20 @@ export interface ToldTable {
   readonly rows: readonly (readonly string[])[]
 }
 
+export interface ToldSketch {
+  /** m, as everywhere: x toward the lake, y to the left as you look at it. */
+  readonly legs: readonly { readonly number: number; readonly x: number; readonly y: number }[]
+  readonly lake: string
+  readonly caption: string
+}
+
+/** Of the shop that the dock is from. */
+export interface ShopNamed {
+  readonly name: string
+  readonly phone?: string | undefined
+  readonly mail?: string | undefined
+}
+
 export interface ToldRecord {
   readonly title: string
   /** Whose it is. */
@@ -29,6 +43,8 @@ export interface ToldRecord {
   readonly lead: readonly string[]
   /** Said before anything else. */
   readonly cautions: readonly string[]
+  /** The legs as they stand, seen from above. */
+  readonly sketch?: ToldSketch
   readonly tables: readonly ToldTable[]
   readonly lists: readonly { readonly title: string; readonly items: readonly string[] }[]
 }
@@ -71,28 +87,71 @@ export function legColumns<T>(record: SeasonRecord, of: (row: T) => LegNamed, re
 }
 
 /** To keep in the boathouse: how each leg stood, on which water. @param season the latest in which legs were set where absent */
-export function asBuiltTold(record: SeasonRecord, reader: Reader, season?: string): ToldRecord {
+export function asBuiltTold(
+  record: SeasonRecord,
+  reader: Reader,
+  season?: string,
+  shop?: ShopNamed,
+): ToldRecord {
   const t = wordsOf(RECORD, reader)
   const state = seasonState(record, season ?? latestSeason(record, ({ kind }) => kind === 'set'))
   const length = (value: number): string => formatLength(value, reader)
-  const { today } = state
+  const { today, level } = state
+  const stored = state.out.findLast((one) => one.stored !== undefined)?.stored
+  const sketch = sketchOf(record, reader)
   return {
     title: t('as-built'),
     of: ofRecord(record, state.season, reader),
     lead: [
       t('as-built-lead', { stake: record.stake?.name || t('edge') }),
       today ? t('water', { level: length(today.level), deck: length(today.deck) }) : t('water-unknown'),
+      ...(level?.mark !== undefined && level.down !== undefined && level.from !== 'leg'
+        ? [t('water-from', { mark: level.mark, down: length(level.down) })]
+        : []),
       ...(record.mark ? [t('mark', { mark: record.mark.name, above: length(record.mark.above) })] : []),
     ],
     cautions: [],
+    ...(sketch && { sketch }),
     tables: [legsTable(record, state, reader)],
     lists: [
       { title: t('conflicts'), items: state.conflicts.map((one) => conflictText(one, state, reader)) },
+      { title: t('clamps'), items: clampTexts(state, reader) },
+      { title: t('col.stored'), items: stored === undefined ? [] : [stored] },
       { title: t('wear'), items: wearTexts(state, reader) },
       { title: t('notes'), items: noteTexts(state, reader) },
+      {
+        title: t('shop'),
+        items: shop ? [[shop.name, shop.phone, shop.mail].filter(Boolean).join(', ')] : [],
+      },
     ].filter(({ items }) => items.length > 0),
   }
 }
+
+/** `Leg 5: bolt 8 in up from the bottom of the pad (low end of BR-4)` */
+function clampTexts({ legs }: SeasonState, reader: Reader): string[] {
+  const t = wordsOf(RECORD, reader)
+  return legs.flatMap(({ leg, set }) =>
+    (set?.braces ?? []).map(({ code, end, up }) =>
+      t(`clamp.${end}`, { number: leg.number, up: formatLength(up, reader), code }),
+    ),
+  )
+}
+
+/** Of legs whose places are known; of a dock without a plan as they are counted, in pairs from the shore. */
+function sketchOf({ legs }: SeasonRecord, reader: Reader): ToldSketch | null {
+  const t = wordsOf(RECORD, reader)
+  const placed = legs.map(({ number, x, y, side }, i) => ({
+    number,
+    x: x ?? (y === null ? Math.floor(i / 2) * PAIR : null),
+    y: y ?? (side === 'left' ? PAIR / 2 : -PAIR / 2),
+  }))
+  const known = placed.flatMap(({ number, x, y }) => (x === null ? [] : [{ number, x, y }]))
+  if (known.length === 0 || known.length < legs.length) return null
+  return { legs: known, lake: t('sketch.lake'), caption: t('sketch.caption') }
+}
+
+/** Apart, where nobody said how far, m. */
+const PAIR = 1.8
 
 function legsTable(record: SeasonRecord, state: SeasonState, reader: Reader): ToldTable {
   const t = wordsOf(RECORD, reader)

@@ -12,6 +12,7 @@ import { BegunDock } from './begun.tsx'
 import { Kept } from './kept.tsx'
 import { type Lake, LakeContext, useSay } from './lake.ts'
 import { Pages } from './pages.tsx'
+import { leaveTrail, standAt, stepTo, trailNow, useTrail } from './trail.ts'
 import { useAwake } from './use-awake.ts'
 import { Welcome } from './welcome.tsx'
 
@@ -24,16 +25,22 @@ export function AtLake({ stays }: { readonly stays: boolean }) {
   const store = useLeadlineStore()
   const box = useSheet<HTMLDivElement>(css)
   const { t } = useSay()
-  const { records, keeper, show } = useRecords()
+  const leave = useMemo(() => (stays ? null : () => store.getState().set({ atLake: false })), [stays, store])
+  const { records, keeper, show } = useRecords(leave)
   useAwake()
   const lake = useMemo<Lake | null>(
     () =>
       records && {
         records,
         show,
-        leave: stays ? null : () => store.getState().set({ atLake: false }),
+        leave:
+          leave &&
+          (() => {
+            leaveTrail()
+            leave()
+          }),
       },
-    [records, show, stays, store],
+    [records, show, leave],
   )
   return (
     <div className="lake-day" ref={box}>
@@ -55,8 +62,12 @@ export function AtLake({ stays }: { readonly stays: boolean }) {
   )
 }
 
-/** The record of the dock in hand, if there is one. */
-function useRecords() {
+/**
+ * The record of the dock in hand, if there is one.
+ *
+ * @param leave to the page that it was opened from, where there is one: for the browser's Back
+ */
+function useRecords(leave: (() => void) | null) {
   const design = useLeadline((s) => s.design)
   const known = useLeadline((s) => s.starting === false)
   const [records, setRecords] = useState<Records | null>(null)
@@ -78,9 +89,11 @@ function useRecords() {
         if (id === wanted) break
       }
       if (over) return
+      if (own && trailNow()?.dock == null) standAt({ dock: own.id })
       setKeeper(own)
       setRecords(all)
     }
+    if (trailNow() === null) (leave ? stepTo : standAt)({ dock: null })
     void begin()
     return () => {
       over = true
@@ -91,10 +104,19 @@ function useRecords() {
     () =>
       (to: RecordKeeper | null): void => {
         rememberShown(to?.id ?? null)
+        stepTo({ dock: to?.id ?? null })
         setKeeper(to)
       },
     [],
   )
+  useTrail((to) => {
+    if (to === null) return leave?.()
+    const { dock = null } = to
+    if (dock === (keeper?.id ?? null)) return
+    rememberShown(dock)
+    if (dock === null) setKeeper(null)
+    else void records?.open(dock).then((one) => one && setKeeper(one))
+  })
   return { records, keeper, show }
 }
 

@@ -1,5 +1,5 @@
 /** A dock of which there is a record: what holds now, what follows for today, and the screen that is open. */
-import { type ReactNode, useMemo, useState, useSyncExternalStore } from 'react'
+import { type ReactNode, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react'
 import {
   type DayAt,
   type DayState,
@@ -20,6 +20,8 @@ import type { RecordKeeper } from '../record-keeping/index.ts'
 import { sameDesign } from '../state/same-design.ts'
 import { useLeadline } from '../state/store.ts'
 import { type Begun, BegunContext, type Page } from './lake.ts'
+import { keptPage, keptSeason, pageToKeep, seasonToKeep } from './season-kept.ts'
+import { standAt, stepTo, trailNow, useTrail } from './trail.ts'
 
 const HOME: Page = { at: 'home' }
 
@@ -46,10 +48,8 @@ export function BegunDock({
   readonly children: ReactNode
 }) {
   const record = useSyncExternalStore(keeper.subscribe, () => keeper.record)
-  const [page, setPage] = useState(() => pageFrom(keeper.draft('page')))
-  const [said, setSaid] = useState(() => String(keeper.draft('season') ?? ''))
   const [atHand, setLegs] = useState(() => atHandFrom(keeper.draft('legs')))
-  const season = /^\d{4}$/.test(said) ? said : seasonFor(record, new Date().toISOString())
+  const { season, setSeason, page, go } = usePlace(keeper, record)
   const state = useMemo(() => seasonState(record, season), [record, season])
   const last = useMemo(() => before(record, season), [record, season])
   const project = useProjectOf(record)
@@ -59,22 +59,62 @@ export function BegunDock({
     [dayIn, record, state, last, atHand],
   )
   const begun: Begun = {
-    ...{ keeper, record, season, state, last, project, day, page, atHand },
+    ...{ keeper, record, season, state, last, project, day, page, atHand, go, setSeason },
     setAtHand(legs) {
       keeper.keepDraft('legs', legs)
       setLegs(legs)
     },
     add: (entry) => void keeper.add(entry, season),
+  }
+  return <BegunContext value={begun}>{children}</BegunContext>
+}
+
+/** The season and the screen in hand: there again when the page is loaded anew, but for a screen of another season. */
+function usePlace(
+  keeper: RecordKeeper,
+  record: SeasonRecord,
+): Pick<Begun, 'season' | 'setSeason' | 'page' | 'go'> {
+  const [said, setSaid] = useState(() => keptSeason(keeper.draft('season'), new Date()))
+  const season = said === '' ? seasonFor(record, new Date().toISOString()) : said
+  const [at, setAt] = useState(() => ({ page: pageFrom(keptPage(keeper.draft('page'), season)), of: season }))
+  const page = at.of === season ? at.page : HOME
+  const now = useRef(season)
+  now.current = season
+  const shown = (to: Page): void => {
+    keeper.keepDraft('page', pageToKeep(to, now.current))
+    setAt({ page: to, of: now.current })
+  }
+  // biome-ignore lint/correctness/useExhaustiveDependencies: when the dock is opened.
+  useEffect(() => {
+    const trail = trailNow()
+    if (trail?.dock === keeper.id && sameDesign(trail.page, page)) return
+    standAt({ dock: keeper.id, page: HOME })
+    if (page.at !== 'home') stepTo({ dock: keeper.id, page })
+  }, [])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what was half entered in another season is of that one.
+  useEffect(() => {
+    const kept = keeper.draft('page')
+    if (kept === null || keptPage(kept, season) !== null) return
+    for (const place of ['check', 'level', ...record.legs.map(({ id }) => `leg/${id}`)])
+      keeper.keepDraft(place, null)
+    shown(HOME)
+  }, [season])
+  useTrail((to) => {
+    if (to?.dock === keeper.id) shown(pageFrom(to.page))
+  })
+  return {
+    ...{ season, page },
     go(to) {
-      keeper.keepDraft('page', to)
-      setPage(to)
+      shown(to)
+      stepTo({ dock: keeper.id, page: to })
     },
     setSeason(to) {
-      keeper.keepDraft('season', to)
+      now.current = to
+      keeper.keepDraft('season', seasonToKeep(to, new Date()))
+      shown(page)
       setSaid(to)
     },
   }
-  return <BegunContext value={begun}>{children}</BegunContext>
 }
 
 /** The dock as it was planned when the record was begun, whatever has been planned since. */
@@ -136,6 +176,7 @@ function today(
     from: state.level?.from ?? 'survey',
     ...(state.level?.sd === undefined ? {} : { levelError: state.level.sd }),
     keep: state.today?.keep ?? 'planned',
+    ...(state.level?.deck === undefined ? {} : { deck: state.level.deck }),
     measured,
     set,
     ...(legsAtHand ? { legsAtHand } : {}),

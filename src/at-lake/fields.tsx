@@ -166,15 +166,17 @@ interface LineFieldProps {
   readonly label: string
   readonly value: string
   readonly rows?: number
+  /** Characters. */
+  readonly longest?: number
   set(value: string): void
 }
 
-export function LineField({ label, value, rows = 1, set }: LineFieldProps) {
+export function LineField({ label, value, rows = 1, longest = 2000, set }: LineFieldProps) {
   const id = useId()
   const props = {
     id,
     value,
-    maxLength: 2000,
+    maxLength: longest,
     onChange: (event: { readonly currentTarget: { readonly value: string } }) =>
       set(event.currentTarget.value),
   }

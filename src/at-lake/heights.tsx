@@ -1,17 +1,33 @@
 /** How each leg stands, as it was written down: the table that goes into the boathouse. */
+import { Fragment, useState } from 'react'
+import { type SeasonState, seasonState, seasonsOf } from '../../rules/record/index.ts'
+import { Select } from '../ui/select.tsx'
 import { Frame, Head } from './frame.tsx'
 import { useBegun, useSay } from './lake.ts'
 import { levelText } from './level.tsx'
-import { legNumberOf } from './names.ts'
+import { legNumberOf, sectionName } from './names.ts'
 import { TwoPhones } from './two-phones.tsx'
 
 export function Heights() {
   const begun = useBegun()
   const { t } = useSay()
+  const { record, season, state, last } = begun
+  const seasons = seasonsOf(record).filter((one) => seasonState(record, one).legs.some(({ set }) => set))
+  const isSet = state.legs.some(({ set }) => set)
+  // What nobody has written down yet is no table: how it stood last is.
+  const [year, setYear] = useState(isSet || !last ? season : last.season)
+  const shown = year === season ? state : seasonState(record, year)
+  const years = [...new Set([...seasons, ...(isSet ? [season] : [])])].reverse()
   return (
     <Frame title={t('home.heights')} home={() => begun.go({ at: 'home' })}>
-      <Head of={t('heights.title', { season: begun.season })} />
-      <HeightsTable />
+      <Head of={t('heights.title', { season: year })} />
+      {years.length > 1 && (
+        <div className="text-field">
+          <label htmlFor="lake-heights-year">{t('heights.year')}</label>
+          <Select id="lake-heights-year" value={year} options={years} wordOf={(one) => one} set={setYear} />
+        </div>
+      )}
+      <HeightsTable of={shown} />
       <div className="ways">
         <button type="button" onClick={() => begun.go({ at: 'share' })}>
           {t('home.share')}
@@ -21,11 +37,11 @@ export function Heights() {
   )
 }
 
-export function HeightsTable() {
+export function HeightsTable({ of: state }: { readonly of: SeasonState }) {
   const begun = useBegun()
   const say = useSay()
   const { t, length } = say
-  const { state, record } = begun
+  const { record } = begun
   const rise = record.rise ?? 0
   const planned = record.rise !== null
   const lengths = (code: string | null): number | undefined =>
@@ -35,7 +51,7 @@ export function HeightsTable() {
       {state.level && <p>{levelText(state.level.level, begun, say)}</p>}
       {state.conflicts.length > 0 && <TwoPhones conflicts={state.conflicts} />}
       <table className="lake-table">
-        <caption className="unseen">{t('heights.title', { season: begun.season })}</caption>
+        <caption className="unseen">{t('heights.title', { season: state.season })}</caption>
         <thead>
           <tr>
             <th scope="col">{t('coming.leg')}</th>
@@ -45,15 +61,25 @@ export function HeightsTable() {
           </tr>
         </thead>
         <tbody>
-          {state.legs.map(({ leg, set }) => {
+          {state.legs.map(({ leg, set }, i) => {
             const stock = set?.length ?? lengths(set?.stock ?? null)
+            const begins = leg.section !== null && leg.section !== state.legs[i - 1]?.leg.section
             return (
-              <tr key={leg.id}>
-                <th scope="row">{legNumberOf(leg.id, record)}</th>
-                {planned && <td>{set ? length(set.frame ?? set.height - rise) : '–'}</td>}
-                <td>{set ? length(set.height) : '–'}</td>
-                <td>{stock === undefined ? '–' : length(stock)}</td>
-              </tr>
+              <Fragment key={leg.id}>
+                {begins && leg.section !== null && (
+                  <tr>
+                    <th scope="rowgroup" colSpan={planned ? 4 : 3}>
+                      {sectionName(leg.section, record, say)}
+                    </th>
+                  </tr>
+                )}
+                <tr>
+                  <th scope="row">{legNumberOf(leg.id, record)}</th>
+                  {planned && <td>{set ? length(set.frame ?? set.height - rise) : '–'}</td>}
+                  <td>{set ? length(set.height) : '–'}</td>
+                  <td>{stock === undefined ? '–' : length(stock)}</td>
+                </tr>
+              </Fragment>
             )
           })}
         </tbody>

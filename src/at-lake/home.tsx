@@ -1,7 +1,9 @@
 /** Where one starts from: how far the dock is this season, what comes next, and all else that can be done. */
 import type { ReactNode } from 'react'
+import { isWork, orderedKey, type SeasonState } from '../../rules/record/index.ts'
 import { useLeadline } from '../state/store.ts'
 import { count, text } from '../words/index.ts'
+import { useCallWord } from './call.tsx'
 import { Frame, Head } from './frame.tsx'
 import { type Begun, type Page, useBegun, useLake, useSay } from './lake.ts'
 import { nextStage } from './stages.ts'
@@ -13,6 +15,7 @@ export function Home() {
   const lake = useLake()
   const { t } = useSay()
   const { record, go } = begun
+  const call = useCallWord()
   const name = record.name || t('home.unnamed')
   return (
     <Frame title={t('title')}>
@@ -31,7 +34,7 @@ export function Home() {
           </button>
         )}
         <button type="button" className="quiet" onClick={() => go({ at: 'call' })}>
-          {t('call.title')}
+          {t(call)}
         </button>
       </div>
     </Frame>
@@ -40,15 +43,19 @@ export function Home() {
 
 /** How far it is: not begun, under way, standing, on its way out, out. */
 function phaseOf(
-  { state, record }: Begun,
+  { state, record, project }: Begun,
   outBegun: boolean,
 ): 'new' | 'under-way' | 'stands' | 'coming-out' | 'out' {
   if (state.out.some(({ leg, section }) => leg === undefined && section === undefined)) return 'out'
   if (outBegun) return 'coming-out'
   const set = state.legs.filter((leg) => leg.set).length
-  if (set === 0 && state.done.length === 0 && state.level === null) return 'new'
+  // Of a dock that stands already the level is written down when it is begun.
+  if (!isUnderWay(state) || (set === 0 && !project && state.done.length === 0)) return 'new'
   return set >= record.legs.length ? 'stands' : 'under-way'
 }
+
+const isUnderWay = ({ legs, done, level }: Begun['state']): boolean =>
+  legs.some(({ set }) => set) || done.some(isWork) || level !== null
 
 type Phase = ReturnType<typeof phaseOf>
 
@@ -101,14 +108,30 @@ function useFigures() {
   return { season: text(season), set: count(set), all: count(record.legs.length) }
 }
 
+/** Where the dock lies, as it was said last. */
+const storedIn = ({ out }: SeasonState): string | undefined =>
+  out.findLast(({ stored }) => stored !== undefined)?.stored
+
 const FIRST: Page = { at: 'set-up', stage: 0 }
 
 function NotBegun() {
-  const { last } = useBegun()
+  const { last, project, state } = useBegun()
   const { t } = useSay()
   const values = useFigures()
+  // It stands already.
+  if (!last && !project)
+    return (
+      <Way
+        main
+        to={{ at: 'set-up', stage: state.level ? 1 : 0 }}
+        label={t('home.begin-old')}
+        more={t('welcome.old-more')}
+      />
+    )
+  const lies = last && storedIn(last)
   return last ? (
     <>
+      {lies && <p className="good">{t('home.stored', { where: text(lies) })}</p>}
       <Way main to={FIRST} label={t('home.again', values)} more={t('home.again-more')} />
       <Way to={{ at: 'next' }} label={t('home.next')} />
     </>
@@ -166,7 +189,7 @@ function IsOut() {
   const { t } = useSay()
   const values = useFigures()
   const spring = String(Number(season) + 1)
-  const stored = state.out.findLast((one) => one.stored !== undefined)?.stored
+  const stored = storedIn(state)
   const into = (page: Page) => (): void => {
     setSeason(spring)
     go(page)
@@ -189,11 +212,12 @@ function IsOut() {
 
 /** What can be done at any time. */
 function Others() {
-  const { go, state, project } = useBegun()
+  const { go, state, project, last } = useBegun()
   const { t } = useSay()
-  const orders = state.wear.filter(({ order }) => order).length
+  const orders = state.wear.filter(({ order, id }) => order && !state.done.includes(orderedKey(id))).length
   const ways: readonly (readonly [Page['at'], string])[] = [
     ['heights', t('home.heights')],
+    ...(last && isUnderWay(state) ? [['next', t('home.next')] as const] : []),
     ['wear', t('home.wear')],
     ...(orders > 0 ? [['shop', t('home.shop', { count: count(orders) })] as const] : []),
     ['share', t('home.share')],

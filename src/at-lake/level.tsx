@@ -1,8 +1,8 @@
 /** How the lake stands today: against something that stays, as somebody knows it, or found from the first leg that is measured. Then where the deck goes. */
 import { useState } from 'react'
 import { stillWater } from '../../rules/at-lake/index.ts'
-import type { Keep } from '../../rules/record/index.ts'
 import { meters, text } from '../words/index.ts'
+import { choiceText, type DeckSaid, deckChoices } from './deck-choices.ts'
 import { Measure, NOTHING, Pick, type Typed, typedFrom } from './fields.tsx'
 import { Figure, Head } from './frame.tsx'
 import { type Begun, useBegun, useSay } from './lake.ts'
@@ -27,15 +27,17 @@ interface LevelSaid {
 const SAME = 0.01
 
 export function Level({ next }: { readonly next: () => void }) {
-  const { add, keeper } = useBegun()
+  const begun = useBegun()
+  const { add, keeper } = begun
   const [found, setFound] = useState<LevelSaid | null>(null)
-  const done = (level: LevelSaid, keep: Keep): void => {
-    add({ ...level, keep })
+  const done = (level: LevelSaid, deck: DeckSaid): void => {
+    add({ ...level, ...deck })
     keeper.keepDraft('level', null)
     next()
   }
   const known = (level: LevelSaid): void => {
-    if (Math.abs(level.level) < SAME) done(level, 'planned')
+    const [only, ...more] = deckChoices(begun, Math.abs(level.level) < SAME ? 0 : level.level)
+    if (more.length === 0) done(level, only?.said ?? { keep: 'planned' })
     else setFound(level)
   }
   const later = (): void => {
@@ -44,7 +46,7 @@ export function Level({ next }: { readonly next: () => void }) {
     next()
   }
   return found ? (
-    <KeepDeck level={found.level} back={() => setFound(null)} done={(keep) => done(found, keep)} />
+    <KeepDeck level={found.level} back={() => setFound(null)} done={(deck) => done(found, deck)} />
   ) : (
     <Ways known={known} later={later} />
   )
@@ -109,7 +111,11 @@ function Ways({ known, later }: { readonly known: (level: LevelSaid) => void; re
           {
             value: 'survey',
             label: t(project ? 'level.survey' : 'level.first'),
-            more: surveyed ? t('level.survey-day', { day: text(surveyed) }) : t('level.survey-unknown'),
+            more: !project
+              ? t('level.first-day', { day: text(record.made.at.slice(0, 10)) })
+              : surveyed
+                ? t('level.survey-day', { day: text(surveyed) })
+                : t('level.survey-unknown'),
           },
           { value: 'said', label: t('level.said') },
           ...(project
@@ -238,45 +244,30 @@ function LevelFigure({ level }: { readonly level: number }) {
 interface KeepDeckProps {
   readonly level: number
   readonly back: () => void
-  readonly done: (keep: Keep) => void
+  readonly done: (deck: DeckSaid) => void
 }
 
-/** The deck where it was planned, or as high over today's water: two different docks once the lake moves. */
+/** Where the deck goes: two or three different docks once the lake moves. */
 export function KeepDeck({ level, back, done }: KeepDeckProps) {
   const begun = useBegun()
   const say = useSay()
   const { t } = say
   const words = levelText(level, begun, say)
-  const planned = begun.record.deckHeight
-  if (planned === null)
-    return (
-      <>
-        <Head of={words} />
-        <p>{t('keep.old')}</p>
-        <div className="list">
-          <button type="button" onClick={() => done('over-water')}>
-            {t('keep.old-water')}
-          </button>
-          <button type="button" onClick={() => done('planned')}>
-            {t('keep.old-planned')}
-          </button>
-        </div>
-      </>
-    )
   return (
     <>
       <Head of={t('keep.title')} where={words} />
       <div className="list">
-        <button type="button" onClick={() => done('planned')}>
-          {t('keep.planned')}
-          <small>{t('keep.planned-more', { over: meters(planned - level) })}</small>
-        </button>
-        <button type="button" onClick={() => done('over-water')}>
-          {t('keep.over-water', { over: meters(planned) })}
-          <small>{t(level > 0 ? 'keep.up' : 'keep.down', { by: meters(Math.abs(level)) })}</small>
-        </button>
+        {deckChoices(begun, level).map((choice) => {
+          const { label, more } = choiceText(choice, level, begun, say)
+          return (
+            <button type="button" key={choice.key} onClick={() => done(choice.said)}>
+              {label}
+              {more && <small>{more}</small>}
+            </button>
+          )
+        })}
       </div>
-      <p className="hint">{t('keep.hint')}</p>
+      <p className="hint">{t(begun.record.deckHeight === null ? 'keep.old' : 'keep.hint')}</p>
       <div className="ways">
         <button type="button" className="quiet" onClick={back}>
           {t('level.again')}

@@ -3,6 +3,7 @@ import { useEffect, useState } from 'react'
 import { type LegAt, levelToday } from '../../rules/at-lake/index.ts'
 import { cornersOf } from '../../rules/layout/footprint.ts'
 import { meters, text } from '../words/index.ts'
+import type { DeckSaid } from './deck-choices.ts'
 import { Measure, NOTHING, type Typed, typedFrom } from './fields.tsx'
 import { Figure, Head } from './frame.tsx'
 import { legOf, useBegun, useSay } from './lake.ts'
@@ -39,7 +40,7 @@ export function MeasureLeg({ leg, next }: LegProps) {
     setEntered(true)
   }
   if (level.found !== null)
-    return <KeepDeck level={level.found} back={() => level.drop()} done={(keep) => level.take(keep)} />
+    return <KeepDeck level={level.found} back={() => level.drop()} done={(deck) => level.take(deck)} />
   if (asking) return <Ask at={at} enter={enter} known={state.level !== null} />
   return <Told at={at} fine={fine} next={next} again={() => setAsking(true)} enter={enter} />
 }
@@ -51,8 +52,8 @@ function useLevelOfLeg(leg: string, at: LegAt | null | undefined) {
   const { state, project, add, record } = useBegun()
   const [found, setFound] = useState<number | null>(null)
   const number = String(at?.number ?? '')
-  const say = (level: number, keep: 'planned' | 'over-water', sd: number | undefined): void =>
-    add({ kind: 'level', level, from: 'leg', mark: number, keep, ...(sd === undefined ? {} : { sd }) })
+  const say = (level: number, deck: DeckSaid, sd: number | undefined): void =>
+    add({ kind: 'level', level, from: 'leg', mark: number, ...deck, ...(sd === undefined ? {} : { sd }) })
   return {
     found: state.level === null || found === null ? null : found,
     /** @returns the level that follows; null where it was known */
@@ -60,12 +61,13 @@ function useLevelOfLeg(leg: string, at: LegAt | null | undefined) {
       if (state.level !== null || !project) return null
       const today = levelToday({ by: 'leg', leg, depth }, project)
       if (!today) return null
-      say(today.level, 'planned', today.error)
+      say(today.level, { keep: 'planned' }, today.error)
       if (record.deckHeight !== null && Math.abs(today.level) >= 0.01) setFound(today.level)
       return today.level
     },
-    take(keep: 'planned' | 'over-water'): void {
-      if (keep === 'over-water' && found !== null) say(found, keep, state.level?.sd)
+    take(deck: DeckSaid): void {
+      const asPlanned = deck.keep === 'planned' && deck.deck === undefined
+      if (!asPlanned && found !== null) say(found, deck, state.level?.sd)
       setFound(null)
     },
     drop: () => setFound(null),

@@ -2,6 +2,7 @@
 import { useState } from 'react'
 import { type NextLeg, nextYear } from '../../rules/record/index.ts'
 import { count, meters, text } from '../words/index.ts'
+import { choiceText, type DeckChoice, deckChoices } from './deck-choices.ts'
 import { Measure, NOTHING, Pick } from './fields.tsx'
 import { Frame, Head } from './frame.tsx'
 import { useBegun, useSay } from './lake.ts'
@@ -19,10 +20,18 @@ export function NextYear() {
   const { record, season, state, go, project } = begun
   const [typed, setTyped] = useState(NOTHING)
   const [way, setWay] = useState<'higher' | 'lower'>('lower')
-  const [keep, setKeep] = useState<'planned' | 'over-water'>(state.level?.keep ?? 'planned')
+  const [keep, setKeep] = useState<DeckChoice['key'] | null>(null)
   const told = state.level?.level ?? null
   const level = told ?? (way === 'higher' ? 1 : -1) * (typed.value ?? 0)
-  const next = nextYear(record, { level, keep, season, ...(project ? { project } : {}) })
+  const choices = deckChoices(begun, level)
+  const picked = choices.find(({ key }) => key === keep) ?? choices[0]
+  // What was told for this season goes before what is tried here.
+  const deck = state.today?.deck ?? picked?.deck
+  const next = nextYear(record, {
+    ...{ level, season },
+    ...(deck === undefined ? {} : { deck }),
+    ...(project ? { project } : {}),
+  })
   return (
     <Frame title={t('home.next')} home={() => go({ at: 'home' })}>
       <Head of={t('next.title', { season: text(season) })} where={levelText(level, begun, say)} />
@@ -40,15 +49,14 @@ export function NextYear() {
           <Measure label={t('level.by')} kind="height" typed={typed} from={0.1} set={setTyped} />
         </>
       )}
-      <Pick<'planned' | 'over-water'>
-        legend={t('next.keep')}
-        value={keep}
-        options={[
-          { value: 'planned', label: t('keep.old-planned') },
-          { value: 'over-water', label: t('keep.old-water') },
-        ]}
-        set={setKeep}
-      />
+      {state.today === null && choices.length > 1 && (
+        <Pick<DeckChoice['key']>
+          legend={t('next.keep')}
+          value={picked?.key ?? null}
+          options={choices.map((choice) => ({ value: choice.key, ...choiceText(choice, level, begun, say) }))}
+          set={setKeep}
+        />
+      )}
       <table className="lake-table">
         <thead>
           <tr>

@@ -1,11 +1,12 @@
 /** A dock that stands already, of which there is no plan: how many legs it has, what it is called. All else is told as it is measured. */
 import { useState } from 'react'
-import { beginOldDock, type SeasonRecord } from '../../rules/record/index.ts'
+import type { SeasonRecord } from '../../rules/record/index.ts'
 import { newId } from '../platform/new-id.ts'
 import { Stepper } from '../ui/controls.tsx'
 import { LineField, Measure, NOTHING } from './fields.tsx'
 import { Frame, Head } from './frame.tsx'
 import { useLake, useSay } from './lake.ts'
+import { oldDockRecord } from './old-dock-record.ts'
 
 const MOST_PAIRS = 60
 
@@ -23,15 +24,10 @@ export function OldDock({ back, begun }: OldDockProps) {
   const [down, setDown] = useState(NOTHING)
   const begin = (): Promise<void> =>
     begun(
-      beginOldDock(
-        {
-          pairs,
-          // Levels are over today's water from then on.
-          ...(mark.trim() !== '' && down.value !== null
-            ? { mark: { name: mark.trim(), above: down.value } }
-            : {}),
-        },
-        { id: newId(), device: records.device, at: new Date().toISOString(), name: name.trim() },
+      oldDockRecord(
+        { name: name.trim(), pairs, mark: mark.trim(), down: down.value },
+        { id: newId(), device: records.device, at: new Date().toISOString() },
+        newId(),
       ),
     )
   return (
@@ -55,7 +51,12 @@ export function OldDock({ back, begun }: OldDockProps) {
       )}
       <p className="hint">{t('old.mark-more')}</p>
       <div className="ways">
-        <button type="button" className="main" onClick={() => void begin()}>
+        <button
+          type="button"
+          className="main"
+          disabled={mark.trim() !== '' && down.value === null}
+          onClick={() => void begin()}
+        >
           {t('old.begin')}
         </button>
       </div>

@@ -1,5 +1,6 @@
 /** A leg of a dock without a plan: how it stands is measured once; in the years after it follows from the lake's level. */
 import { useState } from 'react'
+import { deckOf } from '../../rules/record/index.ts'
 import { count, meters } from '../words/index.ts'
 import { Measure, NOTHING, type Typed, typedFrom } from './fields.tsx'
 import { Figure, Head } from './frame.tsx'
@@ -16,7 +17,8 @@ export function OldLeg({ leg, next }: { readonly leg: string; readonly next: () 
   const was = last?.legs.find((one) => one.leg.id === leg)?.set
   const level = state.level?.level ?? 0
   // The deck stays where it was, or goes with the lake: then each leg is longer by as much as the lake rose.
-  const rose = state.level?.keep === 'over-water' ? level - (was?.level ?? level) : 0
+  const stood = last?.legs.find((one) => one.leg.id === leg)?.deck ?? (last && deckOf(last))
+  const rose = state.today && stood != null ? state.today.deck - stood : 0
   const told = own?.set?.height ?? (was ? was.height + rose : null)
   const [typed, setTyped] = useState<Typed>(() => typedFrom(keeper.draft(`leg/${leg}`) ?? NOTHING))
   const height = typed.value ?? told
@@ -27,7 +29,7 @@ export function OldLeg({ leg, next }: { readonly leg: string; readonly next: () 
   return (
     <>
       <Head
-        of={t('set.title', { n: count(legNumberOf(leg, record)) })}
+        of={t(was ? 'set.title' : 'old.leg', { n: count(legNumberOf(leg, record)) })}
         where={named && placeOf(named, record, say)}
       />
       {told !== null && <Figure value={length(told)} of={t('set.deck-old')} />}
@@ -50,9 +52,11 @@ export function OldLeg({ leg, next }: { readonly leg: string; readonly next: () 
         set={put}
       />
       <p className="hint">{t('old.how')}</p>
-      <p className="care">
-        <b>{t('old.bolts')}</b>
-      </p>
+      {was && (
+        <p className="care">
+          <b>{t('old.bolts')}</b>
+        </p>
+      )}
       <div className="ways">
         <button
           type="button"
@@ -72,7 +76,7 @@ export function OldLeg({ leg, next }: { readonly leg: string; readonly next: () 
             next()
           }}
         >
-          {t('set.done')}
+          {t(was ? 'set.done' : 'wear.keep')}
         </button>
         <button type="button" className="quiet" onClick={next}>
           {t('old.skip')}

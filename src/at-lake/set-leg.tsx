@@ -107,7 +107,7 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
 function entryOf(
   at: LegAt,
   height: number,
-  { day, project, record }: ReturnType<typeof useBegun>,
+  { day, project, record, state }: ReturnType<typeof useBegun>,
   measured: boolean,
 ): Said {
   const marks = at.brace?.marks.filter(({ leg }) => leg === at.leg) ?? []
@@ -118,10 +118,11 @@ function entryOf(
     stock: at.stock?.code ?? null,
     length: at.stock?.length ?? null,
     height,
-    frame: height - (record.rise ?? 0),
+    ...(record.rise === null ? {} : { frame: height - record.rise }),
     depth: at.measured?.depth ?? at.expected.depth,
     level: day?.level ?? null,
     keep: day?.keep ?? 'planned',
+    ...(state.level?.deck === undefined ? {} : { deck: state.level.deck }),
     ...(code && project ? { braces: marks.map(({ end, fromSole }) => ({ code, end, up: fromSole })) } : {}),
     how: measured ? 'measured' : 'as-planned',
   }

@@ -20,7 +20,7 @@ export function SetUp({ at }: { readonly at: number }) {
   const next = to(at + 1)
   return (
     <Frame
-      title={t('set-up.title', { season: begun.season })}
+      title={begun.project || begun.last ? t('set-up.title', { season: begun.season }) : t('home.begin-old')}
       progress={stage && t('progress', { n: count(at + 1), all: count(stages.length) })}
       back={at > 0 ? to(at - 1) : undefined}
       home={() => begun.go({ at: 'home' })}

@@ -1,7 +1,9 @@
 /** What is bent, worn, cracked or lost: written down where it is seen, with a picture, and ordered again if it is to be. And notes. */
 import { useState } from 'react'
+import { shopOf } from '../../rules/catalog-index.ts'
 import { KINDS, type PartKind } from '../../rules/part-kinds.ts'
-import type { EntryOf, Said } from '../../rules/record/index.ts'
+import { type EntryOf, orderedKey, type Said } from '../../rules/record/index.ts'
+import { useLeadline } from '../state/store.ts'
 import { Stepper } from '../ui/controls.tsx'
 import { Select } from '../ui/select.tsx'
 import { count, text } from '../words/index.ts'
@@ -34,6 +36,8 @@ const PARTS = [
 
 interface Draft {
   readonly part: PartKind | 'note' | null
+  /** Of the catalog; empty: not said. */
+  readonly code: string
   readonly what: What | null
   readonly where: string
   readonly count: number
@@ -42,7 +46,16 @@ interface Draft {
   readonly photos: EntryOf<'wear'>['photos']
 }
 
-const EMPTY: Draft = { part: null, what: null, where: '', count: 1, order: true, note: '', photos: [] }
+const EMPTY: Draft = {
+  part: null,
+  code: '',
+  what: null,
+  where: '',
+  count: 1,
+  order: true,
+  note: '',
+  photos: [],
+}
 
 /** A draft of an earlier version of the page may lack something. */
 function draftFrom(kept: unknown): Draft {
@@ -50,6 +63,7 @@ function draftFrom(kept: unknown): Draft {
   const part = [...KINDS, 'note' as const].find((one) => one === was.part) ?? null
   return {
     part,
+    code: typeof was.code === 'string' ? was.code : '',
     what: WHATS.find((one) => one === was.what) ?? null,
     where: typeof was.where === 'string' ? was.where : '',
     count: Number.isInteger(was.count) ? Number(was.count) : 1,
@@ -100,6 +114,7 @@ export function Wear() {
       {draft.part !== null && (
         <>
           <WherePick draft={draft} put={put} />
+          <WhichPick draft={draft} put={put} />
           <LineField label={t('wear.note')} rows={2} value={draft.note} set={(note) => put({ note })} />
           <PhotoPick photos={draft.photos ?? []} set={(photos) => put({ photos: [...photos] })} />
           <div className="ways">
@@ -142,7 +157,7 @@ function PartPick({ draft, put }: PartProps) {
         wordOf={(one) =>
           one === 'note' ? t('wear.only-note') : one === 'none' ? t('wear.none') : t(`part.${one}`)
         }
-        set={(one) => put({ part: one === 'none' ? null : one })}
+        set={(one) => put({ part: one === 'none' ? null : one, code: '' })}
       />
     </div>
   )
@@ -168,7 +183,30 @@ function WherePick({ draft, put }: PartProps) {
   )
 }
 
-function entryOf({ part, what, where, count: many, order, note, photos = [] }: Draft): Said | null {
+/** Where the shop has several and the leg does not tell which: of legs and braces it does. */
+function WhichPick({ draft, put }: PartProps) {
+  const { record } = useBegun()
+  const { t } = useSay()
+  const catalog = useLeadline((s) => s.catalog)
+  const { part, where, code } = draft
+  if (part === null || part === 'note' || record.catalog?.id !== catalog.id) return null
+  const parts = shopOf(catalog).parts.filter(({ kind }) => kind === part)
+  if (parts.length < 2 || (where !== '' && (part === 'leg' || part === 'brace'))) return null
+  return (
+    <div className="text-field">
+      <label htmlFor="lake-wear-which">{t('wear.which')}</label>
+      <Select
+        id="lake-wear-which"
+        value={code}
+        options={['', ...parts.map((one) => one.code)]}
+        wordOf={(one) => parts.find((part) => part.code === one)?.name ?? t('level.later')}
+        set={(to) => put({ code: to })}
+      />
+    </div>
+  )
+}
+
+function entryOf({ part, code, what, where, count: many, order, note, photos = [] }: Draft): Said | null {
   const rest = {
     ...(where === '' ? {} : { leg: where }),
     ...(photos.length > 0 ? { photos } : {}),
@@ -179,6 +217,7 @@ function entryOf({ part, what, where, count: many, order, note, photos = [] }: D
   return {
     kind: 'wear',
     part,
+    ...(code === '' ? {} : { code }),
     what,
     count: many,
     order,
@@ -187,12 +226,25 @@ function entryOf({ part, what, where, count: many, order, note, photos = [] }: D
   }
 }
 
+/** It does not hold any more; in the record it stays, with what took it back. */
+function TakeBack({ of }: { readonly of: string }) {
+  const { add } = useBegun()
+  const { t } = useSay()
+  return (
+    <button type="button" className="quiet" onClick={() => add({ kind: 'void', voids: [of] })}>
+      {t('wear.take-back')}
+    </button>
+  )
+}
+
 /** What was written down this season. */
 function WrittenDown() {
   const { state, record, go } = useBegun()
   const { t } = useSay()
   const { wear, notes } = state
   if (wear.length + notes.length === 0) return null
+  const isOrdered = (id: string): boolean => state.done.includes(orderedKey(id))
+  const open = wear.filter(({ order, id }) => order && !isOrdered(id))
   const at = (leg: string | undefined): string =>
     leg === undefined ? '' : t('wear.at', { n: count(legNumberOf(leg, record)) })
   return (
@@ -208,19 +260,22 @@ function WrittenDown() {
               at: text(at(one.leg)),
             })}
             {one.note && ` ${one.note}`}
+            {isOrdered(one.id) && ` ${t('wear.ordered')}`}
             <Photos photos={one.photos ?? []} />
+            <TakeBack of={one.id} />
           </li>
         ))}
         {notes.map((one) => (
           <li key={one.id}>
             {one.text} {at(one.leg)}
             <Photos photos={one.photos ?? []} />
+            <TakeBack of={one.id} />
           </li>
         ))}
       </ul>
-      {wear.some(({ order }) => order) && (
+      {open.length > 0 && (
         <button type="button" onClick={() => go({ at: 'shop' })}>
-          {t('home.shop', { count: count(wear.filter(({ order }) => order).length) })}
+          {t('home.shop', { count: count(open.length) })}
         </button>
       )}
     </div>

@@ -40,9 +40,9 @@ export function App({ mode }: { readonly mode: Mode }) {
   const app = useRef<HTMLDivElement>(null)
   const set = useLeadline((s) => s.set)
   useSeenWindow(app)
-  // A season's record in the address is read at the lake.
+  // A season's record in the address is read at the lake; who was there is there again.
   useEffect(() => {
-    if (location.hash.startsWith('#leadline-record=')) set({ atLake: true })
+    if (location.hash.startsWith('#leadline-record=') || history.state?.leadlineLake) set({ atLake: true })
   }, [set])
   return (
     <div

@@ -11,6 +11,7 @@ import { text } from '../words/index.ts'
 export function FileMenu() {
   const host = useHost()
   const kept = useLeadline((s) => s.kept)
+  const set = useLeadline((s) => s.set)
   const { t } = useWords()
   const menu = useRef<HTMLDetailsElement>(null)
   const summary = useRef<HTMLElement>(null)
@@ -51,6 +52,9 @@ export function FileMenu() {
             return host.openFile(file)
           }}
         />
+        <button type="button" onClick={() => set({ atLake: true })}>
+          {t('lake')}
+        </button>
         <button type="button" onClick={done(() => host.saveFile())}>
           {t('file.save')}
         </button>

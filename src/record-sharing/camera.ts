@@ -4,8 +4,8 @@
 const LOOK = 60
 /** Width that a picture is read at, px: the code is most of it. */
 const WIDTH = 640
-/** Of pictures from a file, which may show a code in a corner. */
-const WIDTH_OF_FILE = 1600
+/** Of pictures from a file, which may show a code in a corner, or one that is all of a screen: one after the other until it is read. */
+const WIDTHS_OF_FILE = [1600, 800, 2600, 400] as const
 
 /** What stands in a picture. */
 type Reader = (canvas: HTMLCanvasElement) => Promise<readonly string[]>
@@ -103,8 +103,16 @@ export async function codesInPicture(picture: Blob): Promise<readonly string[]> 
   const bitmap = await createImageBitmap(picture).catch(() => null)
   if (!bitmap) return []
   const canvas = document.createElement('canvas')
-  draw(canvas, bitmap, [bitmap.width, bitmap.height], WIDTH_OF_FILE)
-  bitmap.close()
   const read = await codeIn()
-  return read(canvas).catch(() => [])
+  const whole = Math.max(bitmap.width, bitmap.height)
+  let found: readonly string[] = []
+  for (const width of WIDTHS_OF_FILE) {
+    if (found.length > 0) break
+    // What is smaller than that has been looked at as it is.
+    if (width > 1600 && whole <= 1600) continue
+    draw(canvas, bitmap, [bitmap.width, bitmap.height], width)
+    found = await read(canvas).catch(() => [])
+  }
+  bitmap.close()
+  return found
 }

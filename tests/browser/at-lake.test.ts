@@ -338,7 +338,7 @@ test('next spring by last year’s record; level check; wear; out again', async 
   await pick('Cracked')
   await page.getByLabel('Where').selectOption({ label: 'Leg 6' })
   await tap('Write it down')
-  await tap('Order from the shop: 1 line')
+  await tap('Order from the shop: one thing')
   const mail = page.getByRole('link', { name: 'Write to the shop' })
   expect(decodeURIComponent((await mail.getAttribute('href'))!)).toMatch(/1 x Brace clamp.*Cracked at leg 6/)
   await home()

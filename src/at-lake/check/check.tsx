@@ -3,10 +3,13 @@ import { useState } from 'react'
 import { type LevelCheck, levelCheck } from '../../../rules/at-lake/index.ts'
 import { Frame } from '../frame.tsx'
 import { cameFrom, useBegun, useSay } from '../lake.ts'
+import { usePart } from '../trail.ts'
 import { ByHand } from './by-hand.tsx'
 import { type Draft, draftFrom, readingsOf } from './draft.ts'
 import { Readings } from './readings.tsx'
 import { Result } from './result.tsx'
+
+const PARTS = ['result'] as const
 
 export function Check() {
   const begun = useBegun()
@@ -14,6 +17,8 @@ export function Check() {
   const { go, keeper, project, page } = begun
   const [draft, setDraft] = useState(() => draftFrom(keeper.draft('check')))
   const [found, setFound] = useState<LevelCheck | null>(null)
+  const [part, setPart] = usePart(PARTS)
+  const result = part === 'result' ? found : null
   const put = (part: Partial<Draft>): void => {
     const to = { ...draft, ...part }
     keeper.keepDraft('check', to)
@@ -26,18 +31,30 @@ export function Check() {
   return (
     <Frame
       title={t('check.title')}
-      back={found ? () => setFound(null) : undefined}
+      back={result ? () => setPart(null) : undefined}
       home={() => go({ at: 'home' })}
     >
       {!project ? (
         <ByHand done={done} />
-      ) : found ? (
-        <Result found={found} draft={draft} again={() => setFound(null)} done={done} />
+      ) : result ? (
+        <Result
+          found={result}
+          draft={draft}
+          moved={() => {
+            put({ readings: [], bubbles: [], hanging: [], at: 0, after: true })
+            setPart(null)
+          }}
+          again={() => setPart(null)}
+          done={done}
+        />
       ) : (
         <Readings
           draft={draft}
           put={put}
-          find={() => setFound(levelCheck(readingsOf(draft, begun), project))}
+          find={() => {
+            setFound(levelCheck(readingsOf(draft, begun), project))
+            setPart('result')
+          }}
         />
       )}
     </Frame>

@@ -29,6 +29,8 @@ export interface Draft {
   readonly readings: readonly Reading[]
   readonly bubbles: readonly Bubble[]
   readonly hanging: readonly string[]
+  /** Legs were moved since: it is read once more. */
+  readonly after: boolean
 }
 
 const list = (kept: unknown): readonly unknown[] => (Array.isArray(kept) ? kept : [])
@@ -49,6 +51,7 @@ export function draftFrom(kept: unknown): Draft {
         ? [{ section, along, lower: lower === true, gap: typedFrom(gap), over: typedFrom(over) }]
         : []
     }),
+    after: was.after === true,
     hanging: list(was.hanging).filter((id): id is string => typeof id === 'string'),
   }
 }

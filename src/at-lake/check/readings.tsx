@@ -18,6 +18,7 @@ export function Readings(props: ReadingsProps) {
   const { t } = useSay()
   return (
     <>
+      {draft.after && <p className="hint">{t('check.after-moved')}</p>}
       {draft.by === 'water' ? <ByWater {...props} /> : <ByBubble {...props} />}
       <button
         type="button"

@@ -11,10 +11,12 @@ interface ResultProps {
   readonly found: LevelCheck
   readonly draft: Draft
   readonly again: () => void
+  /** They were moved: all is read anew. */
+  readonly moved: () => void
   readonly done: () => void
 }
 
-export function Result({ found, draft, again, done }: ResultProps) {
+export function Result({ found, draft, again, moved, done }: ResultProps) {
   const begun = useBegun()
   const { t, reader } = useSay()
   const { record } = begun
@@ -48,7 +50,7 @@ export function Result({ found, draft, again, done }: ResultProps) {
             className="main"
             onClick={() => {
               write()
-              if (verdict === 'moves') again()
+              if (verdict === 'moves') moved()
               else done()
             }}
           >

@@ -2,9 +2,9 @@
 import { pdfOf } from '../../../geometry/export/pdf.ts'
 import { recordPaper } from '../../../geometry/sheets/record.ts'
 import type { Catalog, Project, Reader } from '../../../rules/index.ts'
-import { type SeasonRecord, takeOut } from '../../../rules/record/index.ts'
+import { type SeasonRecord, seasonState, takeOut } from '../../../rules/record/index.ts'
 import { takeOutTold } from '../../../rules/words/record-shop-text.ts'
-import { asBuiltTold } from '../../../rules/words/record-text.ts'
+import { asBuiltTold, type ShopNamed } from '../../../rules/words/record-text.ts'
 import { FONT_URLS } from '../../documents/files/font-urls.ts'
 import { paperFonts } from '../../documents/files/fonts.ts'
 import { plainName } from '../../platform/file-name.ts'
@@ -20,6 +20,14 @@ export interface PaperAsked {
   readonly reader: Reader
 }
 
+/** A season in which nothing is set yet has no paper: then how it stood last. */
+const shownSeason = (record: SeasonRecord, season: string): string | undefined =>
+  seasonState(record, season).legs.some(({ set }) => set) ? season : undefined
+
+/** A shop that has nothing to do with it does not stand on it. */
+const shopOfRecord = (record: SeasonRecord, { id, name, shop }: Catalog): ShopNamed | undefined =>
+  record.catalog?.id === id ? { name: shop?.name ?? name, phone: shop?.phone, mail: shop?.mail } : undefined
+
 /** Rejects where the papers' fonts cannot be had. */
 export async function recordPdf({
   what,
@@ -31,7 +39,7 @@ export async function recordPdf({
 }: PaperAsked): Promise<File> {
   const told =
     what === 'as-built'
-      ? asBuiltTold(record, reader, season)
+      ? asBuiltTold(record, reader, shownSeason(record, season), shopOfRecord(record, catalog))
       : takeOutTold(record, takeOut(record, project ?? undefined, season), reader)
   const date = new Date().toISOString().slice(0, 10)
   const size = reader.units === 'imperial' ? 'letter' : 'a4'

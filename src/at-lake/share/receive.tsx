@@ -8,7 +8,7 @@ import {
   watchCamera,
 } from '../../record-sharing/index.ts'
 import { FilePick } from '../../ui/file-picker.tsx'
-import { count, text } from '../../words/index.ts'
+import { count } from '../../words/index.ts'
 import { Head } from '../frame.tsx'
 import { useSay } from '../lake.ts'
 
@@ -23,15 +23,23 @@ export function Receive({ take }: ReceiveProps) {
   const [fault, setFault] = useState<string | null>(null)
   const arrive = async (read: Awaited<ReturnType<typeof readRecordFile>>): Promise<void> => {
     setWatching(false)
-    setFault(read.ok ? await take(read.value) : (read.issues[0]?.message ?? ''))
+    setFault(read.ok ? await take(read.value) : t('welcome.fault'))
   }
-  const picture = async (file: File): Promise<void> => {
-    const read = codeReader()
-    for (const code of await codesInPicture(file)) {
-      const found = read(code)
-      if (found.state === 'done') return arrive(found.arrived)
-    }
-    setFault(t('share.no-square'))
+  // Squares of pictures that came one after the other are put together.
+  const [read] = useState(() => codeReader())
+  const [got, setGot] = useState<{ readonly have: number; readonly need: number } | null>(null)
+  const pictures = async (files: readonly File[]): Promise<void> => {
+    setFault(null)
+    let none = true
+    for (const file of files)
+      for (const code of await codesInPicture(file)) {
+        const found = read(code)
+        if (found.state === 'done') return arrive(found.arrived)
+        if (found.state !== 'more') continue
+        none = false
+        setGot(found)
+      }
+    if (none) setFault(t('share.no-square'))
   }
   return (
     <>
@@ -43,7 +51,12 @@ export function Receive({ take }: ReceiveProps) {
           <button type="button" className="main" onClick={() => setWatching(true)}>
             {t('share.camera')}
           </button>
-          <FilePick label={t('share.picture')} accept="image/*" take={picture} />
+          <PicturesPick label={t('share.picture')} take={pictures} />
+          {got && (
+            <p className="good" role="status">
+              {t('share.got', { n: count(got.have), all: count(got.need) })} {t('share.more-pictures')}
+            </p>
+          )}
           <FilePick
             label={t('share.open')}
             accept=".json,.zip,application/json,application/zip"
@@ -53,9 +66,40 @@ export function Receive({ take }: ReceiveProps) {
       )}
       {fault !== null && (
         <p className="stop" role="alert">
-          {t('welcome.fault', { fault: text(fault) })}
+          {fault}
         </p>
       )}
+    </>
+  )
+}
+
+interface PicturesProps {
+  readonly label: string
+  readonly take: (files: readonly File[]) => Promise<void>
+}
+
+/** Several at once. */
+function PicturesPick({ label, take }: PicturesProps) {
+  const field = useRef<HTMLInputElement>(null)
+  return (
+    <>
+      <button type="button" onClick={() => field.current?.click()}>
+        {label}
+      </button>
+      <input
+        ref={field}
+        className="unseen"
+        type="file"
+        multiple
+        tabIndex={-1}
+        aria-label={label}
+        accept="image/*"
+        onChange={(event) => {
+          const input = event.currentTarget
+          const files = [...(input.files ?? [])]
+          if (files.length > 0) take(files).finally(() => (input.value = ''))
+        }}
+      />
     </>
   )
 }

@@ -6,35 +6,37 @@ import { useLeadline } from '../../state/store.ts'
 import { count } from '../../words/index.ts'
 import { Frame, Head } from '../frame.tsx'
 import { useBegun, useSay } from '../lake.ts'
+import { usePart } from '../trail.ts'
 import { useSaveRecord } from '../use-save-record.ts'
 import type { PaperOfRecord } from './paper.ts'
 import { Receive } from './receive.tsx'
 import { Squares } from './square.tsx'
 
-type Shown = 'ways' | 'squares' | 'receive'
+type Shown = 'squares' | 'receive'
+const SHOWN = ['squares', 'receive'] as const
 
 export function Share() {
   const { go } = useBegun()
   const { t } = useSay()
-  const [shown, setShown] = useState<Shown>('ways')
+  const [part, setPart] = usePart<Shown>(SHOWN)
   const [told, setTold] = useState('')
   return (
     <Frame
       title={t('share.title')}
-      back={shown === 'ways' ? undefined : () => setShown('ways')}
+      back={part === null ? undefined : () => setPart(null)}
       home={() => go({ at: 'home' })}
     >
-      {shown === 'squares' ? (
+      {part === 'squares' ? (
         <Show />
-      ) : shown === 'receive' ? (
+      ) : part === 'receive' ? (
         <Get
           done={(words) => {
             setTold(words)
-            setShown('ways')
+            setPart(null)
           }}
         />
       ) : (
-        <Ways show={setShown} told={told} tell={setTold} />
+        <Ways show={setPart} told={told} tell={setTold} />
       )}
     </Frame>
   )
@@ -58,7 +60,7 @@ function Get({ done }: { readonly done: (words: string) => void }) {
   const { t } = useSay()
   const take = async ({ record, photos }: Arrived): Promise<string | null> => {
     const merged = keeper.merge(record)
-    if (!merged.ok) return merged.issues[0]?.message ?? ''
+    if (!merged.ok) return t('share.too-large')
     for (const photo of photos) await keeper.takePhoto(photo)
     const { added, lacking } = merged.value
     const words = t('share.merged', { added: count(added) })
@@ -114,21 +116,21 @@ function Ways({ show, told, tell }: WaysProps) {
       )}
       <h3>{t('share.other-phone')}</h3>
       <div className="list">
-        <button type="button" className="main" onClick={() => show('squares')}>
+        {canSend && (
+          <button type="button" className="main" onClick={() => void send()}>
+            {t('share.send')}
+          </button>
+        )}
+        <button type="button" className={canSend ? '' : 'main'} onClick={() => void copy()}>
+          {t('share.link')}
+        </button>
+        <button type="button" onClick={() => show('squares')}>
           {t('share.show')}
           <small>{t('share.show-more')}</small>
         </button>
         <button type="button" onClick={() => show('receive')}>
           {t('share.receive')}
           <small>{t('share.receive-more')}</small>
-        </button>
-        {canSend && (
-          <button type="button" onClick={() => void send()}>
-            {t('share.send')}
-          </button>
-        )}
-        <button type="button" onClick={() => void copy()}>
-          {t('share.link')}
         </button>
       </div>
       <h3>{t('share.keep')}</h3>

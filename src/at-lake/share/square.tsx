@@ -27,6 +27,9 @@ export function Squares({ frames }: { readonly frames: Frames }) {
         <rect width={whole} height={whole} fill="#fff" />
         <path d={squares.join('')} fill="#000" shapeRendering="crispEdges" />
       </svg>
+      {frames.count > 1 && (
+        <p>{t('progress', { n: count((at % frames.count) + 1), all: count(frames.count) })}</p>
+      )}
       <p className="hint">{t('share.square-how', { count: count(frames.count) })}</p>
     </>
   )

@@ -77,6 +77,51 @@ describe('papers of a record', () => {
       expect(said).toContain(formatLength(set!.height, english('imperial')))
   })
 
+  it('as-built has the legs’ places, clamps, where it lies, the mark that was measured from, and whom to call', () => {
+    const a = phone(EXAMPLE, 'a')
+    const leg = EXAMPLE.legs[4]!
+    write(
+      a,
+      {
+        ...{ kind: 'set', leg: leg.id, stock: null, height: 1.2, level: 0, how: 'measured' },
+        braces: [{ code: 'BR-4', end: 'low', up: 0.25 }],
+      },
+      '2026',
+    )
+    write(
+      a,
+      { kind: 'level', level: 0.1, from: 'mark', mark: 'Iron pin', down: 1.15, keep: 'planned' },
+      '2026',
+    )
+    write(a, { kind: 'out', stored: 'boathouse, left wall' }, '2026')
+    const told = asBuiltTold(a.record, english('metric'), '2026', { name: 'A shop', phone: '555-0142' })
+    expect(told.lead).toContain('Measured then: from Iron pin 1.15 m down to the water.')
+    expect(told.lists.flatMap(({ items }) => items)).toEqual(
+      expect.arrayContaining([
+        'Leg 5: bolt 0.25 m up from the bottom of the pad (low end of BR-4)',
+        'boathouse, left wall',
+        'A shop, 555-0142',
+      ]),
+    )
+    // Lakeward is to the right, the left side above.
+    const paper = recordPaper(
+      told,
+      { ...english('metric'), size: 'a4', date: '2026-11-01', by: '' },
+      demoCatalog,
+    )
+    const spot = (number: number): readonly [number, number] =>
+      paper.sheets[0]!.marks.flatMap((mark) =>
+        mark.kind === 'text' && mark.anchor === 'middle' && mark.text === String(number) ? [mark.at] : [],
+      )[0]!
+    for (const [i, one] of EXAMPLE.legs.entries())
+      for (const other of EXAMPLE.legs.slice(0, i)) {
+        const [from, to] = [spot(other.number), spot(one.number)]
+        if (one.x! - other.x! > 0.5) expect(to[0]).toBeGreaterThan(from[0])
+        if (one.side !== other.side && Math.abs(one.x! - other.x!) < 0.1)
+          expect(to[1] < from[1]).toBe(one.side === 'left')
+      }
+  })
+
   it('two phones that say otherwise are told on it', () => {
     const [a, b] = [phone(EXAMPLE, 'a'), phone(EXAMPLE, 'b')]
     const leg = EXAMPLE.legs[2]!.id

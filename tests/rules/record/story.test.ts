@@ -3,8 +3,10 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { demoCatalog } from '../../../rules/index.ts'
 import {
   beginOldDock,
+  isWork,
   type NextYear,
   nextYear,
+  orderedKey,
   parseRecord,
   reorder,
   type SeasonRecord,
@@ -82,6 +84,56 @@ describe('next May, the lake at -0.14 (180 mm lower)', () => {
     const over = nextYear(record, { level: -0.14, keep: 'over-water' })
     for (const leg of over.legs) expect(leg.by).toBeCloseTo(-0.14, 6)
     expect(over.deckBy).toBeCloseTo(-0.14, 6)
+  })
+
+  it('the deck where it stood last year moves no leg, though it stood elsewhere than planned', () => {
+    const a = phone(begun(), 'phone-a')
+    // 200 mm over the survey's water, and the deck went with it.
+    write(a, { kind: 'level', level: 0.2, from: 'said', keep: 'over-water' })
+    for (const { id, planned } of a.record.legs)
+      write(a, {
+        ...{ kind: 'set', leg: id, stock: planned!.stock, height: DECK + 0.2 - planned!.bed },
+        ...{ level: 0.2, keep: 'over-water', how: 'measured' },
+      })
+    const kept = nextYear(a.record, { level: -0.14, keep: 'as-last' })
+    expect([kept.deck, kept.deckBy]).toEqual([DECK + 0.2, 0])
+    for (const { by } of kept.legs) expect(by).toBe(0)
+    // Back to the plan is another thing: each leg 200 mm shorter.
+    const planned = nextYear(a.record, { level: -0.14, keep: 'planned' })
+    for (const { by } of planned.legs) expect(by).toBeCloseTo(-0.2, 6)
+    // Told so in the spring it stands so, and the year after goes by that.
+    write(a, { kind: 'level', level: -0.14, from: 'said', keep: 'planned', deck: DECK + 0.2 }, '2027')
+    const leg = a.record.legs[0]!
+    write(
+      a,
+      {
+        ...{ kind: 'set', leg: leg.id, stock: null, height: DECK + 0.2 - leg.planned!.bed },
+        ...{ level: -0.14, how: 'measured' },
+      },
+      '2027',
+    )
+    const state = seasonState(a.record, '2027')
+    expect(state.today!.deck).toBe(DECK + 0.2)
+    expect(state.legs[0]!.foot).toBeCloseTo(leg.planned!.bed, 6)
+    const later = nextYear(a.record, { level: 0.05 })
+    expect([later.season, later.keep, later.legs[0]!.by]).toEqual(['2028', 'as-last', 0])
+  })
+
+  it('a dock without a plan stands again as it stood, whatever the water does', () => {
+    const a = phone(
+      beginOldDock({ pairs: 2 }, { id: 'old', device: 'phone-a', at: '2026-06-06T08:00:00Z' }),
+      'phone-a',
+    )
+    write(a, { kind: 'level', level: 0.1, from: 'said', keep: 'over-water' })
+    for (const [i, { id }] of a.record.legs.entries())
+      write(a, { kind: 'set', leg: id, stock: null, height: 1 + i / 10, level: 0.1, how: 'measured' })
+    const kept = nextYear(a.record, { level: -0.3, keep: 'as-last' })
+    expect(kept.legs.map(({ by, height }) => [by, height])).toEqual([
+      [0, 1],
+      [0, 1.1],
+      [0, 1.2],
+      [0, 1.3],
+    ])
   })
 
   it('measured: the leg whose bed washed out is set 60 mm longer, the others as they were', () => {
@@ -164,6 +216,30 @@ describe('next May, the lake at -0.14 (180 mm lower)', () => {
     const now = ofLeg(nextYear(a.record, { level: 0, project, season: '2027' }), LEG)
     expect(now.aboveDeck).toBeCloseTo(-0.06, 6)
     expect(now.enough).toBe('no')
+  })
+})
+
+describe('what is ordered again', () => {
+  it('a brace is the one that was set at its leg; what is ordered, or was taken back, is not ordered again', () => {
+    const a = june()
+    const leg = a.record.legs[LEG - 1]!
+    write(a, {
+      ...{ kind: 'set', leg: leg.id, stock: leg.planned!.stock, height: 2, level: 0, how: 'measured' },
+      braces: [{ code: demoCatalog.braces[1]!.code, end: 'low', up: 0.4 }],
+    })
+    const bent = write(a, { kind: 'wear', part: 'brace', leg: leg.id, what: 'bent', count: 1, order: true })
+    const lost = write(a, { kind: 'wear', part: 'deck-clip', what: 'lost', count: 3, order: true })
+    const codes = () =>
+      reorder(a.record, demoCatalog).rows.map(({ kind, code, count }) => [kind, code, count])
+    const brace = ['brace', demoCatalog.braces[1]!.code, 1]
+    const clips = ['deck-clip', demoCatalog.decking.clip.code, 3]
+    expect(codes()).toEqual([brace, clips])
+    write(a, { kind: 'step', key: orderedKey(bent), done: true })
+    expect(codes()).toEqual([clips])
+    write(a, { kind: 'void', voids: [lost] })
+    expect(codes()).toEqual([])
+    // Nothing of the work at the dock is done by that.
+    expect(seasonState(a.record).done.filter(isWork)).toEqual([])
   })
 })
 

@@ -1,0 +1,59 @@
+/** Where the deck can go on a day: where it stood last year, where it was planned, or as high over today's water. What is the same is offered once. */
+import { deckOf, type Keep } from '../../rules/record/index.ts'
+import { meters } from '../words/index.ts'
+import type { Begun, useSay } from './lake.ts'
+
+/** As the level's entry says it. `deck`: its elevation, where `keep` does not tell it. */
+export interface DeckSaid {
+  readonly keep: Keep
+  readonly deck?: number
+}
+
+export interface DeckChoice {
+  readonly key: 'as-last' | 'planned' | 'over-water'
+  readonly said: DeckSaid
+  /** Elevation, m. */
+  readonly deck: number
+}
+
+/** Nearer than this two are the same, m. */
+const SAME = 0.003
+
+export function deckChoices({ record, last }: Pick<Begun, 'record' | 'last'>, level: number): DeckChoice[] {
+  const planned = record.deckHeight
+  const stood = last && deckOf(last)
+  const water = last?.today?.level ?? null
+  const choices: DeckChoice[] = []
+  const offer = (key: DeckChoice['key'], deck: number, keep: Keep, told: boolean): void => {
+    if (choices.some((one) => Math.abs(one.deck - deck) < SAME)) return
+    choices.push({ key, deck, said: { keep, ...(told ? { deck } : {}) } })
+  }
+  // Of a dock without a plan heights count from where its deck stood first.
+  const own = planned ?? 0
+  if (stood !== null) offer('as-last', stood, 'planned', Math.abs(stood - own) >= SAME)
+  if (planned !== null) offer('planned', planned, 'planned', false)
+  else if (stood === null) offer('planned', 0, 'planned', false)
+  if (planned !== null) offer('over-water', level + planned, 'over-water', false)
+  else if (stood !== null && water !== null) offer('over-water', level + stood - water, 'over-water', true)
+  return choices
+}
+
+/** What a choice is called, and what follows from it. */
+export function choiceText(
+  { key, deck }: DeckChoice,
+  level: number,
+  { record }: Pick<Begun, 'record'>,
+  { t }: ReturnType<typeof useSay>,
+): { readonly label: string; readonly more?: string } {
+  const planned = record.deckHeight
+  if (planned === null) return { label: t(key === 'over-water' ? 'keep.old-water' : 'keep.as-last') }
+  if (key !== 'over-water')
+    return {
+      label: t(key === 'as-last' ? 'keep.as-last' : 'keep.planned'),
+      more: t('keep.planned-more', { over: meters(deck - level) }),
+    }
+  return {
+    label: t('keep.over-water', { over: meters(planned) }),
+    more: t(deck > planned ? 'keep.up' : 'keep.down', { by: meters(Math.abs(deck - planned)) }),
+  }
+}
