@@ -147,19 +147,12 @@ function Down({ draft, put, label }: PartProps & { readonly label: string }) {
     <>
       <Measure
         label={draft.low ? t('waves.high') : label}
-        kind="height"
+        kind="down"
         typed={draft.typed}
-        from={0.5}
         set={(typed) => put({ typed })}
       />
       {draft.low && (
-        <Measure
-          label={t('waves.low')}
-          kind="height"
-          typed={draft.low}
-          from={draft.typed.value ?? 0.5}
-          set={(low) => put({ low })}
-        />
+        <Measure label={t('waves.low')} kind="down" typed={draft.low} set={(low) => put({ low })} />
       )}
       <button type="button" className="quiet" onClick={() => put({ low: draft.low ? null : NOTHING })}>
         {t(draft.low ? 'waves.still' : 'waves.some')}
@@ -181,13 +174,7 @@ function Above({ draft, put }: PartProps) {
         ]}
         set={(to) => put({ higher: to === 'higher' })}
       />
-      <Measure
-        label={t('level.by')}
-        kind="height"
-        typed={draft.typed}
-        from={0.1}
-        set={(typed) => put({ typed })}
-      />
+      <Measure label={t('level.by')} kind="change" typed={draft.typed} set={(typed) => put({ typed })} />
     </>
   )
 }

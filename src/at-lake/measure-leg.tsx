@@ -96,10 +96,10 @@ function Ask({ at, known, enter }: AskProps) {
   /** Of the frame's top over the water. */
   const frame = (day?.overWater ?? 0) - (record.rise ?? 0)
   const expected = at.others.depth
-  const { label, depthOf, from } = {
-    water: { label: t('measure.depth'), depthOf: (it: number) => it, from: expected },
-    land: { label: t('measure.ashore-field'), depthOf: (it: number) => -it, from: -expected },
-    frame: { label: t('measure.frame'), depthOf: (it: number) => it - frame, from: expected + frame },
+  const { label, depthOf } = {
+    water: { label: t('measure.depth'), depthOf: (it: number) => it },
+    land: { label: t('measure.ashore-field'), depthOf: (it: number) => -it },
+    frame: { label: t('measure.frame'), depthOf: (it: number) => it - frame },
   }[by]
   const depth = typed.value === null ? null : depthOf(typed.value)
   if (same) return <Same at={at} enter={enter} back={() => setSame(false)} />
@@ -108,7 +108,7 @@ function Ask({ at, known, enter }: AskProps) {
       <StationHead at={at} what="measure.title" />
       <Where at={at} />
       {known ? <Expected at={at} /> : <p className="care">{t('measure.level-first')}</p>}
-      <Measure label={label} kind="depth" typed={typed} from={from} set={set} />
+      <Measure label={label} kind={by === 'frame' ? 'frame' : 'depth'} typed={typed} set={set} />
       <div className="ways">
         <button
           type="button"

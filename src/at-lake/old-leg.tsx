@@ -42,13 +42,7 @@ export function OldLeg({ leg, next }: { readonly leg: string; readonly next: () 
         </p>
       )}
       <TwoPhones conflicts={state.conflicts.filter(({ of }) => of === leg)} />
-      <Measure
-        label={t(told === null ? 'old.stands' : 'old.other')}
-        kind="height"
-        typed={typed}
-        from={told ?? 1}
-        set={put}
-      />
+      <Measure label={t(told === null ? 'old.stands' : 'old.other')} kind="leg" typed={typed} set={put} />
       <p className="hint">{t('old.how')}</p>
       <p className="care">
         <b>{t('old.bolts')}</b>

@@ -69,15 +69,7 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
       {limit.say === 'stop-and-call' && <Limits at={at} />}
       <LegInHand at={at} />
       <Brace at={at} />
-      {other !== null && (
-        <Measure
-          label={t('set.other-field')}
-          kind="height"
-          typed={other}
-          from={heights.deck}
-          set={setOther}
-        />
-      )}
+      {other !== null && <Measure label={t('set.other-field')} kind="leg" typed={other} set={setOther} />}
       <Bolts />
       <div className="ways">
         <button
