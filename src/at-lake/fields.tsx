@@ -6,7 +6,7 @@ import { nextStep } from '../units/steps.ts'
 import { text } from '../words/index.ts'
 import { fine } from './fine.ts'
 import { useSay } from './lake.ts'
-import { type Reading, type ReadingKind, readingOf, shownText, valueOf } from './reading.ts'
+import { lengthOf, type Reading, type ReadingKind, readingOf, shownText } from './reading.ts'
 
 /** A touch moves a length by that, m: half an inch, a centimeter. */
 const STEP = { imperial: 0.0127, metric: 0.01 } as const
@@ -43,7 +43,7 @@ export function Measure({ label, kind, typed, set }: MeasureProps) {
   const shown = shownText(typed, units, length)
   const read = readingOf(shown, kind, units)
   const fault = read.is === 'fault'
-  const put = (to: string): void => set({ text: to, value: valueOf(to, kind, units) })
+  const put = (to: string): void => set({ text: to, value: lengthOf(to, kind, units) })
   const step = (way: 1 | -1): void => {
     if (typed.value === null) return
     const to = nextStep(typed.value, STEP[units], way)

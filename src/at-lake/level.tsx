@@ -1,37 +1,28 @@
 /** How the lake stands today: against something that stays, as somebody knows it, or found from the first leg that is measured. Then where the deck goes. */
 import { useState } from 'react'
-import { stillWater } from '../../rules/at-lake/index.ts'
-import type { Keep } from '../../rules/record/index.ts'
+import { type Keep, liveEntries } from '../../rules/record/index.ts'
 import { meters, text } from '../words/index.ts'
-import { Measure, NOTHING, Pick, type Typed, typedFrom } from './fields.tsx'
+import { Measure, NOTHING, Pick, typedFrom } from './fields.tsx'
+import { UnderWater } from './flooded.tsx'
 import { Figure, Head } from './frame.tsx'
 import { type Begun, useBegun, useSay } from './lake.ts'
+import { type Draft, draftFrom, type LevelSaid, levelOf, type Way } from './level-draft.ts'
+import { levelByLeg, STAKE_DRAFT } from './level-of-leg.ts'
 import { marksOf } from './marks.ts'
 import { SeasonField } from './season-field.tsx'
 import { LEVEL_LATER } from './stages.ts'
-
-type Way = `mark-${number}` | 'said' | 'survey' | 'later'
-
-/** An entry but for where the deck goes. */
-interface LevelSaid {
-  readonly kind: 'level'
-  readonly level: number
-  readonly from: 'mark' | 'stake' | 'said' | 'survey'
-  readonly mark?: string
-  readonly down?: number
-  readonly waves?: { high: number; low: number }
-  readonly sd?: number
-}
+import { mustBeWrong } from './stops-at.ts'
 
 /** Less than that is the same level, m. */
 const SAME = 0.01
 
 export function Level({ next }: { readonly next: () => void }) {
-  const { add, keeper } = useBegun()
+  const begun = useBegun()
+  const { add, keeper } = begun
   const [found, setFound] = useState<LevelSaid | null>(null)
   const done = (level: LevelSaid, keep: Keep): void => {
     add({ ...level, keep })
-    keeper.keepDraft('level', null)
+    for (const kept of ['level', STAKE_DRAFT]) keeper.keepDraft(kept, null)
     next()
   }
   const known = (level: LevelSaid): void => {
@@ -40,6 +31,15 @@ export function Level({ next }: { readonly next: () => void }) {
   }
   const later = (): void => {
     keeper.keepDraft('level', null)
+    // A leg that was measured already tells at once.
+    const leg = begun.state.legs.find(({ sounding }) => sounding?.how === 'measured')
+    const told = leg?.sounding ? levelByLeg(leg.leg.id, leg.sounding.depth, begun) : null
+    if (told) {
+      known(told)
+      return
+    }
+    const voids = levelsOf(begun)
+    if (voids.length > 0) add({ kind: 'void', voids })
     add({ kind: 'step', key: LEVEL_LATER, done: true })
     next()
   }
@@ -50,43 +50,34 @@ export function Level({ next }: { readonly next: () => void }) {
   )
 }
 
-interface Draft {
-  readonly way: Way | null
-  readonly typed: Typed
-  /** The lowest reading of ten seconds; null: still water. */
-  readonly low: Typed | null
-  /** Null: not said yet. */
-  readonly higher: boolean | null
-}
-
-const EMPTY: Draft = { way: null, typed: NOTHING, low: null, higher: null }
-
-function draftFrom(kept: unknown): Draft {
-  const { way, typed, low, higher } = (kept ?? {}) as { readonly [K in keyof Draft]?: unknown }
-  return {
-    way: typeof way === 'string' && /^(mark-\d+|said|survey|later)$/.test(way) ? (way as Way) : null,
-    typed: typedFrom(typed),
-    low: low === null || low === undefined ? null : typedFrom(low),
-    higher: typeof higher === 'boolean' ? higher : null,
-  }
-}
+/** What was told of the level this season: taken back where nobody knows after all. */
+const levelsOf = ({ record, season }: Begun): string[] =>
+  liveEntries(record.entries).flatMap((entry) =>
+    entry.kind === 'level' && entry.season === season ? [entry.id] : [],
+  )
 
 function Ways({ known, later }: { readonly known: (level: LevelSaid) => void; readonly later: () => void }) {
   const begun = useBegun()
-  const { record, state, project, keeper } = begun
+  const { record, state, project, keeper, last } = begun
   const say = useSay()
   const { t } = say
-  const [draft, setDraft] = useState(() => draftFrom(keeper.draft('level') ?? EMPTY))
+  const marks = marksOf(begun)
+  const [draft, setDraft] = useState(() => draftFrom(keeper.draft('level'), marks.length))
+  const [stake, setStake] = useState(() => typedFrom(keeper.draft(STAKE_DRAFT)))
   const put = (part: Partial<Draft>): void => {
     const to = { ...draft, ...part }
     keeper.keepDraft('level', to)
     setDraft(to)
   }
-  const marks = marksOf(begun)
   const surveyed = record.design?.job?.surveyed
   const way = draft.way
   const mark = way?.startsWith('mark-') ? marks[Number(way.slice(5))] : undefined
-  const level = levelOf(draft, mark)
+  const unknown = record.stake && !marks.some(({ name }) => name === record.stake?.name) ? record.stake : null
+  const level = levelOf(draft, {
+    mark,
+    last: last?.today?.level ?? null,
+    beside: unknown && stake.value !== null ? { name: unknown.name, down: stake.value } : null,
+  })
   const now = state.level
   return (
     <>
@@ -106,12 +97,25 @@ function Ways({ known, later }: { readonly known: (level: LevelSaid) => void; re
             label: t('level.mark', { name: text(name) }),
             more: t('level.mark-more'),
           })),
+          ...(last?.today
+            ? [
+                {
+                  value: 'last' as Way,
+                  label: t('level.last', { season: text(last.season) }),
+                  more: setOn(begun, t),
+                },
+              ]
+            : []),
           {
             value: 'survey',
             label: t(project ? 'level.survey' : 'level.first'),
             more: surveyed ? t('level.survey-day', { day: text(surveyed) }) : t('level.survey-unknown'),
           },
-          { value: 'said', label: t('level.said') },
+          {
+            value: 'said',
+            label: t('level.said'),
+            more: last?.today ? t('level.said-last', { season: text(last.season) }) : undefined,
+          },
           ...(project
             ? [{ value: 'later' as Way, label: t('level.later'), more: t('level.later-more') }]
             : []),
@@ -121,6 +125,21 @@ function Ways({ known, later }: { readonly known: (level: LevelSaid) => void; re
       {mark && <Down draft={draft} put={put} label={t('level.down', { name: text(mark.name) })} />}
       {way === 'said' && <Above draft={draft} put={put} />}
       {level && way !== 'survey' && <LevelFigure level={level.level} />}
+      {marks.length === 0 && project && <p className="hint">{t('level.safe')}</p>}
+      {unknown && (
+        <>
+          <p className="hint">{t('stake.unknown', { name: text(unknown.name) })}</p>
+          <Measure
+            label={t('level.down', { name: text(unknown.name) })}
+            kind="down"
+            typed={stake}
+            set={(to) => {
+              keeper.keepDraft(STAKE_DRAFT, to)
+              setStake(to)
+            }}
+          />
+        </>
+      )}
       <div className="ways">
         <button
           type="button"
@@ -133,6 +152,15 @@ function Ways({ known, later }: { readonly known: (level: LevelSaid) => void; re
       </div>
     </>
   )
+}
+
+/** When legs were set last. */
+function setOn({ last }: Begun, t: ReturnType<typeof useSay>['t']): string | undefined {
+  const at = last?.legs
+    .flatMap(({ set }) => (set ? [set.at] : []))
+    .sort()
+    .at(-1)
+  return at && t('level.last-day', { day: text(at.slice(0, 10)) })
 }
 
 interface PartProps {
@@ -162,44 +190,23 @@ function Down({ draft, put, label }: PartProps & { readonly label: string }) {
 }
 
 function Above({ draft, put }: PartProps) {
+  const { last } = useBegun()
   const { t } = useSay()
+  const values = { season: text(last?.season ?? '') }
   return (
     <>
       <Pick
         legend={t('level.which')}
         value={draft.higher === null ? null : draft.higher ? 'higher' : 'lower'}
         options={[
-          { value: 'higher', label: t('level.higher') },
-          { value: 'lower', label: t('level.lower') },
+          { value: 'higher', label: t(last?.today ? 'level.higher-last' : 'level.higher', values) },
+          { value: 'lower', label: t(last?.today ? 'level.lower-last' : 'level.lower', values) },
         ]}
         set={(to) => put({ higher: to === 'higher' })}
       />
       <Measure label={t('level.by')} kind="change" typed={draft.typed} set={(typed) => put({ typed })} />
     </>
   )
-}
-
-/** What follows from what stands in the fields; null: not enough yet. */
-function levelOf(
-  { way, typed, low, higher }: Draft,
-  mark: { name: string; above: number; by: 'mark' | 'stake' } | undefined,
-): LevelSaid | null {
-  if (way === 'survey') return { kind: 'level', level: 0, from: 'survey' }
-  if (typed.value === null) return null
-  if (way === 'said' && higher === null) return null
-  if (way === 'said') return { kind: 'level', level: (higher ? 1 : -1) * Math.abs(typed.value), from: 'said' }
-  if (!mark || (low && low.value === null)) return null
-  const waves = low && low.value !== null ? { high: typed.value, low: low.value } : null
-  const { at, error } = waves ? stillWater(waves) : { at: typed.value, error: null }
-  return {
-    kind: 'level',
-    level: mark.above - at,
-    from: mark.by,
-    mark: mark.name,
-    down: at,
-    ...(waves ? { waves } : {}),
-    ...(error === null ? {} : { sd: error }),
-  }
 }
 
 /** `7 in higher than on the survey day`. */
@@ -234,6 +241,7 @@ export function KeepDeck({ level, back, done }: KeepDeckProps) {
   const say = useSay()
   const { t } = say
   const words = levelText(level, begun, say)
+  if (mustBeWrong(level, begun.record)) return <WrongLevel level={level} words={words} back={back} />
   const planned = begun.record.deckHeight
   if (planned === null)
     return (
@@ -254,10 +262,12 @@ export function KeepDeck({ level, back, done }: KeepDeckProps) {
     <>
       <Head of={t('keep.title')} where={words} />
       <div className="list">
-        <button type="button" onClick={() => done('planned')}>
-          {t('keep.planned')}
-          <small>{t('keep.planned-more', { over: meters(planned - level) })}</small>
-        </button>
+        {planned > level && (
+          <button type="button" onClick={() => done('planned')}>
+            {t('keep.planned')}
+            <small>{t('keep.planned-more', { over: meters(planned - level) })}</small>
+          </button>
+        )}
         <button type="button" onClick={() => done('over-water')}>
           {t('keep.over-water', { over: meters(planned) })}
           <small>{t(level > 0 ? 'keep.up' : 'keep.down', { by: meters(Math.abs(level)) })}</small>
@@ -266,6 +276,29 @@ export function KeepDeck({ level, back, done }: KeepDeckProps) {
       <p className="hint">{t('keep.hint')}</p>
       <div className="ways">
         <button type="button" className="quiet" onClick={back}>
+          {t('level.again')}
+        </button>
+      </div>
+    </>
+  )
+}
+
+interface WrongLevelProps {
+  readonly level: number
+  readonly words: string
+  readonly back: () => void
+}
+
+/** Nothing goes on from a lake that would stand over the planned deck. */
+function WrongLevel({ level, words, back }: WrongLevelProps) {
+  const { record } = useBegun()
+  const { t } = useSay()
+  return (
+    <>
+      <Head of={t('flooded.title')} where={words} />
+      <UnderWater by={level - (record.deckHeight ?? 0)} />
+      <div className="ways">
+        <button type="button" className="main" onClick={back}>
           {t('level.again')}
         </button>
       </div>

@@ -1,11 +1,13 @@
 /** At a station: which leg, how deep it is expected, how deep it is. What differs too much is measured again first; then the shop is called. */
 import { useEffect, useState } from 'react'
-import { type LegAt, levelToday } from '../../rules/at-lake/index.ts'
+import type { LegAt } from '../../rules/at-lake/index.ts'
 import { meters, text } from '../words/index.ts'
 import { Measure, NOTHING, type Typed, typedFrom } from './fields.tsx'
 import { Figure, Head } from './frame.tsx'
-import { legOf, useBegun, useSay } from './lake.ts'
+import { isGuess } from './guess.ts'
+import { legOf, toLevel, useBegun, useSay } from './lake.ts'
 import { KeepDeck } from './level.tsx'
+import { useLevelOfLeg } from './level-of-leg.ts'
 import { Limits } from './limits.tsx'
 import { placeOf } from './names.ts'
 import { PlanPicture } from './pictures/plan-picture.tsx'
@@ -13,18 +15,20 @@ import { PlanPicture } from './pictures/plan-picture.tsx'
 interface LegProps {
   readonly leg: string
   readonly next: () => void
+  /** Asked for from where it is set: what is known stands, and is measured once more. */
+  readonly again?: boolean
 }
 
-export function MeasureLeg({ leg, next }: LegProps) {
-  const { day, state, keeper, add } = useBegun()
+export function MeasureLeg({ leg, next, again = false }: LegProps) {
+  const { day, state, keeper, add, go, page } = useBegun()
   const at = day && legOf(day, leg)
   const [asking, setAsking] = useState(
-    () => !isMeasured(at) || typedFrom(keeper.draft(`leg/${leg}`)).text !== '',
+    () => again || !isMeasured(at) || typedFrom(keeper.draft(`leg/${leg}`)).text !== '',
   )
   /** Just entered: where nothing is the matter the next screen comes by itself. */
   const [entered, setEntered] = useState(false)
   const fine = at?.limit.say === 'go' || at?.limit.say === 'other-leg'
-  const level = useLevelOfLeg(leg, at)
+  const level = useLevelOfLeg(leg)
   // biome-ignore lint/correctness/useExhaustiveDependencies: once it is known what follows from the entry.
   useEffect(() => {
     if (entered && isMeasured(at) && fine && state.level && level.found === null) next()
@@ -32,44 +36,18 @@ export function MeasureLeg({ leg, next }: LegProps) {
   if (!day || !at) return null
   const enter = (depth: number, how: 'measured' | 'to-frame' | 'as-planned'): void => {
     keeper.keepDraft(`leg/${leg}`, null)
-    const known = how === 'as-planned' ? null : level.find(depth)
+    const known = how === 'measured' ? level.find(depth) : null
     add({ kind: 'sounding', leg, depth, level: known ?? day.level, how })
     setAsking(false)
     setEntered(true)
   }
   if (level.found !== null)
-    return <KeepDeck level={level.found} back={() => level.drop()} done={(keep) => level.take(keep)} />
-  if (asking) return <Ask at={at} enter={enter} known={state.level !== null} />
+    return <KeepDeck level={level.found} back={() => go(toLevel(page))} done={(keep) => level.take(keep)} />
+  if (asking) return <Ask at={at} enter={enter} known={state.level !== null && !level.own} />
   return <Told at={at} fine={fine} next={next} again={() => setAsking(true)} enter={enter} />
 }
 
 const isMeasured = (at: LegAt | null | undefined): boolean => at?.measured != null
-
-/** Where nobody knew how the lake stands, the first leg that is measured tells. */
-function useLevelOfLeg(leg: string, at: LegAt | null | undefined) {
-  const { state, project, add, record } = useBegun()
-  const [found, setFound] = useState<number | null>(null)
-  const number = String(at?.number ?? '')
-  const say = (level: number, keep: 'planned' | 'over-water', sd: number | undefined): void =>
-    add({ kind: 'level', level, from: 'leg', mark: number, keep, ...(sd === undefined ? {} : { sd }) })
-  return {
-    found: state.level === null || found === null ? null : found,
-    /** @returns the level that follows; null where it was known */
-    find(depth: number): number | null {
-      if (state.level !== null || !project) return null
-      const today = levelToday({ by: 'leg', leg, depth }, project)
-      if (!today) return null
-      say(today.level, 'planned', today.error)
-      if (record.deckHeight !== null && Math.abs(today.level) >= 0.01) setFound(today.level)
-      return today.level
-    },
-    take(keep: 'planned' | 'over-water'): void {
-      if (keep === 'over-water' && found !== null) say(found, keep, state.level?.sd)
-      setFound(null)
-    },
-    drop: () => setFound(null),
-  }
-}
 
 interface AskProps {
   readonly at: LegAt
@@ -107,7 +85,13 @@ function Ask({ at, known, enter }: AskProps) {
     <>
       <StationHead at={at} what="measure.title" />
       <Where at={at} />
-      {known ? <Expected at={at} /> : <p className="care">{t('measure.level-first')}</p>}
+      {known ? (
+        <Expected at={at} />
+      ) : (
+        <p className="care">
+          {t('measure.level-first')} {t('measure.level-care')}
+        </p>
+      )}
       <Measure label={label} kind={by === 'frame' ? 'frame' : 'depth'} typed={typed} set={set} />
       <div className="ways">
         <button
@@ -123,7 +107,7 @@ function Ask({ at, known, enter }: AskProps) {
             {t('measure.as-expected')}
           </button>
         )}
-        {by !== 'frame' && (
+        {by !== 'frame' && known && (
           <button type="button" className="quiet" onClick={() => measureBy('frame')}>
             {t('measure.to-frame')}
           </button>
@@ -185,6 +169,7 @@ function Expected({ at }: { readonly at: LegAt }) {
   const { others, prior } = at
   const moved = Math.abs(others.depth - prior.depth) > 0.005
   const ashore = others.depth < 0
+  if (isGuess(others)) return <p className="care">{t('measure.unsure', { depth: meters(others.depth) })}</p>
   return (
     <>
       <Figure
@@ -192,7 +177,7 @@ function Expected({ at }: { readonly at: LegAt }) {
         value={length(Math.abs(others.depth))}
         of={ashore ? t('measure.ashore') : t('measure.expected', { off: meters(2 * others.sd) })}
       />
-      {moved && !ashore && (
+      {moved && !ashore && !isGuess(prior) && (
         <p className="hint">{t('measure.plan', { depth: meters(prior.depth), off: meters(2 * prior.sd) })}</p>
       )}
     </>

@@ -71,7 +71,7 @@ export function readingOf(text: string, kind: ReadingKind, units: Units): Readin
 }
 
 /** m; null: nothing that counts yet. */
-export function valueOf(text: string, kind: ReadingKind, units: Units): number | null {
+export function lengthOf(text: string, kind: ReadingKind, units: Units): number | null {
   const read = readingOf(text, kind, units)
   return read.is === 'length' ? read.meters : null
 }

@@ -1,5 +1,6 @@
 /** Setting up, a screen at a time: the level, what keeps people safe, then the dock's own order of work. */
 import { count } from '../words/index.ts'
+import { Flooded } from './flooded.tsx'
 import { Frame } from './frame.tsx'
 import { useBegun, useSay } from './lake.ts'
 import { Level } from './level.tsx'
@@ -9,6 +10,7 @@ import { SetLeg } from './set-leg.tsx'
 import type { Stage } from './stages.ts'
 import { Stands } from './stands.tsx'
 import { StepPage } from './step-page.tsx'
+import { isFlooded } from './stops-at.ts'
 import { useSetUpStages } from './use-stages.ts'
 
 export function SetUp({ at }: { readonly at: number }) {
@@ -17,15 +19,17 @@ export function SetUp({ at }: { readonly at: number }) {
   const stages = useSetUpStages(begun)
   const stage = stages[at]
   const to = (stage: number) => (): void => begun.go({ at: 'set-up', stage })
-  const next = to(at + 1)
+  // The level is asked again in the middle of the work: then on with that.
+  const from = begun.page.at === 'set-up' ? begun.page.from : undefined
+  const next = to(from ?? at + 1)
   return (
     <Frame
       title={t('set-up.title', { season: begun.season })}
       progress={stage && t('progress', { n: count(at + 1), all: count(stages.length) })}
-      back={at > 0 ? to(at - 1) : undefined}
+      back={at > 0 ? to(at - 1) : from === undefined ? undefined : to(from)}
       home={() => begun.go({ at: 'home' })}
     >
-      {stage ? screenOf(stage, next, stages) : <Stands />}
+      {!stage ? <Stands /> : isFlooded(stage, begun) ? <Flooded /> : screenOf(stage, next, stages)}
     </Frame>
   )
 }

@@ -1,15 +1,16 @@
 /** A step of the order of work: who stands where, what is lifted, what is done, what stays loose; and its picture. */
 
-import { count, text } from '../words/index.ts'
+import { count, meters, text } from '../words/index.ts'
 import type { WatersideWord } from '../words/waterside.ts'
 import { Head } from './frame.tsx'
-import { aside, bedNow, useBegun, useSay } from './lake.ts'
+import { aside, bedNow, toLevel, useBegun, useSay } from './lake.ts'
 import { lineText } from './line-text.ts'
 import { sectionName } from './names.ts'
 import { PlanPicture } from './pictures/plan-picture.tsx'
 import { SidePicture } from './pictures/side-picture.tsx'
 import { isDone, type Stage } from './stages.ts'
 import { Stops } from './stops.tsx'
+import { tooDeepFor } from './too-deep.ts'
 
 type StepStage = Extract<Stage, { readonly kind: 'step' }>
 
@@ -35,6 +36,7 @@ export function StepPage({ stage, season, stages, next }: StepPageProps) {
     <>
       <Head of={title} />
       <StepPicture stage={stage} season={season} label={title} />
+      <TooDeep stage={stage} />
       <Hands stage={stage} lifting={season === 'down' || carrying} />
       <ol>
         {lines.map((line) => (
@@ -98,6 +100,26 @@ function Hands({ stage, lifting }: { readonly stage: StepStage; readonly lifting
         </b>
       )}
     </p>
+  )
+}
+
+/** Said in the place of a picture of it. */
+function TooDeep({ stage }: { readonly stage: StepStage }) {
+  const { day, go, page } = useBegun()
+  const { t } = useSay()
+  const { crew, section } = stage.step.step
+  const deep = day && tooDeepFor(crew, section, day)
+  if (deep === null) return null
+  return (
+    <div className="stop">
+      <p>
+        <b>{t('deep.stop', { depth: meters(deep) })}</b>
+      </p>
+      <p>{t('deep.why')}</p>
+      <button type="button" onClick={() => go(toLevel(page))}>
+        {t('level.again')}
+      </button>
+    </div>
   )
 }
 
@@ -180,7 +202,11 @@ function StepPicture({
       level={day.level}
       deck={day.deck}
       bedOf={bedNow(day)}
-      crew={step.crew}
+      crew={
+        tooDeepFor(step.crew, step.section, day) === null
+          ? step.crew
+          : step.crew.filter(({ place }) => place !== 'water')
+      }
     />
   )
 }

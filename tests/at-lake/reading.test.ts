@@ -1,6 +1,6 @@
 /** What is typed at the water's edge: a plain number is never taken in silence. */
 import { expect, it } from 'vitest'
-import { readingOf, shownText, valueOf } from '../../src/at-lake/reading.ts'
+import { lengthOf, readingOf, shownText } from '../../src/at-lake/reading.ts'
 
 const INCH = 0.0254
 
@@ -10,7 +10,7 @@ it.each([
   ['10.5', 10.5],
   ['½', 0.5],
 ])('%s on a screen of feet and inches is asked about', (text, value) => {
-  expect(valueOf(text, 'depth', 'imperial')).toBeNull()
+  expect(lengthOf(text, 'depth', 'imperial')).toBeNull()
   const read = readingOf(text, 'depth', 'imperial')
   if (read.is !== 'which') throw new Error(read.is)
   const [inches, feet] = read.ways
@@ -22,15 +22,15 @@ it.each([
 })
 
 it('with units, or as feet and inches, it is taken at once', () => {
-  expect(valueOf('7 1/4 in', 'depth', 'imperial')).toBeCloseTo(7.25 * INCH, 9)
-  expect(valueOf("3' 4 1/2", 'depth', 'imperial')).toBeCloseTo(40.5 * INCH, 9)
-  expect(valueOf('18 cm', 'depth', 'imperial')).toBeCloseTo(0.18, 9)
-  expect(valueOf('0', 'depth', 'imperial')).toBe(0)
+  expect(lengthOf('7 1/4 in', 'depth', 'imperial')).toBeCloseTo(7.25 * INCH, 9)
+  expect(lengthOf("3' 4 1/2", 'depth', 'imperial')).toBeCloseTo(40.5 * INCH, 9)
+  expect(lengthOf('18 cm', 'depth', 'imperial')).toBeCloseTo(0.18, 9)
+  expect(lengthOf('0', 'depth', 'imperial')).toBe(0)
 })
 
 it('in meters a decimal is meters, a whole number either', () => {
-  expect(valueOf('0.18', 'depth', 'metric')).toBeCloseTo(0.18, 9)
-  expect(valueOf('1,05', 'depth', 'metric')).toBeCloseTo(1.05, 9)
+  expect(lengthOf('0.18', 'depth', 'metric')).toBeCloseTo(0.18, 9)
+  expect(lengthOf('1,05', 'depth', 'metric')).toBeCloseTo(1.05, 9)
   for (const text of ['18', '7', '110']) {
     const read = readingOf(text, 'leg', 'metric')
     if (read.is !== 'which') throw new Error(read.is)
