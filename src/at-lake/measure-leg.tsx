@@ -15,11 +15,13 @@ import { PlanPicture } from './pictures/plan-picture.tsx'
 interface LegProps {
   readonly leg: string
   readonly next: () => void
+  /** On all the same, where a stop stands; absent: as `next`. */
+  readonly skip?: () => void
   /** Asked for from where it is set: what is known stands, and is measured once more. */
   readonly again?: boolean
 }
 
-export function MeasureLeg({ leg, next, again = false }: LegProps) {
+export function MeasureLeg({ leg, next, skip = next, again = false }: LegProps) {
   const { day, state, keeper, add, go, page } = useBegun()
   const at = day && legOf(day, leg)
   const [asking, setAsking] = useState(
@@ -44,7 +46,7 @@ export function MeasureLeg({ leg, next, again = false }: LegProps) {
   if (level.found !== null)
     return <KeepDeck level={level.found} back={() => go(toLevel(page))} done={(keep) => level.take(keep)} />
   if (asking) return <Ask at={at} enter={enter} known={state.level !== null && !level.own} />
-  return <Told at={at} fine={fine} next={next} again={() => setAsking(true)} enter={enter} />
+  return <Told at={at} fine={fine} next={next} skip={skip} again={() => setAsking(true)} enter={enter} />
 }
 
 const isMeasured = (at: LegAt | null | undefined): boolean => at?.measured != null
@@ -187,6 +189,7 @@ function Expected({ at }: { readonly at: LegAt }) {
 interface ToldProps extends LegProps2 {
   readonly fine: boolean
   readonly next: () => void
+  readonly skip: () => void
   readonly again: () => void
   readonly enter: AskProps['enter']
 }
@@ -194,7 +197,7 @@ interface LegProps2 {
   readonly at: LegAt
 }
 
-function Told({ at, fine, next, again, enter }: ToldProps) {
+function Told({ at, fine, next, skip, again, enter }: ToldProps) {
   const { t, length } = useSay()
   const depth = at.measured?.depth ?? at.expected.depth
   const planned = at.measured?.how === 'as-planned'
@@ -218,7 +221,7 @@ function Told({ at, fine, next, again, enter }: ToldProps) {
           </button>
         )}
         {first && planned && (
-          <button type="button" onClick={next}>
+          <button type="button" onClick={skip}>
             {t('limit.go-on')}
           </button>
         )}
@@ -228,7 +231,7 @@ function Told({ at, fine, next, again, enter }: ToldProps) {
           </button>
         )}
         {at.limit.say === 'stop-and-call' && (
-          <button type="button" onClick={next}>
+          <button type="button" onClick={skip}>
             {t('limit.go-on')}
           </button>
         )}

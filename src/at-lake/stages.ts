@@ -97,6 +97,33 @@ export function isDone(stage: Stage, state: SeasonState): boolean {
   }
 }
 
+/**
+ * After a leg that was measured: the next one; and once all that are measured together are, back to one of them at which a stop stands by
+ * now, for the next leg's depth may have brought it.
+ */
+export function afterMeasure(
+  stages: readonly Stage[],
+  at: number,
+  state: SeasonState,
+  day: Day | null,
+): number {
+  if (stages[at + 1]?.kind === 'measure') return at + 1
+  const stopped = day?.stations.flatMap(({ legs }) => legs.filter((one) => stillStops(one, state))) ?? []
+  for (let i = at - 1; i >= 0; i--) {
+    const stage = stages[i]
+    if (stage?.kind !== 'measure') break
+    if (isDone(stage, state) && stopped.some(({ leg }) => leg === stage.leg)) return i
+  }
+  return at + 1
+}
+
+/** On past what is measured already, all the same. */
+export function pastMeasured(stages: readonly Stage[], at: number, state: SeasonState): number {
+  let to = at + 1
+  for (let stage = stages[to]; stage?.kind === 'measure' && isDone(stage, state); stage = stages[to]) to++
+  return to
+}
+
 /** Nobody knows how the lake stands: it is found from the first leg that is measured. */
 export const LEVEL_LATER = 'level/later'
 

@@ -5,7 +5,7 @@ import { seasonState } from '../../rules/record/index.ts'
 import { isGuess } from '../../src/at-lake/guess.ts'
 import { keepUnits, keptUnits } from '../../src/at-lake/kept-units.ts'
 import { legOf } from '../../src/at-lake/lake.ts'
-import { LEVEL_LATER, nextStage, setUpStages } from '../../src/at-lake/stages.ts'
+import { afterMeasure, LEVEL_LATER, nextStage, pastMeasured, setUpStages } from '../../src/at-lake/stages.ts'
 import { cannotBeSet, isFlooded, saidKey, stillStops, stopsAt } from '../../src/at-lake/stops-at.ts'
 import { tooDeepFor } from '../../src/at-lake/too-deep.ts'
 import { begun, phone, projectFor, write } from '../support/records.ts'
@@ -44,6 +44,23 @@ describe('a leg at which a stop stands', () => {
     write(on, { kind: 'step', key: saidKey(at), done: true })
     expect(stillStops(at, seasonState(on.record))).toBe(false)
     expect(stillStops({ ...at, depth: 4.6 }, seasonState(on.record))).toBe(true)
+  })
+
+  it('that the next leg of the pair brings is gone back to, and can be passed', () => {
+    const [, , , , , , seventh, eighth] = record.legs
+    const found = [seventh!, eighth!].map(({ id }, i) => ({
+      ...{ leg: id, depth: i === 0 ? 4.5 : 1, how: 'measured' as const },
+      again: true,
+    }))
+    const day = dayIn({ measured: found })
+    const stages = setUpStages(day.order, () => false)
+    const at = stages.findIndex((stage) => stage.kind === 'measure' && stage.leg === eighth!.id)
+    const on = phone(record, 'phone-a')
+    for (const { leg, depth } of found) write(on, { kind: 'sounding', leg, depth, level: 0, how: 'measured' })
+    const state = seasonState(on.record)
+    expect(afterMeasure(stages, at, state, day)).toBe(at - 1)
+    expect(afterMeasure(stages, at, state, dayIn({}))).toBe(at + 1)
+    expect(pastMeasured(stages, at - 1, state)).toBe(at + 1)
   })
 
   it('has no set height where its frame would be in the bottom', () => {
