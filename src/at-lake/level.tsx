@@ -2,7 +2,7 @@
 import { useState } from 'react'
 import { type Keep, liveEntries } from '../../rules/record/index.ts'
 import { meters, text } from '../words/index.ts'
-import { Measure, NOTHING, Pick, typedFrom } from './fields.tsx'
+import { Measure, NOTHING, Pick, type Typed, typedFrom } from './fields.tsx'
 import { UnderWater } from './flooded.tsx'
 import { Figure, Head } from './frame.tsx'
 import { type Begun, useBegun, useSay } from './lake.ts'
@@ -69,7 +69,6 @@ function Ways({ known, later }: { readonly known: (level: LevelSaid) => void; re
     keeper.keepDraft('level', to)
     setDraft(to)
   }
-  const surveyed = record.design?.job?.surveyed
   const way = draft.way
   const mark = way?.startsWith('mark-') ? marks[Number(way.slice(5))] : undefined
   const unknown = record.stake && !marks.some(({ name }) => name === record.stake?.name) ? record.stake : null
@@ -91,55 +90,14 @@ function Ways({ known, later }: { readonly known: (level: LevelSaid) => void; re
       <Pick<Way>
         legend={t('level.how')}
         value={way}
-        options={[
-          ...marks.map(({ name }, i) => ({
-            value: `mark-${i}` as Way,
-            label: t('level.mark', { name: text(name) }),
-            more: t('level.mark-more'),
-          })),
-          ...(last?.today
-            ? [
-                {
-                  value: 'last' as Way,
-                  label: t('level.last', { season: text(last.season) }),
-                  more: setOn(begun, t),
-                },
-              ]
-            : []),
-          {
-            value: 'survey',
-            label: t(project ? 'level.survey' : 'level.first'),
-            more: surveyed ? t('level.survey-day', { day: text(surveyed) }) : t('level.survey-unknown'),
-          },
-          {
-            value: 'said',
-            label: t('level.said'),
-            more: last?.today ? t('level.said-last', { season: text(last.season) }) : undefined,
-          },
-          ...(project
-            ? [{ value: 'later' as Way, label: t('level.later'), more: t('level.later-more') }]
-            : []),
-        ]}
+        options={waysOf(begun, say)}
         set={(to) => put({ way: to, typed: NOTHING, low: null })}
       />
       {mark && <Down draft={draft} put={put} label={t('level.down', { name: text(mark.name) })} />}
       {way === 'said' && <Above draft={draft} put={put} />}
       {level && way !== 'survey' && <LevelFigure level={level.level} />}
       {marks.length === 0 && project && <p className="hint">{t('level.safe')}</p>}
-      {unknown && (
-        <>
-          <p className="hint">{t('stake.unknown', { name: text(unknown.name) })}</p>
-          <Measure
-            label={t('level.down', { name: text(unknown.name) })}
-            kind="down"
-            typed={stake}
-            set={(to) => {
-              keeper.keepDraft(STAKE_DRAFT, to)
-              setStake(to)
-            }}
-          />
-        </>
-      )}
+      {unknown && <Beside name={unknown.name} stake={stake} set={setStake} />}
       <div className="ways">
         <button
           type="button"
@@ -152,6 +110,72 @@ function Ways({ known, later }: { readonly known: (level: LevelSaid) => void; re
       </div>
     </>
   )
+}
+
+interface BesideProps {
+  readonly name: string
+  readonly stake: Typed
+  set(to: Typed): void
+}
+
+/** A stake that cannot tell the level yet is read besides, so that next year it can. */
+function Beside({ name, stake, set }: BesideProps) {
+  const { keeper } = useBegun()
+  const { t } = useSay()
+  return (
+    <>
+      <p className="hint">{t('stake.unknown', { name: text(name) })}</p>
+      <Measure
+        label={t('level.down', { name: text(name) })}
+        kind="down"
+        typed={stake}
+        set={(to) => {
+          keeper.keepDraft(STAKE_DRAFT, to)
+          set(to)
+        }}
+      />
+    </>
+  )
+}
+
+interface WayTold {
+  readonly value: Way
+  readonly label: string
+  readonly more?: string | undefined
+}
+
+/** What can be answered, the surest first. */
+function waysOf(begun: Begun, { t }: ReturnType<typeof useSay>): WayTold[] {
+  const { record, project, last } = begun
+  const marks = marksOf(begun)
+  const surveyed = record.design?.job?.surveyed
+  return [
+    ...marks.map(({ name }, i) => ({
+      value: `mark-${i}` as Way,
+      label: t('level.mark', { name: text(name) }),
+      more: t('level.mark-more'),
+    })),
+    ...(last?.today
+      ? [
+          {
+            value: 'last' as Way,
+            label: t('level.last', { season: text(last.season) }),
+            more: setOn(begun, t),
+          },
+        ]
+      : []),
+    {
+      value: 'survey',
+      label: t(project ? 'level.survey' : 'level.first'),
+      more: surveyed ? t('level.survey-day', { day: text(surveyed) }) : t('level.survey-unknown'),
+    },
+    {
+      value: 'said',
+      label: t('level.said'),
+      more: last?.today ? t('level.said-last', { season: text(last.season) }) : undefined,
+    },
+    ...(project ? [{ value: 'later' as Way, label: t('level.later'), more: t('level.later-more') }] : []),
+  ]
 }
 
 /** When legs were set last. */
