@@ -137,7 +137,20 @@ function dot(a: Float64Array, b: Float64Array): number {
   return sum
 }
 
-/** @param levelError one standard deviation of today's level, m */
+/** A reading is off by more than so many standard deviations of what all others say, and by more than that, m: it is of its own place alone. Judgment. */
+const ALONE = { deviations: 3.5, least: 0.05 } as const
+/** Of two that contradict each other it must be the worse by so much: else nobody knows which of them it is. */
+const CLEARLY = 1.05
+/** No more than this part of all is local: what most legs say is the bed. */
+const MOST = 1 / 3
+
+/**
+ * A foot may come to stand on a stone or in a hole: that tells nothing of its neighbors. Such a reading has a variance of its own, and
+ * depths at legs to come are no surer than what was found so far: by how far the readings are off the model together, and by the
+ * stones among them.
+ *
+ * @param levelError one standard deviation of today's level, m
+ */
 export function corrected(
   errors: DepthErrors,
   measured: readonly Difference[],
@@ -151,33 +164,81 @@ export function corrected(
     return { prior, all, others: all, level: { higher: 0, sd: levelError } }
   }
   const columns = measured.map(({ place }) => errors.covariances(place))
-  const factor = choleskyOf(m, (i, k) => {
-    const { place, error } = measured[i]!
-    return columns[k]![place]! + level + (i === k ? error ** 2 : 0)
-  })
-  const told = forward(factor, new Float64Array(measured.map(({ deeper }) => deeper)))
-  /** Of what has these covariances with all that was measured: its mean, and by how much its variance is less. */
-  const given = (k: Float64Array): { mean: number; less: number } => {
-    const v = forward(factor, k)
-    return { mean: dot(v, told), less: dot(v, v) }
-  }
-  const rest = (variance: number, less: number): number => Math.sqrt(Math.max(0, variance - less))
+  const { own, fit } = withoutStones(measured, columns, level)
+  const stones = measured.reduce((sum, _, i) => sum + own[i]!, 0) / m
+  const rougher = rougherBy(fit.misfit, m)
   const k = new Float64Array(m)
   const all = prior.map((sd, place): Correction => {
     for (let i = 0; i < m; i++) k[i] = columns[i]![place]! + level
-    const { mean, less } = given(k)
-    return { deeper: mean, sd: rest(sd ** 2, less) }
+    const { mean, less } = fit.given(k)
+    return { deeper: mean, sd: Math.sqrt(Math.max(0, sd ** 2 - less) * rougher + stones) }
   })
-  const lake = given(new Float64Array(m).fill(level))
+  const lake = fit.given(new Float64Array(m).fill(level))
   const others = [...all]
-  const e = new Float64Array(m)
   measured.forEach(({ place, deeper, error }, i) => {
-    // One told from all others: from the inverse (equation 5.12 there).
+    const { off, variance } = fit.alone[i]!
+    const rest = Math.max(0, variance - error ** 2 - own[i]!)
+    // Without its own share of the misfit, which is what it is off by.
+    const sd = Math.sqrt(rest * rougherBy(fit.misfit - off ** 2 / variance, m - 1))
+    others[place] = { deeper: deeper - off, sd }
+    all[place] = { deeper, sd: error }
+  })
+  return { prior, all, others, level: { higher: lake.mean, sd: Math.sqrt(Math.max(0, level - lake.less)) } }
+}
+
+interface Fit {
+  /** Of what has these covariances with all that was measured: its mean, and by how much its variance is less. */
+  readonly given: (k: Float64Array) => { readonly mean: number; readonly less: number }
+  /** Each reading against what all others say: how far off, and the variance of that (equation 5.12 there). */
+  readonly alone: readonly { readonly off: number; readonly variance: number }[]
+  /** Of all readings together: as much as there are of them is to be expected. */
+  readonly misfit: number
+}
+
+/** @param own variance that is each reading's alone, besides its error */
+function fitOf(
+  measured: readonly Difference[],
+  columns: readonly Float64Array[],
+  level: number,
+  own: Float64Array,
+): Fit {
+  const m = measured.length
+  const factor = choleskyOf(m, (i, k) => {
+    const { place, error } = measured[i]!
+    return columns[k]![place]! + level + (i === k ? error ** 2 + own[i]! : 0)
+  })
+  const told = forward(factor, new Float64Array(measured.map(({ deeper }) => deeper)))
+  const given: Fit['given'] = (k) => {
+    const v = forward(factor, k)
+    return { mean: dot(v, told), less: dot(v, v) }
+  }
+  const e = new Float64Array(m)
+  const alone = measured.map((_, i) => {
     e.fill(0)
     e[i] = 1
     const { mean, less } = given(e)
-    others[place] = { deeper: deeper - mean / less, sd: rest(1 / less, error ** 2) }
-    all[place] = { deeper, sd: error }
+    return { off: mean / less, variance: 1 / less }
   })
-  return { prior, all, others, level: { higher: lake.mean, sd: rest(level, lake.less) } }
+  return { given, alone, misfit: dot(told, told) }
 }
+
+/** One after the other, the worst first: what a stone does to its neighbors is gone once it counts alone. */
+function withoutStones(measured: readonly Difference[], columns: readonly Float64Array[], level: number) {
+  const own = new Float64Array(measured.length)
+  let fit = fitOf(measured, columns, level, own)
+  for (let left = Math.floor(measured.length * MOST); left > 0; left--) {
+    const beyond = fit.alone
+      .map(({ off, variance }, i) => ({ i, off, by: own[i]! > 0 ? 0 : Math.abs(off) / Math.sqrt(variance) }))
+      .sort((a, b) => b.by - a.by)
+    const [worst, next] = beyond
+    if (!worst || worst.by < ALONE.deviations || Math.abs(worst.off) < ALONE.least) break
+    if (next && worst.by < CLEARLY * next.by) break
+    own[worst.i] = worst.off ** 2
+    fit = fitOf(measured, columns, level, own)
+  }
+  return { own, fit }
+}
+
+/** By how much variances are more than was taken: more than chance makes of so many readings (two standard deviations of their misfit). */
+const rougherBy = (misfit: number, count: number): number =>
+  count > 0 && misfit > count + 2 * Math.sqrt(2 * count) ? misfit / count : 1

@@ -172,7 +172,8 @@ const LevelEntry = v.looseObject({
   kind: v.literal('level'),
   level: meters(-30, 30, "The lake's surface over the survey water"),
   from: v.picklist(['mark', 'stake', 'leg', 'said', 'survey']),
-  mark: v.optional(text(120, 'Mark or stake that it was measured from, or the leg')),
+  mark: v.optional(text(120, 'Mark or stake that it was measured from, or that was read beside')),
+  leg: v.optional(v.pipe(LegId, v.description('It was found from the depth there'))),
   down: v.optional(meters(-100, 100, 'From the mark down to the water, as measured')),
   waves: v.optional(
     v.looseObject({

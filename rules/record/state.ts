@@ -1,6 +1,6 @@
 /** What holds in a season: of each leg, of the water, of the work; and what two phones said otherwise. */
 import { round6 } from '../numbers.ts'
-import { headsOf, liveEntries, subjectOf } from './order.ts'
+import { byOrder, headsOf, liveEntries, subjectOf } from './order.ts'
 import type { Entry, EntryKind, EntryOf, Keep, LegNamed, SeasonRecord } from './schema.ts'
 
 /** Entries about one thing by phones that did not know of each other, and that do not agree. */
@@ -23,7 +23,7 @@ export interface LegState {
   readonly foot: number | null
   /** Latest sounding here that somebody measured: never one taken as planned. */
   readonly sounding: EntryOf<'sounding'> | null
-  /** Elevation of the bottom by it, m; null without one, or where the level was not known. */
+  /** Elevation of the bottom by it and by the water that it was read under, as that is known now, m; null without one, or where no level was known. */
   readonly bed: number | null
   /** The depth was taken as planned, and nobody measured it. */
   readonly asPlanned: boolean
@@ -107,13 +107,14 @@ export function stateIn({ record, all, live: held }: Held, season: string): Seas
   const sets = byLeg(told.heads('set'))
   const soundings = byLeg(told.heads('sounding'))
   const outs = outsOf(out)
+  const levels = of('level')
   return {
     season,
     level,
     today,
     legs: legsOf(record, [...sets.keys(), ...soundings.keys()]).map((leg) => {
       const own = { set: sets.get(leg.id)?.at(-1) ?? null, soundings: soundings.get(leg.id) ?? [] }
-      return legState(record, leg, own, { today, told: level?.deck, out: outs(leg) })
+      return legState(record, leg, own, { today, told: level?.deck, levels, out: outs(leg) })
     }),
     done: told.heads('step').flatMap(({ key, done }) => (done ? [key] : [])),
     checks: of('check'),
@@ -234,25 +235,43 @@ interface OfSeason {
   readonly told: number | undefined
 }
 
+interface OfLeg {
+  readonly levels: readonly EntryOf<'level'>[]
+  readonly out: EntryOf<'out'> | null
+}
+
 function legState(
   record: SeasonRecord,
   leg: LegNamed,
   told: { readonly set: EntryOf<'set'> | null; readonly soundings: readonly EntryOf<'sounding'>[] },
-  { today, told: deckTold, out }: OfSeason & { readonly out: EntryOf<'out'> | null },
+  { today, told: deckTold, levels, out }: OfSeason & OfLeg,
 ): LegState {
   const { set, soundings } = told
   const sounding = soundings.filter(({ how }) => how !== 'as-planned').at(-1) ?? null
   const deck = set && deckOfSet(record, set, { today, told: deckTold })
+  const water = sounding && waterOf(sounding, levels)
   return {
     leg,
     set,
     deck,
     foot: set && deck !== null ? round6(deck - set.height) : null,
     sounding,
-    bed: sounding && sounding.level !== null ? round6(sounding.level - sounding.depth) : null,
+    bed: sounding && water !== null ? round6(water - sounding.depth) : null,
     asPlanned: !sounding && soundings.length > 0,
     out,
   }
+}
+
+/** A level that is told so soon after a depth was read is of the same water, ms: what was taken before was not it. */
+const SAME_WATER = 12 * 60 * 60 * 1000
+
+/** Level of the water that a depth was read under. The reading itself stays as it was taken; what it is counted from may be put right. */
+function waterOf(sounding: EntryOf<'sounding'>, levels: readonly EntryOf<'level'>[]): number | null {
+  const at = Date.parse(sounding.at)
+  const after = levels.filter(
+    (level) => byOrder(level, sounding) > 0 && Math.abs(Date.parse(level.at) - at) <= SAME_WATER,
+  )
+  return after.sort(byOrder).at(-1)?.level ?? sounding.level
 }
 
 /** By what the entry itself says of water and deck, else by the season's. */

@@ -10,6 +10,7 @@ import { useSheet } from '../ui/use-sheet.ts'
 import css from './at-lake.css?inline'
 import { BegunDock } from './begun.tsx'
 import { Kept } from './kept.tsx'
+import { keptUnits } from './kept-units.ts'
 import { type Lake, LakeContext, useSay } from './lake.ts'
 import { Pages } from './pages.tsx'
 import { leaveTrail, standAt, stepTo, trailNow, useTrail } from './trail.ts'
@@ -28,6 +29,10 @@ export function AtLake({ stays }: { readonly stays: boolean }) {
   const leave = useMemo(() => (stays ? null : () => store.getState().set({ atLake: false })), [stays, store])
   const { records, keeper, show } = useRecords(leave)
   useAwake()
+  useEffect(() => {
+    const units = keptUnits()
+    if (units) store.getState().set({ units })
+  }, [store])
   const lake = useMemo<Lake | null>(
     () =>
       records && {

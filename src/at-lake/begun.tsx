@@ -28,8 +28,9 @@ const HOME: Page = { at: 'home' }
 /** Kept drafts are read back as they were stored, by whichever version of the page. */
 const pageFrom = (kept: unknown): Page => {
   const { at, stage, from } = (kept ?? {}) as { at?: unknown; stage?: unknown; from?: unknown }
-  if (at === 'set-up' || at === 'out') return typeof stage === 'number' ? { at, stage } : HOME
-  if (at === 'check' || at === 'legs') return { at, ...(typeof from === 'number' ? { from } : {}) }
+  const back = typeof from === 'number' ? { from } : {}
+  if (at === 'set-up' || at === 'out') return typeof stage === 'number' ? { at, stage, ...back } : HOME
+  if (at === 'check' || at === 'legs') return { at, ...back }
   const pages = ['wear', 'shop', 'share', 'heights', 'call', 'next'] as const
   const known = pages.find((one) => one === at)
   return known ? { at: known } : HOME

@@ -1,9 +1,9 @@
 /** What forbids to set up today, or at all: said before anything is carried. */
 import { ShopNumber } from './call.tsx'
-import { useBegun, useSay } from './lake.ts'
+import { toLevel, useBegun, useSay } from './lake.ts'
 
 export function DayLimit() {
-  const { day } = useBegun()
+  const { day, go, page } = useBegun()
   const { t } = useSay()
   const reasons = day?.limit.reasons ?? []
   if (reasons.length === 0) return null
@@ -15,6 +15,9 @@ export function DayLimit() {
       {reasons.map((reason) => (
         <p key={reason}>{t(`day.${reason}`)}</p>
       ))}
+      <button type="button" onClick={() => go(toLevel(page))}>
+        {t('level.again')}
+      </button>
       <ShopNumber />
     </div>
   )

@@ -35,7 +35,8 @@ export function deckChoices({ record, last }: Pick<Begun, 'record' | 'last'>, le
   else if (stood === null) offer('planned', 0, 'planned', false)
   if (planned !== null) offer('over-water', level + planned, 'over-water', false)
   else if (stood !== null && water !== null) offer('over-water', level + stood - water, 'over-water', true)
-  return choices
+  // A deck under today's water is none.
+  return planned === null ? choices : choices.filter(({ deck }) => deck > level)
 }
 
 /** What a choice is called, and what follows from it. */

@@ -2,16 +2,16 @@
 import { type ReactNode, useId, useState } from 'react'
 import { Sign } from '../ui/controls.tsx'
 import { useWords } from '../ui/use-words.ts'
-import { doubtOf, type LengthKind } from '../units/doubt.ts'
-import { bareUnit, parseLength } from '../units/parse.ts'
 import { nextStep } from '../units/steps.ts'
-import { meters, text } from '../words/index.ts'
+import { text } from '../words/index.ts'
+import { fine } from './fine.ts'
 import { useSay } from './lake.ts'
+import { lengthOf, type Reading, type ReadingKind, readingOf, shownText } from './reading.ts'
 
 /** A touch moves a length by that, m: half an inch, a centimeter. */
 const STEP = { imperial: 0.0127, metric: 0.01 } as const
 
-/** What stands in the field, as it was typed, and what that is; null: nothing that could be read. */
+/** What stands in the field, as it was typed, and what that is; null: nothing that counts, or not yet. */
 export interface Typed {
   readonly text: string
   readonly value: number | null
@@ -29,24 +29,26 @@ export const typedFrom = (kept: unknown): Typed => {
 
 interface MeasureProps {
   readonly label: string
-  readonly kind: LengthKind
+  readonly kind: ReadingKind
   readonly typed: Typed
-  /** Where the first touch of less or more begins, m. */
-  readonly from: number
   set(typed: Typed): void
 }
 
-export function Measure({ label, kind, typed, from, set }: MeasureProps) {
+/** Less and more go from a figure that stands there: from nothing there is no step. */
+export function Measure({ label, kind, typed, set }: MeasureProps) {
   const { t, units, length } = useSay()
   const { t: words } = useWords()
   const [left, setLeft] = useState(false)
   const id = useId()
-  const read = parseLength(typed.text, bareUnit(units))
-  const fault = typed.text !== '' && !read.ok
-  const doubt = read.ok ? doubtOf(kind, read.meters, typed.text, units) : null
-  const put = (value: number): void => set({ text: length(value), value })
-  const step = (way: 1 | -1): void =>
-    put(typed.value === null ? nearest(from, STEP[units]) : nextStep(typed.value, STEP[units], way))
+  const shown = shownText(typed, units, length)
+  const read = readingOf(shown, kind, units)
+  const fault = read.is === 'fault'
+  const put = (to: string): void => set({ text: to, value: lengthOf(to, kind, units) })
+  const step = (way: 1 | -1): void => {
+    if (typed.value === null) return
+    const to = nextStep(typed.value, STEP[units], way)
+    if (to >= 0 || kind === 'down') set({ text: length(to), value: to })
+  }
   return (
     <div className="measure">
       <div className="field">
@@ -58,20 +60,15 @@ export function Measure({ label, kind, typed, from, set }: MeasureProps) {
           autoComplete="off"
           spellCheck={false}
           enterKeyHint="done"
-          value={typed.text}
-          placeholder={t(`example.${units}`)}
+          value={shown}
           aria-invalid={fault && left}
-          aria-describedby={fault && left ? `${id}-fault` : undefined}
+          aria-describedby={`${id}-unit${fault && left ? ` ${id}-fault` : ''}`}
           onFocus={(event) => {
             setLeft(false)
             event.currentTarget.select()
           }}
           onBlur={() => setLeft(true)}
-          onChange={(event) => {
-            const now = event.currentTarget.value
-            const is = parseLength(now, bareUnit(units))
-            set({ text: now, value: is.ok ? is.meters : null })
-          }}
+          onChange={(event) => put(event.currentTarget.value)}
           onKeyDown={(event) => {
             if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return
             event.preventDefault()
@@ -79,32 +76,99 @@ export function Measure({ label, kind, typed, from, set }: MeasureProps) {
           }}
         />
       </div>
-      <button type="button" className="icon" aria-label={t('less', { what: label })} onClick={() => step(-1)}>
-        <Sign d="M4 9h10" />
-      </button>
-      <button type="button" className="icon" aria-label={t('more', { what: label })} onClick={() => step(1)}>
-        <Sign d="M4 9h10M9 4v10" />
-      </button>
-      {fault && left && !read.ok && (
+      <StepButton way={-1} label={t('less', { what: label })} off={typed.value === null} step={step} />
+      <StepButton way={1} label={t('more', { what: label })} off={typed.value === null} step={step} />
+      <p className="hint" id={`${id}-unit`}>
+        {t(`unit.${units}`)}
+      </p>
+      {read.is === 'fault' && left && (
         <p className="fault" id={`${id}-fault`} role="alert">
           {words(`length.${read.fault}`, { example: text(words(`example.length.${units}`)) })}
         </p>
       )}
-      {doubt && (
-        <p className="doubt" role="status">
-          {t(doubt.instead === undefined ? 'doubt.large' : 'doubt.unit')}{' '}
-          {doubt.instead !== undefined && (
-            <button type="button" onClick={() => put(doubt.instead ?? 0)}>
-              {t('doubt.take', { length: meters(doubt.instead) })}
-            </button>
-          )}
-        </p>
-      )}
+      <ReadBack
+        kind={kind}
+        typed={typed}
+        read={read}
+        put={put}
+        sure={(value) => set({ text: shown, value })}
+      />
     </div>
   )
 }
 
-const nearest = (value: number, step: number): number => Math.round(value / step) * step
+interface StepButtonProps {
+  readonly way: 1 | -1
+  readonly label: string
+  readonly off: boolean
+  step(way: 1 | -1): void
+}
+
+const StepButton = ({ way, label, off, step }: StepButtonProps) => (
+  <button type="button" className="icon" aria-label={label} disabled={off} onClick={() => step(way)}>
+    <Sign d={way > 0 ? 'M4 9h10M9 4v10' : 'M4 9h10'} />
+  </button>
+)
+
+interface ReadBackProps {
+  readonly kind: ReadingKind
+  readonly typed: Typed
+  readonly read: Reading
+  /** With its unit now. */
+  put(to: string): void
+  sure(value: number): void
+}
+
+/** As what it was taken, in large figures; or what is asked before it is taken. */
+function ReadBack({ kind, typed, read, put, sure }: ReadBackProps) {
+  const { t, reader, length } = useSay()
+  const told = (meters: number): string =>
+    reader.units === 'metric' && Math.abs(meters * 100 - Math.round(meters * 100)) < 0.05
+      ? length(meters)
+      : fine(meters, reader)
+  if (typed.value !== null)
+    return (
+      <p className="read-back" role="status">
+        {t('read.as')} <b>{told(typed.value)}</b>
+      </p>
+    )
+  switch (read.is) {
+    case 'which':
+      return (
+        <div className="doubt" role="status">
+          <p>
+            <b>{t('read.which')}</b>
+          </p>
+          <div className="two">
+            {read.ways.map(({ text: to, unit, meters }) => (
+              <button type="button" className="choice" key={unit} onClick={() => put(to)}>
+                <b>{told(meters)}</b>
+                <small>{t(`read.${unit}`)}</small>
+              </button>
+            ))}
+          </div>
+        </div>
+      )
+    case 'large':
+      return (
+        <div className="doubt" role="status">
+          <p>{t(`large.${kind}`, { length: text(told(read.meters)) })}</p>
+          <button type="button" onClick={() => sure(read.meters)}>
+            {t('large.sure', { length: text(told(read.meters)) })}
+          </button>
+        </div>
+      )
+    case 'never':
+    case 'negative':
+      return (
+        <p className="doubt" role="alert">
+          {t(read.is === 'never' ? 'large.never' : 'large.negative', { length: text(told(read.meters)) })}
+        </p>
+      )
+    default:
+      return null
+  }
+}
 
 interface PickProps<T extends string> {
   readonly legend: string

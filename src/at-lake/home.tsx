@@ -5,6 +5,7 @@ import { useLeadline } from '../state/store.ts'
 import { count, text } from '../words/index.ts'
 import { useCallWord } from './call.tsx'
 import { Frame, Head } from './frame.tsx'
+import { keepUnits } from './kept-units.ts'
 import { type Begun, type Page, useBegun, useLake, useSay } from './lake.ts'
 import { nextStage } from './stages.ts'
 import { TwoPhones } from './two-phones.tsx'
@@ -148,7 +149,11 @@ function UnderWay() {
   return (
     <>
       <p>{t('home.so-far', values)}</p>
-      <Way main to={{ at: 'set-up', stage: nextStage(stages, begun.state) }} label={t('home.go-on')} />
+      <Way
+        main
+        to={{ at: 'set-up', stage: nextStage(stages, begun.state, begun.day) }}
+        label={t('home.go-on')}
+      />
     </>
   )
 }
@@ -158,7 +163,7 @@ function Standing() {
   const { t } = useSay()
   const values = useFigures()
   const stages = useSetUpStages(begun)
-  const at = nextStage(stages, begun.state)
+  const at = nextStage(stages, begun.state, begun.day)
   return (
     <>
       <p className="good">{t('home.stands', values)}</p>
@@ -241,7 +246,11 @@ export function UnitsChoice() {
     <button
       type="button"
       className="quiet"
-      onClick={() => set({ units: units === 'imperial' ? 'metric' : 'imperial' })}
+      onClick={() => {
+        const to = units === 'imperial' ? 'metric' : 'imperial'
+        keepUnits(to)
+        set({ units: to })
+      }}
     >
       {t(units === 'imperial' ? 'units.to-metric' : 'units.to-feet')}
     </button>

@@ -12,7 +12,7 @@ export type Page =
   | { readonly at: 'home' | 'wear' | 'shop' | 'share' | 'heights' | 'call' | 'next' }
   /** `from`: the stage of setting up that it was opened from, and goes back to. */
   | { readonly at: 'check' | 'legs'; readonly from?: number }
-  | { readonly at: 'set-up' | 'out'; readonly stage: number }
+  | { readonly at: 'set-up' | 'out'; readonly stage: number; readonly from?: number }
 
 /** A dock of which there is a record. */
 export interface Begun {
@@ -77,6 +77,12 @@ export const bedNow = (day: Day): ((leg: string) => number) => {
 /** Opened from where one is, to come back there. */
 export const aside = (at: 'check' | 'legs', page: Page): Page =>
   page.at === 'set-up' ? { at, from: page.stage } : { at }
+
+/** The question how high the lake is: first of all, and again from wherever something is the matter. */
+export const toLevel = (page: Page): Page =>
+  page.at === 'set-up' && page.stage > 0
+    ? { at: 'set-up', stage: 0, from: page.from ?? page.stage }
+    : { at: 'set-up', stage: 0 }
 
 /** Where it was opened from. */
 export const cameFrom = (page: Page): Page =>

@@ -4,7 +4,8 @@ import { count, meters } from '../words/index.ts'
 import { aside, useBegun, useSay } from './lake.ts'
 import { legNumberOf } from './names.ts'
 
-export function LegInHand({ at }: { readonly at: LegAt }) {
+/** @param stop a stop stands: then nothing is told to be good */
+export function LegInHand({ at, stop }: { readonly at: LegAt; readonly stop: boolean }) {
   const { day, record, project, go, page } = useBegun()
   const { t } = useSay()
   const { stock, planned, enough, heights } = at
@@ -12,6 +13,8 @@ export function LegInHand({ at }: { readonly at: LegAt }) {
   const own = moves.find(({ to }) => to === at.leg)
   const lengthOf = (code: string): number =>
     project?.catalog.legs.find((leg) => leg.code === code)?.length ?? 0
+  // The stop itself says so, and leads to the same.
+  if (!stock && stop) return null
   if (!stock)
     return (
       <div className="stop">
@@ -26,6 +29,7 @@ export function LegInHand({ at }: { readonly at: LegAt }) {
     )
   const over = Math.max(0, heights.aboveDeck ?? 0)
   const values = { length: meters(stock.length), over: meters(over), planned: meters(planned?.length ?? 0) }
+  if (!own && stop) return null
   if (!own)
     return (
       <p className={enough === 'yes' ? 'good' : 'care'}>

@@ -1,27 +1,18 @@
 /** How the lake stands today: against something that stays, as somebody knows it, or found from the first leg that is measured. Then where the deck goes. */
 import { useState } from 'react'
-import { stillWater } from '../../rules/at-lake/index.ts'
+import { liveEntries } from '../../rules/record/index.ts'
 import { meters, text } from '../words/index.ts'
 import { choiceText, type DeckSaid, deckChoices } from './deck-choices.ts'
 import { Measure, NOTHING, Pick, type Typed, typedFrom } from './fields.tsx'
+import { UnderWater } from './flooded.tsx'
 import { Figure, Head } from './frame.tsx'
 import { type Begun, useBegun, useSay } from './lake.ts'
+import { type Draft, draftFrom, type LevelSaid, levelOf, type Way } from './level-draft.ts'
+import { levelByLeg, STAKE_DRAFT } from './level-of-leg.ts'
 import { marksOf } from './marks.ts'
 import { SeasonField } from './season-field.tsx'
 import { LEVEL_LATER } from './stages.ts'
-
-type Way = `mark-${number}` | 'said' | 'survey' | 'later'
-
-/** An entry but for where the deck goes. */
-interface LevelSaid {
-  readonly kind: 'level'
-  readonly level: number
-  readonly from: 'mark' | 'stake' | 'said' | 'survey'
-  readonly mark?: string
-  readonly down?: number
-  readonly waves?: { high: number; low: number }
-  readonly sd?: number
-}
+import { mustBeWrong } from './stops-at.ts'
 
 /** Less than that is the same level, m. */
 const SAME = 0.01
@@ -32,7 +23,7 @@ export function Level({ next }: { readonly next: () => void }) {
   const [found, setFound] = useState<LevelSaid | null>(null)
   const done = (level: LevelSaid, deck: DeckSaid): void => {
     add({ ...level, ...deck })
-    keeper.keepDraft('level', null)
+    for (const kept of ['level', STAKE_DRAFT]) keeper.keepDraft(kept, null)
     next()
   }
   const known = (level: LevelSaid): void => {
@@ -42,6 +33,15 @@ export function Level({ next }: { readonly next: () => void }) {
   }
   const later = (): void => {
     keeper.keepDraft('level', null)
+    // A leg that was measured already tells at once.
+    const leg = begun.state.legs.find(({ sounding }) => sounding?.how === 'measured')
+    const told = leg?.sounding ? levelByLeg(leg.leg.id, leg.sounding.depth, begun) : null
+    if (told) {
+      known(told)
+      return
+    }
+    const voids = levelsOf(begun)
+    if (voids.length > 0) add({ kind: 'void', voids })
     add({ kind: 'step', key: LEVEL_LATER, done: true })
     next()
   }
@@ -52,43 +52,33 @@ export function Level({ next }: { readonly next: () => void }) {
   )
 }
 
-interface Draft {
-  readonly way: Way | null
-  readonly typed: Typed
-  /** The lowest reading of ten seconds; null: still water. */
-  readonly low: Typed | null
-  /** Null: not said yet. */
-  readonly higher: boolean | null
-}
-
-const EMPTY: Draft = { way: null, typed: NOTHING, low: null, higher: null }
-
-function draftFrom(kept: unknown): Draft {
-  const { way, typed, low, higher } = (kept ?? {}) as { readonly [K in keyof Draft]?: unknown }
-  return {
-    way: typeof way === 'string' && /^(mark-\d+|said|survey|later)$/.test(way) ? (way as Way) : null,
-    typed: typedFrom(typed),
-    low: low === null || low === undefined ? null : typedFrom(low),
-    higher: typeof higher === 'boolean' ? higher : null,
-  }
-}
+/** What was told of the level this season: taken back where nobody knows after all. */
+const levelsOf = ({ record, season }: Begun): string[] =>
+  liveEntries(record.entries).flatMap((entry) =>
+    entry.kind === 'level' && entry.season === season ? [entry.id] : [],
+  )
 
 function Ways({ known, later }: { readonly known: (level: LevelSaid) => void; readonly later: () => void }) {
   const begun = useBegun()
-  const { record, state, project, keeper } = begun
+  const { record, state, project, keeper, last } = begun
   const say = useSay()
   const { t } = say
-  const [draft, setDraft] = useState(() => draftFrom(keeper.draft('level') ?? EMPTY))
+  const marks = marksOf(begun)
+  const [draft, setDraft] = useState(() => draftFrom(keeper.draft('level'), marks.length))
+  const [stake, setStake] = useState(() => typedFrom(keeper.draft(STAKE_DRAFT)))
   const put = (part: Partial<Draft>): void => {
     const to = { ...draft, ...part }
     keeper.keepDraft('level', to)
     setDraft(to)
   }
-  const marks = marksOf(begun)
-  const surveyed = record.design?.job?.surveyed
   const way = draft.way
   const mark = way?.startsWith('mark-') ? marks[Number(way.slice(5))] : undefined
-  const level = levelOf(draft, mark)
+  const unknown = record.stake && !marks.some(({ name }) => name === record.stake?.name) ? record.stake : null
+  const level = levelOf(draft, {
+    mark,
+    last: last?.today?.level ?? null,
+    beside: unknown && stake.value !== null ? { name: unknown.name, down: stake.value } : null,
+  })
   const now = state.level
   return (
     <>
@@ -102,31 +92,14 @@ function Ways({ known, later }: { readonly known: (level: LevelSaid) => void; re
       <Pick<Way>
         legend={t('level.how')}
         value={way}
-        options={[
-          ...marks.map(({ name }, i) => ({
-            value: `mark-${i}` as Way,
-            label: t('level.mark', { name: text(name) }),
-            more: t('level.mark-more'),
-          })),
-          {
-            value: 'survey',
-            label: t(project ? 'level.survey' : 'level.first'),
-            more: !project
-              ? t('level.first-day', { day: text(record.made.at.slice(0, 10)) })
-              : surveyed
-                ? t('level.survey-day', { day: text(surveyed) })
-                : t('level.survey-unknown'),
-          },
-          { value: 'said', label: t('level.said') },
-          ...(project
-            ? [{ value: 'later' as Way, label: t('level.later'), more: t('level.later-more') }]
-            : []),
-        ]}
+        options={waysOf(begun, say)}
         set={(to) => put({ way: to, typed: NOTHING, low: null })}
       />
       {mark && <Down draft={draft} put={put} label={t('level.down', { name: text(mark.name) })} />}
       {way === 'said' && <Above draft={draft} put={put} />}
       {level && way !== 'survey' && <LevelFigure level={level.level} />}
+      {marks.length === 0 && project && <p className="hint">{t('level.safe')}</p>}
+      {unknown && <Beside name={unknown.name} stake={stake} set={setStake} />}
       <div className="ways">
         <button
           type="button"
@@ -141,6 +114,85 @@ function Ways({ known, later }: { readonly known: (level: LevelSaid) => void; re
   )
 }
 
+interface BesideProps {
+  readonly name: string
+  readonly stake: Typed
+  set(to: Typed): void
+}
+
+/** A stake that cannot tell the level yet is read besides, so that next year it can. */
+function Beside({ name, stake, set }: BesideProps) {
+  const { keeper } = useBegun()
+  const { t } = useSay()
+  return (
+    <>
+      <p className="hint">{t('stake.unknown', { name: text(name) })}</p>
+      <Measure
+        label={t('level.down', { name: text(name) })}
+        kind="down"
+        typed={stake}
+        set={(to) => {
+          keeper.keepDraft(STAKE_DRAFT, to)
+          set(to)
+        }}
+      />
+    </>
+  )
+}
+
+interface WayTold {
+  readonly value: Way
+  readonly label: string
+  readonly more?: string | undefined
+}
+
+/** What can be answered, the surest first. */
+function waysOf(begun: Begun, { t }: ReturnType<typeof useSay>): WayTold[] {
+  const { record, project, last } = begun
+  const marks = marksOf(begun)
+  const surveyed = record.design?.job?.surveyed
+  return [
+    ...marks.map(({ name }, i) => ({
+      value: `mark-${i}` as Way,
+      label: t('level.mark', { name: text(name) }),
+      more: t('level.mark-more'),
+    })),
+    ...(last?.today
+      ? [
+          {
+            value: 'last' as Way,
+            label: t('level.last', { season: text(last.season) }),
+            more: setOn(begun, t),
+          },
+        ]
+      : []),
+    {
+      value: 'survey',
+      label: t(project ? 'level.survey' : 'level.first'),
+      more: !project
+        ? t('level.first-day', { day: text(record.made.at.slice(0, 10)) })
+        : surveyed
+          ? t('level.survey-day', { day: text(surveyed) })
+          : t('level.survey-unknown'),
+    },
+    {
+      value: 'said',
+      label: t('level.said'),
+      more: last?.today ? t('level.said-last', { season: text(last.season) }) : undefined,
+    },
+    ...(project ? [{ value: 'later' as Way, label: t('level.later'), more: t('level.later-more') }] : []),
+  ]
+}
+
+/** When legs were set last. */
+function setOn({ last }: Begun, t: ReturnType<typeof useSay>['t']): string | undefined {
+  const at = last?.legs
+    .flatMap(({ set }) => (set ? [set.at] : []))
+    .sort()
+    .at(-1)
+  return at && t('level.last-day', { day: text(at.slice(0, 10)) })
+}
+
 interface PartProps {
   readonly draft: Draft
   readonly put: (part: Partial<Draft>) => void
@@ -153,19 +205,12 @@ function Down({ draft, put, label }: PartProps & { readonly label: string }) {
     <>
       <Measure
         label={draft.low ? t('waves.high') : label}
-        kind="height"
+        kind="down"
         typed={draft.typed}
-        from={0.5}
         set={(typed) => put({ typed })}
       />
       {draft.low && (
-        <Measure
-          label={t('waves.low')}
-          kind="height"
-          typed={draft.low}
-          from={draft.typed.value ?? 0.5}
-          set={(low) => put({ low })}
-        />
+        <Measure label={t('waves.low')} kind="down" typed={draft.low} set={(low) => put({ low })} />
       )}
       <button type="button" className="quiet" onClick={() => put({ low: draft.low ? null : NOTHING })}>
         {t(draft.low ? 'waves.still' : 'waves.some')}
@@ -175,50 +220,23 @@ function Down({ draft, put, label }: PartProps & { readonly label: string }) {
 }
 
 function Above({ draft, put }: PartProps) {
+  const { last } = useBegun()
   const { t } = useSay()
+  const values = { season: text(last?.season ?? '') }
   return (
     <>
       <Pick
         legend={t('level.which')}
         value={draft.higher === null ? null : draft.higher ? 'higher' : 'lower'}
         options={[
-          { value: 'higher', label: t('level.higher') },
-          { value: 'lower', label: t('level.lower') },
+          { value: 'higher', label: t(last?.today ? 'level.higher-last' : 'level.higher', values) },
+          { value: 'lower', label: t(last?.today ? 'level.lower-last' : 'level.lower', values) },
         ]}
         set={(to) => put({ higher: to === 'higher' })}
       />
-      <Measure
-        label={t('level.by')}
-        kind="height"
-        typed={draft.typed}
-        from={0.1}
-        set={(typed) => put({ typed })}
-      />
+      <Measure label={t('level.by')} kind="change" typed={draft.typed} set={(typed) => put({ typed })} />
     </>
   )
-}
-
-/** What follows from what stands in the fields; null: not enough yet. */
-function levelOf(
-  { way, typed, low, higher }: Draft,
-  mark: { name: string; above: number; by: 'mark' | 'stake' } | undefined,
-): LevelSaid | null {
-  if (way === 'survey') return { kind: 'level', level: 0, from: 'survey' }
-  if (typed.value === null) return null
-  if (way === 'said' && higher === null) return null
-  if (way === 'said') return { kind: 'level', level: (higher ? 1 : -1) * Math.abs(typed.value), from: 'said' }
-  if (!mark || (low && low.value === null)) return null
-  const waves = low && low.value !== null ? { high: typed.value, low: low.value } : null
-  const { at, error } = waves ? stillWater(waves) : { at: typed.value, error: null }
-  return {
-    kind: 'level',
-    level: mark.above - at,
-    from: mark.by,
-    mark: mark.name,
-    down: at,
-    ...(waves ? { waves } : {}),
-    ...(error === null ? {} : { sd: error }),
-  }
 }
 
 /** `7 in higher than on the survey day`. */
@@ -253,6 +271,7 @@ export function KeepDeck({ level, back, done }: KeepDeckProps) {
   const say = useSay()
   const { t } = say
   const words = levelText(level, begun, say)
+  if (mustBeWrong(level, begun.record)) return <WrongLevel level={level} words={words} back={back} />
   return (
     <>
       <Head of={t('keep.title')} where={words} />
@@ -270,6 +289,29 @@ export function KeepDeck({ level, back, done }: KeepDeckProps) {
       <p className="hint">{t(begun.record.deckHeight === null ? 'keep.old' : 'keep.hint')}</p>
       <div className="ways">
         <button type="button" className="quiet" onClick={back}>
+          {t('level.again')}
+        </button>
+      </div>
+    </>
+  )
+}
+
+interface WrongLevelProps {
+  readonly level: number
+  readonly words: string
+  readonly back: () => void
+}
+
+/** Nothing goes on from a lake that would stand over the planned deck. */
+function WrongLevel({ level, words, back }: WrongLevelProps) {
+  const { record } = useBegun()
+  const { t } = useSay()
+  return (
+    <>
+      <Head of={t('flooded.title')} where={words} />
+      <UnderWater by={level - (record.deckHeight ?? 0)} />
+      <div className="ways">
+        <button type="button" className="main" onClick={back}>
           {t('level.again')}
         </button>
       </div>

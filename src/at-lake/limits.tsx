@@ -2,7 +2,7 @@
 import type { LegAt } from '../../rules/at-lake/index.ts'
 import { meters, text } from '../words/index.ts'
 import { ShopNumber } from './call.tsx'
-import { aside, useBegun, useSay } from './lake.ts'
+import { aside, toLevel, useBegun, useSay } from './lake.ts'
 import { partName } from './names.ts'
 
 export function Limits({ at }: { readonly at: LegAt }) {
@@ -38,6 +38,9 @@ export function Limits({ at }: { readonly at: LegAt }) {
           {t('leg.others')}
         </button>
       )}
+      <button type="button" onClick={() => go(toLevel(page))}>
+        {t('level.again')}
+      </button>
       {say === 'stop-and-call' && <ShopNumber />}
     </div>
   )

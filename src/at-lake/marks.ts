@@ -12,7 +12,7 @@ export interface ShoreMark {
 export function marksOf({ record }: Pick<Begun, 'record'>): readonly ShoreMark[] {
   const own: ShoreMark[] = record.mark ? [{ ...record.mark, by: 'mark' }] : []
   const earlier = liveEntries(record.entries).flatMap((entry): ShoreMark[] =>
-    entry.kind === 'level' && entry.mark !== undefined && entry.down !== undefined && entry.from !== 'leg'
+    entry.kind === 'level' && entry.mark !== undefined && entry.down !== undefined
       ? [{ name: entry.mark, above: entry.level + entry.down, by: entry.from === 'stake' ? 'stake' : 'mark' }]
       : [],
   )

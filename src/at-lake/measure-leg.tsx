@@ -1,13 +1,14 @@
 /** At a station: which leg, how deep it is expected, how deep it is. What differs too much is measured again first; then the shop is called. */
 import { useEffect, useState } from 'react'
-import { type LegAt, levelToday } from '../../rules/at-lake/index.ts'
+import type { LegAt } from '../../rules/at-lake/index.ts'
 import { cornersOf } from '../../rules/layout/footprint.ts'
 import { meters, text } from '../words/index.ts'
-import type { DeckSaid } from './deck-choices.ts'
 import { Measure, NOTHING, type Typed, typedFrom } from './fields.tsx'
 import { Figure, Head } from './frame.tsx'
-import { legOf, useBegun, useSay } from './lake.ts'
+import { isGuess } from './guess.ts'
+import { legOf, toLevel, useBegun, useSay } from './lake.ts'
 import { KeepDeck } from './level.tsx'
+import { useLevelOfLeg } from './level-of-leg.ts'
 import { Limits } from './limits.tsx'
 import { placeOf } from './names.ts'
 import { PlanPicture } from './pictures/plan-picture.tsx'
@@ -15,18 +16,22 @@ import { PlanPicture } from './pictures/plan-picture.tsx'
 interface LegProps {
   readonly leg: string
   readonly next: () => void
+  /** On all the same, where a stop stands; absent: as `next`. */
+  readonly skip?: () => void
+  /** Asked for from where it is set: what is known stands, and is measured once more. */
+  readonly again?: boolean
 }
 
-export function MeasureLeg({ leg, next }: LegProps) {
-  const { day, state, keeper, add } = useBegun()
+export function MeasureLeg({ leg, next, skip = next, again = false }: LegProps) {
+  const { day, state, keeper, add, go, page } = useBegun()
   const at = day && legOf(day, leg)
   const [asking, setAsking] = useState(
-    () => !isMeasured(at) || typedFrom(keeper.draft(`leg/${leg}`)).text !== '',
+    () => again || !isMeasured(at) || typedFrom(keeper.draft(`leg/${leg}`)).text !== '',
   )
   /** Just entered: where nothing is the matter the next screen comes by itself. */
   const [entered, setEntered] = useState(false)
   const fine = at?.limit.say === 'go' || at?.limit.say === 'other-leg'
-  const level = useLevelOfLeg(leg, at)
+  const level = useLevelOfLeg(leg)
   // biome-ignore lint/correctness/useExhaustiveDependencies: once it is known what follows from the entry.
   useEffect(() => {
     if (entered && isMeasured(at) && fine && state.level && level.found === null) next()
@@ -34,45 +39,18 @@ export function MeasureLeg({ leg, next }: LegProps) {
   if (!day || !at) return null
   const enter = (depth: number, how: 'measured' | 'to-frame' | 'as-planned'): void => {
     keeper.keepDraft(`leg/${leg}`, null)
-    const known = how === 'as-planned' ? null : level.find(depth)
+    const known = how === 'measured' ? level.find(depth) : null
     add({ kind: 'sounding', leg, depth, level: known ?? day.level, how })
     setAsking(false)
     setEntered(true)
   }
   if (level.found !== null)
-    return <KeepDeck level={level.found} back={() => level.drop()} done={(deck) => level.take(deck)} />
-  if (asking) return <Ask at={at} enter={enter} known={state.level !== null} />
-  return <Told at={at} fine={fine} next={next} again={() => setAsking(true)} enter={enter} />
+    return <KeepDeck level={level.found} back={() => go(toLevel(page))} done={(deck) => level.take(deck)} />
+  if (asking) return <Ask at={at} enter={enter} known={state.level !== null && !level.own} />
+  return <Told at={at} fine={fine} next={next} skip={skip} again={() => setAsking(true)} enter={enter} />
 }
 
 const isMeasured = (at: LegAt | null | undefined): boolean => at?.measured != null
-
-/** Where nobody knew how the lake stands, the first leg that is measured tells. */
-function useLevelOfLeg(leg: string, at: LegAt | null | undefined) {
-  const { state, project, add, record } = useBegun()
-  const [found, setFound] = useState<number | null>(null)
-  const number = String(at?.number ?? '')
-  const say = (level: number, deck: DeckSaid, sd: number | undefined): void =>
-    add({ kind: 'level', level, from: 'leg', mark: number, ...deck, ...(sd === undefined ? {} : { sd }) })
-  return {
-    found: state.level === null || found === null ? null : found,
-    /** @returns the level that follows; null where it was known */
-    find(depth: number): number | null {
-      if (state.level !== null || !project) return null
-      const today = levelToday({ by: 'leg', leg, depth }, project)
-      if (!today) return null
-      say(today.level, { keep: 'planned' }, today.error)
-      if (record.deckHeight !== null && Math.abs(today.level) >= 0.01) setFound(today.level)
-      return today.level
-    },
-    take(deck: DeckSaid): void {
-      const asPlanned = deck.keep === 'planned' && deck.deck === undefined
-      if (!asPlanned && found !== null) say(found, deck, state.level?.sd)
-      setFound(null)
-    },
-    drop: () => setFound(null),
-  }
-}
 
 interface AskProps {
   readonly at: LegAt
@@ -99,10 +77,10 @@ function Ask({ at, known, enter }: AskProps) {
   /** Of the frame's top over the water. */
   const frame = (day?.overWater ?? 0) - (record.rise ?? 0)
   const expected = at.others.depth
-  const { label, depthOf, from } = {
-    water: { label: t('measure.depth'), depthOf: (it: number) => it, from: expected },
-    land: { label: t('measure.ashore-field'), depthOf: (it: number) => -it, from: -expected },
-    frame: { label: t('measure.frame'), depthOf: (it: number) => it - frame, from: expected + frame },
+  const { label, depthOf } = {
+    water: { label: t('measure.depth'), depthOf: (it: number) => it },
+    land: { label: t('measure.ashore-field'), depthOf: (it: number) => -it },
+    frame: { label: t('measure.frame'), depthOf: (it: number) => it - frame },
   }[by]
   const depth = typed.value === null ? null : depthOf(typed.value)
   const reach = useReach(at)
@@ -116,8 +94,14 @@ function Ask({ at, known, enter }: AskProps) {
           {reach.by > NEAR ? t('measure.reach', { by: meters(reach.by) }) : t('measure.reach-near')}
         </p>
       )}
-      {known ? <Expected at={at} /> : <p className="care">{t('measure.level-first')}</p>}
-      <Measure label={label} kind="depth" typed={typed} from={from} set={set} />
+      {known ? (
+        <Expected at={at} />
+      ) : (
+        <p className="care">
+          {t('measure.level-first')} {t('measure.level-care')}
+        </p>
+      )}
+      <Measure label={label} kind={by === 'frame' ? 'frame' : 'depth'} typed={typed} set={set} />
       <div className="ways">
         <button
           type="button"
@@ -132,7 +116,7 @@ function Ask({ at, known, enter }: AskProps) {
             {t('measure.as-expected')}
           </button>
         )}
-        {by !== 'frame' && !reach && (
+        {by !== 'frame' && known && !reach && (
           <button type="button" className="quiet" onClick={() => measureBy('frame')}>
             {t('measure.to-frame')}
           </button>
@@ -224,6 +208,7 @@ function Expected({ at }: { readonly at: LegAt }) {
   const { others, prior } = at
   const moved = Math.abs(others.depth - prior.depth) > 0.005
   const ashore = others.depth < 0
+  if (isGuess(others)) return <p className="care">{t('measure.unsure', { depth: meters(others.depth) })}</p>
   return (
     <>
       <Figure
@@ -231,7 +216,7 @@ function Expected({ at }: { readonly at: LegAt }) {
         value={length(Math.abs(others.depth))}
         of={ashore ? t('measure.ashore') : t('measure.expected', { off: meters(2 * others.sd) })}
       />
-      {moved && !ashore && (
+      {moved && !ashore && !isGuess(prior) && (
         <p className="hint">{t('measure.plan', { depth: meters(prior.depth), off: meters(2 * prior.sd) })}</p>
       )}
     </>
@@ -241,6 +226,7 @@ function Expected({ at }: { readonly at: LegAt }) {
 interface ToldProps extends LegProps2 {
   readonly fine: boolean
   readonly next: () => void
+  readonly skip: () => void
   readonly again: () => void
   readonly enter: AskProps['enter']
 }
@@ -248,7 +234,7 @@ interface LegProps2 {
   readonly at: LegAt
 }
 
-function Told({ at, fine, next, again, enter }: ToldProps) {
+function Told({ at, fine, next, skip, again, enter }: ToldProps) {
   const { t, length } = useSay()
   const depth = at.measured?.depth ?? at.expected.depth
   const planned = at.measured?.how === 'as-planned'
@@ -272,7 +258,7 @@ function Told({ at, fine, next, again, enter }: ToldProps) {
           </button>
         )}
         {first && planned && (
-          <button type="button" onClick={next}>
+          <button type="button" onClick={skip}>
             {t('limit.go-on')}
           </button>
         )}
@@ -282,7 +268,7 @@ function Told({ at, fine, next, again, enter }: ToldProps) {
           </button>
         )}
         {at.limit.say === 'stop-and-call' && (
-          <button type="button" onClick={next}>
+          <button type="button" onClick={skip}>
             {t('limit.go-on')}
           </button>
         )}

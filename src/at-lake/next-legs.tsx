@@ -1,5 +1,6 @@
 /** How deep it will be at the legs to come, by all that was measured: a leg that will be too short is carried out now, not later. */
 import { count, meters } from '../words/index.ts'
+import { isGuess } from './guess.ts'
 import { useBegun, useSay } from './lake.ts'
 
 /** So many legs are looked ahead. */
@@ -30,7 +31,13 @@ export function NextLegs({ after }: { readonly after: string }) {
           {shown.map(({ leg, number, expected, stock, planned, limit }) => (
             <tr key={leg}>
               <td>{number}</td>
-              <td>{t('measure.give', { depth: meters(expected.depth), off: meters(2 * expected.sd) })}</td>
+              <td>
+                {expected.depth < 0
+                  ? t('coming.dry')
+                  : isGuess(expected)
+                    ? t('coming.about', { depth: meters(expected.depth) })
+                    : t('measure.give', { depth: meters(expected.depth), off: meters(2 * expected.sd) })}
+              </td>
               <td>
                 {stock ? length(stock.length) : t('coming.none')}
                 {stock &&

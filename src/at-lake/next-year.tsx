@@ -46,7 +46,7 @@ export function NextYear() {
             ]}
             set={setWay}
           />
-          <Measure label={t('level.by')} kind="height" typed={typed} from={0.1} set={setTyped} />
+          <Measure label={t('level.by')} kind="change" typed={typed} set={setTyped} />
         </>
       )}
       {state.today === null && choices.length > 1 && (

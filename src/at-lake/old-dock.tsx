@@ -46,9 +46,7 @@ export function OldDock({ back, begun }: OldDockProps) {
       />
       <p className="hint">{t('old.numbers')}</p>
       <LineField label={t('old.mark')} value={mark} set={setMark} />
-      {mark.trim() !== '' && (
-        <Measure label={t('old.down')} kind="height" typed={down} from={0.5} set={setDown} />
-      )}
+      {mark.trim() !== '' && <Measure label={t('old.down')} kind="down" typed={down} set={setDown} />}
       <p className="hint">{t('old.mark-more')}</p>
       <div className="ways">
         <button

@@ -44,13 +44,7 @@ export function OldLeg({ leg, next }: { readonly leg: string; readonly next: () 
         </p>
       )}
       <TwoPhones conflicts={state.conflicts.filter(({ of }) => of === leg)} />
-      <Measure
-        label={t(told === null ? 'old.stands' : 'old.other')}
-        kind="height"
-        typed={typed}
-        from={told ?? 1}
-        set={put}
-      />
+      <Measure label={t(told === null ? 'old.stands' : 'old.other')} kind="leg" typed={typed} set={put} />
       <p className="hint">{t('old.how')}</p>
       {was && (
         <p className="care">

@@ -6,15 +6,16 @@ import { count, meters, text } from '../words/index.ts'
 import { Measure, NOTHING, type Typed } from './fields.tsx'
 import { fine } from './fine.ts'
 import { Figure } from './frame.tsx'
-import { legOf, useBegun, useSay } from './lake.ts'
+import { type Begun, legOf, useBegun, useSay } from './lake.ts'
 import { LegInHand } from './leg-in-hand.tsx'
 import { Limits } from './limits.tsx'
-import { StationHead } from './measure-leg.tsx'
+import { MeasureLeg, StationHead } from './measure-leg.tsx'
 import { legNumberOf, partName } from './names.ts'
 import { NextLegs } from './next-legs.tsx'
 import { OldLeg } from './old-leg.tsx'
 import { LegPicture } from './pictures/leg-picture.tsx'
 import { Stops } from './stops.tsx'
+import { cannotBeSet, saidKey, stopsAt } from './stops-at.ts'
 import { TwoPhones } from './two-phones.tsx'
 
 interface SetLegProps {
@@ -30,22 +31,55 @@ export function SetLeg({ leg, next }: SetLegProps) {
 
 function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }) {
   const begun = useBegun()
-  const { t, length, reader } = useSay()
-  const [other, setOther] = useState<Typed | null>(null)
-  const { state, last, day, add } = begun
+  const { t } = useSay()
+  const [measuring, setMeasuring] = useState(false)
+  const { state, last } = begun
   const own = state.legs.find(({ leg }) => leg.id === at.leg)
   const was = last?.legs.find(({ leg }) => leg.id === at.leg)?.set
-  const { heights, limit } = at
-  const height = other === null ? heights.deck : (other.value ?? heights.deck)
-  const hung = day?.order.some(({ step, legs }) => step.phase === 'outward' && legs.includes(at.leg)) ?? false
+  const { heights } = at
   const stands = own?.set && Math.abs(own.set.height - heights.deck) < 0.003
-  const write = (): void => {
-    if (day) add(entryOf(at, height, begun, own?.sounding != null && own.asPlanned === false))
-    next()
-  }
+  const stop = stopsAt(at)
+  const hung = isHung(at, begun)
+  if (measuring) return <MeasureLeg leg={at.leg} next={() => setMeasuring(false)} again />
   return (
     <>
       <StationHead at={at} what="set.title" />
+      {stop && <Limits at={at} />}
+      {!cannotBeSet(at) && <HeightOf at={at} hung={hung && !stop} />}
+      {at.depth < 0 && <p className="care">{t('set.dry')}</p>}
+      {was && !stop && <LastYear by={heights.deck - was.height} />}
+      {own?.set && !stands && (
+        <p className="care">
+          {t('set.was', { height: meters(own.set.height - (heights.deck - heights.frame)) })}
+        </p>
+      )}
+      <TwoPhones conflicts={state.conflicts.filter(({ of }) => of === at.leg)} />
+      <LegInHand at={at} stop={stop} />
+      <Brace at={at} hung={hung} />
+      {stop && (
+        <div className="ways">
+          <button type="button" className="main" onClick={() => setMeasuring(true)}>
+            {t('measure.again')}
+          </button>
+        </div>
+      )}
+      <SetWays at={at} hung={hung} next={next} />
+      <NextLegs after={at.leg} />
+      <Stops />
+    </>
+  )
+}
+
+/** Of a section that is hung on another. */
+const isHung = ({ leg }: LegAt, { day }: Pick<Begun, 'day'>): boolean =>
+  day?.order.some(({ step, legs }) => step.phase === 'outward' && legs.includes(leg)) ?? false
+
+/** The one figure of the screen, and where that is on the leg. */
+function HeightOf({ at, hung }: { readonly at: LegAt; readonly hung: boolean }) {
+  const { t, length, reader } = useSay()
+  const { heights } = at
+  return (
+    <>
       <Figure value={length(heights.frame)} of={t('set.frame', { sole: text(fine(heights.sole, reader)) })} />
       <SetPicture at={at} />
       {hung && <InOrder at={at} />}
@@ -61,25 +95,44 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
           </div>
         )}
       </dl>
-      {was && <LastYear by={heights.deck - was.height} />}
-      {own?.set && !stands && (
-        <p className="care">
-          {t('set.was', { height: meters(own.set.height - (heights.deck - heights.frame)) })}
-        </p>
-      )}
-      <TwoPhones conflicts={state.conflicts.filter(({ of }) => of === at.leg)} />
-      {limit.say === 'stop-and-call' && <Limits at={at} />}
-      <LegInHand at={at} />
-      <Brace at={at} hung={hung} />
-      {other !== null && (
-        <Measure
-          label={t('set.other-field')}
-          kind="height"
-          typed={other}
-          from={heights.deck}
-          set={setOther}
-        />
-      )}
+    </>
+  )
+}
+
+interface SetWaysProps {
+  readonly at: LegAt
+  readonly hung: boolean
+  readonly next: () => void
+}
+
+/** It is set: but not while a stop stands, unless the shop says how to go on. */
+function SetWays({ at, hung, next }: SetWaysProps) {
+  const begun = useBegun()
+  const { t } = useSay()
+  const [other, setOther] = useState<Typed | null>(null)
+  const { state, day, add } = begun
+  const height = other === null ? at.heights.deck : (other.value ?? at.heights.deck)
+  const own = state.legs.find(({ leg }) => leg.id === at.leg)
+  if (stopsAt(at) && cannotBeSet(at)) return null
+  if (stopsAt(at) && !state.done.includes(saidKey(at)))
+    return (
+      <div className="ways">
+        <button
+          type="button"
+          className="quiet"
+          onClick={() => add({ kind: 'step', key: saidKey(at), done: true })}
+        >
+          {t('set.shop-said')}
+        </button>
+      </div>
+    )
+  const write = (): void => {
+    if (day) add(entryOf(at, height, begun, own?.sounding != null && own.asPlanned === false))
+    next()
+  }
+  return (
+    <>
+      {other !== null && <Measure label={t('set.other-field')} kind="leg" typed={other} set={setOther} />}
       {!hung && <Bolts />}
       {!hung && <p className="hint">{t('set.bears')}</p>}
       <div className="ways">
@@ -97,8 +150,6 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
           </button>
         )}
       </div>
-      <NextLegs after={at.leg} />
-      <Stops />
     </>
   )
 }

@@ -1,7 +1,8 @@
 /** The day in the order in which it is gone through, a screen each: what there is to do, and what of it is done. Follows the dock's own order of work. */
-import type { DayStep } from '../../rules/at-lake/index.ts'
+import type { Day, DayStep } from '../../rules/at-lake/index.ts'
 import type { StepLine } from '../../rules/papers/steps/step.ts'
 import type { SeasonRecord, SeasonState } from '../../rules/record/index.ts'
+import { stillStops } from './stops-at.ts'
 
 export type Stage =
   | { readonly kind: 'level' | 'safe'; readonly key: string }
@@ -102,11 +103,43 @@ export function isDone(stage: Stage, state: SeasonState): boolean {
   }
 }
 
+/**
+ * After a leg that was measured: the next one; and once all that are measured together are, back to one of them at which a stop stands by
+ * now, for the next leg's depth may have brought it.
+ */
+export function afterMeasure(
+  stages: readonly Stage[],
+  at: number,
+  state: SeasonState,
+  day: Day | null,
+): number {
+  if (stages[at + 1]?.kind === 'measure') return at + 1
+  const stopped = day?.stations.flatMap(({ legs }) => legs.filter((one) => stillStops(one, state))) ?? []
+  for (let i = at - 1; i >= 0; i--) {
+    const stage = stages[i]
+    if (stage?.kind !== 'measure') break
+    if (isDone(stage, state) && stopped.some(({ leg }) => leg === stage.leg)) return i
+  }
+  return at + 1
+}
+
+/** On past what is measured already, all the same. */
+export function pastMeasured(stages: readonly Stage[], at: number, state: SeasonState): number {
+  let to = at + 1
+  for (let stage = stages[to]; stage?.kind === 'measure' && isDone(stage, state); stage = stages[to]) to++
+  return to
+}
+
 /** Nobody knows how the lake stands: it is found from the first leg that is measured. */
 export const LEVEL_LATER = 'level/later'
 
-/** Where to go on: the first that is not done; after the last one of all. */
-export function nextStage(stages: readonly Stage[], state: SeasonState): number {
-  const at = stages.findIndex((stage) => !isDone(stage, state))
+/** Where to go on: the first that is not done, or at which a stop stands; after the last one of all. */
+export function nextStage(stages: readonly Stage[], state: SeasonState, day: Day | null = null): number {
+  const stopped = new Set(
+    day?.stations.flatMap(({ legs }) => legs.filter((at) => stillStops(at, state)).map(({ leg }) => leg)),
+  )
+  const at = stages.findIndex(
+    (stage) => !isDone(stage, state) || (stage.kind === 'measure' && stopped.has(stage.leg)),
+  )
   return at < 0 ? stages.length : at
 }

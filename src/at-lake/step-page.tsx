@@ -2,11 +2,11 @@
 
 import type { Day } from '../../rules/at-lake/index.ts'
 import { peopleOf } from '../../rules/papers/steps/hands.ts'
-import { count, text } from '../words/index.ts'
+import { count, meters, text } from '../words/index.ts'
 import type { WatersideWord } from '../words/waterside.ts'
 import { extraLines } from './extra-lines.ts'
 import { Head } from './frame.tsx'
-import { aside, bedNow, legOf, useBegun, useSay } from './lake.ts'
+import { aside, bedNow, legOf, toLevel, useBegun, useSay } from './lake.ts'
 import { lineText } from './line-text.ts'
 import { Meanings } from './meanings.tsx'
 import { sectionName } from './names.ts'
@@ -15,6 +15,7 @@ import { SidePicture } from './pictures/side-picture.tsx'
 import { isDone, type Stage } from './stages.ts'
 import { Stood } from './stood.tsx'
 import { Stops } from './stops.tsx'
+import { tooDeepFor } from './too-deep.ts'
 
 type StepStage = Extract<Stage, { readonly kind: 'step' }>
 
@@ -42,6 +43,7 @@ export function StepPage({ stage, season, stages, next }: StepPageProps) {
   return (
     <>
       <Head of={title} />
+      <TooDeep stage={stage} />
       <Hands stage={stage} lifting={season === 'down' || carrying} />
       <Cares stage={stage} season={season} last={stages.at(-1) === stage} />
       <StepPicture stage={stage} season={season} label={title} />
@@ -121,6 +123,26 @@ function Hands({ stage, lifting }: { readonly stage: StepStage; readonly lifting
         </b>
       )}
     </p>
+  )
+}
+
+/** Said in the place of a picture of it. */
+function TooDeep({ stage }: { readonly stage: StepStage }) {
+  const { day, go, page } = useBegun()
+  const { t } = useSay()
+  const { crew, section } = stage.step.step
+  const deep = day && tooDeepFor(crew, section, day)
+  if (deep === null) return null
+  return (
+    <div className="stop">
+      <p>
+        <b>{t('deep.stop', { depth: meters(deep) })}</b>
+      </p>
+      <p>{t('deep.why')}</p>
+      <button type="button" onClick={() => go(toLevel(page))}>
+        {t('level.again')}
+      </button>
+    </div>
   )
 }
 
@@ -227,7 +249,11 @@ function StepPicture({
       level={day.level}
       deck={day.deck}
       bedOf={bedNow(day)}
-      crew={step.crew}
+      crew={
+        tooDeepFor(step.crew, step.section, day) === null
+          ? step.crew
+          : step.crew.filter(({ place }) => place !== 'water')
+      }
       lying={stage.key.endsWith('/carry')}
     />
   )

@@ -36,7 +36,7 @@ export function Stood() {
   }
   return (
     <>
-      <HeightsTable />
+      <HeightsTable of={state} />
       <div className="text-field">
         <label htmlFor="lake-stood">{t('stood.other')}</label>
         <Select
@@ -51,13 +51,7 @@ export function Stood() {
       </div>
       {leg !== '' && (
         <>
-          <Measure
-            label={t('set.other-field')}
-            kind="height"
-            typed={typed}
-            from={own?.set?.height ?? own?.leg.planned?.height ?? 0}
-            set={setTyped}
-          />
+          <Measure label={t('set.other-field')} kind="leg" typed={typed} set={setTyped} />
           <button type="button" disabled={typed.value === null} onClick={write}>
             {t('wear.keep')}
           </button>

@@ -28,9 +28,8 @@ export function ByHand({ done }: { readonly done: () => void }) {
         <Measure
           key={leg.id}
           label={t('leg.number', { n: count(leg.number) })}
-          kind="height"
+          kind="over"
           typed={read.get(leg.id) ?? NOTHING}
-          from={middle || 0.45}
           set={(typed) => setRead(new Map([...read, [leg.id, typed]]))}
         />
       ))}

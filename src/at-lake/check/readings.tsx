@@ -48,8 +48,6 @@ function ByWater({ draft, put, find }: ReadingsProps) {
   const set = (part: { high?: Typed; low?: Typed }): void =>
     put({ readings: withReading(draft, { ...reading, ...part }) })
   const read = readingsOf(draft, begun).readings.length
-  const before = legs[at - 1]
-  const from = before ? (readingAt(draft, before.id).high.value ?? 0.45) : 0.45
   const last = at === legs.length - 1
   return (
     <>
@@ -65,19 +63,12 @@ function ByWater({ draft, put, find }: ReadingsProps) {
       )}
       <Measure
         label={t(draft.waves ? 'check.high' : 'check.down')}
-        kind="height"
+        kind="over"
         typed={reading.high}
-        from={from}
         set={(high) => set({ high })}
       />
       {draft.waves && (
-        <Measure
-          label={t('check.low')}
-          kind="height"
-          typed={reading.low}
-          from={reading.high.value ?? from}
-          set={(low) => set({ low })}
-        />
+        <Measure label={t('check.low')} kind="over" typed={reading.low} set={(low) => set({ low })} />
       )}
       <Ticks
         items={[{ key: leg.id, label: t('check.swings') }]}
@@ -149,12 +140,11 @@ function ByBubble({ draft, put, find }: ReadingsProps) {
         ]}
         set={(to) => set({ lower: to === 'far' })}
       />
-      <Measure label={t('check.gap')} kind="height" typed={bubble.gap} from={0} set={(gap) => set({ gap })} />
+      <Measure label={t('check.gap')} kind="gap" typed={bubble.gap} set={(gap) => set({ gap })} />
       <Measure
         label={t('check.level-length')}
-        kind="distance"
+        kind="level"
         typed={bubble.over}
-        from={1.2}
         set={(over) => set({ over })}
       />
       <div className="ways">

@@ -136,3 +136,95 @@ describe.each([
     }
   })
 })
+
+describe('a foot on a stone', () => {
+  /** Five pairs, as deep as they are expected; soundings every four meters. */
+  const soundings = [4, 8, 12].map((distance) => ({ distance, offset: 0, depth: 0.12 * distance }))
+  const legs = [1.1, 3.4, 5.9, 8.3, 10.8].flatMap((x) => [0.5, -0.5].map((y) => ({ x, y })))
+  const bed = makeBed({ ...demoDesign.site, soundings, soundingError: SOUNDING })
+  const depths = depthErrors(legs, errorsOf(bed), bed)
+  const reading = (place: number, deeper: number) => ({ place, deeper, error: READING })
+  const STONE = -0.356
+  const flat = [0, 0.012, 0.008, -0.012, 0.025, 0.01, 0.038]
+
+  it('is of that leg alone: the legs beyond and those beside stay where they were expected', () => {
+    const { all, others } = corrected(
+      depths,
+      [...flat, STONE].map((by, i) => reading(i, by)),
+      READING,
+    )
+    for (const place of [8, 9]) {
+      // The stone is 356 mm; the rest lies within 40 mm.
+      expect(Math.abs(all[place]!.deeper), `leg ${place + 1}`).toBeLessThan(0.06)
+      // One in eight stood on a stone: the next may too, one standard deviation of that.
+      expect(all[place]!.sd).toBeGreaterThan(Math.abs(STONE) / Math.sqrt(8) - 0.03)
+    }
+    for (const place of [4, 5, 6]) expect(Math.abs(others[place]!.deeper)).toBeLessThan(0.06)
+    // Of the stone itself it is still said that it is far off.
+    expect(Math.abs(STONE - others[7]!.deeper)).toBeGreaterThan(3 * others[7]!.sd + 0.05)
+  })
+
+  it('a bank that several legs stand on is no stone', () => {
+    const { all } = corrected(
+      depths,
+      [...flat.slice(0, 6), -0.33, STONE].map((by, i) => reading(i, by)),
+      READING,
+    )
+    // Farther out it fades; that it is there is not lost.
+    for (const place of [8, 9]) expect(all[place]!.deeper).toBeLessThan(-0.1)
+  })
+
+  it('of two that contradict each other, and a lake that nobody knows, neither is thrown away', () => {
+    const { all } = corrected(depths, [reading(0, 0), reading(1, STONE)], 1)
+    // Left goes by the left one, right by the right one: together by both.
+    const both = (all[4]!.deeper + all[5]!.deeper) / 2
+    expect(both).toBeLessThan(-0.1)
+    expect(both).toBeGreaterThan(STONE + 0.1)
+  })
+
+  /** Beds of their own making: a slope with waves of any length along and across it, stones under some of the legs. */
+  it.each([0, 0.12])(
+    'next depths are as far off as they say, where %f of the legs stand on stones',
+    (rate) => {
+      const random = drawn(7)
+      const deviate = normal(random)
+      const misses: number[] = []
+      let within = 0
+      for (let time = 0; time < 250; time++) {
+        const waves = Array.from({ length: 4 }, () => ({
+          by: 0.02 * deviate(),
+          k: (2 * Math.PI) / (4 + 12 * random()),
+          across: random() - 0.5,
+          phase: 2 * Math.PI * random(),
+        }))
+        const waved = (x: number, y: number): number =>
+          waves.reduce(
+            (sum, { by, k, across, phase }) => sum + by * Math.cos(k * (x + across * y) + phase),
+            0,
+          )
+        const depthAt = (x: number, y: number): number => 0.12 * x + waved(x, y)
+        const sounded = soundings.map(({ distance }) => ({
+          ...{ distance, offset: 0 },
+          depth: depthAt(distance, 0) + SOUNDING * deviate(),
+        }))
+        const own = makeBed({ ...demoDesign.site, soundings: sounded, soundingError: SOUNDING })
+        const known = depthErrors(legs, errorsOf(own), own)
+        const deeper = legs.map(({ x, y }) => depthAt(x, y) + own.firmAt(x, y))
+        const measured = legs.slice(0, 8).map((_, i) => {
+          const stone = random() < rate ? -(0.25 + 0.2 * random()) : 0
+          return reading(i, deeper[i]! + stone + READING * deviate())
+        })
+        const { all } = corrected(known, measured, READING)
+        for (const place of [8, 9]) {
+          const miss = deeper[place]! - all[place]!.deeper
+          misses.push(miss)
+          if (Math.abs(miss) < 2 * all[place]!.sd) within++
+        }
+      }
+      const rms = Math.sqrt(misses.reduce((sum, miss) => sum + miss ** 2, 0) / misses.length)
+      // The bed itself is known to about 50 mm there; a stone that bent it would add a multiple of that.
+      expect(rms).toBeLessThan(0.08)
+      expect(within / misses.length).toBeGreaterThan(0.9)
+    },
+  )
+})
