@@ -2,6 +2,7 @@
 import { type RefObject, useEffect, useMemo, useRef } from 'react'
 import { spokenIn } from '../../rules/index.ts'
 import { SectionStrip } from '../section-strip/section-strip.tsx'
+import { useHost } from '../state/host.ts'
 import { isNumbered, useLeadline, useLeadlineStore } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
 import { type Handles, HandlesContext } from '../ui/handles.ts'
@@ -58,9 +59,10 @@ function Page({ app }: { readonly app: RefObject<HTMLDivElement | null> }) {
     side.current?.focus({ preventScroll: true })
     app.current?.scrollIntoView()
   }
+  const { picture } = useHost()
   const handles = useMemo<Handles>(
-    () => ({ findings: { current: null }, papers: { current: null }, picture: { current: null } }),
-    [],
+    () => ({ findings: { current: null }, papers: { current: null }, picture }),
+    [picture],
   )
   const { t } = useWords()
 
@@ -68,6 +70,7 @@ function Page({ app }: { readonly app: RefObject<HTMLDivElement | null> }) {
 
   return (
     <HandlesContext value={handles}>
+      <slot name="header" />
       <Toolbar />
       <Notices />
       <div className="page">

@@ -42,6 +42,8 @@ export interface SessionOptions {
   /** What somebody sees who has no dock yet: questions about their shore, or the example. */
   readonly start: 'questions' | 'example'
   readonly requestUrl: string | null
+  /** Address of docks to begin with; null: none. */
+  readonly presets: string | null
   readonly view: StoreInit['view']
   /** Address of a language file; null: English. */
   readonly words: string | null
@@ -67,6 +69,8 @@ export class Session implements Host {
   readonly keeps: boolean
   readonly links: boolean
   readonly requestUrl: string | null
+  readonly picture: Host['picture'] = { current: null }
+  readonly presets: string | null
   /** Of the file that the page's words come from; null: none, or it could not be had, which is told, and all is said in English. */
   language: Language | null = null
   /** Why `begin` gave up. */
@@ -100,6 +104,7 @@ export class Session implements Host {
     this.keeps = storageKey !== null
     this.links = link
     this.requestUrl = options.requestUrl
+    this.presets = options.presets
     this.#fragment = link && location.hash.startsWith(LINK) ? location.hash : ''
     this.#keeping = new Autosave({
       key: storageKey,
@@ -427,13 +432,13 @@ export class Session implements Host {
       const { linkOf } = await this.#link()
       return linkOf(design)
     } catch (error) {
-      await this.#missing('link', error)
+      await this.missing('link', error)
       return undefined
     }
   }
 
   /** Reports that a chunk did not load: the site was deployed anew, or there is no connection. */
-  async #missing(path: string, error: unknown): Promise<void> {
+  async missing(path: string, error: unknown): Promise<void> {
     const why = await whyMissing()
     if (this.#over.signal.aborted) return
     this.#tellOnce([{ code: 'link', path, message: String(error) }])
@@ -455,7 +460,7 @@ export class Session implements Host {
       if (read.ok) return read
       this.fail(read.faults, 'file.bad-link')
     } catch (error) {
-      await this.#missing(fragment, error)
+      await this.missing(fragment, error)
     }
     return null
   }

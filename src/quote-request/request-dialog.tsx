@@ -14,6 +14,7 @@ import { useWords } from '../ui/use-words.ts'
 import { count, text } from '../words/index.ts'
 import { REQUEST, type RequestWord } from '../words/request.ts'
 import { ContactFields, faultsOf, NOTHING_TYPED, type Typed } from './contact-fields.tsx'
+import { ownForm, typedIn } from './own-form.ts'
 import { smallPicture } from './picture.ts'
 import css from './request-dialog.css?inline'
 import { type Outcome, sendRequest } from './send-request.ts'
@@ -26,7 +27,7 @@ export function Request({ close }: { readonly close: () => void }) {
   const dialog = useRef<HTMLDialogElement>(null)
   const styled = useSheet<HTMLFormElement>(css)
   const dock = useDock()
-  const { t } = useWords(REQUEST)
+  const { t, priced } = useWords(REQUEST)
   const price = usePrice()
   const { line: verdict } = useVerdict()
   const what = useSummary()
@@ -34,6 +35,8 @@ export function Request({ close }: { readonly close: () => void }) {
   const id = useId()
   const [typed, setTyped] = useState(NOTHING_TYPED)
   const [checked, setChecked] = useState(false)
+  /** What the page has put in the place of the fields. */
+  const own = useRef<HTMLSlotElement>(null)
   const { state, number, send } = useSending()
   useEffect(() => {
     const element = dialog.current
@@ -43,10 +46,28 @@ export function Request({ close }: { readonly close: () => void }) {
 
   const submit = (): void => {
     setChecked(true)
+    const form = ownForm(own.current)
+    if (form) {
+      if (!form.reportValidity()) return
+      const told = typedIn(form)
+      setTyped(told)
+      if (Object.keys(faultsOf(told)).length === 0) void send(told)
+      return
+    }
     const [fault] = Object.keys(faultsOf(typed))
     if (fault) dialog.current?.querySelector<HTMLInputElement>(`[name="${fault}"]`)?.focus()
     else void send(typed)
   }
+  // A button or a key of the page's own form is as good as ours, and leads nowhere else.
+  useEffect(() => {
+    const form = ownForm(own.current)
+    const sent = (event: Event): void => {
+      event.preventDefault()
+      submit()
+    }
+    form?.addEventListener('submit', sent)
+    return () => form?.removeEventListener('submit', sent)
+  })
   const outcome = typeof state === 'object' ? state : null
   const over = outcome?.kind === 'sent' || outcome?.kind === 'handed'
   return (
@@ -69,16 +90,21 @@ export function Request({ close }: { readonly close: () => void }) {
             {boat}
           </p>
         ))}
-        <p className="figures">
-          <strong>{price.line}</strong> {price.plus && <span className="hint">{price.plus}</span>}
-        </p>
+        {priced && (
+          <p className="figures">
+            <strong>{price.line}</strong> {price.plus && <span className="hint">{price.plus}</span>}
+          </p>
+        )}
         {over ? (
           <p role="status" className="done">
             {doneText(outcome, { code: dock.fingerprint.all, number }, t)}
           </p>
         ) : (
-          <ContactFields typed={typed} checked={checked} set={setTyped} />
+          <slot name="request" ref={own}>
+            <ContactFields typed={typed} checked={checked} set={setTyped} />
+          </slot>
         )}
+        {checked && !over && <OwnFaults slot={own.current} typed={typed} />}
         {outcome && !over && (
           <div className="not-sent" role="alert">
             <p className="fault">{faultText(outcome, t)}</p>
@@ -96,6 +122,17 @@ export function Request({ close }: { readonly close: () => void }) {
       </form>
     </dialog>
   )
+}
+
+/** What a form of the page's own has let through and no answer can do without; the fields of ours say it themselves. */
+function OwnFaults({ slot, typed }: { readonly slot: HTMLSlotElement | null; readonly typed: Typed }) {
+  const { t } = useWords(REQUEST)
+  if (!ownForm(slot)) return null
+  return Object.values(faultsOf(typed)).map((fault) => (
+    <p className="fault" role="alert" key={fault}>
+      {t(`request.${fault}`)}
+    </p>
+  ))
 }
 
 /** `contact` is both in one line: whoever reads only that can still answer. */

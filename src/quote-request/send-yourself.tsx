@@ -26,7 +26,7 @@ export function SendYourself({ from, wants, number, what }: Props) {
   const name = useLeadline((s) => s.design.name)
   const offered = useLeadline((s) => s.catalog.services)
   const services = (offered ?? []).filter(({ code }) => wants.includes(code)).map(({ name }) => name)
-  const { t } = useWords(REQUEST)
+  const { t, priced } = useWords(REQUEST)
   const price = usePrice()
   const { t: screen } = useWords()
   const [copied, setCopied] = useState<'copied' | { readonly text: string } | null>(null)
@@ -35,9 +35,13 @@ export function SendYourself({ from, wants, number, what }: Props) {
   const textWith = (link: string | null): string =>
     [
       what,
-      price.known
-        ? t('request.mail-total', { price: text([price.line, price.plus].filter(Boolean).join(' ')) })
-        : price.line,
+      ...(priced
+        ? [
+            price.known
+              ? t('request.mail-total', { price: text([price.line, price.plus].filter(Boolean).join(' ')) })
+              : price.line,
+          ]
+        : []),
       t('request.mail-code', { code: text(dock.fingerprint.all.slice(0, 12)) }),
       t('request.mail-number', { number: text(number) }),
       ...(services.length > 0 ? [t('request.mail-wants', { services: text(services.join(', ')) })] : []),
