@@ -7,6 +7,7 @@ import { rmSync } from 'node:fs'
 import { resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig, type Plugin } from 'vite'
+import { besideElement } from './src/build/beside-element.ts'
 import { fontLicense } from './src/build/font-license.ts'
 import { offline } from './src/build/offline/plugin.ts'
 import { papersAlone } from './src/build/papers-alone.ts'
@@ -51,6 +52,7 @@ export default defineConfig({
     fontLicense('leadline/ROBOTO-LICENSE.txt'),
     clearChunks(),
     offline(),
+    besideElement(),
   ],
   build: {
     target: 'es2022',
