@@ -110,7 +110,7 @@ function set(
 ): void {
   for (const [name, value] of Object.entries(attributes))
     if (value === null) element.removeAttribute(name)
-    else element.setAttribute(name, value)
+    else if (value !== undefined) element.setAttribute(name, value)
   if (catalog) element.catalog = catalog
   if (design) element.design = design
 }

@@ -8,11 +8,7 @@ const KNOWN: ReadonlySet<string> = new Set(['name', 'email', 'phone', 'place', '
 
 /** Null where the page has put none there. */
 export function ownForm(slot: HTMLSlotElement | null): HTMLFormElement | null {
-  for (const one of slot?.assignedElements() ?? []) {
-    const form = one instanceof HTMLFormElement ? one : one.querySelector('form')
-    if (form) return form
-  }
-  return null
+  return slot?.assignedElements().find((one) => one instanceof HTMLFormElement) ?? null
 }
 
 /** Fields by other names than ours are lines of the note; files are left out, and no picture goes along unless a field `picture` says so. */

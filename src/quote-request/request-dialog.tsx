@@ -1,6 +1,6 @@
 /** Ask for a quote: a name, a way to answer, and what goes with it told beforehand. The cautions stand beside it. */
 
-import { useEffect, useId, useRef, useState } from 'react'
+import { type RefObject, useEffect, useId, useRef, useState } from 'react'
 import { cautionsIn, type Say } from '../../rules/index.ts'
 import { useVerdict } from '../panel/findings.tsx'
 import { useSummary } from '../panel/summary.tsx'
@@ -58,16 +58,7 @@ export function Request({ close }: { readonly close: () => void }) {
     if (fault) dialog.current?.querySelector<HTMLInputElement>(`[name="${fault}"]`)?.focus()
     else void send(typed)
   }
-  // A button or a key of the page's own form is as good as ours, and leads nowhere else.
-  useEffect(() => {
-    const form = ownForm(own.current)
-    const sent = (event: Event): void => {
-      event.preventDefault()
-      submit()
-    }
-    form?.addEventListener('submit', sent)
-    return () => form?.removeEventListener('submit', sent)
-  })
+  useOwnSubmit(own, submit)
   const outcome = typeof state === 'object' ? state : null
   const over = outcome?.kind === 'sent' || outcome?.kind === 'handed'
   return (
@@ -122,6 +113,19 @@ export function Request({ close }: { readonly close: () => void }) {
       </form>
     </dialog>
   )
+}
+
+/** A button or a key of the page's own form is as good as ours, and leads nowhere else. */
+function useOwnSubmit(own: RefObject<HTMLSlotElement | null>, submit: () => void): void {
+  useEffect(() => {
+    const form = ownForm(own.current)
+    const sent = (event: Event): void => {
+      event.preventDefault()
+      submit()
+    }
+    form?.addEventListener('submit', sent)
+    return () => form?.removeEventListener('submit', sent)
+  })
 }
 
 /** What a form of the page's own has let through and no answer can do without; the fields of ours say it themselves. */
