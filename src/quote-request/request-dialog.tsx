@@ -27,8 +27,7 @@ export function Request({ close }: { readonly close: () => void }) {
   const dialog = useRef<HTMLDialogElement>(null)
   const styled = useSheet<HTMLFormElement>(css)
   const dock = useDock()
-  const { t, priced } = useWords(REQUEST)
-  const price = usePrice()
+  const { t } = useWords(REQUEST)
   const { line: verdict } = useVerdict()
   const what = useSummary()
   const boats = useBoats()
@@ -81,11 +80,7 @@ export function Request({ close }: { readonly close: () => void }) {
             {boat}
           </p>
         ))}
-        {priced && (
-          <p className="figures">
-            <strong>{price.line}</strong> {price.plus && <span className="hint">{price.plus}</span>}
-          </p>
-        )}
+        <Cost />
         {over ? (
           <p role="status" className="done">
             {doneText(outcome, { code: dock.fingerprint.all, number }, t)}
@@ -112,6 +107,17 @@ export function Request({ close }: { readonly close: () => void }) {
         <Cautions />
       </form>
     </dialog>
+  )
+}
+
+function Cost() {
+  const { priced } = useWords()
+  const price = usePrice()
+  if (!priced) return null
+  return (
+    <p className="figures">
+      <strong>{price.line}</strong> {price.plus && <span className="hint">{price.plus}</span>}
+    </p>
   )
 }
 
