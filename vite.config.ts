@@ -9,6 +9,7 @@ import react from '@vitejs/plugin-react'
 import { defineConfig, type Plugin } from 'vite'
 import { besideElement } from './src/build/beside-element.ts'
 import { fontLicense } from './src/build/font-license.ts'
+import { noticeOf, wholeLicenses } from './src/build/notices.ts'
 import { offline } from './src/build/offline/plugin.ts'
 import { papersAlone } from './src/build/papers-alone.ts'
 import { plainImports } from './src/build/plain-imports.ts'
@@ -36,7 +37,7 @@ const clearChunks = (): Plugin => {
  * alone, which exports the whole engine, and are kept out of its file. So is what writes files: its worker is an entry too.
  */
 const LATER =
-  /\/rules\/(?:assess-kit|limits|layout\/room|leg-places|catalog\/parse|catalog\/schema|derive|fit|reasons|remedies|design\/patch|papers\/packaging|parts\/ramp-legs|site\/error|site\/obstacles|site\/waves\/(?:crest|trains|short-crested)|stand|with-structure|checks|clearance|structure|words\/(?:finding-words|structure-words|fit-text|language-file|en\/(?:findings|fit|obstacles|structure)))|\/src\/assessment\/(?:assessment-worker|assess)\.ts|\/src\/panel\/mending\/mending(?:-worker)?\.ts|\/src\/parameters\/depth-search\/search(?:-worker)?\.ts|\/src\/documents\/files\//
+  /\/rules\/(?:assess-kit|limits|layout\/room|leg-places|catalog\/parse|catalog\/schema|derive|fit|reasons|remedies|design\/patch|papers\/packaging|parts\/ramp-legs|site\/error|site\/obstacles|site\/waves\/(?:crest|trains|short-crested)|stand|with-structure|checks|clearance|structure|words\/(?:finding-words|structure-words|fit-text|language-(?:file|of)|part-names|en\/(?:findings|fit|obstacles|structure)))|\/src\/assessment\/(?:assessment-worker|assess|slices)\.ts|\/src\/panel\/mending\/mending(?:-worker)?\.ts|\/src\/parameters\/depth-search\/search(?:-worker)?\.ts|\/src\/documents\/files\/|\/geometry\/paper\/paper-of\.ts/
 
 export default defineConfig({
   base: './',
@@ -50,6 +51,7 @@ export default defineConfig({
     workersOfPage(),
     plainImports,
     fontLicense('leadline/ROBOTO-LICENSE.txt'),
+    wholeLicenses('leadline/THIRD-PARTY.md'),
     clearChunks(),
     offline(),
     besideElement(),
@@ -72,6 +74,8 @@ export default defineConfig({
       preserveEntrySignatures: 'exports-only',
       output: {
         format: 'es',
+        // After what makes it small, which takes comments out.
+        postBanner: noticeOf,
         entryFileNames: '[name].js',
         chunkFileNames: 'leadline/[name]-[hash].js',
         assetFileNames: 'leadline/[name]-[hash][extname]',
@@ -85,7 +89,7 @@ export default defineConfig({
             // What judges in the frame of an edit, and its words: of use to the page and to its workers.
             {
               name: 'checks',
-              test: /\/rules\/(?:assess-kit|limits\/|layout\/room|checks\/(?!structure\/)|words\/finding-words)/,
+              test: /\/rules\/(?:assess-kit|limits\/|layout\/room|checks\/(?!structure\/)|words\/finding-words)|\/src\/assessment\/slices/,
               priority: 2,
             },
             { name: 'scene', test: /\/src\/scene\/scene\.tsx$/, priority: 1 },

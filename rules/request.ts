@@ -8,7 +8,7 @@ import type { Catalog } from './catalog/index.ts'
 import { parseEnclosing } from './design/enclosed.ts'
 import { type Design, LIMITS } from './design/index.ts'
 import { deriveKit } from './kit.ts'
-import { type Issue, issue, type Parsed, parseText } from './validation.ts'
+import { type Issue, issue, type Parsed, parseText, show } from './validation.ts'
 
 const FORMAT = 'leadline/request'
 
@@ -36,6 +36,7 @@ const RequestSchema = v.looseObject({
     phone: v.optional(text(1, 200)),
     place: v.optional(text(1, 200)),
   }),
+  consent: v.optional(v.looseObject({ text: text(1, 2000), ticked: v.boolean() })),
   wants: v.optional(v.pipe(v.array(text(1, 60)), v.maxLength(100))),
   link: v.optional(v.pipe(text(1, 20_000), v.regex(/^https?:\/\//, 'an http or https address'))),
   picture: v.optional(
@@ -75,10 +76,22 @@ export function verifyRequest(request: RequestFile, catalog: Catalog): Issue[] {
     ['totals', 'mass'],
     ['totals', 'heaviestLift'],
   ] as const
-  return paths.flatMap(([part, key]): Issue[] => {
+  const told = paths.flatMap(([part, key]): Issue[] => {
     const [found, worked] = [request[part], made[part]].map(
       (of) => (of as Readonly<Record<string, unknown>>)[key],
     )
     return found === worked ? [] : [issue(`${part}.${key}`, JSON.stringify(found), JSON.stringify(worked))]
   })
+  return [...told, ...consentIssues(request, catalog)]
+}
+
+/** A customer agrees to words of the shop's: to others, or to none where it asks for that, they have not. */
+function consentIssues({ consent }: RequestFile, { shop }: Catalog): Issue[] {
+  const asked = shop?.consent
+  if (!asked) return []
+  const words = [asked.text, ...Object.values(asked.languages ?? {})]
+  if (!consent) return [issue('consent', 'nothing', 'what the shop tells its customers')]
+  if (!words.includes(consent.text))
+    return [issue('consent.text', show(consent.text), 'the words of shop.consent')]
+  return asked.tick && !consent.ticked ? [issue('consent.ticked', 'false', 'true')] : []
 }

@@ -1,4 +1,5 @@
 /** A sheet of a drawing: its frame and title block, views at their scales, labels where there is room. */
+
 import {
   type Catalog,
   type Design,
@@ -10,6 +11,7 @@ import {
   say,
   type Units,
 } from '../../rules/index.ts'
+import { dayIn } from '../../rules/words/days.ts'
 import { DRAWING, type DrawingWords } from '../../rules/words/drawing.ts'
 import { label, line, rect } from '../paper/blocks.ts'
 import { codeOf } from '../paper/document.ts'
@@ -233,9 +235,9 @@ function blockRows(
     [
       [kind, sheet.title, 3],
       [t('made-by'), job.by ?? '', 1.7],
-      [t('surveyed'), job.surveyed ?? '', 1.7],
+      [t('surveyed'), dayIn(job.surveyed ?? '', options.language), 1.7],
       [t('by'), options.by, 1.6],
-      [t('date'), options.date, 1.3],
+      [t('date'), dayIn(options.date, options.language), 1.3],
       [t('revision'), codeOf(dock), 2],
       ['', t('sheet', { n, of }), 1.2],
     ],

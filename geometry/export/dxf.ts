@@ -6,6 +6,7 @@
 
 import { type Catalog, type PartKind, sectionProperties } from '../../rules/index.ts'
 import { stopsOf } from '../../rules/stops.ts'
+import { dayIn } from '../../rules/words/days.ts'
 import { DRAWING } from '../../rules/words/drawing.ts'
 import { wordsOf } from '../../rules/words/messages.ts'
 import type { Box } from '../drawing/cells.ts'
@@ -217,7 +218,12 @@ function putTitle(pen: Pen, [x, y]: Point, drawn: PaperOf): void {
   pen.say('TEXT', {
     at: [x, y + 1.7],
     height: SMALL,
-    words: [catalog.name, `${t('check-code')} ${codeOf(dock)}`, options.date, options.by]
+    words: [
+      catalog.name,
+      `${t('check-code')} ${codeOf(dock)}`,
+      dayIn(options.date, options.language),
+      options.by,
+    ]
       .filter(Boolean)
       .join(' · '),
   })

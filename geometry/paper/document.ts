@@ -2,6 +2,7 @@
 
 import type { Catalog, Dock } from '../../rules/index.ts'
 import { inFours } from '../../rules/words/check-code-text.ts'
+import { dayIn } from '../../rules/words/days.ts'
 import { wordsOf } from '../../rules/words/messages.ts'
 import { PAPERS, type PaperWords } from '../../rules/words/papers.ts'
 import { baselineOf, facts, label, line, lineHeight, rect, textLine } from './blocks.ts'
@@ -41,7 +42,7 @@ export function head(title: string, of: PaperOf | null, options: PaperOptions, c
     { label: t('dock'), value: dock.name },
     { label: t('customer'), value: job.customer ?? '' },
     { label: t('order'), value: job.order ?? '' },
-    { label: t('date'), value: options.date },
+    { label: t('date'), value: dayIn(options.date, options.language) },
     { label: t('by'), value: options.by },
     { label: check?.dockName ?? '', value: check ? codeOf(dock) : '' },
   ].filter(({ value }) => value !== '')
@@ -127,7 +128,7 @@ function foot(
   t: PaperWords,
   code: string,
   catalog: Maker,
-  { size, date, by }: PaperOptions,
+  { size, date, by, language }: PaperOptions,
   n: number,
   of: number,
   top: number,
@@ -135,7 +136,7 @@ function foot(
   const { width } = PAPER_SIZES[size]
   const [left, right] = [MARGIN.side, width - MARGIN.side]
   const made = [catalog.name, catalog.edition].filter(Boolean).join(', ')
-  const told = [made, code, date, by].filter(Boolean).join(' · ')
+  const told = [made, code, dayIn(date, language), by].filter(Boolean).join(' · ')
   return [
     line([left, top + 3], [right, top + 3], { width: 0.12, ink: GRAY }),
     label([left, top + 6.2], fitText(told, right - left - 20, SIZE.tiny), { size: SIZE.tiny, ink: GRAY }),

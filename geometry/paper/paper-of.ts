@@ -1,5 +1,6 @@
 /** What papers are made from. Small, so that who asks for one does not wait for the code that draws it. */
 import type { Project } from '../../rules/index.ts'
+import { projectIn } from '../../rules/words/part-names.ts'
 import { type Drawn, drawnOf } from '../drawn.ts'
 import type { PaperOptions } from './options.ts'
 
@@ -12,6 +13,6 @@ export interface PaperOf extends Drawn {
 
 /** Once for all papers of a file: they share what is drawn. */
 export const paperFrom = (project: Project, options: PaperOptions): PaperOf => ({
-  ...drawnOf(project, options),
+  ...drawnOf(projectIn(project, options.language), options),
   options,
 })

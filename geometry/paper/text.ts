@@ -27,19 +27,22 @@ const isSet = (point: number): boolean => WIDTHS.regular.has(point) && WIDTHS.bo
 
 /** What is not seen by itself: how others are joined or shown. */
 const UNSEEN = /^(?:\p{Cf}|\p{Variation_Selector})$/u
+/** Blanks of other widths, such as the narrow one between thousands in French: one that does not break stands for each. */
+const BLANK = /^\p{Zs}$/u
+const NO_BREAK = '\u00a0'
 
 /** Letters of a text for which a question mark stands on paper, in their order, each once. */
 export const unsetLetters = (text: string): readonly string[] => [
   ...new Set(
     [...text.normalize('NFC')].filter((letter) => {
       const point = letter.codePointAt(0)!
-      return point >= 0xa0 && !isSet(point) && !UNSEEN.test(letter) && point !== 0x2206
+      return point >= 0xa0 && !isSet(point) && !UNSEEN.test(letter) && !BLANK.test(letter) && point !== 0x2206
     }),
   ),
 ]
 
 /**
- * Text as the font can write it: accents joined to their letters, line breaks and other controls as spaces, a question mark for a
+ * Text as the font can write it: accents joined to their letters, line breaks and other controls as spaces, blanks of any width as one, a question mark for a
  * letter that it lacks (`unset.ts` says which on the sheet). What is drawn, measured and read back is this.
  */
 export function printable(text: string): string {
@@ -55,6 +58,7 @@ export function printable(text: string): string {
     const point = letter.codePointAt(0)!
     if (point < 0x20 || (point >= 0x7f && point < 0xa0)) out += ' '
     else if (isSet(point)) out += letter
+    else if (BLANK.test(letter)) out += NO_BREAK
     else if (!UNSEEN.test(letter)) out += UNKNOWN
   }
   return out

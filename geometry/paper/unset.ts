@@ -2,7 +2,9 @@
  * What the papers' font cannot write. A question mark stands for each such letter; a bar over the sheet says so, with their scripts and
  * numbers (Unicode), so that nobody takes the name for whole.
  */
+
 import type { Reader } from '../../rules/index.ts'
+import { listOf } from '../../rules/words/language.ts'
 import { wordsOf } from '../../rules/words/messages.ts'
 import { PAPERS } from '../../rules/words/papers.ts'
 import { baselineOf, label, lineHeight, rect } from './blocks.ts'
@@ -40,7 +42,7 @@ export function unsetIn(texts: readonly string[], reader: Reader): string {
       t('unset-letters', { script: t(`script-${script}`), letters: own.length > TOLD ? `${told} …` : told }),
     ]
   })
-  return t('unset', { what: what.join(', ') })
+  return t('unset', { what: listOf(what, reader.language) })
 }
 
 const numberOf = (letter: string): string =>

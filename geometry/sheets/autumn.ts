@@ -26,7 +26,7 @@ export function autumnPaper(of: PaperOf): Paper {
     ...legTableLead(of, width, 'autumn'),
     ...legTableBlocks(of, width, 'autumn', ROWS[3]),
     ...orderBlocks(of, sheet, width),
-    ...stopBlocks(t, sheet, width),
+    ...stopBlocks(t, sheet, width, catalog.shop?.cautions),
     ...whoBlocks(of, sheet, width),
     ...hangingBlocks(of, 'autumn', width),
     ...backTable(of, sheet, width),

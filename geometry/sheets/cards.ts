@@ -1,7 +1,9 @@
 /** Count cards, one for each bag: what is in it, where it goes, which wrench, how tight. Cut along the dashes. */
+
 import { formatMass } from '../../rules/index.ts'
 import { countCards } from '../../rules/papers/count-cards.ts'
 import { sentence } from '../../rules/papers/saying.ts'
+import { listOf } from '../../rules/words/language.ts'
 import { wordsOf } from '../../rules/words/messages.ts'
 import { PAPERS } from '../../rules/words/papers.ts'
 import { label, paragraph } from '../paper/blocks.ts'
@@ -43,12 +45,13 @@ export function cardsPaper(of: PaperOf): Paper {
         ...(row.places.length === 0
           ? []
           : paragraph(
-              [
-                ...row.places.map(({ section, count }) =>
-                  t('card-places', { section, count: String(count) }),
-                ),
-                t('card-needed', { needed: String(row.needed) }),
-              ].join(', '),
+              listOf(
+                [
+                  ...row.places.map(({ section, count }) => t('card-places', { section, count })),
+                  t('card-needed', { needed: row.needed }),
+                ],
+                options.language,
+              ),
               inner,
               { size: SIZE.tiny, ink: GRAY, before: 0.4 },
             )),

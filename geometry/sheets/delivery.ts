@@ -1,7 +1,9 @@
 /** The delivery note: what was handed over, package by package, to be ticked off and signed. It has no prices. */
+
 import { formatMass } from '../../rules/index.ts'
 import { cartons, type Package } from '../../rules/papers/cartons.ts'
 import { isForbidden } from '../../rules/stops.ts'
+import { listOf } from '../../rules/words/language.ts'
 import { wordsOf } from '../../rules/words/messages.ts'
 import { PAPERS } from '../../rules/words/papers.ts'
 import { facts, paragraph, subheading, writeOn } from '../paper/blocks.ts'
@@ -18,12 +20,15 @@ export function deliveryPaper(of: PaperOf): Paper {
   const width = widthOf(options)
   const packed = cartons(dock, catalog)
   const inside = ({ bags, items }: Package): string =>
-    [
-      ...(bags.length > 0 ? [t('label-bags', { bags: bags.map(({ id }) => id).join(', ') })] : []),
-      ...items.map(
-        ({ quantity, spares, name }) => `${quantity}${spares > 0 ? ` + ${spares}` : ''} × ${name}`,
-      ),
-    ].join(', ')
+    listOf(
+      [
+        ...(bags.length > 0 ? [t('label-bags', { bags: bags.map(({ id }) => id).join(', ') })] : []),
+        ...items.map(
+          ({ quantity, spares, name }) => `${quantity}${spares > 0 ? ` + ${spares}` : ''} × ${name}`,
+        ),
+      ],
+      options.language,
+    )
   const flow: Flow = [
     ...head(t('delivery'), of, options, catalog),
     facts(

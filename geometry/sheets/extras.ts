@@ -1,8 +1,10 @@
 /** Each extra with its place, alike ones in one line. */
+
 import { formatLength } from '../../rules/index.ts'
 import { type ExtraPlaced, extrasPlaced } from '../../rules/papers/extras-placed.ts'
 import { groupBy } from '../../rules/papers/order.ts'
 import { seenSide } from '../../rules/papers/straight.ts'
+import { listOf } from '../../rules/words/language.ts'
 import { wordsOf } from '../../rules/words/messages.ts'
 import { PAPERS } from '../../rules/words/papers.ts'
 import { list, subheading } from '../paper/blocks.ts'
@@ -28,9 +30,9 @@ export function extrasBlocks(of: PaperOf, width: number): Block[] {
   const turned = all.some(({ section }) => sections.get(section)!.heading !== 0)
   const lines = [...groupBy(all, ({ name }) => name)].map(([name, alike]) => {
     const places = [...groupBy(alike, ({ section }) => section)].map(
-      ([section, there]) => `${section} ${there.map(place).join(', ')}`,
+      ([section, there]) => `${section} ${listOf(there.map(place), options.language)}`,
     )
-    return t('extra-line', { count: String(alike.length), name, places: places.join('; ') })
+    return t('extra-line', { count: alike.length, name, places: places.join('; ') })
   })
   return [
     { ...subheading(t(turned ? 'extras-title-turned' : 'extras-title'), width), before: 3.5 },

@@ -22,7 +22,10 @@ export function foundBlocks({ dock, options }: PaperOf, width: number): Block[] 
         note(
           [
             ...paragraph(
-              `${severityWord(severity, options)}: ${findingText(finding, 'plain', options)}`,
+              t('named-so', {
+                what: severityWord(severity, options),
+                said: findingText(finding, 'plain', options),
+              }),
               aside,
               {
                 size: SIZE.small,

@@ -51,7 +51,7 @@ export function leafOf(of: PaperOf, sheet: Steps, title: readonly Block[], width
     ...hangingBlocks(of, 'set-up', width),
     ...whoBlocks(of, sheet, width),
     ...tightBlocks(of, width),
-    ...stopBlocks(t, sheet, width),
+    ...stopBlocks(t, sheet, width, of.catalog.shop?.cautions),
   ]
   const day = dayLine(of, 'set-up', width)
   const tables = ROWS.map((row) => [

@@ -131,7 +131,7 @@ function factsOf(of: PaperOf, t: DrawingOf['t']): Fact[] {
     ...(posts === 0 ? [] : [fact('permit-posts', String(posts))]),
     ...(design.site.waterWidth === undefined ? [] : [fact('permit-width', length(design.site.waterWidth))]),
     ...lotClearances(of).map(({ line, long }) => ({
-      label: t('permit-lot', { line: String(line) }),
+      label: t('permit-lot', { line }),
       value: length(long),
     })),
     ...(design.job?.surveyed ? [fact('surveyed', design.job.surveyed)] : []),

@@ -2,11 +2,13 @@
  * The first page of a quote: all that a customer decides by. What it is in plain words, the dock in its water, the total with what is due when,
  * how long it holds, what is in it and what is not, and what is another since the last one.
  */
+
 import { formatLength, formatMass } from '../../rules/index.ts'
 import { footprintOfAll } from '../../rules/layout/footprint.ts'
 import { extrasPlaced } from '../../rules/papers/extras-placed.ts'
 import { broughtTwice, depositOf, includedIn } from '../../rules/papers/quote-included.ts'
 import { PERSON_HEIGHT } from '../../rules/person.ts'
+import { dayIn } from '../../rules/words/days.ts'
 import { listOf } from '../../rules/words/language.ts'
 import { dockInLake } from '../drawing/dock-in-lake.ts'
 import { planPicture, wholePicture } from '../drawing/picture.ts'
@@ -102,7 +104,7 @@ export function inShort(of: PaperOf, priced: Priced): Block[] {
 const LARGE = 8.4
 
 function priceBlock({ catalog }: PaperOf, priced: Priced, width: number): Block {
-  const { made, t, money } = priced
+  const { made, reader, t, money } = priced
   const binds = isBinding(priced)
   const deposit = depositOf(made, catalog)
   const small = { size: SIZE.small, ink: GRAY }
@@ -121,7 +123,13 @@ function priceBlock({ catalog }: PaperOf, priced: Priced, width: number): Block 
     ...(made.tax
       ? [
           textLine(
-            `${t('quote-tax', { name: made.tax.name, share: { value: made.tax.share, unit: 'share-fine' } })}: ${money(made.tax.amount)}`,
+            t('named-so', {
+              what: t('quote-tax', {
+                name: made.tax.name,
+                share: { value: made.tax.share, unit: 'share-fine' },
+              }),
+              said: money(made.tax.amount),
+            }),
             width,
             small,
           ),
@@ -133,7 +141,7 @@ function priceBlock({ catalog }: PaperOf, priced: Priced, width: number): Block 
           t('quote-deposit', { share: { value: catalog.shop!.deposit!, unit: 'share' } }),
           money(deposit),
         )),
-    ...(made.until ? pair(t('quote-valid'), made.until) : []),
+    ...(made.until ? pair(t('quote-valid'), dayIn(made.until, reader.language)) : []),
   ])
 }
 

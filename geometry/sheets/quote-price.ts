@@ -1,5 +1,7 @@
 /** What a quote's total is made of: its parts by group, or each of them; what else is done; sums. */
+
 import type { QuoteLine } from '../../rules/papers/quote.ts'
+import { type Language, listOf } from '../../rules/words/language.ts'
 import { band, keyValues, subheading } from '../paper/blocks.ts'
 import { type Block, block } from '../paper/flow.ts'
 import { type Column, table, tableHead } from '../paper/table.ts'
@@ -8,7 +10,7 @@ import { freightFigures } from './quote-front.ts'
 
 /** A row a group of parts, and one for all else that is charged. */
 export function groupTable(priced: Priced): Block[] {
-  const { made, width, t, money } = priced
+  const { made, reader, width, t, money } = priced
   const columns: Column[] = [
     { title: t('quote-line'), bold: true },
     { title: '', flex: true },
@@ -20,19 +22,24 @@ export function groupTable(priced: Priced): Block[] {
     const said = (line: QuoteLine): string =>
       line.per === 'piece' || group === 'freight'
         ? lineName(line, priced)
-        : `${lineName(line, priced)}: ${line.quantity} ${t(`per-${line.per}`)}`
+        : t('named-so', { what: lineName(line, priced), said: `${line.quantity} ${t(`per-${line.per}`)}` })
     if (own && group !== 'owned')
       return lines.map((line, i) => [i === 0 ? t(`quote-${group}`) : '', said(line), money(line.amount)])
     const value = lines.reduce((sum, { quantity }) => sum + quantity, 0)
     const what =
-      group === 'hardware' ? t('quote-bolts', { count: { value, unit: 'count' } }) : contents(lines)
+      group === 'hardware'
+        ? t('quote-bolts', { count: { value, unit: 'count' } })
+        : contents(lines, reader.language)
     return [[t(`quote-${group}`), what, money(amount)]]
   })
   return [subheading(t('quote-made-of'), width), ...table(columns, rows, width)]
 }
 
-const contents = (lines: readonly QuoteLine[]): string =>
-  lines.map(({ quantity, name }) => `${quantity} × ${name}`).join(', ')
+const contents = (lines: readonly QuoteLine[], language: Language): string =>
+  listOf(
+    lines.map(({ quantity, name }) => `${quantity} × ${name}`),
+    language,
+  )
 
 /** A table a group, under a band with the group's amount; their columns stand under each other. */
 export function lineTables(priced: Priced): Block[] {

@@ -11,6 +11,7 @@ import { depositOf } from '../../rules/papers/quote-included.ts'
 import { sinceSaid } from '../../rules/papers/quote-since.ts'
 import { isForbidden } from '../../rules/stops.ts'
 import { inFours } from '../../rules/words/check-code-text.ts'
+import { dayIn } from '../../rules/words/days.ts'
 import { wordsOf } from '../../rules/words/messages.ts'
 import { PAPERS } from '../../rules/words/papers.ts'
 import { heading, list, paragraph, subheading, writeOn } from '../paper/blocks.ts'
@@ -93,12 +94,16 @@ function pricedPaper(bare: PaperOf, made: Quote | Estimate, told: Told): Paper {
   return documentOf(t(kind), flow, catalog, options, of)
 }
 
-const changesLead = ({ since, headline }: Told, { t, width }: Priced): readonly Block[] =>
+const changesLead = ({ since, headline }: Told, { reader, t, width }: Priced): readonly Block[] =>
   since && headline
-    ? paragraph(t('quote-changes-lead', { date: since.date, what: headline }), width, {
-        weight: 'bold',
-        before: 2.4,
-      })
+    ? paragraph(
+        t('quote-changes-lead', { date: dayIn(since.date, reader.language), what: headline }),
+        width,
+        {
+          weight: 'bold',
+          before: 2.4,
+        },
+      )
     : []
 
 /** What it costs, how long it holds, what was found, on which terms; what is signed. */
@@ -123,13 +128,16 @@ function offer(of: PaperOf, priced: Priced, { since }: Told): Block[] {
 
 /** Freight that is yet to be asked for, and how long the quote holds: with the sums, where they are read again. */
 const conditions = (priced: Priced): Block[] => {
-  const { made, width, t } = priced
+  const { made, reader, width, t } = priced
   return [
     ...(made.freight.by === 'none'
       ? paragraph(t('quote-freight-ask', freightFigures(priced)), width, { before: 3 })
       : []),
     ...(made.until
-      ? paragraph(t('quote-until', { date: made.until }), width, { before: 3, weight: 'bold' })
+      ? paragraph(t('quote-until', { date: dayIn(made.until, reader.language) }), width, {
+          before: 3,
+          weight: 'bold',
+        })
       : []),
   ]
 }

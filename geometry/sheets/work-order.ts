@@ -4,6 +4,7 @@ import { formatLength } from '../../rules/index.ts'
 import { countCards, fraction } from '../../rules/papers/count-cards.ts'
 import { sentence } from '../../rules/papers/saying.ts'
 import type { Phase, Step, Steps } from '../../rules/papers/steps/step.ts'
+import { listOf } from '../../rules/words/language.ts'
 import { wordsOf } from '../../rules/words/messages.ts'
 import { PAPERS, type PaperWord, type PaperWords } from '../../rules/words/papers.ts'
 import { HANGING, hangingPicture } from '../drawing/hanging.ts'
@@ -80,21 +81,29 @@ export function whoBlocks(of: PaperOf, { steps, people, tools }: Steps, width: n
   const line = (phase: Phase, key: PaperWord): string[] => {
     const step = busiest(phase)
     if (!step) return []
-    const who = step.crew
-      .filter((crew) => crew.people > 0)
-      .map((crew) => t('who-at', { people: String(crew.people), place: t(crew.place) }))
-      .join(', ')
+    const who = listOf(
+      step.crew
+        .filter((crew) => crew.people > 0)
+        .map((crew) => t('who-at', { people: crew.people, place: t(crew.place) })),
+      of.options.language,
+    )
     return [`${t(key)} ${who}. ${step.lift ? sentence(step.lift.say, t) : ''}`.trim()]
   }
   return [
-    { ...subheading(t('who-title', { people: String(people) }), width), before: 3.5 },
+    { ...subheading(t('who-title', { people }), width), before: 3.5 },
     ...list(
       [
         ...line('dry', 'who-dry'),
         ...line('first', 'who-first'),
         ...line('outward', 'who-outward'),
         t('who-never'),
-        `${t('tools')}: ${tools.map(({ say }) => sentence(say, t)).join(', ')}`,
+        t('named-so', {
+          what: t('tools'),
+          said: listOf(
+            tools.map(({ say }) => sentence(say, t)),
+            of.options.language,
+          ),
+        }),
       ],
       width,
       'dot',
@@ -114,7 +123,7 @@ export function tightBlocks({ dock, catalog, options }: PaperOf, width: number):
         const values = { at, from: fraction(from), to: fraction(to) }
         return t(from === to ? 'tight-at' : 'tight-between', values)
       })
-      const told = t('tight-bolt', { name, turns: tight.join(', ') || t('tight-snug') })
+      const told = t('tight-bolt', { name, turns: listOf(tight, options.language) || t('tight-snug') })
       bolts.set(wrench, (bolts.get(wrench) ?? new Set()).add(told))
     }
   if (bolts.size === 0) return []
@@ -131,18 +140,22 @@ const cautionsOf = ({ cautions, steps }: Steps): PaperWord[] =>
     (key) => key !== 'caution-screening',
   )
 
-/** Side by side, each as wide as what it says is long. */
-export function stopBlocks(t: PaperWords, sheet: Steps, width: number): Block[] {
+/** Side by side, each as wide as what it says is long. @param own cautions of the shop, after ours */
+export function stopBlocks(t: PaperWords, sheet: Steps, width: number, own: readonly string[] = []): Block[] {
   const inner = noteWidth(width)
   const widths = [inner * 0.42, inner * 0.58 - GAP] as const
-  const column = (title: PaperWord, keys: readonly PaperWord[], aside: number): Block =>
+  const column = (title: PaperWord, lines: readonly string[], aside: number): Block =>
     together([
       ...paragraph(t(title), aside, { weight: 'bold', before: 0 }),
-      ...keys.flatMap((key) => paragraph(t(key), aside, { size: SIZE.small, before: 0.3 })),
+      ...lines.flatMap((line) => paragraph(line, aside, { size: SIZE.small, before: 0.3 })),
     ])
   const halts = ['halt-lightning', 'halt-wind', 'halt-cold', 'halt-shop'] as const
-  const left = column('halt-title', halts, widths[0])
-  const right = column('cautions', cautionsOf(sheet), widths[1])
+  const left = column(
+    'halt-title',
+    halts.map((key) => t(key)),
+    widths[0],
+  )
+  const right = column('cautions', [...cautionsOf(sheet).map((key) => t(key)), ...own], widths[1])
   const both = block(Math.max(left.height, right.height), (x, y) => [
     ...left.marks(x, y),
     ...right.marks(x + widths[0] + GAP, y),

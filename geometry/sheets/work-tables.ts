@@ -1,9 +1,11 @@
 /** The manual's tables: what is made ready on shore, and what is done in the water, a row for each section instead of a page. */
+
 import { formatLength, formatMass, type Reader } from '../../rules/index.ts'
 import { braceHoles, legNumber } from '../../rules/leg-places.ts'
 import { peopleOf } from '../../rules/papers/steps/hands.ts'
 import type { Step, StepLine, Steps, Work } from '../../rules/papers/steps/step.ts'
 import type { Project } from '../../rules/project.ts'
+import { listOf } from '../../rules/words/language.ts'
 import { wordsOf } from '../../rules/words/messages.ts'
 import { PAPERS, type PaperWord, type PaperWords } from '../../rules/words/papers.ts'
 import { heading, paragraph } from '../paper/blocks.ts'
@@ -66,7 +68,7 @@ const bracesIn = (step: Step, work: 'brace-low' | 'brace-high', { dock, t }: Tol
     .flatMap(({ brace, legs }) => {
       if (!brace) return []
       const leg = work === 'brace-low' ? brace.low : legs.find((one) => one !== brace.low)!
-      return [t('work-brace-on', { code: brace.code, leg: String(legNumber(dock, leg)) })]
+      return [t('work-brace-on', { code: brace.code, leg: legNumber(dock, leg) })]
     })
     .join('; ')
 
@@ -80,8 +82,8 @@ const others = (step: Step, work: Work, { dock }: Told): string =>
 const whoAndLift = ({ crew, lift }: Step, { reader, t }: Told): string => {
   const who = crew
     .filter(({ people }) => people > 0)
-    .map(({ people, place }) => t('who-at', { people: String(people), place: t(place) }))
-  return [...who, ...(lift ? [formatMass(lift.mass, reader)] : [])].join(', ')
+    .map(({ people, place }) => t('who-at', { people, place: t(place) }))
+  return listOf([...who, ...(lift ? [formatMass(lift.mass, reader)] : [])], reader.language)
 }
 
 const SECTION: WorkColumn = {
@@ -103,16 +105,14 @@ const DRY: readonly WorkColumn[] = [
     title: 'work-brackets',
     cell: (step, told) => {
       const count = counted(step, 'hook-bracket', 'hooks')
-      return count === 0
-        ? ''
-        : told.t('work-for', { count: String(count), section: others(step, 'hooks', told) })
+      return count === 0 ? '' : told.t('work-for', { count, section: others(step, 'hooks', told) })
     },
   },
   {
     title: 'work-hinge',
     cell: (step, { t }) => {
       const [bars, pins] = [counted(step, 'hinge-bar', 'hinge-bar'), counted(step, 'hinge-pin', 'first-pin')]
-      return bars > 0 ? t('work-bar') : pins > 0 ? t('work-pin', { count: String(pins) }) : ''
+      return bars > 0 ? t('work-bar') : pins > 0 ? t('work-pin', { count: pins }) : ''
     },
   },
   { title: 'work-lift', always: true, cell: whoAndLift },
@@ -137,11 +137,7 @@ const WET: readonly WorkColumn[] = [
     title: 'work-lock',
     cell: (step, { t }) => {
       const [bolts, pins] = [counted(step, 'hook-bolt', 'lock'), counted(step, 'hinge-pin', 'pins')]
-      return bolts > 0
-        ? t('work-bolts', { count: String(bolts) })
-        : pins > 0
-          ? t('work-pin', { count: String(pins) })
-          : ''
+      return bolts > 0 ? t('work-bolts', { count: bolts }) : pins > 0 ? t('work-pin', { count: pins }) : ''
     },
   },
   { title: 'work-tie', cell: (step, told) => others(step, 'tie', told) },
@@ -170,7 +166,7 @@ const BACK: readonly WorkColumn[] = [
     cell: (step, { t }) => {
       const pins = counted(step, 'hinge-pin', 'first-pin', 'pins')
       return pins > 0
-        ? t('work-pin', { count: String(pins) })
+        ? t('work-pin', { count: pins })
         : counted(step, 'hinge-bar', 'hinge-bar') > 0
           ? t('work-bar')
           : ''
@@ -181,7 +177,7 @@ const BACK: readonly WorkColumn[] = [
     always: true,
     cell: ({ crew, lift }, { reader, t }) =>
       lift
-        ? t('work-carried', { people: String(peopleOf(crew)), mass: formatMass(lift.mass, reader) })
+        ? t('work-carried', { people: peopleOf(crew), mass: formatMass(lift.mass, reader) })
         : String(peopleOf(crew)),
   },
 ]

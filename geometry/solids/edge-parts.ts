@@ -6,6 +6,8 @@ import { bar, box, prism } from './prism.ts'
 import { circle, halfRound, rectangle } from './rings.ts'
 
 type Sized = { readonly size: readonly [number, number, number] }
+/** What a shop says that its accessory is drawn as. */
+type Shaped = Sized & { readonly shape?: 'box' | 'plate' | 'tube' | undefined }
 
 /** A plate over the seam between panel and rail with a screw in each; y outward, x along the panel. */
 export function deckClipBodies(catalog: Catalog): Body[] {
@@ -39,17 +41,26 @@ export function bumperBodies({ size: [out, along, high] }: Sized): Body[] {
 }
 
 /**
- * The catalog tells no more of an accessory than its size. By its proportions it is drawn as a ladder (taller than 0.8 m), a ring
+ * A box, a plate or a tube where the catalog says so. Else it tells no more of an accessory than its size, and by its proportions that is drawn as a ladder (taller than 0.8 m), a ring
  * or a plate (flat against the edge), a cleat (low and long), or else as a box of its size.
  */
-export function accessoryBodies({ size }: Sized): Body[] {
+export function accessoryBodies({ size, shape }: Shaped): Body[] {
   const [out, along, high] = size
+  if (shape === 'plate') return [plate(out, along, high)]
+  if (shape === 'tube') {
+    const r = Math.min(out, along) / 2
+    return [bar(circle(2 * r), [-r, 0, 0], [-r, 0, high], 'aluminum')]
+  }
+  if (shape === 'box') return [boxOf(out, along, high)]
   if (high > 0.8) return ladder(out, along, high)
   if (out <= 0.35 * Math.min(along, high))
     return out < 0.012 ? [plate(out, along, high)] : [ring(out, along, high)]
   if (along > 1.5 * Math.max(out, high)) return cleat(out, along, high)
-  return [box([-out, -along / 2, 0], [0, along / 2, high], 'aluminum')]
+  return [boxOf(out, along, high)]
 }
+
+const boxOf = (out: number, along: number, high: number): Body =>
+  box([-out, -along / 2, 0], [0, along / 2, high], 'aluminum')
 
 const plate = (out: number, along: number, high: number): Body =>
   box([0, -along / 2, -high], [out, along / 2, 0], 'steel')

@@ -80,12 +80,14 @@ function limitOf({ measured, others, place, stock, brace, leg, asked, shop }: At
       ? (['frame-in-bed'] as const)
       : []),
   ]
-  if (hard.length > 0) return { say: again ? 'stop-and-call' : 'measure-again', reasons: hard }
   const changed = stock !== null && stock.code !== place.ready
+  const other: LimitReason[] = changed ? ['other-leg'] : []
+  if (hard.length > 0) return { say: again ? 'stop-and-call' : 'measure-again', reasons: [...hard, ...other] }
+  const tall = stock !== null && stock.length > place.reaches + shop.rules.aboveDeckMax + SLACK
   const soft: LimitReason[] = [
     ...(differs ? (['differs'] as const) : []),
-    ...(changed ? (['other-leg'] as const) : []),
-    ...(stock && stock.length > place.reaches + shop.rules.aboveDeckMax + SLACK ? (['tall'] as const) : []),
+    ...other,
+    ...(tall ? (['tall'] as const) : []),
   ]
   return { say: changed ? 'other-leg' : 'go', reasons: soft }
 }

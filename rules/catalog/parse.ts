@@ -119,6 +119,8 @@ function frameIssues({ frames, decking, sleeve, stock }: Catalog): Issue[] {
   const panels = Object.fromEntries(decking.panels.map((p) => [p.code, p]))
   if (frames.every(({ turn }) => turn !== undefined))
     return [issue('frames', 'corner pieces alone', 'a frame without a turn, for the run')]
+  if (frames.every(({ turn, hidden }) => turn !== undefined || hidden))
+    return [issue('frames', 'all hidden', 'a frame for the run that is offered')]
   return frames.flatMap((frame, i) => [
     ...within(`frames[${i}].rail`, frame.rail, stock, 'stock'),
     ...within(`frames[${i}].ends`, frame.ends, stock, 'stock'),

@@ -36,6 +36,10 @@ const Mass = v.pipe(
 )
 const Bag = v.pipe(v.string(), v.maxLength(20), v.description('Bag or bundle that it is packed in'))
 
+const hidden = v.optional(
+  v.pipe(v.boolean(), v.description('Not offered on the page; a dock that has it keeps it')),
+)
+
 /** Fields that everything with a row in the parts list has. */
 const item = { code: Code, name: Name, price: Price, mass: v.optional(Mass), bag: v.optional(Bag) }
 /** An item whose mass the shop must state, because no shape gives it. */
@@ -105,6 +109,7 @@ export const StockSchema = v.variant('shape', [
 
 const FrameSchema = v.looseObject({
   ...item,
+  hidden,
   length: length(20, 'Length over the frame, start to end'),
   width: length(10, 'Width over the frame, left to right'),
   turn: v.optional(
@@ -235,6 +240,7 @@ const PanelSchema = v.looseObject({
 const DeckingSchema = v.looseObject({
   code: v.pipe(Code, v.description('What a Design asks for it by, as its dock.finish')),
   name: v.pipe(Name, v.description('Material and color in plain words')),
+  hidden,
   color: v.pipe(
     v.string(),
     v.regex(/^#[0-9a-fA-F]{6}$/, 'a color such as #8a8f91'),
@@ -257,6 +263,14 @@ const small = { ...statedItem, size: Size }
 const ExtraPartSchema = v.looseObject({
   ...small,
   kind: v.picklist(kindsWith('list', 'extras')),
+  shape: v.optional(
+    v.pipe(
+      v.picklist(['box', 'plate', 'tube']),
+      v.description(
+        'What an accessory is drawn as: a box on the deck, a plate down the edge, an upright tube on the deck; where absent what its size looks like',
+      ),
+    ),
+  ),
   count: count(20, 'How many to one extra'),
   stiffness: v.optional(
     measure(
@@ -279,6 +293,7 @@ const ExtraSchema = v.variant('place', [
   v.looseObject({
     code: v.pipe(Code, v.description('What a Design asks for it by')),
     name: Name,
+    hidden,
     place: v.literal('edge'),
     space: length(10, 'Length of free edge that one takes'),
     parts: v.pipe(v.array(ExtraPartSchema), v.minLength(1), v.maxLength(20)),
@@ -286,6 +301,7 @@ const ExtraSchema = v.variant('place', [
   v.looseObject({
     code: v.pipe(Code, v.description('What a Design asks for it by')),
     name: Name,
+    hidden,
     place: v.literal('post'),
     space: length(10, 'Length of free edge that one takes'),
     standoff: length(1, 'Post axis off the edge'),
@@ -478,6 +494,36 @@ const QuoteSchema = v.looseObject({
 
 const line = (most: number, what: string) => v.pipe(v.string(), v.maxLength(most), v.description(what))
 
+/** What a customer is told and may have to agree to before a request is sent. */
+const ConsentSchema = v.looseObject({
+  text: v.pipe(
+    v.string(),
+    v.minLength(1),
+    v.maxLength(2000),
+    v.description('What is done with what a customer sends, in plain words; it goes along with the request'),
+  ),
+  tick: v.optional(
+    v.pipe(
+      v.boolean(),
+      v.description('A box beside it must be ticked before anything is sent; where absent it is only told'),
+    ),
+  ),
+  web: v.optional(
+    v.pipe(
+      v.string(),
+      v.maxLength(400),
+      v.regex(/^https?:\/\//, 'an http or https address'),
+      v.description('Where more of it stands'),
+    ),
+  ),
+  languages: v.optional(
+    v.pipe(
+      v.record(v.string(), v.pipe(v.string(), v.minLength(1), v.maxLength(2000))),
+      v.description('The same text by language (BCP 47)'),
+    ),
+  ),
+})
+
 /** How the shop's papers speak of it. No dock and no total hangs on any of it, so no check code does. */
 const LetterheadSchema = v.looseObject({
   name: v.optional(line(120, "On its papers, where the catalog's own name is not for customers")),
@@ -495,9 +541,17 @@ const LetterheadSchema = v.looseObject({
   brings: v.optional(
     v.pipe(v.array(Code), v.maxLength(100), v.description('Services that bring the goods, as freight does')),
   ),
+  cautions: v.optional(
+    v.pipe(
+      v.array(v.pipe(v.string(), v.minLength(1), v.maxLength(300))),
+      v.maxLength(12),
+      v.description('Cautions of the shop, told after those that are always told'),
+    ),
+  ),
   each: v.optional(
     v.pipe(v.boolean(), v.description('A quote has each part with its price too; where absent it has not')),
   ),
+  consent: v.optional(ConsentSchema),
 })
 
 const TemplateSchema = v.pipe(

@@ -4,6 +4,7 @@ import { assessKit } from '../assess-kit.ts'
 import type { Catalog } from '../catalog/index.ts'
 import type { Dock } from '../dock.ts'
 import { deriveKit } from '../kit.ts'
+import { dayIn } from '../words/days.ts'
 import { moneyIn } from '../words/figures.ts'
 import { inDigits, type Reader } from '../words/language.ts'
 import { wordsOf } from '../words/messages.ts'
@@ -57,7 +58,7 @@ export function sinceSaid(
   const before = { dock: assessKit(deriveKit(since.design, catalog)), quote: since }
   const { since: date, comparable, lines, sums, legs, total } = quoteChanges(before, now)
   const said = {
-    title: t('quote-changes', { date }),
+    title: t('quote-changes', { date: dayIn(date, reader.language) }),
     columns: [t('quote-line'), t('since-before'), t('since-now'), t('since-change')],
   } as const
   if (!comparable)

@@ -20,7 +20,7 @@ const isSame = (a: Entry, b: Entry): boolean =>
   a === b || JSON.stringify(a) === JSON.stringify(b) || textOf(a) === textOf(b)
 
 /** In the order that they hold in, each once. Two of one id that say different things both stay. */
-export function inOrder(entries: readonly Entry[]): Entry[] {
+function inOrder(entries: readonly Entry[]): Entry[] {
   const sorted = [...entries].sort(
     (a, b) => byOrder(a, b) || (isSame(a, b) ? 0 : compare(textOf(a), textOf(b))),
   )
@@ -76,7 +76,7 @@ const valuesIn = (value: unknown): number => {
 }
 
 /** What would keep a record from being read again. */
-export function tooLarge(record: SeasonRecord): Issue[] {
+function tooLarge(record: SeasonRecord): Issue[] {
   const { entries, others } = record
   const over = (path: string, count: number, most: number, what: string): Issue[] =>
     count > most ? [issue(path, `${count} ${what}`, `at most ${most}`)] : []

@@ -4,8 +4,8 @@ import { type Issue, issue, type Parsed, parseText, parseWith, plainOf, upgrade 
 import { inOneOrder } from './merge.ts'
 import { RECORD_LIMITS, type RecordHeader, RecordSchema, type SeasonRecord } from './schema.ts'
 
-export const RECORD_FORMAT = 'leadline/record'
-export const RECORD_VERSION = 1
+const RECORD_FORMAT = 'leadline/record'
+const RECORD_VERSION = 1
 
 /** `[n]` turns a record of version n into one of n + 1. Version 1 is the first. */
 const migrations: Record<number, (old: Record<string, unknown>) => Record<string, unknown>> = {}

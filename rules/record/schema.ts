@@ -59,7 +59,7 @@ const At = v.pipe(
   ),
   v.description("By the device's own clock, which may be wrong: no order hangs on it"),
 )
-export const SeasonSchema = v.pipe(
+const SeasonSchema = v.pipe(
   v.string(),
   v.regex(/^\d{4}$/, 'a year such as 2026'),
   v.description('Year in which the dock was set up'),

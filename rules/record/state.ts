@@ -138,7 +138,7 @@ function agreed(entries: readonly Entry[], live: ReadonlySet<Entry>): Agreed {
     const heads = headsOf(same, (entry) => live.has(entry))
     const last = heads.at(-1)
     if (!last) continue
-    // What nobody measured is no claim against what somebody did: all are told on, the leg takes what was measured.
+    // Of depths all go on, so that one taken as planned does not hide what somebody measured.
     if (last.kind === 'sounding') held.push(...heads)
     else held.push(last)
     const claims = heads.filter((entry) => entry.kind !== 'sounding' || entry.how !== 'as-planned')
@@ -158,21 +158,20 @@ function aboutOf(entry: Entry): string | null {
   return entry.kind === 'set' || entry.kind === 'sounding' ? (entry.leg ?? null) : null
 }
 
-/** Nearer than this two lengths say the same, m: what a tape reads to. */
-const SAME = 0.001
+/** Nearer than this two say the same, m: heights to what a tape reads, water and bottom to what can be read in the lake. */
+const SAME = { height: 0.001, level: 0.01, depth: 0.01 } as const
 
-const near = (a: number | null | undefined, b: number | null | undefined): boolean =>
-  a === b || (typeof a === 'number' && typeof b === 'number' && Math.abs(a - b) <= SAME + 1e-9)
+const near = (a: number, b: number, within: number): boolean => Math.abs(a - b) <= within + 1e-9
 
 /** Two phones may well set one leg the same. */
 function sameClaim(a: Entry, b: Entry): boolean {
-  if (a.kind === 'level' && b.kind === 'level') return near(a.level, b.level) && a.keep === b.keep
+  if (a.kind === 'level' && b.kind === 'level') return near(a.level, b.level, SAME.level) && a.keep === b.keep
   if (a.kind === 'set' && b.kind === 'set')
-    return near(a.height, b.height) && a.stock === b.stock && near(a.level, b.level) && a.keep === b.keep
+    return near(a.height, b.height, SAME.height) && a.stock === b.stock
   if (a.kind === 'sounding' && b.kind === 'sounding')
     return a.level === null || b.level === null
-      ? a.level === b.level && near(a.depth, b.depth)
-      : near(a.level - a.depth, b.level - b.depth)
+      ? a.level === b.level && near(a.depth, b.depth, SAME.depth)
+      : near(a.level - a.depth, b.level - b.depth, SAME.depth)
   if (a.kind === 'step' && b.kind === 'step') return a.done === b.done
   // Out is out, wherever it lies.
   return a.kind === 'out' && b.kind === 'out'

@@ -19,8 +19,13 @@ export const basisIn = (basis: string, { language }: Pick<Reader, 'language'>): 
 
 const BASIS = subject('basis', {})
 
-/** What must be said wherever a dock is shown to whom may build it. */
-export const cautionsIn = ({ language }: Pick<Reader, 'language'>): string[] =>
-  Object.keys(DOCK.english)
+/** What must be said wherever a dock is shown to whom may build it; what the shop says itself comes after it, never in its place. */
+export const cautionsIn = (
+  { language }: Pick<Reader, 'language'>,
+  shop: { readonly cautions?: readonly string[] | undefined } = {},
+): string[] => [
+  ...Object.keys(DOCK.english)
     .filter((key) => key.startsWith('caution.'))
-    .map((key) => wordOf([DOCK], key, language, key))
+    .map((key) => wordOf([DOCK], key, language, key)),
+  ...(shop.cautions ?? []),
+]

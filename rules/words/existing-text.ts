@@ -3,7 +3,7 @@ import type { Dock, Existing } from '../dock.ts'
 import { numbered } from '../leg-places.ts'
 import en from './en/existing.json' with { type: 'json' }
 import { formatLength } from './figures.ts'
-import type { Reader } from './language.ts'
+import { listOf, type Reader } from './language.ts'
 import { subject, wordsOf } from './messages.ts'
 
 export const EXISTING = subject('existing', en)
@@ -25,7 +25,7 @@ function line({ name, code, quantity, length, known = true, of = [] }: Told, rea
   const part = text(known ? own : t('not-in-catalog', { part: text(own) }))
   const count = { value: quantity, unit: 'count' }
   return of.length > 0
-    ? t('line-at', { count, part, places: text(of.join(', ')) })
+    ? t('line-at', { count, part, places: text(listOf(of, reader.language)) })
     : t('line', { count, part })
 }
 

@@ -19,12 +19,12 @@ export {
   ENGLISH,
   english,
   type Language,
-  languageOf,
-  localeOf,
   type Reader,
   spokenIn,
   type Template,
 } from './language.ts'
+export { languageOf, localeOf } from './language-of.ts'
 export { fill, type Say, type Subject, say, subject, type Values, wordsOf } from './messages.ts'
+export { type Named, nameIn } from './name-in.ts'
 export { findingText, remedyText } from './structure-words.ts'
 export { tellFinding, tellRemedy } from './tell-finding.ts'

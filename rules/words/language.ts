@@ -17,6 +17,8 @@ export interface Language {
   readonly decimal: string
   /** Its ten digits, from nought on. */
   readonly digits: string
+  /** Which way its words run. */
+  readonly dir: 'ltr' | 'rtl'
   /** By subject, then by key. Empty for English. */
   readonly words: Readonly<Record<string, SubjectWords>>
 }
@@ -27,21 +29,7 @@ export interface Reader {
   readonly units: Units
 }
 
-export const ENGLISH: Language = { tag: 'en', decimal: '.', digits: '0123456789', words: {} }
-
-/** @param tag as a page says it: `fr`, `fr-CA`, `en_US`, nothing, or anything (then English) */
-export function languageOf(tag: string, words: Language['words'] = {}): Language {
-  const locale = localeOf(tag)
-  if (locale === 'en') return { ...ENGLISH, words }
-  const format = new Intl.NumberFormat(locale, { useGrouping: false })
-  const decimal = format.formatToParts(0.5).find(({ type }) => type === 'decimal')?.value ?? '.'
-  return {
-    tag: locale,
-    decimal,
-    digits: [...ENGLISH.digits].map((n) => format.format(Number(n))).join(''),
-    words,
-  }
-}
+export const ENGLISH: Language = { tag: 'en', decimal: '.', digits: '0123456789', dir: 'ltr', words: {} }
 
 /** The language that a text is in: English where the language has no words of its own. */
 export const spokenIn = ({ tag, words }: Language): string =>
@@ -49,18 +37,9 @@ export const spokenIn = ({ tag, words }: Language): string =>
 
 export const english = (units: Units): Reader => ({ language: ENGLISH, units })
 
-/** The tag of a language (BCP 47) that formats take: a page may say `en_US`, nothing, or anything; English where it is none. */
-export function localeOf(lang: string): string {
-  if (lang === 'en') return lang
-  try {
-    return Intl.getCanonicalLocales(lang.replaceAll('_', '-'))[0] ?? 'en'
-  } catch {
-    return 'en'
-  }
-}
-
-/** A number that is written with a point, as the language writes it. */
-export function inDigits(text: string, { decimal, digits }: Language): string {
+/** A number that is written with a point, as the language writes it. A minus stays before it where words run the other way. */
+export function inDigits(number: string, { decimal, digits, dir }: Language): string {
+  const text = dir === 'rtl' && number.startsWith('-') ? `\u200e${number}` : number
   if (decimal === '.' && digits === ENGLISH.digits) return text
   return text.replace(/[\d.]/g, (sign) => (sign === '.' ? decimal : (digits[Number(sign)] ?? sign)))
 }

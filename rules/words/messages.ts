@@ -39,14 +39,16 @@ export function say<K extends string>(
     : fill(template, values, reader, more)
 }
 
+/** Of what comes from outside: `constructor` may be a key, and is none of every object's. */
+export const own = <T>(of: Readonly<Record<string, T>> | undefined, name: string): T | undefined =>
+  of && Object.hasOwn(of, name) ? of[name] : undefined
+
 /** The template of a key that comes from the engine or from outside; undefined where nobody has words for it. */
 export function templateOf(
   subjects: readonly Subject[],
   key: string,
   { words }: Language,
 ): Template | undefined {
-  const own = <T>(of: Readonly<Record<string, T>> | undefined, name: string): T | undefined =>
-    of && Object.hasOwn(of, name) ? of[name] : undefined
   for (const { name, english } of subjects) {
     const found = own(own(words, name), key) ?? own(english, key)
     if (found !== undefined) return found

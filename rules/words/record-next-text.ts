@@ -53,7 +53,7 @@ export function nextYearTold(record: SeasonRecord, next: NextYear, reader: Reade
 }
 
 /** Of a leg, from sole to deck: `2 1/4 in longer`. */
-export function byText(by: number, reader: Reader): string {
+function byText(by: number, reader: Reader): string {
   const t = wordsOf(RECORD, reader)
   return Math.abs(by) < NOTHING
     ? t('same')

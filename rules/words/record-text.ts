@@ -44,7 +44,7 @@ export const tableOf = <T>(columns: readonly Cells<T>[], rows: readonly T[]): To
 export const orDash = (value: number | null | undefined, reader: Reader): string =>
   value === null || value === undefined ? '—' : formatLength(value, reader)
 
-export const dayOf = (at: string): string => at.slice(0, 10)
+const dayOf = (at: string): string => at.slice(0, 10)
 
 export function ofRecord(record: SeasonRecord, season: string, reader: Reader): string {
   const t = wordsOf(RECORD, reader)
@@ -52,10 +52,10 @@ export function ofRecord(record: SeasonRecord, season: string, reader: Reader): 
 }
 
 /** From the stake, or the water's edge of the survey day. */
-export const outOf = ({ x }: LegNamed, { stake }: SeasonRecord): number | null =>
+const outOf = ({ x }: LegNamed, { stake }: SeasonRecord): number | null =>
   x === null ? null : x - (stake?.x ?? 0)
 
-export function sideOf({ side, aside }: LegNamed, reader: Reader): string {
+function sideOf({ side, aside }: LegNamed, reader: Reader): string {
   const t = wordsOf(RECORD, reader)
   return aside === null ? t(`side.${side}`) : t(`aside.${side}`, { off: formatLength(aside, reader) })
 }
@@ -143,7 +143,7 @@ const numberOf = (state: SeasonState, id: string): string =>
   String(state.legs.find(({ leg }) => leg.id === id)?.leg.number ?? id)
 
 /** `Leg 7, pad to deck: 4 ft 2 in (Ann, 2026-06-06), 4 ft 5 in (no name, 2026-06-06)` */
-export function conflictText({ kind, of, entries }: Conflict, state: SeasonState, reader: Reader): string {
+function conflictText({ kind, of, entries }: Conflict, state: SeasonState, reader: Reader): string {
   const t = wordsOf(RECORD, reader)
   const what = (entry: Conflict['entries'][number]): string => {
     switch (entry.kind) {

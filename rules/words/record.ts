@@ -1,7 +1,6 @@
 /** Words of the season record and its papers. Loaded with them, not before. */
 import en from './en/record.json' with { type: 'json' }
-import { type Say, subject } from './messages.ts'
+import { subject } from './messages.ts'
 
 export type RecordWord = keyof typeof en
-export type RecordWords = Say<RecordWord>
 export const RECORD = subject('record', en)

@@ -42,7 +42,7 @@ export function AtLake({ stays }: { readonly stays: boolean }) {
       ) : (
         <LakeContext value={lake}>
           {keeper ? (
-            <BegunDock key={keeper.record.id} keeper={keeper}>
+            <BegunDock key={keeper.id} keeper={keeper}>
               <Kept />
               <Pages />
             </BegunDock>
@@ -68,9 +68,9 @@ function useRecords() {
     const begin = async (): Promise<void> => {
       const all = await openRecords(KEY)
       opened = all
-      let own: RecordKeeper | null = null
-      const wanted = lastShown()
-      for (const { id } of (await all.list()).slice(0, LOOKED)) {
+      let own = await linked(all)
+      const wanted = own ? null : lastShown()
+      for (const { id } of own ? [] : (await all.list()).slice(0, LOOKED)) {
         const one = await all.open(id)
         if (!one) continue
         const of = one.record.design
@@ -90,12 +90,24 @@ function useRecords() {
   const show = useMemo(
     () =>
       (to: RecordKeeper | null): void => {
-        rememberShown(to?.record.id ?? null)
+        rememberShown(to?.id ?? null)
         setKeeper(to)
       },
     [],
   )
   return { records, keeper, show }
+}
+
+/** A record that came in the page's own address; then it is out of it, for the address bar is no place to keep one. */
+async function linked(records: Records): Promise<RecordKeeper | null> {
+  if (!location.hash.startsWith('#leadline-record=')) return null
+  const { keepArrived, readRecordLink } = await import('../record-sharing/index.ts')
+  const read = readRecordLink(location.hash)
+  const taken = read.ok ? await keepArrived(records, read.value) : null
+  if (!taken?.ok) return null
+  history.replaceState(history.state, '', location.pathname + location.search)
+  rememberShown(taken.value.id)
+  return taken.value
 }
 
 const SHOWN = 'leadline-lake'

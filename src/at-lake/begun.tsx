@@ -83,11 +83,13 @@ function useProjectOf({ design }: SeasonRecord): Project | null {
   const stale = useLeadline((s) => s.stale)
   const catalog = useLeadline((s) => s.catalog)
   const inHand = useLeadline((s) => s.project)
+  // With all that is found of it by now.
+  const dock = useLeadline((s) => s.dock)
   return useMemo(() => {
     if (!design) return null
-    if (!stale && sameDesign(design, shown)) return inHand
+    if (!stale && sameDesign(design, shown)) return { ...inHand, dock }
     return projectOf(design, catalog, publishKit(deriveKit(design, catalog)))
-  }, [design, shown, stale, catalog, inHand])
+  }, [design, shown, stale, catalog, inHand, dock])
 }
 
 /** The season before this one in which legs were set. */

@@ -27,6 +27,7 @@ export function HeightsTable() {
   const { t, length } = say
   const { state, record } = begun
   const rise = record.rise ?? 0
+  const planned = record.rise !== null
   const lengths = (code: string | null): number | undefined =>
     begun.project?.catalog.legs.find((leg) => leg.code === code)?.length
   return (
@@ -38,7 +39,7 @@ export function HeightsTable() {
         <thead>
           <tr>
             <th scope="col">{t('coming.leg')}</th>
-            <th scope="col">{t('heights.frame')}</th>
+            {planned && <th scope="col">{t('heights.frame')}</th>}
             <th scope="col">{t('heights.deck')}</th>
             <th scope="col">{t('coming.stock')}</th>
           </tr>
@@ -49,7 +50,7 @@ export function HeightsTable() {
             return (
               <tr key={leg.id}>
                 <th scope="row">{legNumberOf(leg.id, record)}</th>
-                <td>{set ? length(set.frame ?? set.height - rise) : '–'}</td>
+                {planned && <td>{set ? length(set.frame ?? set.height - rise) : '–'}</td>}
                 <td>{set ? length(set.height) : '–'}</td>
                 <td>{stock === undefined ? '–' : length(stock)}</td>
               </tr>

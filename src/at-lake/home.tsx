@@ -1,9 +1,11 @@
 /** Where one starts from: how far the dock is this season, what comes next, and all else that can be done. */
+import type { ReactNode } from 'react'
 import { useLeadline } from '../state/store.ts'
 import { count, text } from '../words/index.ts'
 import { Frame, Head } from './frame.tsx'
 import { type Begun, type Page, useBegun, useLake, useSay } from './lake.ts'
 import { nextStage } from './stages.ts'
+import { TwoPhones } from './two-phones.tsx'
 import { useOutStages, useSetUpStages } from './use-stages.ts'
 
 export function Home() {
@@ -15,6 +17,7 @@ export function Home() {
   return (
     <Frame title={t('title')}>
       <Head of={name} />
+      <TwoPhones conflicts={begun.state.conflicts} />
       <Next />
       <Others />
       <div className="list">
@@ -47,94 +50,141 @@ function phaseOf(
   return set >= record.legs.length ? 'stands' : 'under-way'
 }
 
+type Phase = ReturnType<typeof phaseOf>
+
+/** What comes next in each phase. */
+const NEXT: Readonly<Record<Phase, () => ReactNode>> = {
+  new: NotBegun,
+  'under-way': UnderWay,
+  stands: Standing,
+  'coming-out': ComingOut,
+  out: IsOut,
+}
+
 function Next() {
   const begun = useBegun()
-  const { t } = useSay()
-  const { state, season, last, record, go, setSeason } = begun
-  const setUp = useSetUpStages(begun)
   const out = useOutStages(begun)
-  const outBegun = out.some(({ key }) => state.done.includes(key))
-  const phase = phaseOf(begun, outBegun)
-  const at = nextStage(setUp, state)
-  const set = state.legs.filter((leg) => leg.set).length
-  const values = { season: text(season), set: count(set), all: count(record.legs.length) }
-  const on = { at: 'set-up', stage: at } as const
-  const button = (label: string, to: Page, more?: string) => (
-    <button type="button" className="main" onClick={() => go(to)}>
+  const Part =
+    NEXT[
+      phaseOf(
+        begun,
+        out.some(({ key }) => begun.state.done.includes(key)),
+      )
+    ]
+  return (
+    <div className="list">
+      <Part />
+    </div>
+  )
+}
+
+interface WayProps {
+  readonly label: string
+  readonly more?: string
+  readonly to: Page
+  readonly main?: boolean
+}
+
+function Way({ label, more, to, main = false }: WayProps) {
+  const { go } = useBegun()
+  return (
+    <button type="button" className={main ? 'main' : ''} onClick={() => go(to)}>
       {label}
       {more && <small>{more}</small>}
     </button>
   )
-  switch (phase) {
-    case 'new':
-      return (
-        <div className="list">
-          {last
-            ? button(t('home.again', values), { at: 'set-up', stage: 0 }, t('home.again-more'))
-            : button(t('home.begin'), { at: 'set-up', stage: 0 }, t('home.begin-more'))}
-          {last && (
-            <button type="button" onClick={() => go({ at: 'next' })}>
-              {t('home.next')}
-            </button>
-          )}
-        </div>
-      )
-    case 'under-way':
-      return (
-        <div className="list">
-          <p>{t('home.so-far', values)}</p>
-          {button(t('home.go-on'), on)}
-        </div>
-      )
-    case 'stands':
-      return (
-        <div className="list">
-          <p className="good">{t('home.stands', values)}</p>
-          {at < setUp.length
-            ? button(t('home.finish'), on, t('home.finish-more'))
-            : button(t('home.check'), { at: 'check' }, t('home.check-more'))}
-          <button type="button" onClick={() => go({ at: 'out', stage: 0 })}>
-            {t('home.out')}
-            <small>{t('home.out-more')}</small>
-          </button>
-        </div>
-      )
-    case 'coming-out':
-      return (
-        <div className="list">
-          <p>{t('home.coming-out', values)}</p>
-          {button(t('home.out-on'), { at: 'out', stage: nextStage(out, state) })}
-        </div>
-      )
-    case 'out': {
-      const spring = String(Number(season) + 1)
-      return (
-        <div className="list">
-          <p className="good">{t('home.is-out', values)}</p>
-          <button
-            type="button"
-            className="main"
-            onClick={() => {
-              setSeason(spring)
-              go({ at: 'set-up', stage: 0 })
-            }}
-          >
-            {t('home.again', { season: text(spring) })}
-            <small>{t('home.again-more')}</small>
-          </button>
-          <button
-            type="button"
-            onClick={() => {
-              setSeason(spring)
-              go({ at: 'next' })
-            }}
-          >
-            {t('home.next')}
-          </button>
-        </div>
-      )
-    }
+}
+
+function useFigures() {
+  const { state, season, record } = useBegun()
+  const set = state.legs.filter((leg) => leg.set).length
+  return { season: text(season), set: count(set), all: count(record.legs.length) }
+}
+
+const FIRST: Page = { at: 'set-up', stage: 0 }
+
+function NotBegun() {
+  const { last } = useBegun()
+  const { t } = useSay()
+  const values = useFigures()
+  return last ? (
+    <>
+      <Way main to={FIRST} label={t('home.again', values)} more={t('home.again-more')} />
+      <Way to={{ at: 'next' }} label={t('home.next')} />
+    </>
+  ) : (
+    <Way main to={FIRST} label={t('home.begin')} more={t('home.begin-more')} />
+  )
+}
+
+function UnderWay() {
+  const begun = useBegun()
+  const { t } = useSay()
+  const values = useFigures()
+  const stages = useSetUpStages(begun)
+  return (
+    <>
+      <p>{t('home.so-far', values)}</p>
+      <Way main to={{ at: 'set-up', stage: nextStage(stages, begun.state) }} label={t('home.go-on')} />
+    </>
+  )
+}
+
+function Standing() {
+  const begun = useBegun()
+  const { t } = useSay()
+  const values = useFigures()
+  const stages = useSetUpStages(begun)
+  const at = nextStage(stages, begun.state)
+  return (
+    <>
+      <p className="good">{t('home.stands', values)}</p>
+      {at < stages.length ? (
+        <Way main to={{ at: 'set-up', stage: at }} label={t('home.finish')} more={t('home.finish-more')} />
+      ) : (
+        <Way main to={{ at: 'check' }} label={t('home.check')} more={t('home.check-more')} />
+      )}
+      <Way to={{ at: 'out', stage: 0 }} label={t('home.out')} more={t('home.out-more')} />
+    </>
+  )
+}
+
+function ComingOut() {
+  const begun = useBegun()
+  const { t } = useSay()
+  const stages = useOutStages(begun)
+  return (
+    <>
+      <p>{t('home.coming-out')}</p>
+      <Way main to={{ at: 'out', stage: nextStage(stages, begun.state) }} label={t('home.out-on')} />
+    </>
+  )
+}
+
+function IsOut() {
+  const { season, setSeason, go, state } = useBegun()
+  const { t } = useSay()
+  const values = useFigures()
+  const spring = String(Number(season) + 1)
+  const stored = state.out.findLast((one) => one.stored !== undefined)?.stored
+  const into = (page: Page) => (): void => {
+    setSeason(spring)
+    go(page)
   }
+  return (
+    <>
+      <p className="good">
+        {t('home.is-out', values)} {stored && t('home.stored', { where: text(stored) })}
+      </p>
+      <button type="button" className="main" onClick={into(FIRST)}>
+        {t('home.again', { season: text(spring) })}
+        <small>{t('home.again-more')}</small>
+      </button>
+      <button type="button" onClick={into({ at: 'next' })}>
+        {t('home.next')}
+      </button>
+    </>
+  )
 }
 
 /** What can be done at any time. */

@@ -222,7 +222,7 @@ export function levelText(
   { t }: ReturnType<typeof useSay>,
 ): string {
   const than = t(project ? 'level.than-survey' : 'level.than-first')
-  if (Math.abs(level) < SAME) return t('level.same', { than: text(than) })
+  if (Math.abs(level) < SAME) return t(project ? 'level.same-survey' : 'level.same-first')
   return t(level > 0 ? 'level.over' : 'level.under', { by: meters(Math.abs(level)), than: text(than) })
 }
 

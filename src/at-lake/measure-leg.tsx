@@ -18,15 +18,17 @@ interface LegProps {
 export function MeasureLeg({ leg, next }: LegProps) {
   const { day, state, keeper, add } = useBegun()
   const at = day && legOf(day, leg)
-  const [asking, setAsking] = useState(() => !isMeasured(at))
+  const [asking, setAsking] = useState(
+    () => !isMeasured(at) || typedFrom(keeper.draft(`leg/${leg}`)).text !== '',
+  )
   /** Just entered: where nothing is the matter the next screen comes by itself. */
   const [entered, setEntered] = useState(false)
   const fine = at?.limit.say === 'go' || at?.limit.say === 'other-leg'
   const level = useLevelOfLeg(leg, at)
   // biome-ignore lint/correctness/useExhaustiveDependencies: once it is known what follows from the entry.
   useEffect(() => {
-    if (entered && isMeasured(at) && fine && state.level) next()
-  }, [entered, at])
+    if (entered && isMeasured(at) && fine && state.level && level.found === null) next()
+  }, [entered, at, level.found])
   if (!day || !at) return null
   const enter = (depth: number, how: 'measured' | 'to-frame' | 'as-planned'): void => {
     keeper.keepDraft(`leg/${leg}`, null)

@@ -1,4 +1,5 @@
 /** What hurts people at docks, ticked off one by one before anybody gets wet. */
+import { DayLimit } from './day-limit.tsx'
 import { Ticks } from './fields.tsx'
 import { Head } from './frame.tsx'
 import { useBegun, useSay } from './lake.ts'
@@ -24,6 +25,7 @@ export function Safety({ of, at, next }: SafetyProps) {
   return (
     <>
       <Head of={t('safe.title')} />
+      {of === 'set-up' && <DayLimit />}
       <Ticks items={items} done={done} set={(key, to) => add({ kind: 'step', key, done: to })} />
       <p className="hint">{t('safe.screening')}</p>
       <div className="ways">

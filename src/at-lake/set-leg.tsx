@@ -1,6 +1,6 @@
 /** How high a leg is set: the one figure of the screen; where that is on the leg; whether the leg in hand does; where the brace's clamps go; what is tightened. */
 import { useState } from 'react'
-import { type LegAt, setBolts } from '../../rules/at-lake/index.ts'
+import type { LegAt } from '../../rules/at-lake/index.ts'
 import type { Said } from '../../rules/record/index.ts'
 import { count, meters, text } from '../words/index.ts'
 import { Measure, NOTHING, type Typed } from './fields.tsx'
@@ -131,9 +131,9 @@ function LastYear({ by }: { readonly by: number }) {
 }
 
 function Bolts() {
-  const { project } = useBegun()
+  const { day } = useBegun()
   const { t } = useSay()
-  const [bolts] = project ? setBolts(project.shop) : []
+  const [bolts] = day?.setBolts ?? []
   if (!bolts) return null
   return (
     <p className="care">

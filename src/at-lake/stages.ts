@@ -53,7 +53,7 @@ function stagesOf(step: DayStep, known: (leg: string) => boolean): Stage[] {
 }
 
 /** What has been ticked off when the dock comes out has a key of its own. */
-export const OUT = 'out/'
+const OUT = 'out/'
 
 /** A dock without a plan: how each leg stands, one after the other. */
 export const oldDockStages = ({ legs }: Pick<SeasonRecord, 'legs'>): Stage[] => [

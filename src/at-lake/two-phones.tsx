@@ -1,29 +1,45 @@
 /** Two phones wrote otherwise of one leg: neither is thrown away, and somebody says which holds. */
 import type { Conflict } from '../../rules/record/index.ts'
-import { meters, text } from '../words/index.ts'
+import { count, meters, text } from '../words/index.ts'
 import { useBegun, useSay } from './lake.ts'
+import { levelText } from './level.tsx'
+import { legNumberOf } from './names.ts'
 
 export function TwoPhones({ conflicts }: { readonly conflicts: readonly Conflict[] }) {
-  const { add } = useBegun()
   const { t } = useSay()
-  return conflicts.map(({ kind, of, entries }) => (
+  const told = conflicts.filter(({ kind }) => kind === 'set' || kind === 'sounding' || kind === 'level')
+  return told.map(({ kind, of, entries }) => (
     <div className="care" key={`${kind}/${of}`}>
       <p>
         <b>{t('phones.title')}</b>
       </p>
-      {entries.map((entry) => {
-        if (entry.kind !== 'set' && entry.kind !== 'sounding') return null
-        const value = entry.kind === 'set' ? entry.height : entry.depth
-        const { id: _id, at, device: _device, n: _n, season: _season, saw: _saw, ...said } = entry
-        return (
-          <button type="button" key={entry.id} onClick={() => add(said)}>
-            {t(entry.kind === 'set' ? 'phones.set' : 'phones.sounding', {
-              value: meters(value),
-              at: text(at.slice(0, 16).replace('T', ' ')),
-            })}
-          </button>
-        )
-      })}
+      {entries.map((entry) => (
+        <Holds key={entry.id} entry={entry} />
+      ))}
     </div>
   ))
+}
+
+/** Said once more by somebody who saw both, it holds. */
+function Holds({ entry }: { readonly entry: Conflict['entries'][number] }) {
+  const begun = useBegun()
+  const say = useSay()
+  const { id: _id, at, device: _device, n: _n, season: _season, saw: _saw, ...said } = entry
+  const when = text(at.slice(0, 16).replace('T', ' '))
+  const leg = entry.kind === 'set' || entry.kind === 'sounding' ? entry.leg : undefined
+  const number = count(legNumberOf(leg ?? '', begun.record))
+  const label =
+    entry.kind === 'set'
+      ? say.t('phones.set', { n: number, value: meters(entry.height), at: when })
+      : entry.kind === 'sounding'
+        ? say.t('phones.sounding', { n: number, value: meters(entry.depth), at: when })
+        : entry.kind === 'level'
+          ? say.t('phones.level', { level: text(levelText(entry.level, begun, say)), at: when })
+          : null
+  if (label === null) return null
+  return (
+    <button type="button" onClick={() => begun.add(said)}>
+      {label}
+    </button>
+  )
 }

@@ -21,10 +21,6 @@ export function Welcome() {
   const { t } = useSay()
   const [open, setOpen] = useState<'old' | 'codes' | null>(null)
   const [fault, setFault] = useState('')
-  const project = useLeadline((s) => s.project)
-  const planned = useLeadline((s) => s.starting === false && s.project.dock.sections.length > 0)
-  const stale = useLeadline((s) => s.stale)
-  const kept = useKept()
   const shown = (taken: Awaited<ReturnType<typeof lake.records.take>>): string | null => {
     if (taken.ok) lake.show(taken.value)
     const why = taken.ok ? null : (taken.issues[0]?.message ?? '')
@@ -34,8 +30,6 @@ export function Welcome() {
   const take = async (record: SeasonRecord): Promise<void> => void shown(await lake.records.take(record))
   const arrive = async (arrived: Arrived): Promise<string | null> =>
     shown(await (await sharing()).keepArrived(lake.records, arrived))
-  const begin = (): Promise<void> =>
-    take(beginRecord(project, { id: newId(), device: lake.records.device, at: new Date().toISOString() }))
   const openFile = async (file: File): Promise<void> => {
     const read = await (await sharing()).readRecordFile(file)
     if (read.ok) await arrive(read.value)
@@ -48,40 +42,11 @@ export function Welcome() {
         <Lazy chunk={receive} props={{ take: arrive }} />
       </Frame>
     )
-  const name = project.design.name || t('home.unnamed')
   return (
     <Frame title={t('title')}>
       <Head of={t('welcome.title')} />
-      {planned && (
-        <div className="list">
-          <p>
-            {t('welcome.dock', {
-              name: text(name),
-              sections: count(project.dock.sections.length),
-              legs: count(project.dock.legs.length),
-            })}
-          </p>
-          <button type="button" className="main" disabled={stale} onClick={() => void begin()}>
-            {t('welcome.begin', { name: text(name) })}
-            <small>{t('welcome.begin-more')}</small>
-          </button>
-        </div>
-      )}
-      {kept.length > 0 && (
-        <div className="list">
-          <h3>{t('welcome.kept')}</h3>
-          {kept.map(({ id, name: called, at }) => (
-            <button
-              type="button"
-              key={id}
-              onClick={() => void lake.records.open(id).then((keeper) => keeper && lake.show(keeper))}
-            >
-              {called || t('home.unnamed')}
-              <small>{t('welcome.kept-at', { at: text(at.slice(0, 10)) })}</small>
-            </button>
-          ))}
-        </div>
-      )}
+      <PlannedDock take={take} />
+      <KeptDocks />
       <div className="list">
         <button type="button" onClick={() => setOpen('old')}>
           {t('welcome.old')}
@@ -108,6 +73,63 @@ export function Welcome() {
         )}
       </div>
     </Frame>
+  )
+}
+
+/** The dock that the page has, if anybody planned one. */
+function PlannedDock({ take }: { readonly take: (record: SeasonRecord) => Promise<void> }) {
+  const lake = useLake()
+  const { t } = useSay()
+  const project = useLeadline((s) => s.project)
+  const planned = useLeadline((s) => s.starting === false && s.project.dock.sections.length > 0)
+  const stale = useLeadline((s) => s.stale)
+  const name = project.design.name || t('home.unnamed')
+  const begin = (): Promise<void> =>
+    take(beginRecord(project, { id: newId(), device: lake.records.device, at: new Date().toISOString() }))
+  return (
+    <>
+      {planned && (
+        <div className="list">
+          <p>
+            {t('welcome.dock', {
+              name: text(name),
+              sections: count(project.dock.sections.length),
+              legs: count(project.dock.legs.length),
+            })}
+          </p>
+          <button type="button" className="main" disabled={stale} onClick={() => void begin()}>
+            {t('welcome.begin', { name: text(name) })}
+            <small>{t('welcome.begin-more')}</small>
+          </button>
+        </div>
+      )}
+    </>
+  )
+}
+
+/** Those that this browser has a record of. */
+function KeptDocks() {
+  const lake = useLake()
+  const { t } = useSay()
+  const kept = useKept()
+  return (
+    <>
+      {kept.length > 0 && (
+        <div className="list">
+          <h3>{t('welcome.kept')}</h3>
+          {kept.map(({ id, name: called, at }) => (
+            <button
+              type="button"
+              key={id}
+              onClick={() => void lake.records.open(id).then((keeper) => keeper && lake.show(keeper))}
+            >
+              {called || t('home.unnamed')}
+              <small>{t('welcome.kept-at', { at: text(at.slice(0, 10)) })}</small>
+            </button>
+          ))}
+        </div>
+      )}
+    </>
   )
 }
 

@@ -2,11 +2,11 @@
  * What the page weighs on the way, gzip -9, kB of 1000 bytes, against `budgets.json`. `npm run size` builds the page and prints the table;
  * the tests in a browser read the same figures here.
  *
- * Three kinds: what comes before the first picture (`leadline.js` and all that it imports at once), the same with the 3D scene, and
+ * Three kinds, and the catalog editor, a page of its own: what comes before the first picture (`leadline.js` and all that it imports at once), the same with the 3D scene, and
  * every other chunk by itself, which comes when it is asked for. A chunk without a budget is over it, and so that none is forgotten
  * a budget without a chunk is told too.
  */
-import { readdirSync, readFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { basename, join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { gzipSync } from 'node:zlib'
@@ -18,6 +18,7 @@ export interface Budgets {
   readonly all: number
   /** By the name of the chunk, without its hash. */
   readonly chunks: Readonly<Record<string, number>>
+  readonly editor?: number
 }
 
 export interface Weight {
@@ -32,6 +33,8 @@ export interface Sizes {
   readonly first: Weight
   readonly all: Weight
   readonly chunks: readonly Weight[]
+  /** The script of the catalog editor's page; none where it is not built. */
+  readonly editor: Weight | null
   /** Names of the budgets that no chunk answers to. */
   readonly gone: readonly string[]
 }
@@ -61,6 +64,7 @@ function withImports(file: string, seen: Set<string>): Set<string> {
 /** Throws where no page is built in the folder. */
 export function readSizes(dist: string, limits: Budgets = budgets): Sizes {
   const folder = join(dist, 'leadline')
+  const editor = join(dist, 'catalog-editor.js')
   const scripts = readdirSync(folder)
     .filter((file) => file.endsWith('.js'))
     .map((file) => join(folder, file))
@@ -82,14 +86,15 @@ export function readSizes(dist: string, limits: Budgets = budgets): Sizes {
     chunks: [...later]
       .map(([name, files]) => weight(name, files, limits.chunks[name]))
       .sort((a, b) => b.bytes - a.bytes),
+    editor: existsSync(editor) ? weight('the catalog editor', [editor], limits.editor) : null,
     gone: Object.keys(limits.chunks).filter((name) => !later.has(name)),
   }
 }
 
 /** What is wrong, a line each; none where all keep to their budgets. */
-export function faultsOf({ first, all, chunks, gone }: Sizes): string[] {
+export function faultsOf({ first, all, chunks, editor, gone }: Sizes): string[] {
   return [
-    ...[first, all, ...chunks].flatMap(({ name, bytes, budget }) => {
+    ...[first, all, ...(editor ? [editor] : []), ...chunks].flatMap(({ name, bytes, budget }) => {
       if (budget === undefined) return [`${name}: ${bytes} bytes, and no budget`]
       return bytes > budget ? [`${name}: ${bytes} bytes, ${bytes - budget} over its budget of ${budget}`] : []
     }),
@@ -99,7 +104,7 @@ export function faultsOf({ first, all, chunks, gone }: Sizes): string[] {
 
 const kB = (bytes: number): string => (bytes / 1000).toFixed(1)
 
-export function tableOf({ first, all, chunks }: Sizes): string {
+export function tableOf({ first, all, chunks, editor }: Sizes): string {
   const row = (name: string, bytes: string, budget: string): string =>
     `${name.padEnd(28)}${bytes.padStart(9)}${budget.padStart(9)}\n`
   const line = ({ name, bytes, budget }: Weight): string =>
@@ -108,6 +113,7 @@ export function tableOf({ first, all, chunks }: Sizes): string {
     row('gzip -9, kB', 'bytes', 'budget'),
     line(first),
     line(all),
+    ...(editor ? [line(editor)] : []),
     row('what comes when asked for', '', ''),
     ...chunks.map((chunk) => line({ ...chunk, name: `  ${chunk.name}` })),
   ].join('')

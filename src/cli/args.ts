@@ -37,6 +37,7 @@ const OPTIONS = {
   up: flag('soundings'),
   json: flag('list', 'record'),
   units: text('list', 'sheet', 'levels', 'soundings', 'record'),
+  lang: text('list', 'sheet', 'levels', 'record'),
   words: { ...text('list', 'sheet', 'levels', 'record'), read: true },
   design: { ...text('levels'), read: true },
   from: text('levels'),

@@ -1,4 +1,6 @@
-/** Designs, catalogs and lists from files: every fault with its place. */
+/** Designs, catalogs, lists and languages from files: every fault with its place. */
+import { readdirSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
 import {
   type Catalog,
   type Design,
@@ -6,11 +8,13 @@ import {
   ENGLISH,
   type Issue,
   type Language,
+  languageOf,
   type Parsed,
   parseCatalog,
   parseDesign,
 } from '../../rules/index.ts'
 import { againstEnglish, parseLanguage } from '../../rules/words/language-file.ts'
+import { shorterTags } from '../../rules/words/shorter-tags.ts'
 import { messageOf } from '../platform/error-message.ts'
 import { ENGLISH_WORDS } from '../words/english.ts'
 import { Unusable } from './errors.ts'
@@ -59,13 +63,37 @@ export function readCatalog(file: string | undefined): Read<Catalog> {
   return { value: parsed.value, notices: parsed.notices.map(({ path, message }) => `${path}: ${message}`) }
 }
 
-/** The language of the file named, or English. */
-export function readLanguage(file: string | undefined): Read<Language> {
-  if (file === undefined) return { value: ENGLISH, notices: [] }
+/** The language of the file named; else the shipped one of that tag, or of the language that it is of; else English. */
+export function readLanguage({
+  words,
+  lang,
+}: {
+  readonly words?: string | undefined
+  readonly lang?: string | undefined
+}): Language {
+  if (words !== undefined) return languageIn(words)
+  if (lang === undefined || lang === 'en') return ENGLISH
+  const shipped = readdirSync(SHIPPED).flatMap((file) =>
+    file.endsWith('.json') ? [file.slice(0, -'.json'.length)] : [],
+  )
+  const plain = languageOf(lang)
+  if (plain.tag.split('-')[0] === 'en' && /^en\b/i.test(lang)) return plain
+  const tag = shorterTags(plain.tag).find((one) => shipped.includes(one))
+  if (tag === undefined)
+    throw new Unusable([
+      `--lang: "${lang}"; expected ${['en', ...shipped].join(', ')}, or a file with --words`,
+    ])
+  return languageOf(lang, languageIn(fileURLToPath(new URL(`${tag}.json`, SHIPPED))).words)
+}
+
+function languageIn(file: string): Language {
   const parsed = checkedLanguage(readJson(file))
   if (!parsed.ok) throw new Unusable(issueLines(file, parsed.issues))
-  return { value: parsed.value, notices: [] }
+  return parsed.value
 }
+
+/** Two folders up in the sources and in the package. */
+const SHIPPED = new URL('../../public/words/', import.meta.url)
 
 /** A language and what it lacks against English. */
 export function checkedLanguage(input: unknown): Parsed<Language> {

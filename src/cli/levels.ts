@@ -33,6 +33,7 @@ interface Options {
   readonly at?: string | undefined
   readonly design?: string | undefined
   readonly words?: string | undefined
+  readonly lang?: string | undefined
   readonly units: Units
 }
 
@@ -41,7 +42,7 @@ const SHARE = 0.05
 
 /** @throws Unusable */
 export function levelsCommand(file: string, options: Options): Outcome {
-  const reader: Reader = { language: readLanguage(options.words).value, units: options.units }
+  const reader: Reader = { language: readLanguage(options), units: options.units }
   const t = wordsOf(TERMINAL, reader)
   const unit = oneOf('--unit', options.unit, Object.keys(GAUGE_UNITS) as GaugeUnit[])
   const order = oneOf('--order', options.order, ['mdy', 'dmy'] as const satisfies DateOrder[])

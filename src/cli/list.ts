@@ -1,5 +1,6 @@
 /** The packing list for a person at a bench, and as CSV. */
 import {
+  type Catalog,
   cautionsIn,
   type DifferenceRow,
   type Dock,
@@ -63,7 +64,7 @@ export function differenceText(rows: readonly DifferenceRow[], reader: Reader): 
     .join('')
 }
 
-export function listText(list: PackingList, dock: Dock, reader: Reader): string {
+export function listText(list: PackingList, dock: Dock, reader: Reader, shop?: Catalog['shop']): string {
   const t = wordsOf(TERMINAL, reader)
   const out: string[] = [
     t('list', { name: list.name || t('dock') }),
@@ -78,7 +79,7 @@ export function listText(list: PackingList, dock: Dock, reader: Reader): string 
     ...foundLines(dock, reader),
     '',
     t('cautions'),
-    ...cautionsIn(reader).map((caution) => `  ${caution}`),
+    ...cautionsIn(reader, shop).map((caution) => `  ${caution}`),
   ]
   return out.map((line) => `${visible(line)}\n`).join('')
 }

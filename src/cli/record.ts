@@ -105,7 +105,7 @@ function askedOf(values: Arguments['values']): Asked {
     if (values[flag] !== undefined && what !== 'next-year')
       throw new Unusable([`--${flag}: "${values[flag]}"; expected none but with --what next-year`])
   const units = unitsOf(values.units)
-  const reader: Reader = { units, language: readLanguage(values.words).value }
+  const reader: Reader = { units, language: readLanguage(values) }
   if (what === 'next-year' && values.level === undefined)
     throw new Unusable(["--level: missing; expected this year's water over that of the survey day, as -7in"])
   return {

@@ -10,6 +10,7 @@ import {
   ENGINE_VERSION,
   type Have,
   type Issue,
+  nameIn,
   type Parsed,
   packingList,
   parseCatalog,
@@ -23,6 +24,7 @@ import { parseRecord } from '../../rules/record/parse.ts'
 import { parseRequest, verifyRequest } from '../../rules/request.ts'
 import { isForbidden } from '../../rules/stops.ts'
 import { inFours } from '../../rules/words/check-code-text.ts'
+import { dockIn } from '../../rules/words/part-names.ts'
 import { jsonText } from '../documents/files/visible-text.ts'
 import { ENGLISH_WORDS } from '../words/english.ts'
 import { type Arguments, parseArguments } from './args.ts'
@@ -53,7 +55,7 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
   leadline derive DESIGN.json [--catalog CATALOG.json]
       the whole dock as JSON
   leadline list DESIGN.json [--catalog CATALOG.json] [--have OLD.json] [--csv | --json] [--units imperial | metric]
-                [--words LANGUAGE.json]
+                [--lang TAG | --words LANGUAGE.json]
       what to pack, where each leg goes, and what was found;
       with --have only what is to be added to what is there: an older design, or a list saved with --json (in the
       place of what the design says to be there, dock.existing)
@@ -61,7 +63,7 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
                  [--date 2026-05-01] [--by TEXT] [--link ADDRESS] [--catalog CATALOG.json] [--format FORMAT] [--bom]
                  [--base water | feet] [--lake none | water | bed | both]
                  [--labels SHEET] [--services CODE[=QUANTITY],...] [--discount 5% | 120.00] [--fetched] [--untaxed]
-                 [--each] [--since QUOTE.json] [--audience shop | customer | crew] [--words LANGUAGE.json]
+                 [--each] [--since QUOTE.json] [--audience shop | customer | crew] [--lang TAG | --words LANGUAGE.json]
       by the ending of FILE: a paper as .pdf or .svg, the drawing's views in true units as .dxf, figures as .csv or
       .json, the dock as a model in 3D as .glb or .usdz; the same bytes for the same design and date;
       FILE - with --format for standard output.
@@ -84,7 +86,7 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
   leadline check FILE...
       validates design, catalog, list, language, request and record files
   leadline levels RECORD [--from MONTH] [--to MONTH] [--unit ft | m | cm | mm | in] [--order mdy | dmy] [--at LEVEL]
-                  [--design DESIGN.json] [--units imperial | metric] [--words LANGUAGE.json]
+                  [--design DESIGN.json] [--units imperial | metric] [--lang TAG | --words LANGUAGE.json]
       what a gauge's record (a date and a level a line, in any columns) says of the season from one month to another
       (1 to 12; May to October): mean, range, the levels that it is under and over for 5 % of the time. --unit and
       --order where the record does not say them; --at what the gauge showed on the day of the survey: then low and
@@ -97,7 +99,7 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
       degrees, where the file has places on earth (else fitted to the depths)
   leadline record RECORD.json... [--what WHAT] [--season YEAR] [--level LEVEL] [--keep planned | over-water]
                   [--out FILE] [--json] [--catalog CATALOG.json] [--units imperial | metric] [--size letter | a4 | tabloid | a3]
-                  [--date 2026-05-01] [--by TEXT] [--words LANGUAGE.json]
+                  [--date 2026-05-01] [--by TEXT] [--lang TAG | --words LANGUAGE.json]
       the season records of one dock, put together, whichever phones they are from; FILE .json is the record of them all.
       WHAT: as-built (how each leg stood; where nothing else is said), next-year (each leg up or down by how much for
       this year's LEVEL over the water of the survey day, as -7in or -0.18m), take-out (the sections in the order in
@@ -111,6 +113,8 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
   leadline --help | --version
 
 A file may be - for standard input. Without --catalog the demo shop's catalog is used.
+--lang TAG (de, es, fr, also with a region, as fr-CA): what is said, and how numbers are written; --words a file of
+one's own in its place. Without either: English.
 A file that is written is whole or as it was before; one that is read is never written over.
 Exit code: 0; 1 where something found must not be built so (everything is still printed);
 2 for arguments or input that cannot be used, one line a problem on stderr: PATH: what is wrong; expected what;
@@ -211,12 +215,13 @@ interface ListOptions {
   readonly json?: boolean | undefined
   readonly units: Units
   readonly words?: string | undefined
+  readonly lang?: string | undefined
 }
 
 function listCommand(file: string, options: ListOptions): Outcome {
   if (options.csv && options.json) throw new Unusable(['--csv: given with --json; expected one of the two'])
   const catalog = readCatalog(options.catalog)
-  const reader = { language: readLanguage(options.words).value, units: options.units }
+  const reader = { language: readLanguage(options), units: options.units }
   const design = readDesign(file)
   const have = options.have === undefined ? null : haveOf(options.have, catalog.value)
   const dock = derive(have ? owning(design.value, have, catalog.value) : design.value, catalog.value)
@@ -231,14 +236,14 @@ function listCommand(file: string, options: ListOptions): Outcome {
         ...result,
         out: jsonText({ format: 'leadline/difference', version: 1, rows }),
       }
-    return { ...result, out: options.csv ? differenceCsv(rows) : differenceText(rows, reader) }
+    const named = rows.map((row) => ({ ...row, name: nameIn(catalog.value, row, reader.language) }))
+    return { ...result, out: options.csv ? differenceCsv(rows) : differenceText(named, reader) }
   }
   const list = packingList(dock, catalog.value)
   if (options.json) return { ...result, out: jsonText(list) }
-  return {
-    ...result,
-    out: options.csv ? listCsv(list, dock, design.value.job?.order) : listText(list, dock, reader),
-  }
+  if (options.csv) return { ...result, out: listCsv(list, dock, design.value.job?.order) }
+  const told = dockIn(dock, catalog.value, reader.language)
+  return { ...result, out: listText(packingList(told, catalog.value), told, reader, catalog.value.shop) }
 }
 
 function haveOf(file: string, catalog: Catalog): Have {

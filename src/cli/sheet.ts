@@ -89,7 +89,7 @@ export async function make({ files, values, inputs }: Arguments, today: string):
   const dock = derive(design.value, catalog.value)
   const options: PaperOptions = {
     units,
-    language: readLanguage(values.words).value,
+    language: readLanguage(values),
     size,
     date,
     by: values.by ?? '',

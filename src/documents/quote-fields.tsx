@@ -8,6 +8,7 @@ import type { Service } from '../../rules/catalog/index.ts'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
 import type { QuoteFile } from '../../rules/papers/quote-file.ts'
 import { useDock, useLeadline } from '../state/store.ts'
+import { useNames } from '../ui/use-names.ts'
 import { useWords } from '../ui/use-words.ts'
 import { DOCUMENTS } from '../words/documents.ts'
 import { text } from '../words/index.ts'
@@ -139,7 +140,9 @@ interface ServiceProps {
 }
 
 /** A service to be chosen, and how much of it. */
-function ServiceFields({ service: { name, price, per }, chosen, choose }: ServiceProps) {
+function ServiceFields({ service, chosen, choose }: ServiceProps) {
+  const { price, per } = service
+  const name = useNames()(service)
   const { t, money } = useWords(DOCUMENTS)
   const sections = useDock().sections.length
   const id = useId()

@@ -10,7 +10,7 @@ import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../ui/use-words.ts'
 import { Viewport } from '../viewport/viewport.tsx'
 import { Notices } from './notices.tsx'
-import { Panel } from './panel.tsx'
+import { Panel, ToLake } from './panel.tsx'
 import { SumBar } from './sum-bar.tsx'
 import { Toolbar } from './toolbar.tsx'
 import { useSeenWindow } from './use-seen-window.ts'
@@ -22,6 +22,13 @@ const guide = chunk(() => import('../section-strip/guide.tsx').then((m) => m.Gui
 const start = chunk(() => import('../start/start.tsx').then((m) => m.Start))
 const legs = chunk(() => import('../panel/legs.tsx').then((m) => m.Legs))
 const atLake = chunk(() => import('../at-lake/at-lake.tsx').then((m) => m.AtLake))
+// Where it cannot be had nothing is sent, and what waits goes on waiting.
+const waits = chunk(() =>
+  import('../quote-request/waiting/waiting.tsx').then(
+    (m) => m.Waits,
+    () => () => null,
+  ),
+)
 const legend = chunk(() => import('../viewport/legend.tsx').then((m) => m.Legend))
 
 export function App({ mode }: { readonly mode: Mode }) {
@@ -31,12 +38,18 @@ export function App({ mode }: { readonly mode: Mode }) {
   const asking = useLeadline((s) => s.starting !== false)
   const wet = useLeadline((s) => s.atLake) || mode === 'waterside'
   const app = useRef<HTMLDivElement>(null)
+  const set = useLeadline((s) => s.set)
   useSeenWindow(app)
+  // A season's record in the address is read at the lake.
+  useEffect(() => {
+    if (location.hash.startsWith('#leadline-record=')) set({ atLake: true })
+  }, [set])
   return (
     <div
       className="app"
       ref={app}
       lang={spokenIn(language)}
+      dir={language.dir}
       data-theme={theme}
       data-mode={mode}
       data-stale={stale || undefined}
@@ -51,6 +64,7 @@ function Page({ app }: { readonly app: RefObject<HTMLDivElement | null> }) {
   const set = useLeadline((s) => s.set)
   const asked = useLeadline((s) => s.forces || s.sway !== 'none')
   const numbered = useLeadline(isNumbered)
+  const crew = useLeadline((s) => s.audience === 'crew')
   const starting = useLeadline((s) => s.starting)
   const side = useRef<HTMLDivElement>(null)
   /** The dock is seen from its top; whoever goes by keyboard goes on in the panel. */
@@ -66,6 +80,8 @@ function Page({ app }: { readonly app: RefObject<HTMLDivElement | null> }) {
   )
   const { t } = useWords()
 
+  const { requestUrl } = useHost()
+
   useUndoKeys(app)
 
   return (
@@ -73,6 +89,7 @@ function Page({ app }: { readonly app: RefObject<HTMLDivElement | null> }) {
       <slot name="header" />
       <Toolbar />
       <Notices />
+      {requestUrl && <Lazy chunk={waits} quiet props={{ address: requestUrl }} />}
       <div className="page">
         <div className="left">
           <Viewport />
@@ -96,6 +113,7 @@ function Page({ app }: { readonly app: RefObject<HTMLDivElement | null> }) {
           ) : (
             <>
               <SumBar />
+              {crew && <ToLake />}
               {numbered && <Lazy chunk={legs} props={{}} />}
               <Panel />
             </>

@@ -9,8 +9,6 @@ import {
   demoCatalog,
   demoDesign,
   deriveKit,
-  type Language,
-  languageOf,
   publishKit,
 } from '../../rules/index.ts'
 import { saveDesign } from '../platform/download.ts'
@@ -22,6 +20,7 @@ import type { ExportWanted } from './methods.ts'
 import { type Screen, showScreen } from './screen.tsx'
 import { Session } from './session.ts'
 import { type Fault, type Given, type GivenCatalog, givenCatalog, givenDesign } from './sources.ts'
+import type { Spoken } from './spoken.ts'
 import { adoptStyles } from './styles.ts'
 
 /** A move takes an element out and puts it in again within one task: what is still out after this is gone, ms. */
@@ -59,8 +58,8 @@ const Base = typeof HTMLElement === 'undefined' ? (class {} as unknown as typeof
  * @attribute {string} catalog - Address of the shop's catalog
  * @attribute {string} design - Address of the design to begin with
  * @attribute {"imperial" | "metric"} units - Units of all figures
- * @attribute {string} lang - Language of which numbers and money are written
- * @attribute {string} words - Address of a language file
+ * @attribute {string} lang - Language, as BCP 47 has it; else that of the page around
+ * @attribute {string} words - Address of a language file, in place of what is shipped
  * @attribute {"auto" | "light" | "dark"} theme - Light or dark
  * @attribute {"full" | "compact" | "waterside"} mode - The whole page, a small one, or the day at the lake
  * @attribute {string} storage-key - The dock is kept on the device under this name
@@ -127,8 +126,6 @@ export class LeadlineDock extends Base {
   #ready = false
   /** Waits for it to come near the window. */
   #sight: IntersectionObserver | null = null
-  /** Of the file that `words` names. */
-  #language: Language | null = null
 
   /**
    * The design in hand. Text set to it is an address, as the attribute's. Setting one that is not valid tells `leadline-error` and leaves
@@ -231,13 +228,8 @@ export class LeadlineDock extends Base {
     now: string | null,
   ): void {
     if (before === now || !this.#session) return
-    if (
-      name === 'units' ||
-      name === 'lang' ||
-      name === 'theme' ||
-      name === 'audience' ||
-      name === 'hide-price'
-    )
+    if (name === 'lang' || name === 'words') void this.#session.speak(this.#spoken())
+    else if (name === 'units' || name === 'theme' || name === 'audience' || name === 'hide-price')
       this.#session.store.getState().set(this.#view())
     else if (name === 'start' || name === 'presets' || name === 'loading') return
     else if (name === 'mode') this.#screen?.setMode(this.#mode())
@@ -248,7 +240,6 @@ export class LeadlineDock extends Base {
         if (now === null) return
         this.#catalog = null
       }
-      if (name === 'words') this.#language = null
       // Another catalog, another place to keep it, another owner of the link: begin again, with the design in hand.
       this.#restart()
     }
@@ -272,7 +263,7 @@ export class LeadlineDock extends Base {
     try {
       return await import('./methods.ts')
     } catch (error) {
-      await session.missing('methods', error)
+      await session.missing('file', 'methods', error)
       throw error
     }
   }
@@ -320,7 +311,7 @@ export class LeadlineDock extends Base {
         requestUrl: this.getAttribute('request-url'),
         presets: this.getAttribute('presets'),
         view: this.#view(),
-        words: this.getAttribute('words'),
+        spoken: this.#spoken(),
         store: this.#store,
         place: `${location.pathname}#${[...document.querySelectorAll(this.localName)].indexOf(this)}`,
         tell: (type, detail, cancelable = false) =>
@@ -338,7 +329,6 @@ export class LeadlineDock extends Base {
         return
       }
       this.#store = session.store
-      this.#language = session.language
       this.#shownFrom = source
       root.querySelector('[name=poster]')?.remove()
       this.#screen.show(
@@ -390,7 +380,7 @@ export class LeadlineDock extends Base {
     if (this.isConnected) void this.#begin()
   }
 
-  #view(): Pick<ViewState, 'units' | 'theme' | 'language' | 'audience' | 'unpriced'> {
+  #view(): Pick<ViewState, 'units' | 'theme' | 'audience' | 'unpriced'> {
     const units = this.getAttribute('units')
     const theme = this.getAttribute('theme')
     const audience = this.getAttribute('audience')
@@ -399,9 +389,14 @@ export class LeadlineDock extends Base {
       theme: theme === 'light' || theme === 'dark' ? theme : 'auto',
       audience: audience === 'shop' || audience === 'crew' ? audience : 'customer',
       unpriced: audience === 'crew' || this.hasAttribute('hide-price'),
-      language:
-        this.#language ??
-        languageOf(this.getAttribute('lang') ?? this.closest('[lang]')?.getAttribute('lang') ?? 'en'),
+    }
+  }
+
+  /** Its own language, or that of the page around it. */
+  #spoken(): Spoken {
+    return {
+      lang: this.closest('[lang]')?.getAttribute('lang') || 'en',
+      words: this.getAttribute('words'),
     }
   }
 

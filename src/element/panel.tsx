@@ -16,8 +16,8 @@ const why = chunk(() => import('../panel/reasons.tsx').then((m) => m.Reasons))
 export function Panel() {
   const { t, language } = useWords()
   const handles = useHandles()
-  const set = useLeadline((s) => s.set)
   const crew = useLeadline((s) => s.audience === 'crew')
+  const shop = useLeadline((s) => s.catalog.shop)
   // Keyed, so that what is open stays open where another audience has another order. Each sees first what they came for: the crew what stands where, everyone else what they may choose.
   const parameters = <Parameters key="parameters" />
   const downloads = (
@@ -27,9 +27,6 @@ export function Panel() {
   )
   return (
     <div className="panel" part="panel">
-      <button type="button" className={crew ? 'main' : ''} onClick={() => set({ atLake: true })}>
-        {t('lake')}
-      </button>
       {crew ? downloads : parameters}
       <FindingsPanel key="findings" />
       <Summary key="summary" />
@@ -44,13 +41,25 @@ export function Panel() {
         <Lazy chunk={why} props={{}} />
       </Fold>
       {!crew && downloads}
+      {!crew && <ToLake />}
       <Fold key="cautions" className="answer cautions" id="cautions" title={t('cautions.title')} print>
         <ul>
-          {cautionsIn({ language }).map((caution) => (
+          {cautionsIn({ language }, shop).map((caution) => (
             <li key={caution}>{caution}</li>
           ))}
         </ul>
       </Fold>
     </div>
+  )
+}
+
+/** The way to the day at the lake: a crew's first, everyone else's last. */
+export function ToLake() {
+  const set = useLeadline((s) => s.set)
+  const { t } = useWords()
+  return (
+    <button type="button" className="main" onClick={() => set({ atLake: true })}>
+      {t('lake')}
+    </button>
   )
 }

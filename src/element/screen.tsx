@@ -2,7 +2,7 @@
 import { options } from 'preact'
 import { Component, type ReactNode, useEffect, useState } from 'react'
 import { createRoot } from 'react-dom/client'
-import { say, spokenIn } from '../../rules/index.ts'
+import { ENGLISH, type Reader, say, spokenIn } from '../../rules/index.ts'
 import { HostContext } from '../state/host.ts'
 import { StoreContext } from '../state/store.ts'
 import { SCREEN, type Word } from '../words/index.ts'
@@ -21,7 +21,8 @@ export interface Screen {
   close(): void
 }
 
-type Told = Pick<ReturnType<Session['store']['getState']>, 'language' | 'units' | 'theme'>
+type View = Pick<ReturnType<Session['store']['getState']>, 'units' | 'theme'>
+type Told = View & Pick<Reader, 'language'>
 
 interface Way {
   readonly key: Word
@@ -70,7 +71,7 @@ options.debounceRendering = (draw) => queueMicrotask(() => change(draw))
 export function showScreen(
   shadow: ShadowRoot,
   session: Session | null,
-  view: Told,
+  view: View,
   mode: Mode,
   again: () => void,
 ): Screen {
@@ -80,7 +81,7 @@ export function showScreen(
   shadow.append(box)
   const root = createRoot(box)
   const render = (what: ReactNode): void => change(() => root.render(what))
-  const told = (): Told => session?.store.getState() ?? view
+  const told = (): Told => session?.store.getState() ?? { ...view, language: ENGLISH }
   const waiting = setTimeout(() => render(<Waiting told={told} again={again} />), SILENT)
   let now = mode
   let calls: { readonly painted: () => void; readonly broken: (error: unknown) => void } | null = null
@@ -143,7 +144,13 @@ interface CardProps {
 /** Shown in place of the app: what happened, and what the user can do about it. */
 function Card({ told: { theme, ...reader }, role, what, ways, lines = [] }: CardProps) {
   return (
-    <div className="app failed" role={role} lang={spokenIn(reader.language)} data-theme={theme}>
+    <div
+      className="app failed"
+      role={role}
+      lang={spokenIn(reader.language)}
+      dir={reader.language.dir}
+      data-theme={theme}
+    >
       <p>{say(SCREEN, reader, what)}</p>
       {lines.map((line) => (
         <p key={line} className="hint">

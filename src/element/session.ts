@@ -2,15 +2,14 @@
  * What goes on between one element's store and the world: where its design comes from, where it is kept, what is told to the page.
  * No React, no drawing. Begins when the element is connected and ends when it is gone for good.
  */
-import { type Catalog, type Design, demoCatalog, demoDesign, type Language } from '../../rules/index.ts'
+import { type Catalog, type Design, demoCatalog, demoDesign, ENGLISH } from '../../rules/index.ts'
 import { judge } from '../assessment/start-assessment.ts'
 import { Autosave } from '../autosave/autosave.ts'
 import { saveDesign } from '../platform/download.ts'
-import { newId } from '../platform/new-id.ts'
 import { whyMissing } from '../platform/why-missing.ts'
 import { firstShore } from '../start/first-shore.ts'
-import type { Earlier, Host, RequestContent } from '../state/host.ts'
-import type { Offered, RequestBody } from '../state/request-body.ts'
+import type { Earlier, Host } from '../state/host.ts'
+import type { Offered } from '../state/request-body.ts'
 import { sameDesign } from '../state/same-design.ts'
 import {
   createLeadlineStore,
@@ -30,8 +29,8 @@ import {
   readCatalog,
   readDesignFile,
   readDesignFrom,
-  readLanguageFrom,
 } from './sources.ts'
+import type { Spoken } from './spoken.ts'
 
 export interface SessionOptions {
   readonly design: Given<Design> | null
@@ -45,8 +44,7 @@ export interface SessionOptions {
   /** Address of docks to begin with; null: none. */
   readonly presets: string | null
   readonly view: StoreInit['view']
-  /** Address of a language file; null: English. */
-  readonly words: string | null
+  readonly spoken: Spoken
   /** The store of an earlier session: an element that was removed and put back continues where it was. */
   readonly store: LeadlineStore | null
   /** Identifies the element among those of its page. */
@@ -61,6 +59,8 @@ export interface SessionOptions {
 const REST = 250
 /** How the fragment of a link begins; `link.ts`, loaded later, reads the rest. */
 const LINK = '#leadline='
+/** What is built in; a page elsewhere has numbers and money of its own. */
+const PLAIN_ENGLISH = /^en([-_]US)?$/i
 /** Most lines of a notice. */
 const MOST_LINES = 5
 
@@ -71,8 +71,6 @@ export class Session implements Host {
   readonly requestUrl: string | null
   readonly picture: Host['picture'] = { current: null }
   readonly presets: string | null
-  /** Of the file that the page's words come from; null: none, or it could not be had, which is told, and all is said in English. */
-  language: Language | null = null
   /** Why `begin` gave up. */
   faults: readonly Fault[] = []
   readonly #options: SessionOptions
@@ -91,8 +89,8 @@ export class Session implements Host {
   #silent = false
   /** The user left the page. It may come back from the back/forward cache. */
   #gone = false
-  /** The last request: sent again, it keeps its id. */
-  #request: { readonly text: string; readonly body: RequestBody } | null = null
+  asked: Host['asked'] = null
+  #spoken: Spoken | null = null
   /** A change not yet announced to the page, because its dock is still being assessed. */
   #owed = false
   /** Each problem with saving or links is reported once, not at every edit. */
@@ -136,19 +134,14 @@ export class Session implements Host {
   async begin(): Promise<boolean> {
     const { design, store } = this.#options
     const { signal } = this.#over
-    const { words } = this.#options
-    const [shop, language, base, linked, kept] = await Promise.all([
+    const [shop, base, linked, kept] = await Promise.all([
       this.#options.catalog && readCatalog(this.#options.catalog, signal),
-      words === null ? null : readLanguageFrom(words, signal),
       store === null && design && 'url' in design ? readDesignFrom(design.url, signal) : null,
       store === null ? this.#readLink(location.hash) : null,
       this.#keeping.begin(),
+      this.speak(this.#options.spoken),
     ])
     if (signal.aborted) return false
-    if (language?.ok) {
-      this.language = language.value
-      this.store.getState().set({ language: language.value })
-    } else if (language) this.fail(language.faults)
     if (shop && !shop.ok) {
       this.faults = shop.faults
       this.fail(shop.faults)
@@ -189,6 +182,27 @@ export class Session implements Host {
     if (!this.keeps && !this.links) this.#keeping.forget()
     else if (this.#keeping.owes || followed || (resumed && resumed !== chosen)) this.#keepSoon()
     return true
+  }
+
+  /** In which language all is told. What cannot be had of it is said, and the language before stays: at first English. */
+  async speak(spoken: Spoken): Promise<void> {
+    this.#spoken = spoken
+    const { signal } = this.#over
+    const { set } = this.store.getState()
+    if (spoken.words === null && PLAIN_ENGLISH.test(spoken.lang)) {
+      set({ language: ENGLISH })
+      return
+    }
+    try {
+      const { languageFor } = await import('./spoken.ts')
+      const { language, faults } = await languageFor(spoken, signal)
+      // Meanwhile asked for another, or gone.
+      if (signal.aborted || this.#spoken !== spoken) return
+      set({ language })
+      this.fail(faults)
+    } catch (error) {
+      await this.missing('words', spoken.lang, error)
+    }
   }
 
   /** Takes a design from the page: one step of undo, and no event for what the page itself did. */
@@ -305,25 +319,6 @@ export class Session implements Host {
     return this.#options.tell('leadline-request', request, true)
   }
 
-  numbered(content: RequestContent): RequestBody {
-    // The same wish is the same request, whatever the light is on its picture.
-    const text = JSON.stringify({ ...content, picture: undefined })
-    const id = newId()
-    if (this.#request?.text !== text)
-      this.#request = {
-        text,
-        body: {
-          format: 'leadline/request',
-          version: 1,
-          id,
-          reference: id.slice(0, 8),
-          at: new Date().toISOString(),
-          ...content,
-        },
-      }
-    return this.#request.body
-  }
-
   requestFailed(message: string): void {
     this.fail([{ code: 'request', path: this.requestUrl ?? '', message }])
   }
@@ -432,16 +427,16 @@ export class Session implements Host {
       const { linkOf } = await this.#link()
       return linkOf(design)
     } catch (error) {
-      await this.missing('link', error)
+      await this.missing('link', 'link', error)
       return undefined
     }
   }
 
   /** Reports that a chunk did not load: the site was deployed anew, or there is no connection. */
-  async missing(path: string, error: unknown): Promise<void> {
+  async missing(code: Fault['code'], path: string, error: unknown): Promise<void> {
     const why = await whyMissing()
     if (this.#over.signal.aborted) return
-    this.#tellOnce([{ code: 'link', path, message: String(error) }])
+    this.#tellOnce([{ code, path, message: String(error) }])
     this.store.getState().set({
       notice:
         why === 'gone'
@@ -460,7 +455,7 @@ export class Session implements Host {
       if (read.ok) return read
       this.fail(read.faults, 'file.bad-link')
     } catch (error) {
-      await this.missing(fragment, error)
+      await this.missing('link', fragment, error)
     }
     return null
   }

@@ -2,7 +2,6 @@
 import {
   type Catalog,
   type Design,
-  type Language,
   LIMITS,
   type Parsed,
   parseDesign,
@@ -38,7 +37,7 @@ export type Given<T> =
 export type GivenCatalog = { readonly plain: Plain } | { readonly url: string }
 
 /** An address that has not answered in full by then is given up, ms. */
-const LONGEST = 20_000
+export const LONGEST = 20_000
 
 export type Read<T> =
   | {
@@ -70,15 +69,6 @@ export async function readCatalog(given: GivenCatalog, signal: AbortSignal): Pro
 export const readDesignFrom = (url: string, signal: AbortSignal): Promise<Read<Design>> =>
   readFrom(url, 'design', parseDesignText, signal)
 
-/** What reads it comes with it: most pages are in English. */
-export const readLanguageFrom = (url: string, signal: AbortSignal): Promise<Read<Language>> =>
-  readFrom(
-    url,
-    'words',
-    async (text) => (await import('../../rules/words/language-file.ts')).parseLanguageText(text),
-    signal,
-  )
-
 /** A file that the user chose. One too large to be a design is not read into memory. */
 export async function readDesignFile(file: File): Promise<Read<Design>> {
   if (file.size > LIMITS.textBytes)
@@ -91,7 +81,7 @@ export async function readDesignFile(file: File): Promise<Read<Design>> {
   }
 }
 
-async function readFrom<T>(
+export async function readFrom<T>(
   url: string,
   code: 'catalog' | 'design' | 'words',
   parse: (text: string) => Parsed<T> | Promise<Parsed<T>>,
@@ -101,9 +91,12 @@ async function readFrom<T>(
   over.addEventListener('abort', () => stop.abort(), { once: true })
   try {
     const answer = async (): Promise<Read<T>> => {
-      const response = await fetch(url, { signal: stop.signal })
+      const [response, { limitedText }] = await Promise.all([
+        fetch(url, { signal: stop.signal }),
+        import('../platform/limited-text.ts'),
+      ])
       if (!response.ok) return failed(code, url, `${response.status} ${response.statusText}`.trim())
-      return faultsOf(await parse(await response.text()), code)
+      return faultsOf(await parse(await limitedText(response, LIMITS.textBytes)), code)
     }
     return await within(LONGEST, answer())
   } catch (error) {

@@ -4,6 +4,8 @@
  * another tab. Nothing is reloaded unless somebody presses the button inside: `[data-offline-use]`.
  */
 
+import { trustedScript } from '../platform/trusted-url.ts'
+
 type Told = 'ready' | 'update' | 'elsewhere'
 
 /** A page at the lake may be open all day: looks for a newer version this often, ms. */
@@ -14,11 +16,9 @@ const PATIENCE = 2000
 
 /** That the newer version was asked for, which a reload must not forget: kept in the tab. */
 const ASKED = 'leadline-newer-version'
-const asked = {
-  is: (): boolean => attempt(() => sessionStorage.getItem(ASKED) !== null, false),
-  set: (): void => attempt(() => sessionStorage.setItem(ASKED, ''), undefined),
-  clear: (): void => attempt(() => sessionStorage.removeItem(ASKED), undefined),
-}
+const isAsked = (): boolean => attempt(() => sessionStorage.getItem(ASKED) !== null, false)
+const ask = (): void => attempt(() => sessionStorage.setItem(ASKED, ''), undefined)
+const forget = (): void => attempt(() => sessionStorage.removeItem(ASKED), undefined)
 
 /** Any access may throw: because of browser settings. */
 function attempt<T>(act: () => T, or: T): T {
@@ -36,9 +36,12 @@ const show = (what: Told): void => {
 
 async function register(workers: ServiceWorkerContainer): Promise<void> {
   const first = workers.controller === null
-  const registration = await workers.register(new URL('./service-worker.js', import.meta.url), {
-    updateViaCache: 'none',
-  })
+  const registration = await workers.register(
+    trustedScript(new URL('./service-worker.js', import.meta.url)),
+    {
+      updateViaCache: 'none',
+    },
+  )
   const look = (): void => {
     // Without a signal there is nothing newer to be had.
     registration.update().catch(() => {})
@@ -46,7 +49,7 @@ async function register(workers: ServiceWorkerContainer): Promise<void> {
   const waits = (): void => {
     if (registration.waiting && workers.controller) show('update')
     // Nothing of it is waited for any more.
-    else if (!registration.installing) asked.clear()
+    else if (!registration.installing) forget()
   }
   waits()
   registration.addEventListener('updatefound', () =>
@@ -55,14 +58,14 @@ async function register(workers: ServiceWorkerContainer): Promise<void> {
   document.addEventListener('click', ({ target }) => {
     if (!(target instanceof Element) || !target.closest('[data-offline-use]')) return
     if (!registration.waiting) return location.reload()
-    asked.set()
+    ask()
     registration.waiting.postMessage('use')
     setTimeout(() => location.reload(), PATIENCE)
   })
   let mine = first
   workers.addEventListener('controllerchange', () => {
-    if (asked.is()) {
-      asked.clear()
+    if (isAsked()) {
+      forget()
       location.reload()
     } else if (mine) show('ready')
     else show('elsewhere')

@@ -1,6 +1,8 @@
 /** What is found, each in plain words, its remedy one tap away, its figures a tap deeper. Comes with what finds it, after the first picture. */
+
 import { useState } from 'react'
 import { applyPatch, type Finding, severityWord, tellFinding, tellRemedy } from '../../rules/index.ts'
+import { remedyNamed } from '../../rules/words/part-names.ts'
 import { Unsaid } from '../parameters/lake-unsaid.tsx'
 import { findingId } from '../state/highlight.ts'
 import { useDock, useLeadline } from '../state/store.ts'
@@ -76,6 +78,7 @@ function Item({ finding, cost }: { readonly finding: Finding; readonly cost: num
   const edit = useLeadline((s) => s.edit)
   const set = useLeadline((s) => s.set)
   const more = useLeadline((s) => s.foundLater)
+  const catalog = useLeadline((s) => s.catalog)
   const id = findingId(finding)
   const chosen = useLeadline((s) => s.selection === id)
   const [failed, setFailed] = useState<string | null>(null)
@@ -103,7 +106,7 @@ function Item({ finding, cost }: { readonly finding: Finding; readonly cost: num
         <div className="actions">
           {remedy && (
             <button type="button" className="remedy" onClick={mend}>
-              {tellRemedy(remedy, reader, more)} <Cost of={cost} />
+              {tellRemedy(remedyNamed(remedy, catalog, reader.language), reader, more)} <Cost of={cost} />
             </button>
           )}
           {finding.parts.length > 0 && (

@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from 'react'
 import { packageLabels, packageNumber } from '../../rules/papers/labels.ts'
 import { useHost } from '../state/host.ts'
 import { useDock, useLeadline, usePlaced } from '../state/store.ts'
+import { useNames } from '../ui/use-names.ts'
 import { useWords } from '../ui/use-words.ts'
 import { DOCUMENTS } from '../words/documents.ts'
 import { count, text } from '../words/index.ts'
@@ -38,6 +39,7 @@ function Package({ n, at }: { readonly n: number; readonly at: string }) {
   const dock = useDock()
   const catalog = useLeadline((s) => s.catalog)
   const { t, mass } = useWords(DOCUMENTS)
+  const named = useNames()
   const labels = packageLabels({ dock, catalog })
   const one = labels[n - 1]
   if (!one) return <p className="hint">{t('scanned-none', { id: text(at) })}</p>
@@ -52,7 +54,7 @@ function Package({ n, at }: { readonly n: number; readonly at: string }) {
           // biome-ignore lint/suspicious/noArrayIndexKey: the same part may be in two bags, and nothing moves.
           <li key={`${kind} ${code} ${i}`}>
             {quantity}
-            {spares > 0 && ` + ${spares}`} × {name}
+            {spares > 0 && ` + ${spares}`} × {named({ code, name })}
           </li>
         ))}
       </ul>

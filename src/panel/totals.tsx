@@ -2,6 +2,7 @@
 import { rowId } from '../state/highlight.ts'
 import { useLeadline, usePlaced } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
+import { useNames } from '../ui/use-names.ts'
 import { useWords } from '../ui/use-words.ts'
 import { count } from '../words/index.ts'
 import { PickButton } from './pick-button.tsx'
@@ -52,6 +53,7 @@ function List() {
   const set = useLeadline((s) => s.set)
   const selection = useLeadline((s) => s.selection)
   const { t, mass, money, priced } = useWords()
+  const named = useNames()
   return (
     <table className="list-of-parts">
       <thead>
@@ -75,7 +77,7 @@ function List() {
               onPointerLeave={() => set({ hover: null })}
             >
               <th scope="row">
-                <PickButton id={id}>{row.name}</PickButton>
+                <PickButton id={id}>{named(row)}</PickButton>
               </th>
               <td>
                 {row.quantity}

@@ -3,6 +3,7 @@ import { panelFor } from '../../rules/catalog-index.ts'
 import { type Catalog, type Design, type Dock, shopOf } from '../../rules/index.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { Choice } from '../ui/controls.tsx'
+import { useNames } from '../ui/use-names.ts'
 import { useWords } from '../ui/use-words.ts'
 import { WANTS } from '../words/wants.ts'
 
@@ -13,6 +14,7 @@ export function Decking() {
   const edit = useLeadline((s) => s.edit)
   const dock = useDock()
   const { t, money, priced } = useWords(WANTS)
+  const named = useNames()
   const { deckings = [] } = catalog
   const own = deckings.find(isOwn)?.code
   return (
@@ -21,16 +23,18 @@ export function Decking() {
         legend={t('decking.label')}
         value={finish ?? own ?? ''}
         columns={2}
-        options={deckings.map(({ code, name, color }) => ({
-          value: code,
-          picture: <i className="swatch" style={{ background: color }} />,
-          label: (
-            <>
-              {name}
-              {priced && !stale && <small>{money(panelsPrice(dock, catalog, code))}</small>}
-            </>
-          ),
-        }))}
+        options={deckings
+          .filter((one) => !one.hidden || one.code === finish)
+          .map(({ code, name, color }) => ({
+            value: code,
+            picture: <i className="swatch" style={{ background: color }} />,
+            label: (
+              <>
+                {named({ code, name })}
+                {priced && !stale && <small>{money(panelsPrice(dock, catalog, code))}</small>}
+              </>
+            ),
+          }))}
         set={(code) => edit((d) => setFinish(d, code === own ? undefined : code))}
       />
     </div>

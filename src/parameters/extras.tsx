@@ -3,6 +3,7 @@ import { useMemo } from 'react'
 import { LIMITS } from '../../rules/index.ts'
 import { useLeadline } from '../state/store.ts'
 import { Stepper } from '../ui/controls.tsx'
+import { useNames } from '../ui/use-names.ts'
 import { useWords } from '../ui/use-words.ts'
 import { text } from '../words/index.ts'
 import { WANTS } from '../words/wants.ts'
@@ -28,26 +29,30 @@ export function Extras() {
   const edit = useLeadline((s) => s.edit)
   const oneMore = useOneMore()
   const { t } = useWords(WANTS)
+  const named = useNames()
   return (
     <fieldset className="control list">
       <legend>{t('extras.label')}</legend>
-      {extras.map(({ code, name }) => (
-        <Stepper
-          key={code}
-          label={
-            <>
-              {name}
-              <small>{oneMore(code)}</small>
-            </>
-          }
-          fewer={t('extras.fewer', { name: text(name) })}
-          more={t('extras.more', { name: text(name) })}
-          value={wanted[code] ?? 0}
-          min={0}
-          max={LIMITS.extras}
-          set={(n) => edit((d) => change.setExtra(d, code, n))}
-        />
-      ))}
+      {extras
+        .filter(({ code, hidden }) => !hidden || wanted[code])
+        .map((one) => ({ ...one, name: named(one) }))
+        .map(({ code, name }) => (
+          <Stepper
+            key={code}
+            label={
+              <>
+                {name}
+                <small>{oneMore(code)}</small>
+              </>
+            }
+            fewer={t('extras.fewer', { name: text(name) })}
+            more={t('extras.more', { name: text(name) })}
+            value={wanted[code] ?? 0}
+            min={0}
+            max={LIMITS.extras}
+            set={(n) => edit((d) => change.setExtra(d, code, n))}
+          />
+        ))}
     </fieldset>
   )
 }

@@ -2,6 +2,7 @@ import { useMemo } from 'react'
 import { straightFrames } from '../../rules/catalog/straight.ts'
 import { useLeadline } from '../state/store.ts'
 import { Choice } from '../ui/controls.tsx'
+import { useNames } from '../ui/use-names.ts'
 import { useWords } from '../ui/use-words.ts'
 import { WANTS } from '../words/wants.ts'
 import { useAdded } from './added.ts'
@@ -14,6 +15,7 @@ export function FrameSize() {
   const frames = useMemo(() => straightFrames(catalog), [catalog])
   const edit = useLeadline((s) => s.edit)
   const { t } = useWords(WANTS)
+  const named = useNames()
   const added = useAdded(
     useMemo(() => new Map(frames.map(({ code }) => [code, (d) => change.setFrame(d, code)])), [frames]),
   )
@@ -26,7 +28,7 @@ export function FrameSize() {
           value: code,
           label: (
             <>
-              {name}
+              {named({ code, name })}
               <small>{added(code)}</small>
             </>
           ),

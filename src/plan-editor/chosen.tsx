@@ -9,6 +9,7 @@ import { useLeadline } from '../state/store.ts'
 import { Hint } from '../ui/controls.tsx'
 import { LengthField } from '../ui/quantity-field.tsx'
 import { Select } from '../ui/select.tsx'
+import { useNames } from '../ui/use-names.ts'
 import { useWords } from '../ui/use-words.ts'
 import { count, text } from '../words/index.ts'
 import { PLAN_EDITOR } from '../words/plan-editor.ts'
@@ -26,9 +27,13 @@ interface ChosenProps {
 export function Chosen({ lying, section, name, moving, setMoving, perform, remove }: ChosenProps) {
   const catalog = useLeadline((s) => s.catalog)
   // A ramp lies straight before its hinge.
-  const frames = section.role === 'ramp' ? straightFrames(catalog) : catalog.frames
+  const frames =
+    section.role === 'ramp'
+      ? straightFrames(catalog)
+      : catalog.frames.filter(({ hidden, code }) => !hidden || code === section.frame.code)
   const own = useLeadline((s) => s.design.dock.frame)
   const { t } = useWords(PLAN_EDITOR)
+  const named = useNames()
   const size = useId()
   const { id } = section
   const hanging = hangingOf(lying, id)
@@ -43,7 +48,7 @@ export function Chosen({ lying, section, name, moving, setMoving, perform, remov
           id={size}
           value={code}
           options={frames.map((frame) => frame.code)}
-          wordOf={(one) => frames.find((frame) => frame.code === one)?.name ?? one}
+          wordOf={(code) => named(frames.find((frame) => frame.code === code) ?? { code, name: code })}
           set={(to) => perform({ kind: 'frame', id, frame: to === own ? null : to })}
         />
       </label>

@@ -8,6 +8,7 @@ import * as change from '../parameters/design-edits.ts'
 import { useLeadline, useLeadlineStore } from '../state/store.ts'
 import { Choice, Hint, Stepper } from '../ui/controls.tsx'
 import { chunk, Lazy } from '../ui/lazy.tsx'
+import { useNames } from '../ui/use-names.ts'
 import { useSheet } from '../ui/use-sheet.ts'
 import { useWords } from '../ui/use-words.ts'
 import { PLAN_EDITOR } from '../words/plan-editor.ts'
@@ -100,6 +101,7 @@ export function Shapes() {
 function useOptions(shop: Shop) {
   const { t } = useWords()
   const { t: tp } = useWords(PLAN_EDITOR)
+  const named = useNames()
   return useMemo(() => {
     const frame = straightFrames(shop.catalog)[0]!
     const picture = (name: TemplateName, right = false) => {
@@ -116,12 +118,12 @@ function useOptions(shop: Shop) {
       ...WRITTEN.map((one) => ({ value: one, label: tp(`shape.${one}`), picture: picture(one) })),
       ...(shop.catalog.templates ?? []).map((one, i) => ({
         value: `shop-${i}` as const,
-        label: one.name,
+        label: named(one),
         picture: <ShapePicture plan={one.plan} frame={one.frame} shop={shop} />,
       })),
       { value: 'own' as const, label: tp('shape.own'), picture: <OwnPicture /> },
     ]
-  }, [shop, t, tp])
+  }, [shop, t, tp, named])
 }
 
 const OwnPicture = () => (

@@ -3,6 +3,7 @@ import { useId } from 'react'
 import { hasPrice } from '../panel/verdict.ts'
 import { useDock, useLeadline } from '../state/store.ts'
 import { useHandles } from '../ui/handles.ts'
+import { useNames } from '../ui/use-names.ts'
 import { useWords } from '../ui/use-words.ts'
 import { REQUEST } from '../words/request.ts'
 
@@ -16,12 +17,15 @@ export interface Typed {
   /** Codes of the catalog's services. */
   readonly wants: readonly string[]
   readonly picture: boolean
+  /** The box beside the shop's consent text. */
+  readonly agreed: boolean
 }
 
 export const NOTHING_TYPED: Typed = {
   ...{ name: '', email: '', phone: '', place: '', note: '' },
   wants: [],
   picture: true,
+  agreed: false,
 }
 
 type TextField = 'name' | 'email' | 'phone' | 'place'
@@ -36,31 +40,35 @@ const FIELDS: readonly {
   { key: 'place', complete: 'off', mode: 'text' },
 ]
 
-export type Fault = 'name-missing' | 'contact-missing' | 'email-wrong'
+export type Fault = 'name-missing' | 'contact-missing' | 'email-wrong' | 'consent-missing'
 
 /** What an answer cannot do without, at the field where it is to be mended. */
-export function faultsOf({ name, email, phone }: Typed): Partial<Record<TextField, Fault>> {
+export function faultsOf(
+  { name, email, phone, agreed }: Typed,
+  mustAgree: boolean,
+): Partial<Record<TextField | 'agreed', Fault>> {
   const [mail, call] = [email.trim(), phone.trim()]
   return {
     ...(name.trim() === '' && { name: 'name-missing' }),
     ...(mail === '' && call === '' && { email: 'contact-missing' }),
+    ...(mustAgree && !agreed && { agreed: 'consent-missing' as const }),
     ...(mail !== '' && !/^[^\s@]+@[^\s@]+$/.test(mail) && { email: 'email-wrong' }),
   }
 }
 
-interface Props {
+export interface FieldsProps {
   readonly typed: Typed
   /** What is missing is told. */
   readonly checked: boolean
   readonly set: (typed: Typed) => void
 }
 
-export function ContactFields({ typed, checked, set }: Props) {
+export function ContactFields({ typed, checked, set }: FieldsProps) {
   const { t } = useWords(REQUEST)
   const dock = useDock()
   const { picture } = useHandles()
   const id = useId()
-  const faults = checked ? faultsOf(typed) : {}
+  const faults = checked ? faultsOf(typed, false) : {}
   return (
     <>
       {!hasPrice(dock) && <p className="care">{t('request.stop')}</p>}
@@ -106,7 +114,6 @@ export function ContactFields({ typed, checked, set }: Props) {
       {picture.current && (
         <Check on={typed.picture} set={(on) => set({ ...typed, picture: on })} label={t('request.picture')} />
       )}
-      <p className="hint">{t('request.what')}</p>
     </>
   )
 }
@@ -120,6 +127,7 @@ function Wants({
   readonly set: (wants: readonly string[]) => void
 }) {
   const { t } = useWords(REQUEST)
+  const named = useNames()
   // Work by the hour is the shop's to offer.
   const services = useLeadline((s) => s.catalog.services)?.filter(({ per }) => per !== 'hour') ?? []
   if (services.length === 0) return null
@@ -129,7 +137,7 @@ function Wants({
       {services.map(({ code, name }) => (
         <Check
           key={code}
-          label={name}
+          label={named({ code, name })}
           on={wants.includes(code)}
           // In the shop's order, not in the order of clicks: the same wish is the same request.
           set={(on) =>

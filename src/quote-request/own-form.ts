@@ -11,8 +11,11 @@ export function ownForm(slot: HTMLSlotElement | null): HTMLFormElement | null {
   return slot?.assignedElements().find((one) => one instanceof HTMLFormElement) ?? null
 }
 
-/** Fields by other names than ours are lines of the note; files are left out, and no picture goes along unless a field `picture` says so. */
-export function typedIn(form: HTMLFormElement): Typed {
+/**
+ * Fields by other names than ours are lines of the note; files are left out, and no picture goes along unless a field `picture` says so.
+ * `agreed`: the box beside the shop's own text, which is ours in any case: nothing in the form stands for it.
+ */
+export function typedIn(form: HTMLFormElement, agreed: boolean): Typed {
   const fields = new FormData(form)
   const textOf = (name: string): string => {
     const value = fields.get(name)
@@ -33,5 +36,6 @@ export function typedIn(form: HTMLFormElement): Typed {
     note: [textOf('note'), ...more].filter(Boolean).join('\n').slice(0, LONGEST_NOTE),
     wants: fields.getAll('wants').filter((one) => typeof one === 'string'),
     picture: textOf('picture') !== '',
+    agreed,
   }
 }

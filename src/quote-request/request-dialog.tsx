@@ -1,27 +1,39 @@
 /** Ask for a quote: a name, a way to answer, and what goes with it told beforehand. The cautions stand beside it. */
 
-import { type RefObject, useEffect, useId, useRef, useState } from 'react'
+import { useEffect, useId, useRef, useState } from 'react'
 import { cautionsIn, type Say } from '../../rules/index.ts'
 import { useVerdict } from '../panel/findings.tsx'
 import { useSummary } from '../panel/summary.tsx'
 import { usePrice } from '../panel/use-price.ts'
-import { type RequestContent, useHost } from '../state/host.ts'
-import type { Contact } from '../state/request-body.ts'
-import { placedNow, useDock, useLeadlineStore } from '../state/store.ts'
+import { useHost } from '../state/host.ts'
+import type { RequestBody } from '../state/request-body.ts'
+import { useDock, useLeadline, useLeadlineStore } from '../state/store.ts'
 import { useHandles } from '../ui/handles.ts'
 import { useSheet } from '../ui/use-sheet.ts'
 import { useWords } from '../ui/use-words.ts'
 import { count, text } from '../words/index.ts'
 import { REQUEST, type RequestWord } from '../words/request.ts'
-import { ContactFields, faultsOf, NOTHING_TYPED, type Typed } from './contact-fields.tsx'
+import { useConsent } from './consent.tsx'
+import { faultsOf, NOTHING_TYPED, type Typed } from './contact-fields.tsx'
+import { contactOf, contentOf } from './content.ts'
+import { Fields } from './fields.tsx'
+import { numbered } from './numbered.ts'
 import { ownForm, typedIn } from './own-form.ts'
 import { smallPicture } from './picture.ts'
 import css from './request-dialog.css?inline'
-import { type Outcome, sendRequest } from './send-request.ts'
+import { type Failed, type Outcome, sendRequest } from './send-request.ts'
 import { SendYourself } from './send-yourself.tsx'
 import { useBoats } from './use-boats.ts'
+import { CHANGED, type Told, tellWaiting, waitingFor } from './waiting/queue.ts'
 
-type State = 'asked' | 'sending' | Outcome
+type State =
+  | 'asked'
+  | 'sending'
+  | 'taken-back'
+  | Exclude<Outcome, Failed>
+  /** `unkept`: it does not wait for a connection either. */
+  | (Failed & { readonly unkept?: boolean })
+  | { readonly kind: 'waiting'; readonly id: string }
 
 export function Request({ close }: { readonly close: () => void }) {
   const dialog = useRef<HTMLDialogElement>(null)
@@ -36,40 +48,32 @@ export function Request({ close }: { readonly close: () => void }) {
   const [checked, setChecked] = useState(false)
   /** What the page has put in the place of the fields. */
   const own = useRef<HTMLSlotElement>(null)
-  const { state, number, send } = useSending()
+  const { state, number, send, takeBack } = useSending()
+  const mustAgree = useConsent()?.tick === true
   useEffect(() => {
     const element = dialog.current
     element?.showModal()
+    // What keeps on trying is here before the connection is gone.
+    import('./waiting/waiting-list.tsx').catch(() => {})
     return () => element?.close()
   }, [])
 
   const submit = (): void => {
     setChecked(true)
     const form = ownForm(own.current)
-    if (form) {
-      if (!form.reportValidity()) return
-      const told = typedIn(form)
-      setTyped(told)
-      if (Object.keys(faultsOf(told)).length === 0) void send(told)
-      return
-    }
-    const [fault] = Object.keys(faultsOf(typed))
-    if (fault) dialog.current?.querySelector<HTMLInputElement>(`[name="${fault}"]`)?.focus()
-    else void send(typed)
+    if (form && !form.reportValidity()) return
+    const told = form ? typedIn(form, typed.agreed) : typed
+    if (form) setTyped(told)
+    const [fault] = Object.keys(faultsOf(told, mustAgree))
+    if (fault === undefined) void send(told)
+    else if (!form || fault === 'agreed')
+      dialog.current?.querySelector<HTMLInputElement>(`[name="${fault}"]`)?.focus()
   }
-  useOwnSubmit(own, submit)
   const outcome = typeof state === 'object' ? state : null
   const over = outcome?.kind === 'sent' || outcome?.kind === 'handed'
   return (
     <dialog ref={dialog} className="request" aria-labelledby={`${id}-title`} onClose={close}>
-      <form
-        ref={styled}
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault()
-          submit()
-        }}
-      >
+      <form ref={styled} noValidate onSubmit={(event) => event.preventDefault()}>
         <h2 id={`${id}-title`}>{t('request.title')}</h2>
         <p className="line">
           {what} {verdict}
@@ -81,29 +85,25 @@ export function Request({ close }: { readonly close: () => void }) {
           </p>
         ))}
         <Cost />
-        {over ? (
+        {over && (
           <p role="status" className="done">
             {doneText(outcome, { code: dock.fingerprint.all, number }, t)}
           </p>
-        ) : (
-          <slot name="request" ref={own}>
-            <ContactFields typed={typed} checked={checked} set={setTyped} />
-          </slot>
         )}
-        {checked && !over && <OwnFaults slot={own.current} typed={typed} />}
+        {!over && outcome?.kind !== 'waiting' && (
+          <Fields own={own} submit={submit} typed={typed} checked={checked} set={setTyped} />
+        )}
+        {state === 'taken-back' && <p role="status">{t('request.taken-back')}</p>}
         {outcome && !over && (
-          <div className="not-sent" role="alert">
-            <p className="fault">{faultText(outcome, t)}</p>
-            {outcome.kind === 'failed' && <p>{t('request.failed-then')}</p>}
-            <SendYourself
-              from={contactOf(typed)}
-              wants={typed.wants}
-              number={number}
-              what={[what, ...boats].join('\n')}
-            />
-          </div>
+          <NotSent
+            outcome={outcome}
+            typed={typed}
+            number={number}
+            what={[what, ...boats].join('\n')}
+            takeBack={takeBack}
+          />
         )}
-        <Actions state={state} close={close} />
+        <Actions state={state} submit={submit} close={close} />
         <Cautions />
       </form>
     </dialog>
@@ -121,79 +121,93 @@ function Cost() {
   )
 }
 
-/** A button or a key of the page's own form is as good as ours, and leads nowhere else. */
-function useOwnSubmit(own: RefObject<HTMLSlotElement | null>, submit: () => void): void {
-  useEffect(() => {
-    const form = ownForm(own.current)
-    const sent = (event: Event): void => {
-      event.preventDefault()
-      submit()
-    }
-    form?.addEventListener('submit', sent)
-    return () => form?.removeEventListener('submit', sent)
-  })
+interface NotSentProps {
+  readonly outcome: Extract<State, object>
+  readonly typed: Typed
+  /** The request's. */
+  readonly number: string
+  readonly what: string
+  readonly takeBack: (id: string) => void
 }
 
-/** What a form of the page's own has let through and no answer can do without; the fields of ours say it themselves. */
-function OwnFaults({ slot, typed }: { readonly slot: HTMLSlotElement | null; readonly typed: Typed }) {
+/** Why, and the ways on from there. */
+function NotSent({ outcome, typed, number, what, takeBack }: NotSentProps) {
   const { t } = useWords(REQUEST)
-  if (!ownForm(slot)) return null
-  return Object.values(faultsOf(typed)).map((fault) => (
-    <p className="fault" role="alert" key={fault}>
-      {t(`request.${fault}`)}
-    </p>
-  ))
+  return (
+    <div className="not-sent" role="alert">
+      <p className="fault">{faultText(outcome, number, t)}</p>
+      {outcome.kind === 'failed' && <p>{t('request.failed-then')}</p>}
+      {outcome.kind === 'waiting' && (
+        <>
+          <div className="actions">
+            <button type="button" onClick={() => takeBack(outcome.id)}>
+              {t('request.take-back')}
+            </button>
+          </div>
+          <p>{t('request.waiting-then')}</p>
+        </>
+      )}
+      <SendYourself from={contactOf(typed)} wants={typed.wants} number={number} what={what} />
+    </div>
+  )
 }
 
-/** `contact` is both in one line: whoever reads only that can still answer. */
-const contactOf = ({ name, email, phone, place, note }: Typed): Contact => {
-  const [mail, call, where] = [email.trim(), phone.trim(), place.trim()]
-  return {
-    name: name.trim(),
-    contact: [mail, call].filter(Boolean).join(', '),
-    note: note.trim(),
-    ...(mail && { email: mail }),
-    ...(call && { phone: call }),
-    ...(where && { place: where }),
-  }
-}
-
-/** Sends the design in hand, and tells what came of it and under which number. */
+/** Sends the design in hand, and tells what came of it and under which number. What was sent without a connection waits for one. */
 function useSending() {
   const host = useHost()
   const store = useLeadlineStore()
   const { picture: scene } = useHandles()
   const [state, setState] = useState<State>('asked')
   const [number, setNumber] = useState('')
+  const waiting = typeof state === 'object' && state.kind === 'waiting' ? state.id : null
+  useEffect(() => {
+    if (waiting === null) return
+    // Sent meanwhile, by what stands on the page for it.
+    const hear = (event: Event): void => {
+      const told = (event as CustomEvent<Told | null>).detail
+      if (told?.id === waiting) setState({ kind: 'sent', reference: told.reference })
+    }
+    addEventListener(CHANGED, hear)
+    return () => removeEventListener(CHANGED, hear)
+  }, [waiting])
   const send = async (typed: Typed): Promise<void> => {
     setState('sending')
     const now = store.getState()
-    const { fingerprint, totals } = placedNow(now)
     const [link, picture] = await Promise.all([
       host.linkTo(),
       typed.picture ? smallPicture(scene.current) : null,
     ])
-    const content: RequestContent = {
-      design: now.design,
-      catalog: { id: now.catalog.id, version: now.catalog.edition },
-      fingerprint,
-      totals,
-      contact: contactOf(typed),
-      ...(typed.wants.length > 0 && { wants: typed.wants }),
-      ...(link !== null && { link }),
-      ...(picture !== null && { picture }),
-    }
-    const outcome = await sendRequest(host, content)
-    setNumber(host.numbered(content).reference ?? '')
-    setState(outcome)
+    const body = numbered(host, contentOf(now, typed, { link, picture }))
+    const outcome = await sendRequest(host, body)
+    setNumber(body.reference ?? '')
+    setState(kept(outcome, host.requestUrl, body))
   }
-  return { state, number, send }
+  const takeBack = (id: string): void => {
+    if (host.requestUrl !== null) waitingFor(host.requestUrl).drop(id)
+    tellWaiting(null)
+    setState('taken-back')
+  }
+  return { state, number, send, takeBack }
 }
 
-function Actions({ state, close }: { readonly state: State; readonly close: () => void }) {
+/** What could not be reached is kept, where the device keeps anything. */
+function kept(outcome: Outcome, address: string | null, body: RequestBody): State {
+  if (address === null || outcome.kind !== 'failed' || outcome.why !== 'unreachable') return outcome
+  if (!waitingFor(address).keep({ body })) return { ...outcome, unkept: true }
+  tellWaiting(null)
+  return { kind: 'waiting', id: body.id }
+}
+
+interface ActionsProps {
+  readonly state: State
+  readonly submit: () => void
+  readonly close: () => void
+}
+
+function Actions({ state, submit, close }: ActionsProps) {
   const { t } = useWords(REQUEST)
   const outcome = typeof state === 'object' ? state : null
-  if (outcome?.kind === 'sent' || outcome?.kind === 'handed')
+  if (outcome?.kind === 'sent' || outcome?.kind === 'handed' || outcome?.kind === 'waiting')
     return (
       <div className="actions">
         <button type="button" className="main" onClick={close}>
@@ -204,7 +218,16 @@ function Actions({ state, close }: { readonly state: State; readonly close: () =
   return (
     <div className="actions">
       {outcome?.kind !== 'nobody' && (
-        <button type="submit" className="main" disabled={state === 'sending'}>
+        <button
+          type="submit"
+          className="main"
+          disabled={state === 'sending'}
+          // By Enter in a field too. A frame that may not submit forms gives no event of the form's.
+          onClick={(event) => {
+            event.preventDefault()
+            submit()
+          }}
+        >
           {t(state === 'sending' ? 'request.sending' : outcome ? 'request.again' : 'request.send')}
         </button>
       )}
@@ -217,11 +240,12 @@ function Actions({ state, close }: { readonly state: State; readonly close: () =
 
 function Cautions() {
   const words = useWords()
+  const shop = useLeadline((s) => s.catalog.shop)
   return (
     <aside className="cautions">
       <h3>{words.t('cautions.title')}</h3>
       <ul>
-        {cautionsIn(words).map((caution) => (
+        {cautionsIn(words, shop).map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
       </ul>
@@ -240,9 +264,11 @@ function doneText(
     : t(`request.${kind}-as`, { ...values, reference: text(reference) })
 }
 
-function faultText(outcome: Outcome, t: Say<RequestWord>): string {
+function faultText(outcome: Extract<State, object>, number: string, t: Say<RequestWord>): string {
+  if (outcome.kind === 'waiting') return t('request.waiting', { number: text(number) })
   if (outcome.kind !== 'failed') return t('request.nobody')
-  const { why, status } = outcome
+  const { why, status, unkept } = outcome
+  if (unkept) return `${t(`request.failed-${why}`)} ${t('request.failed-unkept')}`
   return why === 'refused' && status !== undefined
     ? t('request.failed-refused-with', { status: count(status) })
     : t(`request.failed-${why}`)

@@ -1,13 +1,19 @@
 import { messageOf } from '../platform/error-message.ts'
 import { TimeLimitExceeded, within } from '../platform/time-limit.ts'
-import type { Host, RequestContent } from '../state/host.ts'
+import type { Host } from '../state/host.ts'
 import type { Offered, RequestBody } from '../state/request-body.ts'
 
 export type Outcome =
   | { readonly kind: 'sent' | 'handed'; readonly reference: string | null }
   /** No address, and nobody on the page took it. */
   | { readonly kind: 'nobody' }
-  | { readonly kind: 'failed'; readonly why: Why; readonly status?: number }
+  | Failed
+
+export interface Failed {
+  readonly kind: 'failed'
+  readonly why: Why
+  readonly status?: number
+}
 
 /** With `no-receipt` and `no-answer` it may have arrived all the same. */
 export type Why = 'unreachable' | 'refused' | 'no-receipt' | 'no-answer'
@@ -17,6 +23,11 @@ export const LONGEST_ANSWER = 20_000
 /** Before the one more try after an answer that says "not now" or none at all, ms. */
 const PAUSE = 1500
 const NOT_NOW = new Set([429, 502, 503, 504])
+
+/** A failure that may be none a moment later. */
+export const isForNow = ({ why, status }: Failed): boolean =>
+  why === 'unreachable' || NOT_NOW.has(status ?? 0)
+
 /** Characters of a shop's reference that are shown. */
 const LONGEST_REFERENCE = 80
 
@@ -36,11 +47,10 @@ const referenceOf = (receipt: unknown): string | null => {
 
 /** Never throws. `limit` in ms. */
 export async function sendRequest(
-  host: Pick<Host, 'offer' | 'numbered' | 'requestUrl' | 'requestFailed'>,
-  content: RequestContent,
+  host: Pick<Host, 'offer' | 'requestUrl' | 'requestFailed'>,
+  body: RequestBody,
   limit: number = LONGEST_ANSWER,
 ): Promise<Outcome> {
-  const body = host.numbered(content)
   const offered: Offered = { ...body }
   const taken = !host.offer(offered)
   if (taken || offered.receipt !== undefined) {
@@ -54,7 +64,7 @@ export async function sendRequest(
   }
   if (host.requestUrl === null) return { kind: 'nobody' }
   let outcome = await post(host.requestUrl, body, limit)
-  if (outcome.kind === 'failed' && (outcome.why === 'unreachable' || NOT_NOW.has(outcome.status ?? 0))) {
+  if (outcome.kind === 'failed' && isForNow(outcome)) {
     await new Promise((done) => setTimeout(done, PAUSE))
     outcome = await post(host.requestUrl, body, limit)
   }
@@ -63,7 +73,8 @@ export async function sendRequest(
   return outcome
 }
 
-async function post(url: string, body: RequestBody, limit: number): Promise<Outcome> {
+/** Once. Never throws. */
+export async function post(url: string, body: RequestBody, limit: number = LONGEST_ANSWER): Promise<Outcome> {
   const stop = new AbortController()
   const answer = async (): Promise<Outcome> => {
     const response = await fetch(url, {

@@ -1,9 +1,11 @@
 /** The way on where nobody on the page takes a request: the dock as a file, the request as text, an email begun. */
 import { useState } from 'react'
+import { listOf } from '../../rules/words/language.ts'
 import { usePrice } from '../panel/use-price.ts'
 import { useHost } from '../state/host.ts'
 import type { Contact } from '../state/request-body.ts'
 import { useDock, useLeadline } from '../state/store.ts'
+import { useNames } from '../ui/use-names.ts'
 import { useWords } from '../ui/use-words.ts'
 import { text } from '../words/index.ts'
 import { REQUEST } from '../words/request.ts'
@@ -25,8 +27,9 @@ export function SendYourself({ from, wants, number, what }: Props) {
   const dock = useDock()
   const name = useLeadline((s) => s.design.name)
   const offered = useLeadline((s) => s.catalog.services)
-  const services = (offered ?? []).filter(({ code }) => wants.includes(code)).map(({ name }) => name)
-  const { t, priced } = useWords(REQUEST)
+  const named = useNames()
+  const services = (offered ?? []).filter(({ code }) => wants.includes(code)).map(named)
+  const { t, language, priced } = useWords(REQUEST)
   const price = usePrice()
   const { t: screen } = useWords()
   const [copied, setCopied] = useState<'copied' | { readonly text: string } | null>(null)
@@ -44,7 +47,9 @@ export function SendYourself({ from, wants, number, what }: Props) {
         : []),
       t('request.mail-code', { code: text(dock.fingerprint.all.slice(0, 12)) }),
       t('request.mail-number', { number: text(number) }),
-      ...(services.length > 0 ? [t('request.mail-wants', { services: text(services.join(', ')) })] : []),
+      ...(services.length > 0
+        ? [t('request.mail-wants', { services: text(listOf(services, language)) })]
+        : []),
       ...(from.place ? [t('request.mail-place', { place: text(from.place) })] : []),
       ...(from.note === '' ? [] : ['', from.note]),
       '',

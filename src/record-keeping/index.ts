@@ -22,7 +22,7 @@ import { photosOf } from './photos.ts'
 import { openStore } from './store.ts'
 import { openTabs } from './tabs.ts'
 
-export type { ClockDoubt, Kept, Listed, Merged, RecordKeeper, Records, WhyNot } from './kept.ts'
+export type { Listed, RecordKeeper, Records } from './kept.ts'
 
 /** Some browsers never answer an open request: records are kept in the journal after this long, ms. */
 const OPENING = 3000

@@ -22,7 +22,7 @@ import type { Store } from './store.ts'
 export const nameOf = (entry: unknown): string => digestOf(entry).slice(0, 32)
 
 /** Its beginning, and those that it was merged with. */
-export const headsOf = (record: SeasonRecord): readonly RecordHeader[] => [headerOf(record), ...record.others]
+const headsOf = (record: SeasonRecord): readonly RecordHeader[] => [headerOf(record), ...record.others]
 
 const named = (values: readonly unknown[]): ReadonlyMap<string, unknown> =>
   new Map(values.map((value) => [nameOf(value), value]))
@@ -70,6 +70,23 @@ export interface OwnKeeper extends RecordKeeper {
   writeDown(names?: ReadonlySet<string>): void
 }
 
+/** Photos of one record. */
+const photosIn = (store: Store): Pick<RecordKeeper, 'addPhoto' | 'takePhoto' | 'photo'> => ({
+  async addPhoto(picture) {
+    const shrunk = await shrinkPhoto(picture)
+    if (!shrunk) return null
+    const { bytes, width, height } = shrunk
+    const hash = hashOf(bytes)
+    await store.writePhoto(hash, bytes)
+    return { hash, width, height, bytes: bytes.byteLength }
+  },
+  takePhoto: (bytes) => store.writePhoto(hashOf(bytes), bytes.slice().buffer),
+  async photo(hash) {
+    const bytes = await store.photo(hash)
+    return bytes && new Blob([bytes], { type: 'image/jpeg' })
+  },
+})
+
 export function keepRecord(options: KeeperOptions): OwnKeeper {
   const { id, device, store, drafts, now, newId, tell, unreadable } = options
   let record = options.record
@@ -96,7 +113,6 @@ export function keepRecord(options: KeeperOptions): OwnKeeper {
     const lacking = [...mine].filter((name) => !theirs.has(name)).length
     return { ok: true, value: { added: added.length, lacking }, notices: [] }
   }
-  const keepPhoto = (bytes: ArrayBuffer, hash: string): Promise<void> => store.writePhoto(hash, bytes)
   return {
     id,
     unreadable,
@@ -129,19 +145,7 @@ export function keepRecord(options: KeeperOptions): OwnKeeper {
     merge: (from) => take(from, true),
     draft: drafts.read,
     keepDraft: drafts.keep,
-    async addPhoto(picture) {
-      const shrunk = await shrinkPhoto(picture)
-      if (!shrunk) return null
-      const { bytes, width, height } = shrunk
-      const hash = hashOf(bytes)
-      await keepPhoto(bytes, hash)
-      return { hash, width, height, bytes: bytes.byteLength }
-    },
-    takePhoto: (bytes) => keepPhoto(bytes.slice().buffer, hashOf(bytes)),
-    async photo(hash) {
-      const bytes = await store.photo(hash)
-      return bytes && new Blob([bytes], { type: 'image/jpeg' })
-    },
+    ...photosIn(store),
     save: store.flush,
     hear(heads, entries) {
       const read = recordOf(heads.length > 0 ? heads : headsOf(record), entries)

@@ -38,11 +38,17 @@ export async function readRecordFile(file: Blob): Promise<Parsed<Arrived>> {
     const bytes = new Uint8Array(await file.arrayBuffer())
     // As every ZIP archive begins.
     if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) return withPhotos(parseRecordText(strFromU8(bytes)))
+    let room = LARGEST
     const found = unzipSync(bytes, {
-      filter: ({ name, originalSize }) =>
-        name === RECORD
-          ? originalSize <= RECORD_LIMITS.textBytes
-          : PHOTO.test(name) && originalSize <= LARGEST_PHOTO,
+      filter({ name, originalSize }) {
+        const fits =
+          name === RECORD
+            ? originalSize <= RECORD_LIMITS.textBytes
+            : PHOTO.test(name) && originalSize <= LARGEST_PHOTO
+        // Many entries may be packed next to nothing, or lie over each other: together they are no more than the largest file.
+        if (fits) room -= originalSize
+        return fits && room >= 0
+      },
     })
     const text = found[RECORD]
     if (!text) return damaged('the archive', `${RECORD} in it`)

@@ -2,6 +2,7 @@
  * Where somebody begins who has no dock yet: a gentle shore of which nothing is known. Whatever stands there for want of an answer is marked
  * as assumed, is told as such (`site-assumed`), and goes as soon as it is answered.
  */
+import { straightFrames } from '../../rules/catalog/straight.ts'
 import { type Catalog, type Design, EXACT, type Units } from '../../rules/index.ts'
 
 /** m. Asked in the figures that people have: whole feet, or meters. */
@@ -35,7 +36,7 @@ export function firstShore(units: Units, { frames, survey }: Pick<Catalog, 'fram
     },
     dock: {
       deckHeight: deck,
-      frame: frames[0]!.code,
+      frame: straightFrames({ frames })[0]!.code,
       sections: 2,
       ramp: true,
       start: null,

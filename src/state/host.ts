@@ -41,13 +41,11 @@ export interface Host {
   reload(): void
   /** Offers a request to the page; false: the page has taken it over. */
   offer(request: Offered): boolean
-  /** The body of a request. The same content keeps the id that it was first sent with. */
-  numbered(content: RequestContent): RequestBody
+  /** The last request that was asked for here: sent again, it keeps its id. */
+  asked: { readonly text: string; readonly body: RequestBody } | null
   /** Tells the page of a request that failed. */
   requestFailed(message: string): void
 }
-
-export type RequestContent = Omit<RequestBody, 'format' | 'version' | 'id' | 'at' | 'reference'>
 
 export const HostContext = createContext<Host | null>(null)
 

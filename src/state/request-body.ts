@@ -26,6 +26,8 @@ export interface RequestBody {
   readonly fingerprint: Dock['fingerprint']
   readonly totals: Dock['totals']
   readonly contact: Contact
+  /** The shop's own words on what is done with it, as they were shown, and whether the box beside them was ticked. */
+  readonly consent?: { readonly text: string; readonly ticked: boolean }
   /** The catalog's services that are asked for, by code. */
   readonly wants?: readonly string[]
   /** Opens the dock, where the page keeps it in its address. */
@@ -35,6 +37,8 @@ export interface RequestBody {
   /** The number that the customer is told: the beginning of `id`. */
   readonly reference?: string
 }
+
+export type RequestContent = Omit<RequestBody, 'format' | 'version' | 'id' | 'at' | 'reference'>
 
 /** What `leadline-request` carries; a listener that takes it over may give a receipt, at once or later. */
 export interface Offered extends RequestBody {

@@ -46,6 +46,24 @@ const UNIT_WORDS: Readonly<Record<string, LengthUnit>> = {
   mile: 'mi',
   miles: 'mi',
   km: 'km',
+  // As they are written in the languages that come along.
+  pi: 'ft',
+  pied: 'ft',
+  pieds: 'ft',
+  po: 'in',
+  pouce: 'in',
+  pouces: 'in',
+  pie: 'ft',
+  pies: 'ft',
+  pulg: 'in',
+  pulgada: 'in',
+  pulgadas: 'in',
+  fuß: 'ft',
+  zoll: 'in',
+  mètre: 'm',
+  mètres: 'm',
+  metro: 'm',
+  metros: 'm',
 }
 
 const FRACTIONS: Readonly<Record<string, string>> = {
@@ -64,6 +82,8 @@ const FRACTIONS: Readonly<Record<string, string>> = {
 const plain = (text: string): string =>
   text
     .toLowerCase()
+    // Marks of direction, which a language has about a number.
+    .replace(/[\u200e\u200f\u061c]/g, '')
     .replace(/[½¼¾⅛⅜⅝⅞⅓⅔]/g, (sign) => ` ${FRACTIONS[sign]}`)
     .replace(/[′’‘`]/g, "'")
     .replace(/[″“”]/g, '"')
@@ -82,7 +102,7 @@ interface Quantity {
 
 /** A whole number with a fraction, a fraction, or a decimal; then its unit, if any. */
 const QUANTITY =
-  /^(?:(\d+)(?: |-| - )(\d+)\/(\d+)|(\d+)\/(\d+)|(\d+(?:[.,]\d+)?|[.,]\d+)) ?('|"|[a-z]+\.?)?(?: ?-)? ?/
+  /^(?:(\d+)(?: |-| - )(\d+)\/(\d+)|(\d+)\/(\d+)|(\d+(?:[.,]\d+)?|[.,]\d+)) ?('|"|\p{L}+\.?)?(?: ?-)? ?/u
 
 function quantities(text: string): Quantity[] | null {
   const list: Quantity[] = []

@@ -17,6 +17,7 @@ withBrowser()
 
 const ROOT = join(import.meta.dirname, '../..')
 const demoDock = JSON.parse(JSON.stringify(derive(demoDesign, demoCatalog)))
+const german = JSON.parse(readFileSync(join(ROOT, 'public/words/de.json'), 'utf8')).words.screen
 /** The demo's packet, as the checkout writes it. */
 let paper: Buffer
 let packed: Packed
@@ -73,6 +74,9 @@ describe('on a page', () => {
         // Both are workers of the host's own files.
         expect(workers.length).toBeGreaterThanOrEqual(2)
         for (const url of workers) expect(url.startsWith(site.url)).toBe(true)
+        // A shipped language is a chunk of theirs too.
+        await page.locator('leadline-dock').evaluate((element) => element.setAttribute('lang', 'de'))
+        await expect.poll(() => page.locator('h2').allTextContents(), SOON).toContain(german['what.title'])
         await close()
       } finally {
         await site.close()
@@ -288,6 +292,11 @@ describe('in a terminal', () => {
     )
     expect([status, stderr]).toEqual([0, ''])
     expect(readFileSync(paper).subarray(0, 5).toString()).toBe('%PDF-')
+    const list = spawnSync(process.execPath, [cli, 'list', design, '--lang', 'de-AT'], { encoding: 'utf8' })
+    expect([list.status, list.stderr]).toEqual([0, ''])
+    expect(list.stdout).toContain(
+      JSON.parse(readFileSync(installed('public/words/de.json'), 'utf8')).words.terminal.part,
+    )
   })
 })
 
@@ -363,5 +372,19 @@ describe('to a reader', () => {
       expect(element).toContain(`## ${name} - `)
     for (const fonts of ['dist/leadline', 'dist/es', 'dist/node/fonts'])
       expect(readFileSync(installed(fonts, 'ROBOTO-LICENSE.txt'), 'utf8')).toContain('SIL OPEN FONT LICENSE')
+    // What has others' code in it says so.
+    const [first] = readdirSync(installed('dist/leadline')).filter((name) => /^app-.*\.js$/.test(name))
+    for (const file of [`dist/leadline/${first}`, 'dist/es/chunk-scene.js', 'dist/es/assessment-worker.js'])
+      expect(readFileSync(installed(file), 'utf8')).toContain('/*! Licenses: THIRD-PARTY.md */')
+    const sbom = JSON.parse(readFileSync(installed('dist/sbom.cdx.json'), 'utf8')) as {
+      bomFormat: string
+      components: { name: string; licenses: unknown[] }[]
+    }
+    expect(sbom.bomFormat).toBe('CycloneDX')
+    const brought = new Set(sbom.components.map(({ name }) => name))
+    for (const name of ['three', 'preact', 'valibot', 'jspdf', '@noble/hashes'])
+      expect(brought).toContain(name)
+    for (const name of ['vite', 'vitest', 'typescript']) expect(brought).not.toContain(name)
+    for (const { licenses } of sbom.components) expect(licenses.length).toBeGreaterThan(0)
   })
 })

@@ -129,7 +129,7 @@ describe('leadline sheet', () => {
     )
     const args = [longer, '--out', 'q.svg', '--what', 'quote', '--since', old]
     const text = Buffer.from((await sheet(args, TODAY)).bytes).toString()
-    expect(text).toContain('What changed since the quote of 2026-04-01')
+    expect(text).toContain('What changed since the quote of Apr 1, 2026')
     // One more frame at $389.00.
     expect(text).toMatch(
       />Frame 4 x 8 ft<\/text>(?:(?!<\/text>).)*?>5<\/text>(?:(?!<\/text>).)*?>6<\/text>.*?>\+\$389\.00</s,

@@ -1,7 +1,7 @@
 /** Every solid of both shops: closed, outward, of the engine's mass by an independent mesh library, of the size that the catalog says. */
 import { describe, expect, it } from 'vitest'
 import { type Solid, solidOf } from '../../geometry/index.ts'
-import { bodies, type Catalog, type PartKind, shopOf } from '../../rules/index.ts'
+import { bodies, type Catalog, demoCatalog, type PartKind, shopOf } from '../../rules/index.ts'
 import { catalogs } from '../support/catalogs.ts'
 import { fenderCatalog } from '../support/fender-shop.ts'
 import { bodyManifold } from './support/manifold.ts'
@@ -80,6 +80,21 @@ function madeOf(catalog: Catalog, kind: PartKind, code: string) {
     default:
       return undefined
   }
+}
+
+/** Accessories that the shop says the shape of; of one size, that without a word would be a cleat. */
+const shapedCatalog: Catalog = {
+  ...demoCatalog,
+  name: 'a shop with shapes',
+  extras: demoCatalog.extras.flatMap((extra) =>
+    extra.place === 'edge' && extra.code === 'cleat'
+      ? (['box', 'plate', 'tube'] as const).map((shape) => ({
+          ...extra,
+          code: shape,
+          parts: extra.parts.map((part) => ({ ...part, code: shape, shape })),
+        }))
+      : [extra],
+  ),
 }
 
 describe.each([...catalogs, fenderCatalog].map((catalog) => [catalog.name, catalog] as const))(
@@ -236,6 +251,26 @@ describe.each([...catalogs, fenderCatalog].map((catalog) => [catalog.name, catal
     })
   },
 )
+
+it('An accessory is the box, plate or tube that its shop says, of the size that it says, m', () => {
+  // Size 0.0508 out, 0.2032 along, 0.0635 up. A box lies on the deck inside the edge, a plate hangs down outside of it, a tube stands on the deck.
+  const bounds = (shape: string) => boundsOf(solidOf('accessory', shape, shapedCatalog))
+  const near = (found: readonly number[], wanted: readonly number[], digits = 6) => {
+    for (const [k, one] of wanted.entries()) expect(found[k]).toBeCloseTo(one, digits)
+  }
+  for (const shape of ['box', 'plate', 'tube']) {
+    const solid = solidOf('accessory', shape, shapedCatalog)
+    expect(solid.bodies.flatMap((body) => openEdges(solid, body))).toEqual([])
+    for (const body of solid.bodies) expect(signedVolume(solid, body)).toBeGreaterThan(0)
+  }
+  near(bounds('box')[0], [-0.0508, -0.1016, 0])
+  near(bounds('box')[1], [0, 0.1016, 0.0635])
+  near(bounds('plate')[0], [0, -0.1016, -0.0635])
+  near(bounds('plate')[1], [0.0508, 0.1016, 0])
+  // A circle is drawn as a polygon of its area: corners stand out by half a percent.
+  near(bounds('tube')[0], [-0.0508, -0.0254, 0], 3)
+  near(bounds('tube')[1], [0, 0.0254, 0.0635], 3)
+})
 
 /** Of parts made of several materials: the looks' groups hold the pieces in the order in which the looks first come. */
 function massByGroups(

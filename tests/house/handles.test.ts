@@ -5,11 +5,15 @@ import { expect, it } from 'vitest'
 
 const SRC = join(import.meta.dirname, '../../src')
 
-/** May look something up: the element, where it stands among others on the page; a dialog, its own fields. */
+/**
+ * May look something up: the element, where it stands among others on the page; its methods, the drawing that they make a picture of; the frame's
+ * page, its element and the origins it names; the demo page's script, that page's sentences; a dialog, its own fields.
+ */
 const MAY = [
   'element/leadline-dock.ts',
   'element/methods.ts',
   'frame/page.ts',
+  'offline/page.ts',
   'quote-request/request-dialog.tsx',
 ]
 

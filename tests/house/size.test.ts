@@ -43,6 +43,17 @@ describe('the sizes of a page', () => {
     expect(faultsOf(readSizes(dist, budgets))).toEqual([])
   })
 
+  it('has the catalog editor by itself, where it is built', () => {
+    expect(readSizes(dist, budgets).editor).toBeNull()
+    page({ 'catalog-editor.js': weight() })
+    expect(readSizes(dist, { ...budgets, editor: 1500 }).editor!.bytes).toBeGreaterThan(900)
+    expect(faultsOf(readSizes(dist, { ...budgets, editor: 1500 }))).toEqual([])
+    expect(faultsOf(readSizes(dist, { ...budgets, editor: 900 }))[0]).toMatch(
+      /^the catalog editor: .* over its budget of 900$/,
+    )
+    expect(faultsOf(readSizes(dist, budgets))[0]).toMatch(/^the catalog editor: .*no budget$/)
+  })
+
   it.each([
     ['before the first picture', { ...budgets, first: 1800 }],
     ['all with the 3D scene', { ...budgets, all: 3800 }],

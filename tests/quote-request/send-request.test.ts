@@ -2,11 +2,14 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import { demoCatalog, demoDesign, derive } from '../../rules/index.ts'
 import { newId } from '../../src/platform/new-id.ts'
 import { LONGEST_ANSWER, sendRequest } from '../../src/quote-request/send-request.ts'
-import type { RequestContent } from '../../src/state/host.ts'
-import type { Offered } from '../../src/state/request-body.ts'
+import type { Offered, RequestBody } from '../../src/state/request-body.ts'
 
 const dock = derive(demoDesign, demoCatalog)
-const content: RequestContent = {
+const content: RequestBody = {
+  format: 'leadline/request',
+  version: 1,
+  id: 'number-1',
+  at: '2026-05-01T12:00:00.000Z',
   design: demoDesign,
   catalog: { id: demoCatalog.id, version: demoCatalog.edition },
   fingerprint: dock.fingerprint,
@@ -33,13 +36,6 @@ const answering = (...answers: (() => Promise<Response>)[]): void => {
 const host = (requestUrl: string | null, listen: (request: Offered) => boolean = () => true) => ({
   requestUrl,
   offer: listen,
-  numbered: (of: RequestContent) => ({
-    format: 'leadline/request' as const,
-    version: 1 as const,
-    id: 'number-1',
-    at: '2026-05-01T12:00:00.000Z',
-    ...of,
-  }),
   requestFailed: (message: string) => void told.push(message),
 })
 const json =
@@ -116,13 +112,7 @@ test('a server that is busy is asked once more under the same number', async () 
 test('what is sent says what it is, when, of which catalog, and is whole', async () => {
   answering(json({ received: true }))
   await ended(sendRequest(host('/ask'), content))
-  expect(sent[0]!.body).toEqual({
-    format: 'leadline/request',
-    version: 1,
-    id: 'number-1',
-    at: '2026-05-01T12:00:00.000Z',
-    ...JSON.parse(JSON.stringify(content)),
-  })
+  expect(sent[0]!.body).toEqual(JSON.parse(JSON.stringify(content)))
 })
 
 test('a page that prevents the default has it, with or without a receipt', async () => {

@@ -9,7 +9,7 @@ import {
   type SeasonRecord,
 } from '../../rules/record/index.ts'
 
-export const AT = '2026-06-06T14:00:00.000Z'
+const AT = '2026-06-06T14:00:00.000Z'
 
 export const oldDock = (): SeasonRecord =>
   beginOldDock(

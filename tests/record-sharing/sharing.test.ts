@@ -115,3 +115,29 @@ it('codes bring a record across, from any of them; 200 entries in less than 80',
   for (let i = 0; i < 1000 && last.state !== 'done'; i += 3) last = read(codes.text(i))
   expect(last.state === 'done' && last.arrived.ok && last.arrived.value.record).toEqual(record)
 })
+
+it('an archive whose entries lie over each other, or say that they are small, fills no memory', async () => {
+  const record = new TextEncoder().encode(JSON.stringify(oldDock()))
+  // Noughts pack to next to nothing: 4 MB each, a hundred of them, in half a megabyte.
+  const zeros = new Uint8Array(4_000_000)
+  const names = Array.from({ length: 60 }, (_, i) => `photos/${i.toString(16).padStart(64, '0')}.jpg`)
+  const bomb = zipSync(
+    { ...Object.fromEntries(names.map((name) => [name, zeros] as const)), 'record.json': record },
+    { level: 9 },
+  )
+  expect(bomb.length).toBeLessThan(500_000)
+  const before = process.memoryUsage().arrayBuffers
+  const read = await readRecordFile(new Blob([bomb.slice()]))
+  // With so much else no room was left for the record itself.
+  expect(read.ok).toBe(false)
+  expect(process.memoryUsage().arrayBuffers - before).toBeLessThan(200_000_000)
+  // A size that is told smaller than it is: what is over it is not unpacked.
+  const liar = zipSync({
+    'record.json': new TextEncoder().encode(`${JSON.stringify(oldDock())}${' '.repeat(1e6)}`),
+  }).slice()
+  const view = new DataView(liar.buffer)
+  const central = view.getUint32(liar.length - 6, true)
+  view.setUint32(central + 24, 20, true)
+  view.setUint32(22, 20, true)
+  expect((await readRecordFile(new Blob([liar]))).ok).toBe(false)
+})

@@ -1,6 +1,12 @@
 /** Language files: what they may be, and what is said of one against English. */
 import { describe, expect, it } from 'vitest'
-import { againstEnglish, parseLanguage, parseLanguageText } from '../../rules/words/language-file.ts'
+import {
+  againstEnglish,
+  differencesFromEnglish,
+  formsOf,
+  parseLanguage,
+  parseLanguageText,
+} from '../../rules/words/language-file.ts'
 import { ENGLISH_WORDS } from '../../src/words/english.ts'
 
 const file = (words: unknown, lang: unknown = 'fr-CA') => ({
@@ -51,19 +57,48 @@ describe('a language file', () => {
       },
       others: {},
     }
-    const { issues, notices } = againstEnglish({ words }, english)
+    const { issues, notices } = againstEnglish({ tag: 'fr-CA', words }, english)
     expect(issues.map(({ path, message }) => `${path}: ${message}`)).toEqual([
       'words.papers["lift"]: {weight}; expected {who}, {mass}',
     ])
     expect(notices.map(({ path, message }) => `${path}: ${message}`)).toEqual([
+      'words.papers["lift"]: {mass} is in the English and not here',
       'words.papers["rien"]: not a key; it is never said',
       'words.others: not a subject; it is never said',
-      'words.papers: 1 of 3 are said in English',
+      'words.papers: 1 of 3 are said in English: quote',
     ])
   })
 
+  // Of CLDR's table of plural rules for whole numbers: Polish has few and many, Arabic all six, Japanese none but other. Of French and
+  // Spanish `many` is for whole millions.
+  it.each([
+    ['de', 'one other'],
+    ['fr', 'one other'],
+    ['es', 'one other'],
+    ['pl', 'one few many other'],
+    ['ar', 'zero one two few many other'],
+    ['ja', 'other'],
+  ])('in %s has the forms %s', (tag, forms) => {
+    expect(formsOf(tag).join(' ')).toBe(forms)
+  })
+
+  it('has the forms by number that its language has', () => {
+    const told = (tag: string, legs: unknown) =>
+      differencesFromEnglish({ tag, words: { papers: { ...english.papers, legs } as never } }, english).map(
+        (one) => ('form' in one ? `${one.kind} ${one.form}` : one.kind),
+      )
+    expect(told('de', { count: 'n', one: '{n} Bein', other: '{n} Beine' })).toEqual([])
+    expect(told('pl', { count: 'n', one: '{n} a', other: '{n} b' })).toEqual(['no-form few', 'no-form many'])
+    expect(told('de', '{n} Beine')).toEqual(['no-form one', 'no-form other'])
+    expect(told('de', { count: 'n', one: '{n}', some: '{n}', other: '{n}' })).toEqual(['wrong-form some'])
+    expect(told('de', { count: 'm', one: 'eins', other: 'alle' })).toEqual(['wrong-name', 'no-name'])
+  })
+
   it('of English against itself lacks nothing, and has each subject that there is a file of', async () => {
-    expect(againstEnglish({ words: ENGLISH_WORDS }, ENGLISH_WORDS)).toEqual({ issues: [], notices: [] })
+    expect(againstEnglish({ tag: 'en', words: ENGLISH_WORDS }, ENGLISH_WORDS)).toEqual({
+      issues: [],
+      notices: [],
+    })
     const { readdirSync } = await import('node:fs')
     expect(Object.keys(ENGLISH_WORDS).sort()).toEqual(
       readdirSync('rules/words/en')

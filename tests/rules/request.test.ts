@@ -35,6 +35,19 @@ describe('a request', () => {
       { design: { ...demoDesign, dock: { ...demoDesign.dock, sections: 6 } } },
       ['fingerprint.design', 'fingerprint.all', 'totals.price', 'totals.mass'],
     ],
+    [
+      'another catalog under the same name',
+      { fingerprint: { ...fingerprint, catalog: 'f'.repeat(64) } },
+      ['fingerprint.catalog'],
+    ],
+    ['another engine', { fingerprint: { ...fingerprint, engine: '0.0.1' } }, ['fingerprint.engine']],
+    [
+      'another design’s code',
+      { fingerprint: { ...fingerprint, design: 'f'.repeat(64) } },
+      ['fingerprint.design'],
+    ],
+    ['another coin', { totals: { ...totals, currency: 'XTS' } }, ['totals.currency']],
+    ['another heaviest lift', { totals: { ...totals, heaviestLift: 1 } }, ['totals.heaviestLift']],
     ['another edition', { catalog: { ...sent.catalog, version: 'older' } }, ['catalog.version']],
   ])('with %s is told where', (_, changed, paths) => {
     expect(found(changed)).toEqual(paths)
@@ -59,6 +72,18 @@ describe('a request', () => {
   ])('with a %s is refused at its place', (_, changed, path) => {
     const parsed = parseRequest({ ...asSent, ...changed })
     expect(parsed.ok ? [] : parsed.issues.map((one) => one.path)).toEqual([path])
+  })
+
+  it('made with a catalog in which one price was lowered is told by its code and by what it comes to', () => {
+    const [first, ...rest] = demoCatalog.frames
+    const cheaper = { ...demoCatalog, frames: [{ ...first!, price: first!.price - 100 }, ...rest] }
+    const made = derive({ ...demoDesign, dock: { ...demoDesign.dock, frame: first!.code } }, cheaper)
+    const changed = {
+      design: { ...demoDesign, dock: { ...demoDesign.dock, frame: first!.code } },
+      fingerprint: made.fingerprint,
+      totals: made.totals,
+    }
+    expect(found(changed)).toEqual(['fingerprint.catalog', 'fingerprint.all', 'totals.price'])
   })
 
   it('made with another shop’s catalog is told first of all', () => {

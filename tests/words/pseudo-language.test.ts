@@ -40,6 +40,10 @@ const readers: readonly Reader[] = (['imperial', 'metric'] as const).map((units)
   units,
 }))
 const DATE = '2026-05-01'
+/** Nobody has tables for a language that there is none of: its days are those of the machine. */
+const MONTHS = Array.from({ length: 12 }, (_, month) =>
+  new Intl.DateTimeFormat('qps', { month: 'short', timeZone: 'UTC' }).format(Date.UTC(2026, month)),
+)
 /** `USD`, and as money is written. */
 const currency = ({ currency: code }: Catalog): string[] => [
   code,
@@ -72,7 +76,7 @@ function ownOf({ dock, design, catalog }: Case): string[] {
   const keys = Object.keys(design.dock.extras)
   return ownTexts(
     ...[design, catalog, ids, codes, parts, keys, priced],
-    ...[all.slice(0, 12), inFours(all), 'B. Sample', currency(catalog)],
+    ...[all.slice(0, 12), inFours(all), 'B. Sample', currency(catalog), MONTHS],
   )
 }
 

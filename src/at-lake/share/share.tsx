@@ -1,11 +1,13 @@
 /** The record given to the other phone, put together with what that has, kept as a file, or as paper for the boathouse. */
 import { useState } from 'react'
+import { download } from '../../platform/download.ts'
 import { type Arrived, type Frames, recordCodes, recordFile, recordLink } from '../../record-sharing/index.ts'
+import { useLeadline } from '../../state/store.ts'
 import { count } from '../../words/index.ts'
 import { Frame, Head } from '../frame.tsx'
-import { HeightsTable } from '../heights.tsx'
 import { useBegun, useSay } from '../lake.ts'
 import { useSaveRecord } from '../use-save-record.ts'
+import type { PaperOfRecord } from './paper.ts'
 import { Receive } from './receive.tsx'
 import { Squares } from './square.tsx'
 
@@ -73,8 +75,9 @@ interface WaysProps {
 }
 
 function Ways({ show, told, tell }: WaysProps) {
-  const { record, keeper } = useBegun()
-  const { t } = useSay()
+  const { record, keeper, season, project } = useBegun()
+  const { t, reader } = useSay()
+  const catalog = useLeadline((s) => s.catalog)
   const file = (): Promise<File> => recordFile(record, (hash) => keeper.photo(hash))
   const save = useSaveRecord()
   const copy = async (): Promise<void> => {
@@ -90,6 +93,15 @@ function Ways({ show, told, tell }: WaysProps) {
   const send = async (): Promise<void> => {
     const made = await file()
     await navigator.share({ files: [made], title: made.name }).catch(() => {})
+  }
+  const paper = async (what: PaperOfRecord): Promise<void> => {
+    try {
+      const { recordPdf } = await import('./paper.ts')
+      const made = await recordPdf({ what, record, season, project, catalog, reader })
+      download(made, made.type, made.name)
+    } catch {
+      tell(t('share.no-paper'))
+    }
   }
   const canSend = typeof navigator.canShare === 'function'
   return (
@@ -125,13 +137,13 @@ function Ways({ show, told, tell }: WaysProps) {
           {t('share.save')}
           <small>{t('share.save-more')}</small>
         </button>
-        <button type="button" onClick={() => print()}>
+        <button type="button" onClick={() => void paper('as-built')}>
           {t('share.print')}
           <small>{t('share.print-more')}</small>
         </button>
-      </div>
-      <div className="on-paper">
-        <HeightsTable />
+        <button type="button" onClick={() => void paper('take-out')}>
+          {t('share.out-paper')}
+        </button>
       </div>
     </>
   )

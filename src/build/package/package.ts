@@ -11,6 +11,7 @@ import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
 import { build, type InlineConfig } from 'vite'
 import { fontLicense } from '../font-license.ts'
+import { noticeOf, sbomOf, wholeLicenses } from '../notices.ts'
 import { papersAlone } from '../papers-alone.ts'
 import { plainImports } from '../plain-imports.ts'
 import { screenReact } from '../screen-react.ts'
@@ -53,6 +54,7 @@ const element = (input: Record<string, string>, found: (worker: string) => void)
     beside(ES, found),
     plainImports,
     fontLicense('ROBOTO-LICENSE.txt'),
+    ...(input.leadline === undefined ? [] : [wholeLicenses(LICENSES.fileName)]),
   ],
   define: { 'process.env.NODE_ENV': '"production"' },
   build: {
@@ -71,7 +73,12 @@ const element = (input: Record<string, string>, found: (worker: string) => void)
           !/\/(?:rules|geometry)\/[^?]*\.(?:ts|json)$|\/robust-predicates\//.test(id),
       },
       preserveEntrySignatures: 'exports-only',
-      output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'chunk-[name].js' },
+      output: {
+        format: 'es',
+        banner: noticeOf,
+        entryFileNames: '[name].js',
+        chunkFileNames: 'chunk-[name].js',
+      },
     },
   },
 })
@@ -93,7 +100,12 @@ async function buildElement(): Promise<void> {
 
 async function buildNode(folder: string): Promise<void> {
   rmSync(folder, { recursive: true, force: true })
-  const output = { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'chunk-[name].js' } as const
+  const output = {
+    format: 'es',
+    banner: noticeOf,
+    entryFileNames: '[name].js',
+    chunkFileNames: 'chunk-[name].js',
+  } as const
   // The engine asks for nothing of Node: it runs in a browser, a worker, wherever there is JavaScript.
   await build({
     ...common,
@@ -113,6 +125,7 @@ async function buildNode(folder: string): Promise<void> {
   })
   await build({
     ...common,
+    plugins: [wholeLicenses(LICENSES.fileName)],
     ssr: { noExternal: true },
     build: {
       ssr: true,
@@ -181,4 +194,8 @@ if (only === undefined) {
   await buildElement()
   buildTypes()
   buildManifest()
+  const lists = [join(DIST, 'leadline'), ES, join(DIST, 'node')].map((folder) =>
+    join(folder, LICENSES.fileName),
+  )
+  writeFileSync(join(DIST, 'sbom.cdx.json'), sbomOf(ROOT, lists))
 }

@@ -1,4 +1,5 @@
 /** What is other between two docks, in a line: what one sees first, then the money. */
+
 import {
   assessKit,
   type Catalog,
@@ -8,6 +9,7 @@ import {
   type Reader,
   wordsOf,
 } from '../../../rules/index.ts'
+import { listOf } from '../../../rules/words/language.ts'
 import { DOCUMENTS } from '../../words/documents.ts'
 import { count, meters, text } from '../../words/index.ts'
 
@@ -58,5 +60,5 @@ export function headlineOf(before: Totaled, after: Totaled, catalog: Catalog, re
     const money = moneyIn(catalog.currency, reader.language)
     said.push(change === 0 ? t('head-same-price') : `${change > 0 ? '+' : ''}${money(change)}`)
   }
-  return said.join(', ')
+  return listOf(said, reader.language)
 }

@@ -5,6 +5,7 @@ import { useLeadline, useLeadlineStore } from '../../state/store.ts'
 import { Hint } from '../../ui/controls.tsx'
 import { Fold } from '../../ui/fold.tsx'
 import { LengthField } from '../../ui/quantity-field.tsx'
+import { useNames } from '../../ui/use-names.ts'
 import { useSheet } from '../../ui/use-sheet.ts'
 import { useWords } from '../../ui/use-words.ts'
 import { snapUp } from '../../units/steps.ts'
@@ -132,9 +133,10 @@ const useDepthWords = () => useWords(DEPTH_SEARCH)
 function useTold() {
   const { t } = useDepthWords()
   const frames = useLeadline((s) => s.catalog.frames)
+  const named = useNames()
   return ({ sections, frame, head, deckHeight }: Tried) => ({
     sections: count(sections),
-    frame: text(frames.find(({ code }) => code === frame)?.name ?? frame),
+    frame: text(named(frames.find(({ code }) => code === frame) ?? { code: frame, name: frame })),
     head: text(t(headKey(head), { count: count(head.sections) })),
     deck: meters(deckHeight),
   })

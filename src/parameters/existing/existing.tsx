@@ -2,13 +2,15 @@
 import { useState } from 'react'
 import { existingFrom, partsOfDesign } from '../../../rules/existing/from-parts.ts'
 import type { ExistingParts } from '../../../rules/existing/owned.ts'
-import type { Design, Issue } from '../../../rules/index.ts'
+import type { Design, Issue, Named } from '../../../rules/index.ts'
 import { EXISTING, leftLines, newLines, usedLines } from '../../../rules/words/existing-text.ts'
+import { dockIn } from '../../../rules/words/part-names.ts'
 import { useLeadline, usePlaced } from '../../state/store.ts'
 import { Stepper } from '../../ui/controls.tsx'
 import { FilePick } from '../../ui/file-picker.tsx'
 import { Fold } from '../../ui/fold.tsx'
 import { EarlierPick, LinkPick } from '../../ui/pick-dock.tsx'
+import { useNames } from '../../ui/use-names.ts'
 import { useWords } from '../../ui/use-words.ts'
 import { text } from '../../words/index.ts'
 import { ownedLegs, setExisting, setOwnedFrames, setOwnedLegs } from './edits.ts'
@@ -82,37 +84,42 @@ function Counted() {
   const { frames, legs } = useLeadline((s) => s.catalog)
   const design = useLeadline((s) => s.design)
   const edit = useLeadline((s) => s.edit)
-  const one = (code: string, name: string, value: number, set: (n: number) => void) => (
-    <Stepper
-      key={code}
-      label={name}
-      fewer={t('fewer', { part: text(name) })}
-      more={t('more', { part: text(name) })}
-      value={value}
-      min={0}
-      max={MOST}
-      set={set}
-    />
-  )
+  const named = useNames()
+  const one = (part: Named, value: number, set: (n: number) => void) => {
+    const name = named(part)
+    return (
+      <Stepper
+        key={part.code}
+        label={name}
+        fewer={t('fewer', { part: text(name) })}
+        more={t('more', { part: text(name) })}
+        value={value}
+        min={0}
+        max={MOST}
+        set={set}
+      />
+    )
+  }
   return (
     <fieldset className="control list">
       <legend>{t('count')}</legend>
-      {frames.map(({ code, name }) =>
-        one(code, name, design.dock.existing?.sections?.[code] ?? 0, (n) =>
-          edit((d) => setOwnedFrames(d, code, n)),
+      {frames.map((frame) =>
+        one(frame, design.dock.existing?.sections?.[frame.code] ?? 0, (n) =>
+          edit((d) => setOwnedFrames(d, frame.code, n)),
         ),
       )}
-      {legs.map(({ code, name, length }) =>
-        one(code, name, ownedLegs(design, length), (n) => edit((d) => setOwnedLegs(d, length, n))),
+      {legs.map((leg) =>
+        one(leg, ownedLegs(design, leg.length), (n) => edit((d) => setOwnedLegs(d, leg.length, n))),
       )}
     </fieldset>
   )
 }
 
 function Becomes() {
-  const dock = usePlaced()
-  const { existing } = dock
+  const catalog = useLeadline((s) => s.catalog)
   const words = useWords(EXISTING)
+  const dock = dockIn(usePlaced(), catalog, words.language)
+  const { existing } = dock
   const { t } = words
   if (!existing) return null
   const told = (title: string, lines: readonly string[], none: string | null) =>

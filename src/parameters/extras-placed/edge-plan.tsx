@@ -7,6 +7,7 @@ import { type ExtraPlaces, extraPlaces } from '../../../rules/parts/extra-places
 import { useLeadline } from '../../state/store.ts'
 import { Choice, Hint } from '../../ui/controls.tsx'
 import { LengthField } from '../../ui/quantity-field.tsx'
+import { useNames } from '../../ui/use-names.ts'
 import { useSheet } from '../../ui/use-sheet.ts'
 import { useWords } from '../../ui/use-words.ts'
 import { snap } from '../../units/steps.ts'
@@ -21,9 +22,11 @@ export function EdgePlan() {
   const catalog = useLeadline((s) => s.catalog)
   const bed = useLeadline((s) => s.project.bed)
   const large = useLeadline((s) => s.project.dock.sections.length > MOST)
-  const [code, choose] = useState(catalog.extras[0]?.code ?? '')
+  const offered = catalog.extras.filter(({ hidden }) => !hidden)
+  const [code, choose] = useState(offered[0]?.code ?? '')
   const box = useSheet<HTMLDivElement>(css)
   const { t } = useWords(EXTRAS_PLACED)
+  const named = useNames()
   const kit = useMemo(() => (large ? null : deriveKit(design, catalog, bed)), [design, catalog, bed, large])
   const places = useMemo(() => (kit ? extraPlaces(kit, code) : null), [kit, code])
   return (
@@ -35,7 +38,7 @@ export function EdgePlan() {
             legend={t('which')}
             value={code}
             columns={2}
-            options={catalog.extras.map((extra) => ({ value: extra.code, label: extra.name }))}
+            options={offered.map((extra) => ({ value: extra.code, label: named(extra) }))}
             set={choose}
           />
           <Hint>{t('hint')}</Hint>
@@ -81,6 +84,7 @@ function Plan({ kit, places, code }: PlanProps) {
 function List({ kit }: { readonly kit: Kit }) {
   const edit = useLeadline((s) => s.edit)
   const { t } = useWords(EXTRAS_PLACED)
+  const named = useNames()
   const name = useSectionName()
   const edgeName = useEdgeName()
   const given = kit.design.dock.placed ?? []
@@ -91,7 +95,7 @@ function List({ kit }: { readonly kit: Kit }) {
       {given.map((one, i) => {
         const section = byId.get(one.section)
         const where = section ? edgeName(section, one.edge) : name(one.section)
-        const what = kit.shop.extras.get(one.code)?.name ?? one.code
+        const what = named(kit.shop.extras.get(one.code) ?? { code: one.code, name: one.code })
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: their order is what they are known by in the design.
           <li key={i}>

@@ -9,6 +9,7 @@ import { dockFacts } from '../../state/dock-facts.ts'
 import { sameDesign } from '../../state/same-design.ts'
 import { useLeadline, useLeadlineStore } from '../../state/store.ts'
 import { Hint } from '../../ui/controls.tsx'
+import { useNames } from '../../ui/use-names.ts'
 import { useSheet } from '../../ui/use-sheet.ts'
 import { useWords } from '../../ui/use-words.ts'
 import { snapUp } from '../../units/steps.ts'
@@ -103,13 +104,14 @@ function askOf(client: StructureClient, catalog: Parameters<typeof candidatesFor
 function Card({ one: { kind, design, dock, fixes } }: { readonly one: WholeDock }) {
   const edit = useLeadline((s) => s.edit)
   const taken = useLeadline((s) => sameDesign(s.design, design))
-  const frame = useLeadline((s) => s.catalog.frames.find(({ code }) => code === design.dock.frame)?.name)
+  const frame = useLeadline((s) => s.catalog.frames.find(({ code }) => code === design.dock.frame))
   const decking = useLeadline(({ catalog: { deckings = [] } }) =>
     deckings.find(({ code, panels }) =>
       design.dock.finish === undefined ? Object.keys(panels).length === 0 : code === design.dock.finish,
     ),
   )
   const { t, money, priced } = useWords(WHOLE_DOCKS)
+  const named = useNames()
   const { reach, sections } = dockFacts(dock, design)
   const fix = fixes.stops + fixes.warnings
   const many = t('sections', { sections })
@@ -119,9 +121,9 @@ function Card({ one: { kind, design, dock, fixes } }: { readonly one: WholeDock 
       <Plan dock={dock} />
       <ul>
         <li>{dock.ramp ? t('with-ramp', { sections: text(many) }) : many}</li>
-        {frame !== undefined && <li>{frame}</li>}
+        {frame && <li>{named(frame)}</li>}
         <li>{t('reach', { reach: meters(reach) })}</li>
-        {decking && <li>{decking.name}</li>}
+        {decking && <li>{named(decking)}</li>}
         <li>{t('deck', { height: meters(design.dock.deckHeight) })}</li>
       </ul>
       <p className="whole-verdict" data-fix={fixes.stops > 0 ? 'stop' : fix > 0 ? 'warn' : 'none'}>

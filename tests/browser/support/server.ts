@@ -40,11 +40,31 @@ const ANSWERS: Readonly<
   hang: null,
 }
 
-export async function serve(folders: readonly string[]): Promise<Site> {
+export interface ServeOptions {
+  /** Added to the policy of every answer. */
+  readonly policy?: string
+  /** What its pages may ask. */
+  readonly connect?: string
+  /** Any other site may read what is here and post to it. */
+  readonly shared?: boolean
+}
+
+export async function serve(
+  folders: readonly string[],
+  { policy = '', connect = "'self'", shared = false }: ServeOptions = {},
+): Promise<Site> {
   const posted: Posted[] = []
   const server: Server = createServer(async (request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url ?? '/', 'http://localhost').pathname))
-    const headers = { 'content-security-policy': POLICY, 'cache-control': 'no-store' }
+    const headers = {
+      'content-security-policy': POLICY.replace(/(?<=connect-src )'self'/, connect) + policy,
+      'cache-control': 'no-store',
+      ...(shared && { 'access-control-allow-origin': '*', 'access-control-allow-headers': '*' }),
+    }
+    if (request.method === 'OPTIONS') {
+      response.writeHead(shared ? 204 : 405, headers).end()
+      return
+    }
     if (request.method === 'POST') {
       let body = ''
       for await (const piece of request) body += piece

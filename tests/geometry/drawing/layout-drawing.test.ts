@@ -303,7 +303,7 @@ describe('a drawing', () => {
         for (const sheet of paper.sheets) {
           const own = textsOf(sheet).map(({ text }) => text)
           expect(own).toContain(code)
-          expect(own).toContain('2026-05-01')
+          expect(own).toContain('May 1, 2026')
         }
         // Each pair is drawn in exactly one view.
         expect(

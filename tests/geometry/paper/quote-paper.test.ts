@@ -37,7 +37,7 @@ describe('a quote’s first page', () => {
     const [first] = sheetsOf()
     expect(first).toContain(usd(total))
     expect(first).toContain(`Deposit with the order (50 %) ${usd(shareOf(total, 0.5))}`)
-    expect(first).toContain('Holds until 2026-05-31')
+    expect(first).toContain('Holds until May 31, 2026')
     const parts = lines.filter(({ kind }) => kind !== null).reduce((sum, { quantity }) => sum + quantity, 0)
     expect(first).toContain(`All ${parts} parts`)
     expect(first).toContain('To be had besides: Delivery to the shore, Set-up in spring')
@@ -60,8 +60,8 @@ describe('a quote’s first page', () => {
     const since = quoteFile(made(), demoDesign)
     const longer = { ...demoDesign, dock: { ...demoDesign.dock, sections: 6 } }
     const [first, second] = sheetsOf({ since, headline: 'one section more' }, longer)
-    expect(first).toContain('Since the quote of 2026-05-01: one section more.')
-    expect(second).toContain('What changed since the quote of 2026-05-01')
+    expect(first).toContain('Since the quote of May 1, 2026: one section more.')
+    expect(second).toContain('What changed since the quote of May 1, 2026')
   })
 
   it('is the shop’s: its name, where it is to be found, no deposit where it asks for none', () => {

@@ -43,6 +43,11 @@ describe('a name', () => {
       }
   })
 
+  it('with blanks of other widths, as French parts thousands, has one that does not break for each', () => {
+    expect(printable('6\u202f522,42\u00a0$US')).toBe('6\u00a0522,42\u00a0$US')
+    expect(unsetIn(['6\u202f522\u3000\u2009'], READER)).toBe('')
+  })
+
   it.each([
     ['Chinese', '湖边码头', 'Chinese (U+6E56 U+8FB9 U+7801 U+5934)'],
     ['Arabic', 'رصيف', 'Arabic (U+0631 U+0635 U+064A U+0641)'],

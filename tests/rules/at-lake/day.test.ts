@@ -1,6 +1,13 @@
 /** The day at the demo dock by hand; and random days against the engine's own kit, made anew from the depths as they were found. */
 import { describe, expect, it } from 'vitest'
-import { type Day, type DayState, dayAt, dayOf, type LegAt } from '../../../rules/at-lake/index.ts'
+import {
+  type Day,
+  type DayState,
+  dayAt,
+  dayOf,
+  depthToFrame,
+  type LegAt,
+} from '../../../rules/at-lake/index.ts'
 import type { Catalog } from '../../../rules/catalog/index.ts'
 import {
   type Design,
@@ -89,6 +96,11 @@ describe('by hand: leg s4.end.left, planned 0.941086 deep, deck 0.45 over the wa
     // What was to be expected: 0.941086 − 0.10.
     expect(at.prior.depth).toBeCloseTo(0.841086, 6)
     expect(at.expected).toEqual({ depth: 0.9, sd: 0.01 })
+  })
+
+  it('read to the frame: 1.4246 from the ground to its top is the depth of 0.90 again', () => {
+    const day = dayOf({ project: demo, state: { ...STATE, level: -0.1 } })
+    expect(depthToFrame(1.4246, day, demoCatalog)).toBeCloseTo(0.9, 9)
   })
 
   it('the same with the deck as high over today’s water', () => {

@@ -151,6 +151,28 @@ describe('two phones that set leg 3 otherwise', () => {
     expect(seasonState(merged(c.record, d.record)).conflicts).toHaveLength(1)
   })
 
+  it('a level and a depth are the same to what can be read in the lake: a centimeter', () => {
+    const conflicts = (said: (more: number) => Said, more: number): number => {
+      const [a, b] = [phone(BASE, 'a'), phone(BASE, 'b')]
+      write(a, said(0))
+      write(b, said(more))
+      return seasonState(merged(a.record, b.record)).conflicts.length
+    }
+    const level = (more: number): Said => ({ kind: 'level', level: more, from: 'said', keep: 'planned' })
+    // Of the bottom: another water over the same bed is the same depth of it.
+    const depth = (more: number): Said => ({
+      ...({
+        kind: 'sounding',
+        leg: 'pair-1.left',
+        depth: 1 + 2 * more,
+        level: more,
+        how: 'measured',
+      } as const),
+    })
+    expect([conflicts(level, 0.009), conflicts(level, 0.011)]).toEqual([0, 1])
+    expect([conflicts(depth, 0.009), conflicts(depth, 0.011)]).toEqual([0, 1])
+  })
+
   it('one of them taken back, the other holds', () => {
     const [a, b] = two(1.2, 1.4)
     const both = phone(merged(a.record, b.record), 'c')

@@ -1,0 +1,69 @@
+/** The demo page's own: in which language it is, and the planner in it. As chosen here last, else as the browser is set. */
+const KEY = 'leadline-demo-language'
+const TEXTS = {
+  en: {
+    title: 'Leadline: plan a dock on your own shore',
+    head: 'Your dock, in your own water',
+    lead: 'Type a few depths off your shore and see the dock that stands there: its legs, its weight, its price.',
+    note: 'Lake, shop and prices are invented.',
+    language: 'Language',
+  },
+  de: {
+    title: 'Leadline: ein Steg an Ihrem eigenen Ufer',
+    head: 'Ihr Steg in Ihrem See',
+    lead: 'Geben Sie ein paar Tiefen vor Ihrem Ufer ein und sehen Sie den Steg, der dort steht: Stützen, Gewicht, Preis.',
+    note: 'See, Betrieb und Preise sind erfunden.',
+    language: 'Sprache',
+  },
+  fr: {
+    title: 'Leadline : un quai sur votre propre rive',
+    head: 'Votre quai, dans votre eau',
+    lead: 'Entrez quelques profondeurs au large de votre rive et voyez le quai qui y tient : ses pattes, son poids, son prix.',
+    note: 'Le lac, l’atelier et les prix sont inventés.',
+    language: 'Langue',
+  },
+  es: {
+    title: 'Leadline: un muelle en su propia orilla',
+    head: 'Su muelle, en su propia agua',
+    lead: 'Escriba algunas profundidades frente a su orilla y vea el muelle que se sostiene allí: sus patas, su peso, su precio.',
+    note: 'El lago, el taller y los precios son inventados.',
+    language: 'Idioma',
+  },
+}
+
+const kept = () => {
+  try {
+    return localStorage.getItem(KEY)
+  } catch {
+    return null
+  }
+}
+const keep = (lang) => {
+  try {
+    localStorage.setItem(KEY, lang)
+  } catch {
+    // No place to keep it: the next visit begins as the browser is set.
+  }
+}
+
+const choice = document.querySelector('#language')
+
+function speak(lang) {
+  const { title, head, lead, note, language } = TEXTS[lang]
+  document.title = title
+  document.documentElement.lang = lang
+  document.querySelector('h1').textContent = head
+  document.querySelector('#lead').textContent = lead
+  document.querySelector('small').textContent = note
+  choice.setAttribute('aria-label', language)
+  choice.value = lang
+  document.querySelector('leadline-dock').setAttribute('lang', lang)
+}
+
+const wanted = [kept(), ...navigator.languages].map((tag) => (tag ?? '').split('-')[0])
+const first = wanted.find((lang) => Object.hasOwn(TEXTS, lang)) ?? 'en'
+if (first !== 'en') speak(first)
+choice.addEventListener('change', () => {
+  keep(choice.value)
+  speak(choice.value)
+})

@@ -1,0 +1,328 @@
+/** A price list: pasted or opened, shown as it was read, and taken in when that is right. */
+import { useMemo, useState } from 'react'
+import { demoCatalog, formatLength, formatMass, kindWord } from '../../../rules/index.ts'
+import { FilePick } from '../../ui/file-picker.tsx'
+import { Select } from '../../ui/select.tsx'
+import type { LengthUnit } from '../../units/parse.ts'
+import { changesBetween } from '../changes.ts'
+import type { JsonObject } from '../draft.ts'
+import { isUnder } from '../draft.ts'
+import { firstReading, type PriceRow, type Reading, readRows } from '../price-list/read-row.ts'
+import { isSlot, ROW_KINDS, type RowKind } from '../price-list/row-kinds.ts'
+import { guessRoles, type PriceTable, ROLES, readPriceTable } from '../price-list/table.ts'
+import { TAKEN_LISTS, type Taken, type TakenList, takePriceList } from '../price-list/take.ts'
+import { useCatalog, useEditor, useWords, type Words } from './context.ts'
+
+export function PriceListPanel() {
+  const { store, open, show, tell } = useEditor()
+  const { t, reader, currency } = useWords()
+  const wrong = useCatalog((s) => s.issues.length > 0)
+  const [text, setText] = useState('')
+  const [table, setTable] = useState<PriceTable | null>(null)
+  const [reading, setReading] = useState<Reading | null>(null)
+  const [fault, setFault] = useState<'list.nothing' | 'list.unreadable' | null>(null)
+  const take = (from: string): void => {
+    const read = readPriceTable(from)
+    setFault(read && read.rows.length > 0 ? null : 'list.nothing')
+    setTable(read && read.rows.length > 0 ? read : null)
+    setReading(read && firstReading(guessRoles(read), reader.units, currency, read.head))
+  }
+  const done = (taken: Taken): void => {
+    const rows = Object.keys(taken.did).length
+    store.getState().change(
+      () => taken.catalog as unknown as JsonObject,
+      (before) => [
+        ...before.filter((path) => !taken.guessed.some((one) => isUnder(path, one.slice(0, 1)))),
+        ...taken.guessed,
+      ],
+    )
+    show('frames')
+    tell({ key: 'list.took', values: { count: rows } })
+  }
+  return (
+    <section className="panel" aria-labelledby="price-list-title">
+      <h2 id="price-list-title" tabIndex={-1}>
+        {t('list.title')}
+      </h2>
+      <p className="hint">{t('list.about')}</p>
+      {wrong && <p className="fault">{t('list.wrong-first')}</p>}
+      {table && reading ? (
+        <Confirm
+          table={table}
+          reading={reading}
+          change={setReading}
+          done={done}
+          drop={() => setTable(null)}
+        />
+      ) : (
+        <>
+          <label className="paste">
+            <span>{t('list.paste')}</span>
+            <textarea
+              rows={8}
+              spellCheck={false}
+              value={text}
+              onChange={(event) => setText(event.currentTarget.value)}
+            />
+          </label>
+          <div className="actions">
+            <button
+              type="button"
+              className="main"
+              disabled={text.trim() === '' || wrong}
+              onClick={() => take(text)}
+            >
+              {t('list.read')}
+            </button>
+            <FilePick
+              label={t('list.open')}
+              accept=".csv,.tsv,.txt,text/csv,text/plain"
+              take={(file) => file.text().then(take, () => setFault('list.unreadable'))}
+            />
+            <button type="button" className="quiet" onClick={() => open('form')}>
+              {t('back')}
+            </button>
+          </div>
+        </>
+      )}
+      {fault && (
+        <p className="fault" role="alert">
+          {t(fault)}
+        </p>
+      )}
+    </section>
+  )
+}
+
+interface ConfirmProps {
+  readonly table: PriceTable
+  readonly reading: Reading
+  readonly change: (reading: Reading) => void
+  readonly done: (taken: Taken) => void
+  readonly drop: () => void
+}
+
+const KIND_LIST: Readonly<Partial<Record<RowKind, TakenList>>> = {
+  frame: 'frames',
+  leg: 'legs',
+  brace: 'braces',
+  extra: 'extras',
+  service: 'services',
+}
+
+/** Lists that nobody has touched are the demo shop's: a shop's own take their place. */
+function firstReplaced(draft: JsonObject): readonly TakenList[] {
+  const touched = new Set(
+    changesBetween(demoCatalog as unknown as JsonObject, draft).map(({ path }) => path[0]),
+  )
+  return TAKEN_LISTS.filter((list) => !touched.has(list))
+}
+
+function Confirm({ table, reading, change, done, drop }: ConfirmProps) {
+  const { store } = useEditor()
+  const catalog = useCatalog((s) => s.good)
+  const words = useWords()
+  const { t } = words
+  const [replace, setReplace] = useState(() => firstReplaced(store.getState().draft))
+  const rows = useMemo(() => readRows(table.rows, reading), [table, reading])
+  const taken = useMemo(
+    () => takePriceList(catalog, rows, { replace, panelName: panelName(words) }),
+    [catalog, rows, replace, words],
+  )
+  const lists = TAKEN_LISTS.filter((list) => rows.some(({ kind }) => KIND_LIST[kind] === list))
+  const count = Object.keys(taken.did).length
+  return (
+    <>
+      <p>
+        {t('list.rows', { count: table.rows.length })}{' '}
+        {table.passed > 0 && t('list.passed', { count: table.passed })}
+      </p>
+      <Units reading={reading} change={change} />
+      <Rows table={table} rows={rows} reading={reading} taken={taken} change={change} />
+      {lists.length > 0 && (
+        <fieldset className="part">
+          <legend>{t('list.replace')}</legend>
+          <p className="hint">{t('list.replace-hint')}</p>
+          <div className="checks">
+            {lists.map((list) => (
+              <label key={list}>
+                <input
+                  type="checkbox"
+                  checked={replace.includes(list)}
+                  onChange={() =>
+                    setReplace(
+                      replace.includes(list) ? replace.filter((one) => one !== list) : [...replace, list],
+                    )
+                  }
+                />
+                {t(`replace.${list}`)}
+              </label>
+            ))}
+          </div>
+        </fieldset>
+      )}
+      <p className="hint">{t('list.rest')}</p>
+      <LeftRows taken={taken} />
+      <div className="actions">
+        <button type="button" className="main" disabled={count === 0} onClick={() => done(taken)}>
+          {t('list.take', { count })}
+        </button>
+        <button type="button" onClick={drop}>
+          {t('back')}
+        </button>
+      </div>
+    </>
+  )
+}
+
+const panelName =
+  ({ t, reader }: Words) =>
+  (width: number, length: number, decking: string | null): string => {
+    const said = { width: formatLength(width, reader), length: formatLength(length, reader) }
+    return decking === null ? t('list.panel', said) : t('list.panel-in', { ...said, decking })
+  }
+
+const LENGTHS: readonly LengthUnit[] = ['ft', 'in', 'm', 'cm', 'mm']
+
+function Units({ reading, change }: Pick<ConfirmProps, 'reading' | 'change'>) {
+  const { t } = useWords()
+  const units = LENGTHS.filter((one): one is 'ft' | 'in' | 'm' | 'cm' | 'mm' => one !== 'mi' && one !== 'km')
+  return (
+    <div className="cells">
+      <div className="cell">
+        <span className="name" aria-hidden="true">
+          {t('list.units')}
+        </span>
+        <Select
+          name={t('list.units')}
+          value={units.find((one) => one === reading.length) ?? 'ft'}
+          options={units}
+          wordOf={(one) => t(`list.unit.${one}`)}
+          set={(length) => change({ ...reading, length })}
+        />
+      </div>
+      <div className="cell">
+        <span className="name" aria-hidden="true">
+          {t('list.weights')}
+        </span>
+        <Select
+          name={t('list.weights')}
+          value={reading.mass}
+          options={['lb', 'kg'] as const}
+          wordOf={(one) => t(`list.unit.${one}`)}
+          set={(mass) => change({ ...reading, mass })}
+        />
+      </div>
+    </div>
+  )
+}
+
+interface RowsProps extends Pick<ConfirmProps, 'table' | 'reading' | 'change'> {
+  readonly rows: readonly PriceRow[]
+  readonly taken: Taken
+}
+
+function Rows({ table, rows, reading, taken, change }: RowsProps) {
+  const words = useWords()
+  const { t } = words
+  const named = (k: number): string =>
+    table.head[k] ? t('list.column-named', { n: k + 1, name: table.head[k] }) : t('list.column', { n: k + 1 })
+  const setRole = (k: number, role: Reading['roles'][number]): void =>
+    // Each is one column's alone.
+    change({
+      ...reading,
+      roles: reading.roles.map((one, i) => (i === k ? role : one === role ? 'none' : one)),
+    })
+  const setKind = (at: number, kind: RowKind): void =>
+    change({ ...reading, kinds: { ...reading.kinds, [at]: kind } })
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what is scrolled must be reached by keyboard.
+    <section className="price-rows" aria-label={t('list.table')} tabIndex={0}>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">{t('list.line')}</th>
+            <th scope="col">{t('list.gives')}</th>
+            {reading.roles.map((role, k) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: columns are known by their order alone.
+              <th scope="col" key={k}>
+                <span>{named(k)}</span>
+                <Select
+                  name={named(k)}
+                  value={role}
+                  options={ROLES}
+                  wordOf={(one) => t(`role.${one}`)}
+                  set={(to) => setRole(k, to)}
+                />
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {table.rows.map((row, i) => {
+            const read = rows[i]!
+            return (
+              <tr key={row.at} data-left={taken.did[row.at] === undefined || undefined}>
+                <td>{row.at}</td>
+                <td>
+                  <Select
+                    name={t('row.kind-of', { at: row.at })}
+                    value={read.kind}
+                    options={ROW_KINDS}
+                    wordOf={(one) => kindText(one, words)}
+                    set={(to) => setKind(row.at, to)}
+                  />
+                  <small>{givesText(read, taken, words)}</small>
+                </td>
+                {reading.roles.map((_, k) => (
+                  // biome-ignore lint/suspicious/noArrayIndexKey: columns are known by their order alone.
+                  <td key={k}>{row.cells[k] ?? ''}</td>
+                ))}
+              </tr>
+            )
+          })}
+        </tbody>
+      </table>
+    </section>
+  )
+}
+
+function kindText(kind: RowKind, { t, reader }: Words): string {
+  if (kind === 'extra' || kind === 'service' || kind === 'tie' || kind === 'leave') return t(`row.${kind}`)
+  return kindWord(kind, reader)
+}
+
+function givesText(row: PriceRow, { did }: Taken, { t, reader, money }: Words): string {
+  const done = did[row.at]
+  if (!done) return ''
+  const sizes = isSlot(row.kind) ? [] : row.measures.map((one) => formatLength(one, reader))
+  return [
+    t(`list.did.${done}`),
+    sizes.join(' x '),
+    row.price === null ? '' : money(row.price),
+    row.mass === null ? '' : formatMass(row.mass, reader),
+  ]
+    .filter((one) => one !== '')
+    .join(' · ')
+}
+
+/** More are counted. */
+const TOLD = 12
+
+function LeftRows({ taken: { left } }: { readonly taken: Taken }) {
+  const { t } = useWords()
+  if (left.length === 0) return null
+  return (
+    <div className="care">
+      <p>{t('list.would-leave', { count: left.length })}</p>
+      <ul>
+        {left.slice(0, TOLD).map(({ row, why, detail }) => (
+          <li key={row.at}>
+            {t('list.left', { at: row.at, name: row.name, why: t(`left.${why}`, { detail }) })}
+          </li>
+        ))}
+      </ul>
+      {left.length > TOLD && <p>{t('changes.more', { count: left.length - TOLD })}</p>}
+    </div>
+  )
+}

@@ -1,0 +1,161 @@
+/** A shop with a price list makes its catalog on the page: the list, by hand, wrong and right, saved, opened, loaded again, on a phone. */
+import { readFileSync } from 'node:fs'
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from 'playwright-core'
+import { expect, test } from 'vitest'
+import { type Catalog, parseCatalogText } from '../../rules/index.ts'
+import type { LeadlineCatalogEditor } from '../../src/catalog-editor/leadline-catalog-editor.tsx'
+import type { LeadlineDock } from '../../src/element/leadline-dock.ts'
+import { PRICE_LIST } from '../catalog-editor/sample-price-list.ts'
+import { open, PHONE, withBrowser } from './support/open.ts'
+
+withBrowser()
+
+const editorPage = (options = {}) => open({ path: '/catalog-editor.html', elements: 0, ...options })
+const section = (page: Page, name: string) =>
+  page.getByRole('navigation').getByRole('button', { name: new RegExp(`^${name}`) })
+const inHand = (page: Page) =>
+  page.evaluate(() => {
+    const editor = document.querySelector<HTMLElement>(
+      'leadline-catalog-editor',
+    ) as unknown as LeadlineCatalogEditor
+    return { catalog: editor.catalog, issues: editor.issues }
+  })
+const dockParts = (page: Page) =>
+  page.evaluate(
+    () =>
+      (document.querySelector('leadline-dock') as LeadlineDock).dock?.parts.map(({ code, unitPrice }) => [
+        code,
+        unitPrice,
+      ]) ?? [],
+  )
+
+async function takeIn(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Price list…' }).click()
+  await page.getByLabel('Rows of your price list').fill(PRICE_LIST)
+  await page.getByRole('button', { name: 'Read it' }).click()
+  await page.getByRole('button', { name: 'Take in 55 rows' }).click()
+}
+
+async function saved(page: Page, button: string | RegExp): Promise<Catalog> {
+  await page.getByRole('button', { name: 'Save…' }).click()
+  const [file] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: button }).click(),
+  ])
+  const parsed = parseCatalogText(readFileSync(await file.path(), 'utf8'))
+  if (!parsed.ok) throw new Error(parsed.issues.map(({ path, message }) => `${path}: ${message}`).join('\n'))
+  return parsed.value
+}
+
+test('from a price list to a saved catalog: the dock is built of it, what is wrong is told in place, and a reload loses nothing', async () => {
+  const { page, close } = await editorPage()
+  await page.getByRole('heading', { name: 'Your shop', exact: true }).waitFor()
+  await page.getByLabel('Name', { exact: true }).first().fill('Alder Cove Docks')
+  await page.getByLabel('Id', { exact: true }).fill('alder-cove')
+  await takeIn(page)
+  // The dock beside it takes the shop's own parts, on a frame of its own.
+  await expect.poll(() => dockParts(page), { timeout: 60_000 }).toContainEqual(['F-48', 41200])
+  expect(await dockParts(page)).toContainEqual(['HB-2', 1940])
+
+  // A price by hand; then one that is none.
+  await section(page, 'Frames').click()
+  await page.getByLabel('Price').first().fill('433.50')
+  await page.keyboard.press('Enter')
+  await page.keyboard.press('Control+z')
+  expect(await page.getByLabel('Price').first().inputValue()).toBe('412.00')
+  await page.keyboard.press('Control+Shift+z')
+  await expect.poll(() => dockParts(page)).toContainEqual(['F-48', 43350])
+  await page.getByText('Details').first().click()
+  await page.getByLabel('Length', { exact: true }).first().fill('eight feet')
+  await page.keyboard.press('Enter')
+  await expect.poll(async () => (await inHand(page)).issues.length).toBe(1)
+  const told = page.getByText(/“eight feet”; expected a number from/).last()
+  await told.waitFor()
+  expect(await page.getByText('One thing to put right', { exact: false }).isVisible()).toBe(true)
+  // The dock goes on with the last that was right.
+  expect(await dockParts(page)).toContainEqual(['F-48', 43350])
+
+  await page.reload()
+  await page.getByText('One thing to put right', { exact: false }).waitFor()
+  await page.getByRole('button', { name: 'frames[0].length' }).click()
+  const field = page.getByLabel('Length', { exact: true }).first()
+  expect(await field.inputValue()).toBe('eight feet')
+  expect(await field.evaluate((e) => (e.getRootNode() as ShadowRoot).activeElement === e)).toBe(true)
+  await field.fill('8 ft')
+  await page.keyboard.press('Enter')
+  await expect.poll(async () => (await inHand(page)).issues.length).toBe(0)
+
+  const catalog = await saved(page, 'Save alder-cove.catalog.json')
+  expect(catalog).toMatchObject({ name: 'Alder Cove Docks', id: 'alder-cove', edition: '2026-2' })
+  expect(catalog.frames[0]).toMatchObject({ code: 'F-48', price: 43350, length: 2.4384 })
+  expect(catalog.extras.filter(({ place }) => place === 'edge')).toHaveLength(40)
+  await close()
+})
+
+test('by keyboard and search, in either unit, with undo; another file and one that is wrong; nothing against the rules of accessibility', async () => {
+  const { page, close } = await editorPage()
+  await page.getByRole('heading', { name: 'Your shop', exact: true }).waitFor()
+  await page.getByLabel('Search the catalog').fill('braced from')
+  await page.keyboard.press('Tab')
+  await page.keyboard.press('Enter')
+  const from = page.getByLabel('Braced from')
+  await expect
+    .poll(() => from.evaluate((e) => (e.getRootNode() as ShadowRoot).activeElement === e))
+    .toBe(true)
+  expect(await from.inputValue()).toBe('5 ft')
+  await page.keyboard.type('6 ft')
+  await page.keyboard.press('Enter')
+  await page.getByRole('button', { name: 'm, mm, kg' }).click()
+  expect(await from.inputValue()).toBe('1.8288 m')
+  expect(await page.locator('leadline-dock').getAttribute('units')).toBe('metric')
+  await page.keyboard.press('Control+z')
+  expect(await from.inputValue()).toBe('1.524 m')
+  await page.keyboard.press('Control+Shift+z')
+  expect(await from.inputValue()).toBe('1.8288 m')
+  await page.getByRole('button', { name: 'Changes', exact: true }).click()
+  await page.getByText('Rules of thumb, Value: 1.524 m → 1.8288 m').waitFor()
+  await page.getByRole('button', { name: /^Put back/ }).click()
+  expect((await inHand(page)).catalog?.rules.braceFrom.value).toBe(1.524)
+
+  const opened = page.locator('leadline-catalog-editor input[type="file"]').first()
+  await opened.setInputFiles({
+    name: 'own.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from('{"format":"leadline/design"}'),
+  })
+  await page.getByText('own.json is no catalog', { exact: false }).waitFor()
+  const shop = readFileSync('tests/support/metric-shop.json')
+  await opened.setInputFiles({ name: 'shop.json', mimeType: 'application/json', buffer: shop })
+  await page.getByText('Opened Stegbau Musterwinkel', { exact: false }).waitFor()
+  await expect.poll(() => dockParts(page)).toContainEqual(['R100', 51900])
+  for (const name of ['Frames', 'Names in languages']) {
+    await section(page, name).click()
+    const { violations } = await new AxeBuilder({ page })
+      .include('leadline-catalog-editor')
+      .exclude('leadline-dock')
+      .analyze()
+    expect(
+      violations.map(({ id, nodes }) => [name, id, nodes[0]?.html]),
+      name,
+    ).toEqual([])
+  }
+  await close()
+})
+
+test('on a phone: one of catalog and dock at a time, sections by a list, nothing wider than the window', async () => {
+  const { page, close } = await editorPage({ viewport: PHONE, hasTouch: true })
+  await page.getByRole('heading', { name: 'Your shop', exact: true }).waitFor()
+  const width = () => page.evaluate(() => document.documentElement.scrollWidth)
+  await takeIn(page)
+  const sections = page.getByRole('navigation').getByLabel('Sections of the catalog')
+  for (const value of ['frames', 'extras', 'rules', 'stock']) {
+    await sections.selectOption(value)
+    expect(await width(), value).toBeLessThanOrEqual(PHONE.width)
+  }
+  expect(await page.locator('leadline-dock').isVisible()).toBe(false)
+  await page.getByRole('button', { name: 'Dock', exact: true }).click()
+  expect(await page.locator('leadline-dock').isVisible()).toBe(true)
+  await expect.poll(() => dockParts(page), { timeout: 60_000 }).toContainEqual(['F-48', 41200])
+  await close()
+})

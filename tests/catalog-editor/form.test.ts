@@ -1,0 +1,149 @@
+/** The form has every field of the schema, with words, a place in a section, and numbers that come back as they went in. */
+import * as v from 'valibot'
+import { describe, expect, it } from 'vitest'
+import { CatalogSchema } from '../../rules/catalog/schema.ts'
+import { demoCatalog, ENGLISH } from '../../rules/index.ts'
+import type { JsonObject } from '../../src/catalog-editor/draft.ts'
+import {
+  CATALOG_FORM,
+  leavesOf,
+  SECTION_NAMES,
+  SECTIONS,
+  sectionOf,
+} from '../../src/catalog-editor/form/catalog-form.ts'
+import { labelOf } from '../../src/catalog-editor/form/label.ts'
+import { numberIn, readIn, shownIn } from '../../src/catalog-editor/form/measure.ts'
+import { type Node, nodeOf } from '../../src/catalog-editor/form/node.ts'
+import { metricCatalog } from '../support/catalogs.ts'
+
+type Keys = readonly (string | number)[]
+const reader = { language: ENGLISH, units: 'imperial' } as const
+
+/** Paths of all fields, walked over the schema itself and not over the form: lists by their first entry, records by a name `any`. */
+function schemaPaths(schema: v.GenericSchema, path: Keys = []): Keys[] {
+  const s = schema as v.GenericSchema & Record<string, unknown>
+  const inner = (key: string): v.GenericSchema => s[key] as v.GenericSchema
+  if ('wrapped' in s) return schemaPaths(inner('wrapped'), path)
+  switch (s.type) {
+    case 'array':
+      return schemaPaths(inner('item'), [...path, 0])
+    case 'tuple':
+      return (s.items as v.GenericSchema[]).flatMap((item, i) => schemaPaths(item, [...path, i]))
+    case 'record':
+      return schemaPaths(inner('value'), [...path, 'any'])
+    case 'variant':
+      return (s.options as v.GenericSchema[]).flatMap((option) => schemaPaths(option, path))
+    case 'loose_object':
+      return Object.entries(s.entries as Record<string, v.GenericSchema>).flatMap(([key, entry]) =>
+        schemaPaths(entry, [...path, key]),
+      )
+    default:
+      return [path]
+  }
+}
+
+/** The same over the form. */
+function formPaths(node: Node, path: Keys = []): Keys[] {
+  switch (node.kind) {
+    case 'list':
+      return formPaths(node.item, [...path, 0])
+    case 'tuple':
+      return node.items.flatMap((item, i) => formPaths(item, [...path, i]))
+    case 'record':
+      return formPaths(node.value, [...path, 'any'])
+    case 'variant':
+      return Object.values(node.options).flatMap((option) => formPaths(option, path))
+    case 'object':
+      return Object.entries(node.fields).flatMap(([key, field]) => formPaths(field, [...path, key]))
+    default:
+      return [path]
+  }
+}
+const text = (path: Keys): string => path.join('/')
+
+describe('the form of a catalog', () => {
+  const fields = schemaPaths(CatalogSchema)
+
+  it('has every field of the schema, and no other', () => {
+    expect(fields.length).toBeGreaterThan(350)
+    expect(formPaths(CATALOG_FORM).map(text)).toEqual(fields.map(text))
+  })
+
+  it('shows each in one section', () => {
+    expect(fields.filter((path) => sectionOf(path) === null)).toEqual([])
+    const places = SECTION_NAMES.flatMap((name) => SECTIONS[name] as readonly string[])
+    expect(new Set(places).size).toBe(places.length)
+    // Each place that a section names is one of the schema.
+    const all = fields.map((path) => path.join('.'))
+    expect(
+      places.filter((place) => !all.some((one) => one === place || one.startsWith(`${place}.`))),
+    ).toEqual([])
+  })
+
+  it('has words for each, and for all that they stand in', () => {
+    const named = new Set(fields.flatMap((path) => path.map((_, i) => text(path.slice(0, i + 1)))))
+    const without = [...named].filter((one) => {
+      const path = one.split('/').map((key) => (/^\d+$/.test(key) ? Number(key) : key))
+      const last = path.at(-1)
+      const own = last === 'any' || (typeof last === 'number' && path.at(-2) !== 'size')
+      return !own && labelOf(path, reader) === undefined
+    })
+    expect(without).toEqual([])
+  })
+
+  it('tells a field that the schema gets later, and one that it cannot show', () => {
+    const more = v.looseObject({ ...CatalogSchema.entries, berths: v.array(v.string()) })
+    expect(formPaths(nodeOf(more)).map(text)).toContain('berths/0')
+    expect(sectionOf(['berths', 0])).toBeNull()
+    expect(() => nodeOf(v.looseObject({ when: v.date() }))).toThrow('date')
+  })
+
+  it.each(['imperial', 'metric'] as const)('reads every number of both shops as it shows it, %s', (units) => {
+    let numbers = 0
+    for (const catalog of [demoCatalog, metricCatalog])
+      for (const { node, value, path } of leavesOf(CATALOG_FORM, catalog as unknown as JsonObject)) {
+        if (node.kind !== 'number' || typeof value !== 'number') continue
+        const scale = { measure: node.measure, units, most: node.max, currency: catalog.currency }
+        const read = readIn(scale, shownIn(scale, value))
+        numbers++
+        // Shown to a ten-thousandth of an inch, and to six digits in units that are not the file's.
+        const error = node.measure === 'length' ? 2e-6 : Math.abs(value) * 6e-6
+        expect(
+          Math.abs((read ?? Number.NaN) - value),
+          `${text(path)} ${shownIn(scale, value)}`,
+        ).toBeLessThanOrEqual(error)
+      }
+    expect(numbers).toBeGreaterThan(600)
+  })
+
+  it.each([
+    ['$1,249.50', 1249.5],
+    ['1.249,50 €', 1249.5],
+    ['1 249,50', 1249.5],
+    ['1,249', 1249],
+    ['12,5', 12.5],
+    ['0,125', 0.125],
+    ['1.249.000', 1249000],
+    ['389', 389],
+    ['call', null],
+    ['', null],
+    ['4x8', null],
+  ])('reads the amount %s', (typed, value) => {
+    expect(numberIn(typed)).toBe(value)
+  })
+
+  it('takes plain numbers in the unit that stands in the field', () => {
+    const of = (most: number, typed: string) =>
+      readIn({ measure: 'length', units: 'imperial', most, currency: 'USD' }, typed)
+    expect(of(20, '8')).toBeCloseTo(8 * 0.3048, 9)
+    expect(of(1, '2 3/8')).toBeCloseTo(2.375 * 0.0254, 9)
+    expect(of(1, '60.3 mm')).toBeCloseTo(0.0603, 9)
+    expect(readIn({ measure: 'money', units: 'imperial', most: 1e8, currency: 'USD' }, '$389')).toBe(38900)
+    expect(readIn({ measure: 'money', units: 'metric', most: 1e8, currency: 'JPY' }, '389')).toBe(389)
+    expect(readIn({ measure: 'money', units: 'imperial', most: 1e8, currency: 'USD' }, '3.895')).toBeNull()
+    expect(readIn({ measure: 'share', units: 'metric', most: 1, currency: 'USD' }, '5.5 %')).toBeCloseTo(
+      0.055,
+      12,
+    )
+  })
+})
