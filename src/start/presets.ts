@@ -37,7 +37,7 @@ export async function readPresets(url: string, signal: AbortSignal): Promise<Pre
   return presetsOf(JSON.parse(text))
 }
 
-export function presetsOf(list: unknown): Presets {
+function presetsOf(list: unknown): Presets {
   const presets: Preset[] = []
   const faults: Wrong[] = []
   const wrong = (path: string, message: string): void => {
