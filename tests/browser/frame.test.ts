@@ -51,7 +51,12 @@ async function framed(
     route.fulfill({ contentType: 'text/html', headers: { 'content-security-policy': policy }, body: host }),
   )
   await page.addInitScript(() => {
-    if (window !== top) return
+    if (window !== top) {
+      addEventListener('message', ({ data }) => {
+        if (data === 'last') document.documentElement.dataset.last = 'heard'
+      })
+      return
+    }
     const heard: unknown[] = []
     const raw: unknown[] = []
     Object.assign(window, { heard, raw })
@@ -124,10 +129,14 @@ test('a page on the list is told, sets and asks; what is no message of ours is n
       { leadline: 1, type: 'seen', top: Number.NaN, bottom: 0 },
     ])
       to.postMessage(message, origin)
-    await new Promise((done) => setTimeout(done, 300))
+    // Heard after all of them, and answered.
+    const { leadline } = document.querySelector('iframe') as unknown as {
+      leadline: { ask(what: string): Promise<unknown> }
+    }
+    await leadline.ask('design')
     return raw.length - before
   }, other.url)
-  expect(answers).toBe(0)
+  expect(answers).toBe(1)
   expect(await frame.locator('leadline-dock').evaluate((e) => e.outerHTML)).toContain('theme="dark"')
   expect(await frame.locator('leadline-dock').evaluate((e) => e.hasAttribute('request-url'))).toBe(false)
   // A design that is none is told as the element tells it.
@@ -165,9 +174,12 @@ test('a page on the list is told, sets and asks; what is no message of ours is n
   await close()
 })
 
+/** Origins that are not the page's, though they look alike. */
+const ALIKE = (site: string): string => `* null ${site}/ ${site}0 ${site.replace('http:', 'https:')}`
+
 test.each([
   ['none', () => ''],
-  ['others that look alike', (site: string) => `* null ${site}/ ${site}0 ${site.replace('http:', 'https:')}`],
+  ['others that look alike', ALIKE],
 ])(
   'a page that is not on the list (%s) is told nothing and sets nothing; the planner works all the same',
   async (_, origins) => {
@@ -180,8 +192,16 @@ test.each([
     await expect
       .poll(() => frame.locator('leadline-dock').evaluate((e) => (e as LeadlineDock).design.dock.sections))
       .toBe(6)
-    await page.waitForTimeout(300)
-    expect(await page.evaluate(() => (window as unknown as { raw: unknown[] }).raw)).toEqual([])
+    // Messages come in the order in which they were sent: what the planner had told would be there before this, and what it was told, heeded.
+    await page.evaluate(
+      (to) => document.querySelector('iframe')!.contentWindow!.postMessage('last', to),
+      other.url,
+    )
+    await expect.poll(() => frame.evaluate(() => document.documentElement.dataset.last)).toBe('heard')
+    await frame.evaluate(() => parent.postMessage('last', '*'))
+    const raw = () => page.evaluate(() => (window as unknown as { raw: unknown[] }).raw)
+    await expect.poll(raw).toContain('last')
+    expect(await raw()).toEqual(['last'])
     expect(await frame.locator('leadline-dock').evaluate((e) => e.hasAttribute('units'))).toBe(false)
     await close()
   },
