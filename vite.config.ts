@@ -7,6 +7,7 @@ import { rmSync } from 'node:fs'
 import { resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { defineConfig, type Plugin } from 'vite'
+import { besideElement } from './src/build/beside-element.ts'
 import { fontLicense } from './src/build/font-license.ts'
 import { noticeOf, wholeLicenses } from './src/build/notices.ts'
 import { offline } from './src/build/offline/plugin.ts'
@@ -53,6 +54,7 @@ export default defineConfig({
     wholeLicenses('leadline/THIRD-PARTY.md'),
     clearChunks(),
     offline(),
+    besideElement(),
   ],
   build: {
     target: 'es2022',

@@ -5,7 +5,7 @@ import { PAPER_SIZE_NAMES, type PaperSize } from '../../geometry/paper/marks.ts'
 import type { Dock } from '../../rules/index.ts'
 import { isForbidden } from '../../rules/stops.ts'
 import { download } from '../platform/download.ts'
-import { isJudged, useDock, useLeadline } from '../state/store.ts'
+import { isJudged, papersAudience, useDock, useLeadline } from '../state/store.ts'
 import { Select } from '../ui/select.tsx'
 import { useSheet } from '../ui/use-sheet.ts'
 import { useWords } from '../ui/use-words.ts'
@@ -15,6 +15,7 @@ import { CustomerFields } from './customer-fields.tsx'
 import css from './documents-panel.css?inline'
 import {
   type Asked,
+  FIRST,
   type Figures,
   type Format,
   figuresFor,
@@ -29,14 +30,11 @@ import { PictureSize } from './picture-size.tsx'
 import { NO_CHOICE, QuoteFields } from './quote-fields.tsx'
 import { useMaking } from './use-making.ts'
 
-/** What each came for. */
-const FIRST = { shop: 'quote', crew: 'set-up', customer: 'packet' } as const
-
 export function DocumentsPanel() {
   const { t, units } = useWords(DOCUMENTS)
   const dock = useDock()
   const judged = useLeadline(isJudged)
-  const audience = useLeadline((s) => s.audience)
+  const audience = useLeadline(papersAudience)
   const [chosen, setWhat] = useState<What | null>(null)
   // Another audience may not be offered what was chosen.
   const what = chosen && whatFor(audience).includes(chosen) ? chosen : FIRST[audience]
@@ -187,7 +185,7 @@ function PaperOptionFields({
   choose,
 }: Chosen & { readonly choose: { readonly [K in keyof Chosen]: (to: Chosen[K]) => void } }) {
   const { t } = useWords(DOCUMENTS)
-  const audience = useLeadline((s) => s.audience)
+  const audience = useLeadline(papersAudience)
   const id = useId()
   return (
     <div className="paper-options">
@@ -241,7 +239,7 @@ function PaperOptionFields({
 /** Rows for a spreadsheet, or data. */
 function FigureFiles({ button }: { readonly button: (format: Format, of: Figures) => ReactNode }) {
   const { t } = useWords(DOCUMENTS)
-  const audience = useLeadline((s) => s.audience)
+  const audience = useLeadline(papersAudience)
   const [chosen, setFigures] = useState<Figures>('packing')
   const figures = figuresFor(audience).includes(chosen) ? chosen : 'packing'
   return (

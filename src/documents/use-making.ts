@@ -6,7 +6,7 @@ import { download } from '../platform/download.ts'
 import { messageOf } from '../platform/error-message.ts'
 import { plainName } from '../platform/file-name.ts'
 import { useHost } from '../state/host.ts'
-import { useDock, useLeadline } from '../state/store.ts'
+import { papersAudience, useDock, useLeadline } from '../state/store.ts'
 import { useHandles } from '../ui/handles.ts'
 import { useWords } from '../ui/use-words.ts'
 import { DOCUMENTS } from '../words/documents.ts'
@@ -42,7 +42,7 @@ export function useMaking({ size, labels, model, date, by, choice }: Written) {
   const dock = useDock()
   const design = useLeadline((s) => s.design)
   const catalog = useLeadline((s) => s.catalog)
-  const audience = useLeadline((s) => s.audience)
+  const audience = useLeadline(papersAudience)
   const [state, setState] = useState<Making>(null)
   const cancel = useRef<(() => void) | null>(null)
   const make = async (

@@ -73,9 +73,10 @@ function Page({ app }: { readonly app: RefObject<HTMLDivElement | null> }) {
     side.current?.focus({ preventScroll: true })
     app.current?.scrollIntoView()
   }
+  const { picture } = useHost()
   const handles = useMemo<Handles>(
-    () => ({ findings: { current: null }, papers: { current: null }, picture: { current: null } }),
-    [],
+    () => ({ findings: { current: null }, papers: { current: null }, picture }),
+    [picture],
   )
   const { t } = useWords()
 
@@ -85,6 +86,7 @@ function Page({ app }: { readonly app: RefObject<HTMLDivElement | null> }) {
 
   return (
     <HandlesContext value={handles}>
+      <slot name="header" />
       <Toolbar />
       <Notices />
       {requestUrl && <Lazy chunk={waits} quiet props={{ address: requestUrl }} />}

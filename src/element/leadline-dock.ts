@@ -16,6 +16,7 @@ import { messageOf } from '../platform/error-message.ts'
 import { firstShore } from '../start/first-shore.ts'
 import { type LeadlineStore, toldOf, type ViewState } from '../state/store.ts'
 import type { Mode } from './app.tsx'
+import type { ExportWanted } from './methods.ts'
 import { type Screen, showScreen } from './screen.tsx'
 import { Session } from './session.ts'
 import { type Fault, type Given, type GivenCatalog, givenCatalog, givenDesign } from './sources.ts'
@@ -24,6 +25,9 @@ import { adoptStyles } from './styles.ts'
 
 /** A move takes an element out and puts it in again within one task: what is still out after this is gone, ms. */
 const PATIENCE = 60
+
+/** How far from the window it begins: as far again as the window is high. */
+const NEAR = '100%'
 
 const ATTRIBUTES = [
   'catalog',
@@ -38,6 +42,9 @@ const ATTRIBUTES = [
   'request-url',
   'audience',
   'start',
+  'hide-price',
+  'presets',
+  'loading',
 ] as const
 const PROPERTIES = ['design', 'catalog'] as const
 
@@ -60,15 +67,34 @@ const Base = typeof HTMLElement === 'undefined' ? (class {} as unknown as typeof
  * @attribute {string} request-url - Where requests for a quote are sent
  * @attribute {"customer" | "shop" | "crew"} audience - Who looks on
  * @attribute {"questions" | "example"} start - Where nothing was kept, linked or given
+ * @attribute {boolean} hide-price - No price is shown, and papers are those without
+ * @attribute {string} presets - Address of a list of docks to begin with
+ * @attribute {"lazy" | "eager"} loading - It begins when it comes near the window, or at once
+ * @slot header - Over its head: a title, a logo
+ * @slot tools - In its head, after what is done with files: buttons of the page's own
+ * @slot actions - At its foot, after the way to ask for a quote: buttons of the page's own
+ * @slot request - A form of the page's own, in the place of who asks for a quote
+ * @slot poster - What stands there until its first picture
  * @fires {CustomEvent<null>} leadline-ready - The first picture is on the screen
  * @fires {LeadlineEvents["leadline-input"]} leadline-input - At each change while a hand moves
  * @fires {LeadlineEvents["leadline-change"]} leadline-change - The hand has let go and the dock is known whole
  * @fires {LeadlineEvents["leadline-request"]} leadline-request - Somebody asks for a quote; cancelable
  * @fires {LeadlineEvents["leadline-error"]} leadline-error - What was wrong, and where
  * @csspart toolbar - Head of the element
+ * @csspart notice - What is told once
  * @csspart stage - The scene or its drawing
+ * @csspart views - How the picture is looked at
  * @csspart strip - Section through the lake
+ * @csspart start - The questions with which a dock begins
+ * @csspart sum - Whether it can be built, what it costs, and the way to ask for it
  * @csspart panel - What is asked and told beside the picture
+ * @csspart legs - Every leg by number
+ * @csspart fold - Each part of the panel that can be folded away
+ * @csspart fold-title - What it is folded by
+ * @csspart dialog - A dialog
+ * @csspart button - Each button
+ * @csspart main-button - The one that is meant to be pressed
+ * @csspart field - Each field, choice and switch
  * @cssproperty --leadline-font - Typeface
  * @cssproperty --leadline-accent - Color of what can be pressed
  * @cssproperty --leadline-on-accent - Color of words on it
@@ -98,6 +124,8 @@ export class LeadlineDock extends Base {
   #early: Fault[] = []
   #farewell: ReturnType<typeof setTimeout> | undefined
   #ready = false
+  /** Waits for it to come near the window. */
+  #sight: IntersectionObserver | null = null
 
   /**
    * The design in hand. Text set to it is an address, as the attribute's. Setting one that is not valid tells `leadline-error` and leaves
@@ -154,9 +182,27 @@ export class LeadlineDock extends Base {
     return this.#ready
   }
 
+  /**
+   * A file of the dock in hand, once it is known whole, as the page's own buttons make it. Rejects where it is not one of what the audience is
+   * offered, or cannot be made.
+   */
+  async exportFile(wanted: ExportWanted): Promise<File> {
+    return (await this.#more()).exportFile(wanted, this.#begun())
+  }
+
+  /** A PNG of the dock as it is seen, of that size in px; the drawing, where there is no 3D scene. */
+  async snapshot(width = 1600, height = 1000): Promise<Blob> {
+    return (await this.#more()).snapshot(this.#begun(), this.shadowRoot!, width, height)
+  }
+
+  /** Goes back to what it began with, or to its questions. One step of undo; the dock in hand is among the earlier ones. */
+  reset(): void {
+    this.#begun().startOver()
+  }
+
   connectedCallback(): void {
     clearTimeout(this.#farewell)
-    if (this.#session) return
+    if (this.#session || this.#sight) return
     // Properties that a page set before this class was there hide the ones of the class.
     for (const name of PROPERTIES)
       if (Object.hasOwn(this, name)) {
@@ -168,7 +214,7 @@ export class LeadlineDock extends Base {
     this.#early = []
     // After whoever inserted the element has had time to add listeners.
     if (early.length > 0) setTimeout(() => this.#tellFaults(early))
-    void this.#begin()
+    this.#wait()
   }
 
   disconnectedCallback(): void {
@@ -183,9 +229,9 @@ export class LeadlineDock extends Base {
   ): void {
     if (before === now || !this.#session) return
     if (name === 'lang' || name === 'words') void this.#session.speak(this.#spoken())
-    else if (name === 'units' || name === 'theme' || name === 'audience')
+    else if (name === 'units' || name === 'theme' || name === 'audience' || name === 'hide-price')
       this.#session.store.getState().set(this.#view())
-    else if (name === 'start') return
+    else if (name === 'start' || name === 'presets' || name === 'loading') return
     else if (name === 'mode') this.#screen?.setMode(this.#mode())
     else if (name === 'design') {
       if (now !== null) this.design = now
@@ -207,14 +253,49 @@ export class LeadlineDock extends Base {
     else this.#restart()
   }
 
+  #begun(): Session {
+    if (!this.#session || !this.#ready) throw new Error('not ready: wait for leadline-ready')
+    return this.#session
+  }
+
+  async #more(): Promise<typeof import('./methods.ts')> {
+    const session = this.#begun()
+    try {
+      return await import('./methods.ts')
+    } catch (error) {
+      await session.missing('file', 'methods', error)
+      throw error
+    }
+  }
+
   #catalogAsked(): GivenCatalog | null {
     const url = this.getAttribute('catalog')
     return this.#catalog ?? (url === null ? null : { url })
   }
 
-  async #begin(): Promise<void> {
+  /** What is far from the window costs a page nothing; what is hidden is far from it until it is shown. */
+  #wait(): void {
     const root = this.shadowRoot ?? this.attachShadow({ mode: 'open' })
     adoptStyles(root)
+    const poster = document.createElement('slot')
+    poster.name = 'poster'
+    root.replaceChildren(poster)
+    // One put back goes on.
+    if (this.#store || this.getAttribute('loading') === 'eager') {
+      void this.#begin()
+      return
+    }
+    this.#sight = new IntersectionObserver(
+      (entries) => entries.at(-1)!.isIntersecting && void this.#begin(),
+      { rootMargin: NEAR },
+    )
+    this.#sight.observe(this)
+  }
+
+  async #begin(): Promise<void> {
+    this.#sight?.disconnect()
+    this.#sight = null
+    const root = this.shadowRoot!
     const url = this.getAttribute('design')
     const catalog = this.#catalogAsked()
     const source = sourceOf(catalog)
@@ -228,6 +309,7 @@ export class LeadlineDock extends Base {
         link: this.hasAttribute('link'),
         start: this.#start(),
         requestUrl: this.getAttribute('request-url'),
+        presets: this.getAttribute('presets'),
         view: this.#view(),
         spoken: this.#spoken(),
         store: this.#store,
@@ -248,10 +330,15 @@ export class LeadlineDock extends Base {
       }
       this.#store = session.store
       this.#shownFrom = source
+      root.querySelector('[name=poster]')?.remove()
       this.#screen.show(
         () => {
           if (this.#session !== session || this.#ready) return
           this.#ready = true
+          import('./later-styles.ts').then(
+            (later) => later.adoptLaterStyles(root),
+            () => {},
+          )
           this.dispatchEvent(new CustomEvent('leadline-ready', { bubbles: true, composed: true }))
         },
         (error) => this.#stop(session, error),
@@ -279,6 +366,8 @@ export class LeadlineDock extends Base {
   }
 
   #end(): void {
+    this.#sight?.disconnect()
+    this.#sight = null
     this.#screen?.close()
     this.#session?.end()
     this.#screen = null
@@ -291,7 +380,7 @@ export class LeadlineDock extends Base {
     if (this.isConnected) void this.#begin()
   }
 
-  #view(): Pick<ViewState, 'units' | 'theme' | 'audience'> {
+  #view(): Pick<ViewState, 'units' | 'theme' | 'audience' | 'unpriced'> {
     const units = this.getAttribute('units')
     const theme = this.getAttribute('theme')
     const audience = this.getAttribute('audience')
@@ -299,6 +388,7 @@ export class LeadlineDock extends Base {
       units: units === 'metric' ? 'metric' : 'imperial',
       theme: theme === 'light' || theme === 'dark' ? theme : 'auto',
       audience: audience === 'shop' || audience === 'crew' ? audience : 'customer',
+      unpriced: audience === 'crew' || this.hasAttribute('hide-price'),
     }
   }
 

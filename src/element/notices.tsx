@@ -14,7 +14,7 @@ export function Notices() {
   return (
     <div className="notices" role="status">
       {notice && (
-        <div className={notice.bad ? 'notice bad' : 'notice'}>
+        <div className={notice.bad ? 'notice bad' : 'notice'} part="notice">
           <div>
             <p>{t(notice.key)}</p>
             {notice.details?.map((line) => (

@@ -17,6 +17,9 @@ export interface LeadlineAttributes {
   'request-url'?: string | undefined
   audience?: 'customer' | 'shop' | 'crew' | undefined
   start?: 'questions' | 'example' | undefined
+  'hide-price'?: boolean | '' | undefined
+  presets?: string | undefined
+  loading?: 'lazy' | 'eager' | undefined
 }
 
 export interface LeadlineEvents {

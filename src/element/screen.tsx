@@ -48,6 +48,23 @@ const change = (act: () => void): void => {
     changing = false
   }
 }
+/** Each control has a part by which a page may style it. */
+const PARTS: Readonly<Record<string, string>> = {
+  button: 'button',
+  input: 'field',
+  select: 'field',
+  textarea: 'field',
+  dialog: 'dialog',
+}
+const made = options.vnode
+options.vnode = (node) => {
+  const part = PARTS[node.type as string]
+  if (part) {
+    const props = node.props as { part?: string; className?: string }
+    props.part ??= props.className?.startsWith('main') ? `${part} main-button` : part
+  }
+  made?.(node)
+}
 options.debounceRendering = (draw) => queueMicrotask(() => change(draw))
 
 /** `session` null where none could be made; `again` begins anew. */

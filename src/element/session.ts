@@ -41,6 +41,8 @@ export interface SessionOptions {
   /** What somebody sees who has no dock yet: questions about their shore, or the example. */
   readonly start: 'questions' | 'example'
   readonly requestUrl: string | null
+  /** Address of docks to begin with; null: none. */
+  readonly presets: string | null
   readonly view: StoreInit['view']
   readonly spoken: Spoken
   /** The store of an earlier session: an element that was removed and put back continues where it was. */
@@ -67,6 +69,8 @@ export class Session implements Host {
   readonly keeps: boolean
   readonly links: boolean
   readonly requestUrl: string | null
+  readonly picture: Host['picture'] = { current: null }
+  readonly presets: string | null
   /** Why `begin` gave up. */
   faults: readonly Fault[] = []
   readonly #options: SessionOptions
@@ -98,6 +102,7 @@ export class Session implements Host {
     this.keeps = storageKey !== null
     this.links = link
     this.requestUrl = options.requestUrl
+    this.presets = options.presets
     this.#fragment = link && location.hash.startsWith(LINK) ? location.hash : ''
     this.#keeping = new Autosave({
       key: storageKey,
@@ -196,7 +201,7 @@ export class Session implements Host {
       set({ language })
       this.fail(faults)
     } catch (error) {
-      await this.#missing('words', spoken.lang, error)
+      await this.missing('words', spoken.lang, error)
     }
   }
 
@@ -422,13 +427,13 @@ export class Session implements Host {
       const { linkOf } = await this.#link()
       return linkOf(design)
     } catch (error) {
-      await this.#missing('link', 'link', error)
+      await this.missing('link', 'link', error)
       return undefined
     }
   }
 
   /** Reports that a chunk did not load: the site was deployed anew, or there is no connection. */
-  async #missing(code: Fault['code'], path: string, error: unknown): Promise<void> {
+  async missing(code: Fault['code'], path: string, error: unknown): Promise<void> {
     const why = await whyMissing()
     if (this.#over.signal.aborted) return
     this.#tellOnce([{ code, path, message: String(error) }])
@@ -450,7 +455,7 @@ export class Session implements Host {
       if (read.ok) return read
       this.fail(read.faults, 'file.bad-link')
     } catch (error) {
-      await this.#missing('link', fragment, error)
+      await this.missing('link', fragment, error)
     }
     return null
   }

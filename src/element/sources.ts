@@ -12,7 +12,16 @@ import { messageOf } from '../platform/error-message.ts'
 import { within } from '../platform/time-limit.ts'
 
 export interface Fault {
-  readonly code: 'catalog' | 'design' | 'file' | 'link' | 'storage' | 'request' | 'start' | 'words'
+  readonly code:
+    | 'catalog'
+    | 'design'
+    | 'file'
+    | 'link'
+    | 'storage'
+    | 'request'
+    | 'start'
+    | 'words'
+    | 'presets'
   /** Place in the file, as in `site.soundings[3].depth`; or the address that failed. */
   readonly path: string
   readonly message: string

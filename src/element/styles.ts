@@ -4,14 +4,17 @@ import strip from '../section-strip/section-strip.css?inline'
 import stage from '../viewport/viewport.css?inline'
 import base from './base.css?inline'
 import panel from './panel.css?inline'
-import print from './print.css?inline'
 
 let sheet: CSSStyleSheet | null = null
 
 export function adoptStyles(root: ShadowRoot): void {
   if (!sheet) {
     sheet = new CSSStyleSheet()
-    sheet.replaceSync([base, stage, strip, panel, print].join('\n'))
+    sheet.replaceSync([base, stage, strip, panel].join('\n'))
   }
-  if (!root.adoptedStyleSheets.includes(sheet)) root.adoptedStyleSheets = [...root.adoptedStyleSheets, sheet]
+  adopt(root, sheet)
+}
+
+export function adopt(root: ShadowRoot, own: CSSStyleSheet): void {
+  if (!root.adoptedStyleSheets.includes(own)) root.adoptedStyleSheets = [...root.adoptedStyleSheets, own]
 }

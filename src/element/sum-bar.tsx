@@ -33,7 +33,7 @@ export function SumBar() {
           <Lazy key={asked} chunk={request} props={{ close: () => setAsked(0) }} />
         </div>
       )}
-      <div className="sum-bar">
+      <div className="sum-bar" part="sum">
         <button
           type="button"
           className={`short quiet ${standing}`}
@@ -58,6 +58,7 @@ export function SumBar() {
             {t('quote.make')}
           </button>
         )}
+        <slot name="actions" />
       </div>
     </div>
   )

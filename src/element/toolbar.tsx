@@ -33,6 +33,7 @@ export function Toolbar() {
           set={(to) => set({ units: to })}
         />
         <FileMenu />
+        <slot name="tools" />
       </div>
     </header>
   )

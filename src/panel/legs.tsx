@@ -4,15 +4,17 @@ import type { Dock, Leg } from '../../rules/index.ts'
 import { braceHoles, legNumber } from '../../rules/leg-places.ts'
 import { LEGS, placeOfLeg } from '../../rules/words/leg-name.ts'
 import { useLeadline, useLeadlineStore, usePlaced } from '../state/store.ts'
+import { useSheet } from '../ui/use-sheet.ts'
 import { useWords } from '../ui/use-words.ts'
 import { count, text } from '../words/index.ts'
+import css from './legs.css?inline'
 import { PickButton } from './pick-button.tsx'
 
 export function Legs() {
   const dock = usePlaced()
   const store = useLeadlineStore()
   const selection = useLeadline((s) => s.selection)
-  const box = useRef<HTMLElement>(null)
+  const box = useSheet<HTMLElement>(css)
   const { t } = useWords(LEGS)
   const rows = useRef<Rows>(new Map())
   useFollowed(box, rows, selection)
@@ -21,7 +23,7 @@ export function Legs() {
     rows.current.get(leg.id)?.scrollIntoView({ block: 'start' })
   }
   return (
-    <section className="answer by-number" ref={box}>
+    <section className="answer by-number" part="legs" ref={box}>
       <h2>{t('title')}</h2>
       {dock.legs.length === 0 ? <p className="hint">{t('empty')}</p> : <p className="hint">{t('how')}</p>}
       {/* biome-ignore lint/a11y/useSemanticElements: a row of buttons, not of fields. */}

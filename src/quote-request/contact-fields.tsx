@@ -6,8 +6,6 @@ import { useHandles } from '../ui/handles.ts'
 import { useNames } from '../ui/use-names.ts'
 import { useWords } from '../ui/use-words.ts'
 import { REQUEST } from '../words/request.ts'
-import { Consent, useConsent } from './consent.tsx'
-import { WhatIsSent } from './what-is-sent.tsx'
 
 /** As typed. */
 export interface Typed {
@@ -58,20 +56,19 @@ export function faultsOf(
   }
 }
 
-interface Props {
+export interface FieldsProps {
   readonly typed: Typed
   /** What is missing is told. */
   readonly checked: boolean
   readonly set: (typed: Typed) => void
 }
 
-export function ContactFields({ typed, checked, set }: Props) {
+export function ContactFields({ typed, checked, set }: FieldsProps) {
   const { t } = useWords(REQUEST)
   const dock = useDock()
   const { picture } = useHandles()
   const id = useId()
-  const consent = useConsent()
-  const faults = checked ? faultsOf(typed, consent?.tick === true) : {}
+  const faults = checked ? faultsOf(typed, false) : {}
   return (
     <>
       {!hasPrice(dock) && <p className="care">{t('request.stop')}</p>}
@@ -116,16 +113,6 @@ export function ContactFields({ typed, checked, set }: Props) {
       </div>
       {picture.current && (
         <Check on={typed.picture} set={(on) => set({ ...typed, picture: on })} label={t('request.picture')} />
-      )}
-      <p className="hint">{t('request.what')}</p>
-      <WhatIsSent typed={typed} />
-      {consent && (
-        <Consent
-          of={consent}
-          on={typed.agreed}
-          set={(agreed) => set({ ...typed, agreed })}
-          fault={faults.agreed && t(`request.${faults.agreed}`)}
-        />
       )}
     </>
   )

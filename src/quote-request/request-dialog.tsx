@@ -14,9 +14,11 @@ import { useWords } from '../ui/use-words.ts'
 import { count, text } from '../words/index.ts'
 import { REQUEST, type RequestWord } from '../words/request.ts'
 import { useConsent } from './consent.tsx'
-import { ContactFields, faultsOf, NOTHING_TYPED, type Typed } from './contact-fields.tsx'
+import { faultsOf, NOTHING_TYPED, type Typed } from './contact-fields.tsx'
 import { contactOf, contentOf } from './content.ts'
+import { Fields } from './fields.tsx'
 import { numbered } from './numbered.ts'
+import { ownForm, typedIn } from './own-form.ts'
 import { smallPicture } from './picture.ts'
 import css from './request-dialog.css?inline'
 import { type Failed, type Outcome, sendRequest } from './send-request.ts'
@@ -38,13 +40,14 @@ export function Request({ close }: { readonly close: () => void }) {
   const styled = useSheet<HTMLFormElement>(css)
   const dock = useDock()
   const { t } = useWords(REQUEST)
-  const price = usePrice()
   const { line: verdict } = useVerdict()
   const what = useSummary()
   const boats = useBoats()
   const id = useId()
   const [typed, setTyped] = useState(NOTHING_TYPED)
   const [checked, setChecked] = useState(false)
+  /** What the page has put in the place of the fields. */
+  const own = useRef<HTMLSlotElement>(null)
   const { state, number, send, takeBack } = useSending()
   const mustAgree = useConsent()?.tick === true
   useEffect(() => {
@@ -57,9 +60,14 @@ export function Request({ close }: { readonly close: () => void }) {
 
   const submit = (): void => {
     setChecked(true)
-    const [fault] = Object.keys(faultsOf(typed, mustAgree))
-    if (fault) dialog.current?.querySelector<HTMLInputElement>(`[name="${fault}"]`)?.focus()
-    else void send(typed)
+    const form = ownForm(own.current)
+    if (form && !form.reportValidity()) return
+    const told = form ? typedIn(form, typed.agreed) : typed
+    if (form) setTyped(told)
+    const [fault] = Object.keys(faultsOf(told, mustAgree))
+    if (fault === undefined) void send(told)
+    else if (!form || fault === 'agreed')
+      dialog.current?.querySelector<HTMLInputElement>(`[name="${fault}"]`)?.focus()
   }
   const outcome = typeof state === 'object' ? state : null
   const over = outcome?.kind === 'sent' || outcome?.kind === 'handed'
@@ -76,16 +84,14 @@ export function Request({ close }: { readonly close: () => void }) {
             {boat}
           </p>
         ))}
-        <p className="figures">
-          <strong>{price.line}</strong> {price.plus && <span className="hint">{price.plus}</span>}
-        </p>
+        <Cost />
         {over && (
           <p role="status" className="done">
             {doneText(outcome, { code: dock.fingerprint.all, number }, t)}
           </p>
         )}
         {!over && outcome?.kind !== 'waiting' && (
-          <ContactFields typed={typed} checked={checked} set={setTyped} />
+          <Fields own={own} submit={submit} typed={typed} checked={checked} set={setTyped} />
         )}
         {state === 'taken-back' && <p role="status">{t('request.taken-back')}</p>}
         {outcome && !over && (
@@ -101,6 +107,17 @@ export function Request({ close }: { readonly close: () => void }) {
         <Cautions />
       </form>
     </dialog>
+  )
+}
+
+function Cost() {
+  const { priced } = useWords()
+  const price = usePrice()
+  if (!priced) return null
+  return (
+    <p className="figures">
+      <strong>{price.line}</strong> {price.plus && <span className="hint">{price.plus}</span>}
+    </p>
   )
 }
 

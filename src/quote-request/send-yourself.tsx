@@ -29,7 +29,7 @@ export function SendYourself({ from, wants, number, what }: Props) {
   const offered = useLeadline((s) => s.catalog.services)
   const named = useNames()
   const services = (offered ?? []).filter(({ code }) => wants.includes(code)).map(named)
-  const { t, language } = useWords(REQUEST)
+  const { t, language, priced } = useWords(REQUEST)
   const price = usePrice()
   const { t: screen } = useWords()
   const [copied, setCopied] = useState<'copied' | { readonly text: string } | null>(null)
@@ -38,9 +38,13 @@ export function SendYourself({ from, wants, number, what }: Props) {
   const textWith = (link: string | null): string =>
     [
       what,
-      price.known
-        ? t('request.mail-total', { price: text([price.line, price.plus].filter(Boolean).join(' ')) })
-        : price.line,
+      ...(priced
+        ? [
+            price.known
+              ? t('request.mail-total', { price: text([price.line, price.plus].filter(Boolean).join(' ')) })
+              : price.line,
+          ]
+        : []),
       t('request.mail-code', { code: text(dock.fingerprint.all.slice(0, 12)) }),
       t('request.mail-number', { number: text(number) }),
       ...(services.length > 0

@@ -1,10 +1,12 @@
 /** Other ways to begin than with questions: an example, a file, a link, none of it. */
-import { useId, useState } from 'react'
+import { useEffect, useId, useState } from 'react'
+import { messageOf } from '../platform/error-message.ts'
 import { useHost } from '../state/host.ts'
 import { FilePick } from '../ui/file-picker.tsx'
 import { Fold } from '../ui/fold.tsx'
 import { useWords } from '../ui/use-words.ts'
 import { START } from '../words/start.ts'
+import { type Preset, readPresets } from './presets.ts'
 
 export function Elsewise({ leave }: { readonly leave: () => void }) {
   const host = useHost()
@@ -16,6 +18,7 @@ export function Elsewise({ leave }: { readonly leave: () => void }) {
         <button type="button" onClick={() => host.showExample()}>
           {t('start.example')}
         </button>
+        <Presets />
         <button type="button" className="quiet" onClick={leave}>
           {t('start.leave')}
         </button>
@@ -25,6 +28,31 @@ export function Elsewise({ leave }: { readonly leave: () => void }) {
       </Fold>
     </div>
   )
+}
+
+/** The docks that the page offers, by its own names. */
+function Presets() {
+  const host = useHost()
+  const [presets, setPresets] = useState<readonly Preset[]>([])
+  useEffect(() => {
+    const { presets: url } = host
+    if (url === null) return
+    const over = new AbortController()
+    readPresets(url, over.signal).then(
+      ({ presets, faults }) => {
+        setPresets(presets)
+        host.fail(faults)
+      },
+      (error) =>
+        over.signal.aborted || host.fail([{ code: 'presets', path: url, message: messageOf(error) }]),
+    )
+    return () => over.abort()
+  }, [host])
+  return presets.map(({ name, design }) => (
+    <button key={name} type="button" onClick={() => host.bringBack(design)}>
+      {name}
+    </button>
+  ))
 }
 
 function Have() {

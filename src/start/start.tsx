@@ -70,7 +70,7 @@ export function Start({ done, at }: StartProps) {
   )
   const next = go(step + 1)
   return (
-    <section className="start" ref={box} aria-labelledby="start-question">
+    <section className="start" part="start" ref={box} aria-labelledby="start-question">
       <p className="hint">
         {step < all ? t('start.step', { n: count(step + 1), all: count(all) }) : t('start.step-more')}
       </p>

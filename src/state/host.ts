@@ -1,6 +1,7 @@
 /** What the screen asks of the element that it stands in: files, links, requests. Given to it by context. */
 import { createContext, useContext } from 'react'
 import type { Design } from '../../rules/index.ts'
+import type { PictureHandle } from '../ui/handles.ts'
 import type { Offered, RequestBody } from './request-body.ts'
 
 /** An earlier design, put aside when another took its place; `at`: when, ms since 1970. */
@@ -16,6 +17,10 @@ export interface Host {
   readonly links: boolean
   /** Where requests go that the page does not take; null: nowhere. */
   readonly requestUrl: string | null
+  /** The 3D scene, for a picture of it; null while there is none. */
+  readonly picture: { current: PictureHandle | null }
+  /** Address of docks to begin with; null: none. */
+  readonly presets: string | null
   openFile(file: File): Promise<void>
   saveFile(): void
   copyLink(): Promise<void>
@@ -23,6 +28,8 @@ export interface Host {
   linkTo(): Promise<string | null>
   earlier(): Promise<readonly Earlier[]>
   bringBack(design: Design): void
+  /** Tells the page what is wrong with something that it gave. */
+  fail(faults: readonly { readonly code: 'presets'; readonly path: string; readonly message: string }[]): void
   /** The design that another tab has saved, in the place of this one. */
   showOther(): Promise<void>
   startOver(): void

@@ -38,6 +38,8 @@ export interface ViewState {
   readonly theme: 'light' | 'dark' | 'auto'
   /** Who the screen is for. Decides what is offered; it is no access control. */
   readonly audience: 'customer' | 'shop' | 'crew'
+  /** No price is shown: to a crew, or where the page wants none. */
+  readonly unpriced: boolean
   /** Id of a section, leg, pair, joint or extra, or of a finding or a row of the list (`highlight.ts`). */
   readonly selection: string | null
   readonly hover: string | null
@@ -147,6 +149,7 @@ const initialView: ViewState = {
   language: ENGLISH,
   theme: 'auto',
   audience: 'customer',
+  unpriced: false,
   selection: null,
   hover: null,
   waterLevel: 0,
@@ -317,6 +320,10 @@ export const pointedOf = (state: LeadlineState): Dock =>
   [state.selection, state.hover].some((id) => id?.startsWith('finding:')) ? dockOf(state) : placedOf(state)
 
 /** A crew sets up by number. */
+/** Whose papers are offered: the crew's are those without prices. */
+export const papersAudience = ({ audience, unpriced }: ViewState): ViewState['audience'] =>
+  unpriced ? 'crew' : audience
+
 export const isNumbered = ({ legs, audience }: ViewState): boolean => legs ?? audience === 'crew'
 
 /** True when no more findings will come. */

@@ -40,11 +40,12 @@ export function Fold({ className = '', id, title, summary, print = false, handle
   return (
     <details
       className={className}
+      part="fold"
       ref={details}
       {...(id === undefined ? {} : { id })}
       onToggle={(event) => setOpen(event.currentTarget.open)}
     >
-      <summary>{title === undefined ? summary : <h2>{title}</h2>}</summary>
+      <summary part="fold-title">{title === undefined ? summary : <h2>{title}</h2>}</summary>
       {open && children}
     </details>
   )

@@ -19,7 +19,7 @@ import { SCREEN, type Word } from '../words/index.ts'
 export interface Words<K extends string> extends Reader {
   readonly reader: Reader
   readonly t: Say<K>
-  /** A crew sets docks up; what they cost is not its concern. */
+  /** A crew sets docks up; what they cost is not its concern. A page may show no prices to anyone. */
   readonly priced: boolean
   length(meters: number): string
   mass(kg: number): string
@@ -35,7 +35,7 @@ export function useWords(of: Subject = SCREEN): Words<string> {
   const units = useLeadline((s) => s.units)
   const language = useLeadline((s) => s.language)
   const currency = useLeadline((s) => s.catalog.currency)
-  const priced = useLeadline((s) => s.audience !== 'crew')
+  const priced = useLeadline((s) => !s.unpriced)
   return useMemo(() => {
     const reader = { language, units }
     return {

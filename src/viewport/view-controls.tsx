@@ -30,7 +30,7 @@ export function ViewControls({ scene, loose, setLoose }: ViewControlsProps) {
   const [whole, setWhole] = useState(false)
   const coming = scene === 'coming' ? ' coming' : ''
   return (
-    <div className={whole ? 'stage-controls whole' : 'stage-controls'}>
+    <div className={whole ? 'stage-controls whole' : 'stage-controls'} part="views">
       {scene !== 'none' && <Views coming={coming} />}
       <button type="button" aria-pressed={legs} onClick={() => set({ legs: !legs })}>
         {t('view.legs')}

@@ -122,7 +122,7 @@ test('taken out it ends, put back it is as it was, undo and all', async () => {
   await close()
 })
 
-test('hidden, without a size, then shown: it draws itself when there is room', async () => {
+test('hidden, without a size, then shown: it begins when there is room', async () => {
   const { page, close } = await open({ path: '/bare.html', elements: 0 })
   await page.evaluate(() => {
     const box = document.createElement('div')
@@ -130,7 +130,10 @@ test('hidden, without a size, then shown: it draws itself when there is room', a
     box.innerHTML = '<leadline-dock start="example"></leadline-dock>'
     document.body.append(box)
   })
-  await page.evaluate("import('./leadline.js').then(() => leadlineReady)")
+  const begun = await page.evaluate(
+    "import('./leadline.js').then(() => Promise.race([leadlineReady.then(() => 'begun'), new Promise((done) => setTimeout(done, 500, 'waits'))]))",
+  )
+  expect(begun).toBe('waits')
   expect(await page.locator('.strip svg').count()).toBe(0)
   await page.evaluate(() => {
     document.querySelector<HTMLElement>('div')!.hidden = false

@@ -88,6 +88,49 @@ test('without a connection it waits, says so, and goes once there is one, once a
   await close()
 })
 
+test("a form of the page's own is agreed to by our box, shown as it is sent, and waits for a connection too", async () => {
+  const { page, context, close } = await open(at())
+  await page.locator('leadline-dock').evaluate((e, text) => {
+    e.innerHTML =
+      '<form slot="request" id="own"><input name="name" value="A. Example" /><input name="email" /><input name="agreed" value="yes" /></form>'
+    const element = e as unknown as { catalog: { shop?: object } }
+    element.catalog = {
+      ...element.catalog,
+      shop: { ...element.catalog.shop, consent: { text, tick: true } },
+    }
+  }, TEXT)
+  await expect.poll(() => read(page, (e) => e.catalog.shop?.consent?.text)).toBe(TEXT)
+  await page.getByRole('button', { name: 'Ask for a quote' }).click()
+  await page.locator('#own [name=email]').fill('a@example.org')
+  expect(await page.locator('dialog .consent p').first().textContent()).toContain(TEXT)
+  const before = site.posted.length
+  await send(page).click()
+  // A field of the form's by that name is no box beside the shop's text.
+  expect(await page.locator('dialog .fault').allTextContents()).toEqual([
+    'Please tick the box: the shop asks for it before it takes a request.',
+  ])
+  await page.getByLabel('I agree').check()
+  await page.getByText('See everything that is sent').click()
+  const shown = JSON.parse((await page.locator('dialog .exactly').textContent())!)
+  expect(shown.contact).toEqual({
+    ...{ name: 'A. Example', contact: 'a@example.org', email: 'a@example.org' },
+    note: 'agreed: yes',
+  })
+  await context.setOffline(true)
+  await send(page).click()
+  await page.locator('.not-sent').waitFor()
+  expect(await page.locator('#own').isVisible()).toBe(false)
+  expect(await keptIn(page)).toHaveLength(1)
+  expect(site.posted.length).toBe(before)
+  await context.setOffline(false)
+  await page.locator('dialog .done').waitFor()
+  expect(site.posted.length).toBe(before + 1)
+  const { format: _f, version: _v, id: _i, at: _a, reference: _r, ...rest } = sentBodies().at(-1)!
+  expect(rest).toEqual(shown)
+  expect(rest.consent).toEqual({ text: TEXT, ticked: true })
+  await close()
+})
+
 test('what was not sent goes at the next visit, and what was taken back does not', async () => {
   const { page, close } = await open(at())
   const before = site.posted.length

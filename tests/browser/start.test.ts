@@ -337,6 +337,7 @@ test('a dock that the page gives while the element begins is not asked for, when
     const found: number[] = []
     for (const after of [0, 2, 4, 6, 8, 10, 12, 15, 20, 25, 30, 40, 60, 90]) {
       const one = document.createElement('leadline-dock') as HTMLElement & { design: unknown }
+      one.setAttribute('loading', 'eager')
       const ready = new Promise((done) => one.addEventListener('leadline-ready', done, { once: true }))
       document.body.append(one)
       await pause(after)

@@ -86,6 +86,7 @@ test('two elements of one page that keep under one key hear of each other too', 
   await page.evaluate(() => {
     const element = document.createElement('leadline-dock')
     element.setAttribute('start', 'example')
+    element.setAttribute('loading', 'eager')
     element.setAttribute('storage-key', 'kept')
     document.body.append(element)
   })

@@ -3,7 +3,7 @@
  * the list of what stands there, and so is the script that registers it. Both are apart from the element: a host has its own, or none.
  */
 import { createHash } from 'node:crypto'
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { dirname, join, resolve } from 'node:path'
 import { build } from 'esbuild'
@@ -18,7 +18,7 @@ interface SiteFile {
 const PAGES =
   /^(?:(?:leadline|offline|page)\.js|(?:index|lake)\.html|(?:page|lake)\.css|icon.*\.(?:svg|png)|lake\.webmanifest)$/
 /** What reads and nobody runs. */
-const TEXTS = /\.(?:md|txt)$|^files\.json$/
+const TEXTS = /\.(?:md|txt)$|^(?:files|integrity)\.json$/
 const HASHED = /-[\w-]{8}\.\w+$/
 
 /** What a visitor without a signal needs: all that the page may ever load. */
@@ -93,7 +93,8 @@ export const offline = (): Plugin => {
       sequential: true,
       order: 'post',
       async handler(error?: Error) {
-        if (error) return
+        // Where the build has failed, which is told elsewhere, nothing was written.
+        if (error || !existsSync(join(dist, 'leadline'))) return
         listFiles(dist)
         await buildOffline(root, dist)
       },

@@ -52,6 +52,13 @@ const FIGURES_FOR: Readonly<Record<Audience, readonly Figures[]>> = {
 export const whatFor = (audience: Audience): readonly What[] => ['packet', ...papersFor(audience)]
 export const figuresFor = (audience: Audience): readonly Figures[] => FIGURES_FOR[audience]
 
+/** What each came for. */
+export const FIRST = {
+  shop: 'quote',
+  crew: 'set-up',
+  customer: 'packet',
+} as const satisfies Record<Audience, What>
+
 /** What a format can be written of; empty if the format has just one content, the dock itself. */
 export const whatOf = (format: Format, audience: Audience): readonly (What | Figures)[] =>
   format === 'pdf' || format === 'svg'

@@ -110,7 +110,7 @@ function Card({ one: { kind, design, dock, fixes } }: { readonly one: WholeDock 
       design.dock.finish === undefined ? Object.keys(panels).length === 0 : code === design.dock.finish,
     ),
   )
-  const { t, money } = useWords(WHOLE_DOCKS)
+  const { t, money, priced } = useWords(WHOLE_DOCKS)
   const named = useNames()
   const { reach, sections } = dockFacts(dock, design)
   const fix = fixes.stops + fixes.warnings
@@ -129,9 +129,11 @@ function Card({ one: { kind, design, dock, fixes } }: { readonly one: WholeDock 
       <p className="whole-verdict" data-fix={fixes.stops > 0 ? 'stop' : fix > 0 ? 'warn' : 'none'}>
         {t(fix === 0 ? 'can-be-built' : 'fix', { count: fix })}
       </p>
-      <p className="whole-price">
-        <strong>{money(newPrice(dock))}</strong> {t('parts')}
-      </p>
+      {priced && (
+        <p className="whole-price">
+          <strong>{money(newPrice(dock))}</strong> {t('parts')}
+        </p>
+      )}
       <button type="button" aria-pressed={taken} disabled={taken} onClick={() => edit(() => design)}>
         {t(taken ? 'taken' : 'take')}
       </button>
