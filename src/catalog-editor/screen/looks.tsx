@@ -61,6 +61,7 @@ export function Looks({ remarks, all }: Props) {
         )}
         {others.length > 0 && (
           <li className="others">
+            {t('looks.elsewhere')}{' '}
             {others.map((one: SectionName) => (
               <button key={one} type="button" className="quiet" onClick={() => show(one)}>
                 {t(`section.${one}`)}
