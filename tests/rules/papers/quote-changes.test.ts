@@ -167,7 +167,7 @@ describe('since the last quote, in words', () => {
   it('each changed line with its counts and money, then discount and tax, then the total', () => {
     // One bumper more at $34.00. Tax of 5.5 % on it: 187 cents.
     const since = said(dockWith({ extras: { bumper: 5, 'anchor-post': 2 } }))
-    expect(since.title).toBe('What changed since the quote of 2026-03-01')
+    expect(since.title).toBe('What changed since the quote of Mar 1, 2026')
     expect(since.rows).toEqual([
       [expect.stringContaining('umper'), '4', '5', '+$34.00'],
       ['Tax', '', '', '+$1.87'],
