@@ -28,7 +28,8 @@ export function Level({ next }: { readonly next: () => void }) {
   }
   const known = (level: LevelSaid): void => {
     const [only, ...more] = deckChoices(begun, Math.abs(level.level) < SAME ? 0 : level.level)
-    if (more.length === 0) done(level, only?.said ?? { keep: 'planned' })
+    // Where all else is under water the one that is left is asked, too.
+    if (more.length === 0 && only?.key !== 'over-water') done(level, only?.said ?? { keep: 'planned' })
     else setFound(level)
   }
   const later = (): void => {

@@ -45,7 +45,7 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
     <>
       <StationHead at={at} what="set.title" />
       {stop && <Limits at={at} />}
-      {!cannotBeSet(at) && <HeightOf at={at} hung={hung && !stop} />}
+      {!cannotBeSet(at) && <HeightOf at={at} hung={hung && (!stop || state.done.includes(saidKey(at)))} />}
       {at.depth < 0 && <p className="care">{t('set.dry')}</p>}
       {was && !stop && <LastYear by={heights.deck - was.height} />}
       {own?.set && !stands && (

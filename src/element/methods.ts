@@ -1,5 +1,4 @@
 /** What a page's own code asks of the element beside what stands in it: files and pictures. Comes when it is first asked for. */
-import type { PaperSize } from '../../geometry/paper/marks.ts'
 import { makeFile } from '../documents/files/make-file.ts'
 import {
   FIRST,
@@ -13,19 +12,8 @@ import {
 } from '../documents/files/write-file.ts'
 import { plainName } from '../platform/file-name.ts'
 import { isJudged, type LeadlineState, papersAudience } from '../state/store.ts'
+import type { ExportWanted } from './page-types.ts'
 import type { Session } from './session.ts'
-
-export interface ExportWanted {
-  /** `design`: what _File, Save_ gives. */
-  readonly format: Format | 'design'
-  /** Of PDF and SVG the paper, of CSV and JSON the figures; absent: what the audience came for, and the packing list. */
-  readonly what?: What | Figures
-  /** On papers, as in `2026-05-01`; absent: today. */
-  readonly date?: string
-  readonly size?: PaperSize
-  /** Who made it, on papers. */
-  readonly by?: string
-}
 
 /** px */
 const LARGEST = 4096

@@ -1,5 +1,7 @@
 /** What a page's own code is told by the element, for its compiler. */
+import type { PaperSize } from '../../geometry/paper/marks.ts'
 import type { Design, Dock } from '../../rules/index.ts'
+import type { Figures, Format, What } from '../documents/files/write-file.ts'
 import type { Offered } from '../state/request-body.ts'
 import type { Fault } from './sources.ts'
 
@@ -33,4 +35,17 @@ export interface LeadlineEvents {
 
 declare global {
   interface HTMLElementEventMap extends LeadlineEvents {}
+}
+
+/** A file that `exportFile` of the element is to make. */
+export interface ExportWanted {
+  /** `design`: what _File, Save_ gives. */
+  readonly format: Format | 'design'
+  /** Of PDF and SVG the paper, of CSV and JSON the figures; absent: what the audience came for, and the packing list. */
+  readonly what?: What | Figures
+  /** On papers, as in `2026-05-01`; absent: today. */
+  readonly date?: string
+  readonly size?: PaperSize
+  /** Who made it, on papers. */
+  readonly by?: string
 }

@@ -1,7 +1,6 @@
 /** Between an element and the page that its frame stands in, by messages: to that page alone, and only if its origin is on the list. */
 import type { LeadlineDock } from '../element/leadline-dock.ts'
-import type { ExportWanted } from '../element/methods.ts'
-import type { LeadlineEvents } from '../element/page-types.ts'
+import type { ExportWanted, LeadlineEvents } from '../element/page-types.ts'
 import { type FromPage, messageIn } from './messages.ts'
 
 /** What a page has not answered by then is no receipt, ms: the element gives up a moment later. */
