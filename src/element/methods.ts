@@ -1,15 +1,6 @@
 /** What a page's own code asks of the element beside what stands in it: files and pictures. Comes when it is first asked for. */
 import { makeFile } from '../documents/files/make-file.ts'
-import {
-  FIRST,
-  type Figures,
-  FORMATS,
-  type Format,
-  fileName,
-  MEDIA,
-  type What,
-  whatOf,
-} from '../documents/files/write-file.ts'
+import { FIRST, FORMATS, fileName, MEDIA, whatOf } from '../documents/files/write-file.ts'
 import { plainName } from '../platform/file-name.ts'
 import { isJudged, type LeadlineState, papersAudience } from '../state/store.ts'
 import type { ExportWanted } from './page-types.ts'
