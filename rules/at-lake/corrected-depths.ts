@@ -6,8 +6,7 @@
 import { betweenIn, type Variance, varianceIn } from '../fit/between.ts'
 import { type Errors, type Known, toldBy, transposed } from '../site/error.ts'
 import type { Bed } from '../site/index.ts'
-import { backward, type Factor, forward } from '../site/kriging.ts'
-import { choleskyOf } from './cholesky.ts'
+import { backward, choleskyOf, type Factor, forward } from '../site/kriging.ts'
 
 export interface Place {
   readonly x: number

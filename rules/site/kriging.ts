@@ -67,14 +67,17 @@ export interface Factor {
   readonly rows: readonly Float64Array[]
 }
 
-export function factorOf({ x, y }: Places, covariance: Covariance): Factor {
-  const n = x.length
+export const factorOf = ({ x, y }: Places, covariance: Covariance): Factor =>
+  choleskyOf(x.length, (i, k) => covariance(x[i]!, y[i]!, x[k]!, y[k]!))
+
+/** @param at of row i and column k, not beyond the diagonal */
+export function choleskyOf(n: number, at: (i: number, k: number) => number): Factor {
   const rows: Float64Array[] = []
   for (let i = 0; i < n; i++) {
     const row = new Float64Array(i + 1)
     for (let k = 0; k <= i; k++) {
       const other = k === i ? row : rows[k]!
-      let sum = covariance(x[i]!, y[i]!, x[k]!, y[k]!)
+      let sum = at(i, k)
       const own = sum
       for (let j = 0; j < k; j++) sum -= row[j]! * other[j]!
       // Two soundings a hair apart: the second tells nothing new, and is put in its place by the table.

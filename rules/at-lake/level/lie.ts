@@ -1,7 +1,6 @@
 /** How stiff sections lie by what was read of them: weighted least squares. */
 import type { PlacedLeg } from '../../parts/legs.ts'
-import { forward, solved } from '../../site/kriging.ts'
-import { choleskyOf } from '../cholesky.ts'
+import { choleskyOf, forward, solved } from '../../site/kriging.ts'
 import type { LevelReadings } from '../types.ts'
 import { readingOf } from './level-today.ts'
 import type { Stiff } from './stiff-sections.ts'
