@@ -16,6 +16,7 @@ import {
   seasonState,
   seasonsOf,
 } from '../../rules/record/index.ts'
+import { projectIn } from '../../rules/words/part-names.ts'
 import type { RecordKeeper } from '../record-keeping/index.ts'
 import { sameDesign } from '../state/same-design.ts'
 import { useLeadline } from '../state/store.ts'
@@ -118,7 +119,7 @@ function usePlace(
   }
 }
 
-/** The dock as it was planned when the record was begun, whatever has been planned since. */
+/** The dock as it was planned when the record was begun, whatever has been planned since, its parts by their names in the reader's language. */
 function useProjectOf({ design }: SeasonRecord): Project | null {
   const shown = useLeadline((s) => s.design)
   const stale = useLeadline((s) => s.stale)
@@ -126,11 +127,13 @@ function useProjectOf({ design }: SeasonRecord): Project | null {
   const inHand = useLeadline((s) => s.project)
   // With all that is found of it by now.
   const dock = useLeadline((s) => s.dock)
-  return useMemo(() => {
+  const language = useLeadline((s) => s.language)
+  const project = useMemo(() => {
     if (!design) return null
     if (!stale && sameDesign(design, shown)) return { ...inHand, dock }
     return projectOf(design, catalog, publishKit(deriveKit(design, catalog)))
   }, [design, shown, stale, catalog, inHand, dock])
+  return useMemo(() => project && projectIn(project, language), [project, language])
 }
 
 /** The season before this one in which legs were set. */

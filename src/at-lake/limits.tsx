@@ -3,7 +3,7 @@ import type { LegAt } from '../../rules/at-lake/index.ts'
 import { meters, text } from '../words/index.ts'
 import { ShopNumber } from './call.tsx'
 import { aside, toLevel, useBegun, useSay } from './lake.ts'
-import { partName } from './names.ts'
+import { braceName } from './names.ts'
 
 export function Limits({ at }: { readonly at: LegAt }) {
   const { project, go, page } = useBegun()
@@ -11,7 +11,7 @@ export function Limits({ at }: { readonly at: LegAt }) {
   const { say, reasons } = at.limit
   const depth = at.measured?.depth ?? at.expected.depth
   const off = depth - at.others.depth
-  const brace = at.brace?.code && project ? partName(at.brace.code, project.catalog) : ''
+  const brace = at.brace?.code && project ? braceName(at.brace.code, project.catalog) : ''
   const values = {
     off: meters(Math.abs(off)),
     needs: meters(at.needs?.length ?? 0),

@@ -4,7 +4,7 @@ import type { StepLine } from '../../rules/papers/steps/step.ts'
 import { count, meters, text } from '../words/index.ts'
 import type { WatersideWord } from '../words/waterside.ts'
 import { type Begun, legOf, type useSay } from './lake.ts'
-import { legNumberOf, partName, sectionName } from './names.ts'
+import { braceName, legNumberOf, sectionName } from './names.ts'
 
 type Say = ReturnType<typeof useSay>
 
@@ -32,7 +32,7 @@ export function lineText(line: StepLine, season: 'up' | 'down', begun: Begun, sa
     legs: text(bracing ? String(legNumberOf(end ?? planned ?? '', record)) : numbers(about)),
     pieces: text(legsListed(about, lengthsOf(begun), record, say)),
     section: text(section === undefined ? '' : sectionName(section, record, say)),
-    name: text(bracing && catalog && code ? partName(code, catalog) : (main?.name ?? '')),
+    name: text(bracing && catalog && code ? braceName(code, catalog) : (main?.name ?? '')),
     at: meters(Math.abs(day?.stations.find((one) => one.section === section)?.out ?? 0)),
     from: text(record.stake?.name ?? ''),
     ...heightsIn(about, begun, say, season),

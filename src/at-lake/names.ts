@@ -32,19 +32,6 @@ export function placeOf(leg: LegNamed, { stake }: Pick<SeasonRecord, 'stake'>, {
 export const legsNamed = (ids: readonly string[], record: Pick<SeasonRecord, 'legs'>): string =>
   ids.map((id) => legNumberOf(id, record)).join(', ')
 
-/** Name of a part in the catalog; the code where the shop has no such part any more. */
-export function partName(code: string, catalog: Catalog): string {
-  const lists: readonly (readonly { readonly code: string; readonly name: string }[])[] = [
-    catalog.legs,
-    catalog.braces,
-    catalog.frames,
-    catalog.pads,
-    catalog.extras,
-    catalog.hardware,
-  ]
-  for (const list of lists) {
-    const found = list.find((one) => one.code === code)
-    if (found) return found.name
-  }
-  return code
-}
+/** The code where the shop has no such brace any more. */
+export const braceName = (code: string, { braces }: Pick<Catalog, 'braces'>): string =>
+  braces.find((brace) => brace.code === code)?.name ?? code

@@ -10,7 +10,7 @@ import { type Begun, legOf, useBegun, useSay } from './lake.ts'
 import { LegInHand } from './leg-in-hand.tsx'
 import { Limits } from './limits.tsx'
 import { MeasureLeg, StationHead } from './measure-leg.tsx'
-import { legNumberOf, partName } from './names.ts'
+import { braceName, legNumberOf } from './names.ts'
 import { NextLegs } from './next-legs.tsx'
 import { OldLeg } from './old-leg.tsx'
 import { LegPicture } from './pictures/leg-picture.tsx'
@@ -251,7 +251,7 @@ function Brace({ at, hung }: { readonly at: LegAt; readonly hung: boolean }) {
   const { t } = useSay()
   const { brace } = at
   if (!brace || !project || brace.fits === 'not-needed') return null
-  const name = text(brace.code ? partName(brace.code, project.catalog) : '')
+  const name = text(brace.code ? braceName(brace.code, project.catalog) : '')
   const own = hung ? [] : marksOn(at)
   const low = brace.marks.find(({ end }) => end === 'low')?.leg ?? ''
   if (brace.fits === 'none') return <p className="stop">{t('brace.none')}</p>

@@ -6,6 +6,7 @@ import { type EntryOf, orderedKey, type Said } from '../../rules/record/index.ts
 import { useLeadline } from '../state/store.ts'
 import { Stepper } from '../ui/controls.tsx'
 import { Select } from '../ui/select.tsx'
+import { useNames } from '../ui/use-names.ts'
 import { count, text } from '../words/index.ts'
 import { LineField, Pick, Ticks } from './fields.tsx'
 import { Frame, Head } from './frame.tsx'
@@ -188,6 +189,7 @@ function WhichPick({ draft, put }: PartProps) {
   const { record } = useBegun()
   const { t } = useSay()
   const catalog = useLeadline((s) => s.catalog)
+  const named = useNames()
   const { part, where, code } = draft
   if (part === null || part === 'note' || record.catalog?.id !== catalog.id) return null
   const parts = shopOf(catalog).parts.filter(({ kind }) => kind === part)
@@ -199,7 +201,10 @@ function WhichPick({ draft, put }: PartProps) {
         id="lake-wear-which"
         value={code}
         options={['', ...parts.map((one) => one.code)]}
-        wordOf={(one) => parts.find((part) => part.code === one)?.name ?? t('level.later')}
+        wordOf={(one) => {
+          const found = parts.find((part) => part.code === one)
+          return found ? named(found) : t('level.later')
+        }}
         set={(to) => put({ code: to })}
       />
     </div>
