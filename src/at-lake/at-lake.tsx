@@ -3,6 +3,7 @@
  * in the dock's season record; what is shown follows from that. Nothing here needs the 3D scene.
  */
 import { useEffect, useMemo, useState } from 'react'
+import { storageOf } from '../platform/storage-of.ts'
 import { openRecords, type RecordKeeper, type Records } from '../record-keeping/index.ts'
 import { sameDesign } from '../state/same-design.ts'
 import { useLeadline, useLeadlineStore } from '../state/store.ts'
@@ -139,20 +140,10 @@ async function linked(records: Records): Promise<RecordKeeper | null> {
 
 const SHOWN = 'leadline-lake'
 
-/** Of this tab, so that it is there again when the page is loaded anew. A browser may keep nothing. */
-function rememberShown(id: string | null): void {
-  try {
-    if (id === null) sessionStorage.removeItem(SHOWN)
-    else sessionStorage.setItem(SHOWN, id)
-  } catch {
-    // Then the dock in hand says which it is.
-  }
-}
+/** Of this tab, so that it is there again when the page is loaded anew; where it keeps nothing the dock in hand says which it is. */
+const inTab = storageOf(() => sessionStorage)
 
-function lastShown(): string | null {
-  try {
-    return sessionStorage.getItem(SHOWN)
-  } catch {
-    return null
-  }
-}
+const rememberShown = (id: string | null): void =>
+  inTab((to) => (id === null ? to.removeItem(SHOWN) : to.setItem(SHOWN, id)), undefined)
+
+const lastShown = (): string | null => inTab((from) => from.getItem(SHOWN), null)

@@ -1,22 +1,15 @@
 /** Feet or meters, as they were chosen on this device: the next time too, whichever page opens. */
 import type { Units } from '../../rules/index.ts'
+import { storageOf } from '../platform/storage-of.ts'
 
 const KEY = 'leadline-units'
 
 /** Null: nobody chose, or the browser keeps nothing. */
-export function keptUnits(storage: () => Storage = () => localStorage): Units | null {
-  try {
-    const kept = storage().getItem(KEY)
-    return kept === 'metric' || kept === 'imperial' ? kept : null
-  } catch {
-    return null
-  }
+export function keptUnits(storage?: () => Storage): Units | null {
+  const kept = storageOf(storage)((from) => from.getItem(KEY), null)
+  return kept === 'metric' || kept === 'imperial' ? kept : null
 }
 
-export function keepUnits(units: Units, storage: () => Storage = () => localStorage): void {
-  try {
-    storage().setItem(KEY, units)
-  } catch {
-    // Then they are chosen anew.
-  }
-}
+/** Where it cannot be kept it is chosen anew. */
+export const keepUnits = (units: Units, storage?: () => Storage): void =>
+  storageOf(storage)((to) => to.setItem(KEY, units), undefined)

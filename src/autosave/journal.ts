@@ -3,6 +3,7 @@
  * back at the next start. Each writer (an element of a page) has an entry of its own, so that two tabs never write over each other.
  */
 import type { Design } from '../../rules/index.ts'
+import { storageOf } from '../platform/storage-of.ts'
 
 /** A design with the line of edits that it is of: a later one of the same line takes its place. */
 export interface Aside {
@@ -58,14 +59,7 @@ export function openJournal(kind: 'local' | 'session', key: string, me: string):
   const prefix = `leadline/${encodeURIComponent(key)}/`
   const name = prefix + me
   let last: string | null = null
-  /** Any access may throw: because of browser settings, in a cross-site frame, or when storage is full. */
-  const attempt = <T>(act: (storage: Storage) => T, or: T): T => {
-    try {
-      return act(kind === 'local' ? localStorage : sessionStorage)
-    } catch {
-      return or
-    }
-  }
+  const attempt = storageOf(() => (kind === 'local' ? localStorage : sessionStorage))
   return {
     write(entry) {
       const text = JSON.stringify(entry)

@@ -2,6 +2,7 @@
  * The catalog in hand, kept on the device at each edit, so that nothing is lost on a reload. Written at once: a page that goes away waits for
  * no database. What another window wrote meanwhile, and what another file took the place of, is put aside, never written over.
  */
+import { storageOf } from '../platform/storage-of.ts'
 import { isList, isObject, type JsonObject, type Path } from './draft.ts'
 import type { Kept } from './store.ts'
 
@@ -24,20 +25,14 @@ export interface Keep {
   aside(): readonly Aside[]
 }
 
-/** @param key none: nothing is kept @param storage of the page; null where it gives none */
-export function openKeep(key: string | null, storage: Storage | null, now: () => number = Date.now): Keep {
+/** @param key none: nothing is kept */
+export function openKeep(key: string | null, storage?: () => Storage, now: () => number = Date.now): Keep {
   const name = `leadline-catalog/${key}`
   const others = `${name}/aside`
   /** What this window has read or written last: another text is another window's. */
   let known: string | null = null
-  /** Any access may throw: because of settings, or when storage is full. */
-  const attempt = <T>(act: (storage: Storage) => T, or: T): T => {
-    try {
-      return storage && key !== null ? act(storage) : or
-    } catch {
-      return or
-    }
-  }
+  const stored = storageOf(storage)
+  const attempt = <T>(act: (storage: Storage) => T, or: T): T => (key === null ? or : stored(act, or))
   const aside = (): readonly Aside[] =>
     attempt((from) => {
       const list: unknown = JSON.parse(from.getItem(others) ?? '[]')

@@ -98,7 +98,7 @@ export class LeadlineCatalogEditor extends Base {
     this.#box.className = 'root'
     root.append(this.#box)
     this.#root = createRoot(this.#box)
-    this.#keep = openKeep(this.getAttribute('storage-key'), storage())
+    this.#keep = openKeep(this.getAttribute('storage-key'))
     const kept = this.#keep.load()
     const given = kept ? null : await this.#given(signal)
     if (signal.aborted) return
@@ -241,15 +241,6 @@ function fitting(design: Design, { frames, extras, deckings = [] }: Catalog): De
   return {
     ...design,
     dock: { ...(isFinished ? dock : rest), frame, extras: Object.fromEntries(others) },
-  }
-}
-
-/** Null where the page may store nothing. */
-function storage(): Storage | null {
-  try {
-    return localStorage
-  } catch {
-    return null
   }
 }
 

@@ -4,6 +4,7 @@
  * another tab. Nothing is reloaded unless somebody presses the button inside: `[data-offline-use]`.
  */
 
+import { storageOf } from '../platform/storage-of.ts'
 import { trustedScript } from '../platform/trusted-url.ts'
 
 type Told = 'ready' | 'update' | 'elsewhere'
@@ -16,18 +17,10 @@ const PATIENCE = 2000
 
 /** That the newer version was asked for, which a reload must not forget: kept in the tab. */
 const ASKED = 'leadline-newer-version'
-const isAsked = (): boolean => attempt(() => sessionStorage.getItem(ASKED) !== null, false)
-const ask = (): void => attempt(() => sessionStorage.setItem(ASKED, ''), undefined)
-const forget = (): void => attempt(() => sessionStorage.removeItem(ASKED), undefined)
-
-/** Any access may throw: because of browser settings. */
-function attempt<T>(act: () => T, or: T): T {
-  try {
-    return act()
-  } catch {
-    return or
-  }
-}
+const inTab = storageOf(() => sessionStorage)
+const isAsked = (): boolean => inTab((from) => from.getItem(ASKED) !== null, false)
+const ask = (): void => inTab((to) => to.setItem(ASKED, ''), undefined)
+const forget = (): void => inTab((from) => from.removeItem(ASKED), undefined)
 
 const show = (what: Told): void => {
   for (const each of document.querySelectorAll<HTMLElement>('[data-offline]'))

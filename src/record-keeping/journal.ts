@@ -3,6 +3,7 @@
  * entry is an item of its own, named by what it says, so that two tabs never write over each other.
  */
 import { messageOf } from '../platform/error-message.ts'
+import { storageOf } from '../platform/storage-of.ts'
 import type { WhyNot } from './kept.ts'
 
 export interface Journal {
@@ -23,14 +24,7 @@ export function whyNot(error: unknown): WhyNot {
 export function openJournal(key: string, storage: () => Storage = () => localStorage): Journal {
   const nameOf = (path: readonly string[]): string =>
     ['leadline-records', key, ...path].map(encodeURIComponent).join('/')
-  /** Any access may throw: because of browser settings, in a cross-site frame, or when storage is full. */
-  const attempt = <T>(act: () => T, or: T): T => {
-    try {
-      return act()
-    } catch {
-      return or
-    }
-  }
+  const attempt = storageOf(storage)
   return {
     write(path, value) {
       try {
@@ -41,8 +35,7 @@ export function openJournal(key: string, storage: () => Storage = () => localSto
       }
     },
     read: (path) =>
-      attempt(() => {
-        const kept = storage()
+      attempt((kept) => {
         const prefix = `${nameOf(path)}/`
         return Object.keys(kept)
           .filter((name) => name.startsWith(prefix))
@@ -53,7 +46,7 @@ export function openJournal(key: string, storage: () => Storage = () => localSto
             }, []),
           )
       }, []),
-    forget: (path) => attempt(() => storage().removeItem(nameOf(path)), undefined),
+    forget: (path) => attempt((from) => from.removeItem(nameOf(path)), undefined),
   }
 }
 

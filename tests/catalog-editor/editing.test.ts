@@ -268,14 +268,25 @@ describe('kept on the device', () => {
   it('it comes back, wrong or not, with what was guessed', () => {
     const storage = fakeStorage()
     const draft = { ...demo, currency: 'x' }
-    expect(openKeep('a', storage).save(kept(draft, [['extras', 0, 'space']]))).toBe(true)
-    expect(openKeep('a', storage).load()).toEqual(kept(draft, [['extras', 0, 'space']]))
-    expect(openKeep('b', storage).load()).toBeNull()
+    expect(openKeep('a', () => storage).save(kept(draft, [['extras', 0, 'space']]))).toBe(true)
+    expect(openKeep('a', () => storage).load()).toEqual(kept(draft, [['extras', 0, 'space']]))
+    expect(openKeep('b', () => storage).load()).toBeNull()
   })
 
   it('another window’s is put aside, not written over', () => {
     const storage = fakeStorage()
-    const [one, two] = [openKeep('a', storage, () => 1), openKeep('a', storage, () => 2)]
+    const [one, two] = [
+      openKeep(
+        'a',
+        () => storage,
+        () => 1,
+      ),
+      openKeep(
+        'a',
+        () => storage,
+        () => 2,
+      ),
+    ]
     one.load()
     two.load()
     one.save(kept({ ...demo, name: 'One' }))
@@ -283,12 +294,15 @@ describe('kept on the device', () => {
     expect(two.aside()).toEqual([{ draft: { ...demo, name: 'One' }, at: 2 }])
     two.save(kept({ ...demo, name: 'Two again' }))
     expect(two.aside()).toHaveLength(1)
-    expect(openKeep('a', storage).load()!.draft.name).toBe('Two again')
+    expect(openKeep('a', () => storage).load()!.draft.name).toBe('Two again')
   })
 
   it('no room, no storage and no key are told', () => {
-    expect(openKeep('a', fakeStorage(100)).save(kept(demo))).toBe(false)
-    expect(openKeep('a', null).save(kept(demo))).toBe(false)
-    expect(openKeep(null, fakeStorage()).load()).toBeNull()
+    const refused = (): never => {
+      throw new Error('refused')
+    }
+    expect(openKeep('a', () => fakeStorage(100)).save(kept(demo))).toBe(false)
+    expect(openKeep('a', refused).save(kept(demo))).toBe(false)
+    expect(openKeep(null, () => fakeStorage()).load()).toBeNull()
   })
 })

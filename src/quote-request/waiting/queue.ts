@@ -2,6 +2,7 @@
  * Requests that were sent where there was no connection: kept on this device, by the address that they are for, until that has taken them or
  * whoever asked takes them back. What is kept is of one site: the browser gives it to no other.
  */
+import { storageOf } from '../../platform/storage-of.ts'
 import type { RequestBody } from '../../state/request-body.ts'
 
 export interface Waiting {
@@ -53,13 +54,7 @@ function read(text: string | null, id: string): Waiting[] {
 /** Of the requests for one address. A browser may refuse to keep anything, at any time. */
 export function waitingFor(address: string): Queue {
   const prefix = `${PREFIX}${encodeURIComponent(new URL(address, document.baseURI).href)}/`
-  const attempt = <T>(act: (storage: Storage) => T, or: T): T => {
-    try {
-      return act(localStorage)
-    } catch {
-      return or
-    }
-  }
+  const attempt = storageOf()
   const list = (): Waiting[] =>
     attempt(
       (storage) =>
