@@ -1,6 +1,7 @@
 /** What is to be ordered again, as one message to the shop: mailed, shared, or as a file. */
 import { useState } from 'react'
 import { orderedKey, type ReorderRow, reorder } from '../../rules/record/index.ts'
+import { kindWord } from '../../rules/words/dock-words.ts'
 import { download } from '../platform/download.ts'
 import { plainName } from '../platform/file-name.ts'
 import { useLeadline } from '../state/store.ts'
@@ -10,7 +11,6 @@ import { LineField } from './fields.tsx'
 import { Frame, Head } from './frame.tsx'
 import { useBegun, useSay } from './lake.ts'
 import { legNumberOf } from './names.ts'
-import { partWord } from './wear.tsx'
 
 export function Shop() {
   const { go, record, season, keeper, add } = useBegun()
@@ -126,7 +126,7 @@ const sameWord = (a: string, b: string): boolean => a.trim().toLowerCase() === b
 /** @param coded with the shop's codes, for the shop */
 function useLines(rows: readonly ReorderRow[], coded: boolean): readonly string[] {
   const { record } = useBegun()
-  const { t } = useSay()
+  const { t, reader } = useSay()
   return rows.map(({ count: many, name, kind, wear, code }) => {
     const why = wear
       .map(({ what, leg, note = '' }) => {
@@ -138,7 +138,7 @@ function useLines(rows: readonly ReorderRow[], coded: boolean): readonly string[
       .join('; ')
     return t(code === null || !coded ? 'shop.line' : 'shop.line-code', {
       count: count(many),
-      name: text(name ?? partWord(kind, t)),
+      name: text(name ?? kindWord(kind, reader)),
       code: text(code ?? ''),
       why: text(why),
     })

@@ -3,6 +3,7 @@ import { useState } from 'react'
 import { shopOf } from '../../rules/catalog-index.ts'
 import { KINDS, type PartKind } from '../../rules/part-kinds.ts'
 import { type EntryOf, orderedKey, type Said } from '../../rules/record/index.ts'
+import { kindWord } from '../../rules/words/dock-words.ts'
 import { useLeadline } from '../state/store.ts'
 import { Stepper } from '../ui/controls.tsx'
 import { Select } from '../ui/select.tsx'
@@ -33,6 +34,7 @@ const PARTS = [
   'leg-cap',
   'bumper',
   'anchor-post',
+  'accessory',
 ] as const satisfies readonly PartKind[]
 
 interface Draft {
@@ -146,7 +148,7 @@ interface PartProps {
 }
 
 function PartPick({ draft, put }: PartProps) {
-  const { t } = useSay()
+  const { t, reader } = useSay()
   const options = ['none', ...PARTS, 'note'] as const
   return (
     <div className="text-field">
@@ -156,7 +158,7 @@ function PartPick({ draft, put }: PartProps) {
         value={options.find((one) => one === draft.part) ?? 'none'}
         options={options}
         wordOf={(one) =>
-          one === 'note' ? t('wear.only-note') : one === 'none' ? t('wear.none') : t(`part.${one}`)
+          one === 'note' ? t('wear.only-note') : one === 'none' ? t('wear.none') : kindWord(one, reader)
         }
         set={(one) => put({ part: one === 'none' ? null : one, code: '' })}
       />
@@ -245,7 +247,7 @@ function TakeBack({ of }: { readonly of: string }) {
 /** What was written down this season. */
 function WrittenDown() {
   const { state, record, go } = useBegun()
-  const { t } = useSay()
+  const { t, reader } = useSay()
   const { wear, notes } = state
   if (wear.length + notes.length === 0) return null
   const isOrdered = (id: string): boolean => state.done.includes(orderedKey(id))
@@ -260,7 +262,7 @@ function WrittenDown() {
           <li key={one.id}>
             {t('wear.line', {
               count: count(one.count),
-              part: text(partWord(one.part, t)),
+              part: text(kindWord(one.part, reader)),
               what: text(t(`wear.${one.what}`)),
               at: text(at(one.leg)),
             })}
@@ -285,9 +287,4 @@ function WrittenDown() {
       )}
     </div>
   )
-}
-
-export const partWord = (part: PartKind, t: ReturnType<typeof useSay>['t']): string => {
-  const known = PARTS.find((one) => one === part)
-  return known ? t(`part.${known}`) : part
 }

@@ -1,6 +1,6 @@
 /** Of a dock without a plan nothing is known of its frames: what is measured is compared, and the highest and lowest leg are told. */
 import { useState } from 'react'
-import { count } from '../../words/index.ts'
+import { count, text } from '../../words/index.ts'
 import { Measure, NOTHING, type Typed } from '../fields.tsx'
 import { fine } from '../fine.ts'
 import { Head } from '../frame.tsx'
@@ -40,8 +40,10 @@ export function ByHand({ done }: { readonly done: () => void }) {
           <div className="care">
             {off.map(({ leg, down }) => (
               <p key={leg.id}>
-                {fine(Math.abs(down - middle), reader)}{' '}
-                {t(down > middle ? 'check.up' : 'check.down-by', { n: count(leg.number) })}
+                {t(down > middle ? 'check.too-high' : 'check.too-low', {
+                  by: text(fine(Math.abs(down - middle), reader)),
+                  n: count(leg.number),
+                })}
               </p>
             ))}
           </div>
