@@ -108,12 +108,14 @@ test('squares are read off pictures of the other phone’s screen, some at a tim
   const all = Number(/\d+$/.exec(await told.innerText())![0])
   expect(all).toBeGreaterThan(1)
   const shots = new Map<string, Buffer>()
-  for (let i = 0; i < 120 && shots.size < all; i++) {
+  const until = Date.now() + 60_000
+  while (shots.size < all && Date.now() < until) {
     const shown = await told.innerText()
     const picture = await from.page.screenshot()
     // The next one may have come meanwhile.
     if ((await told.innerText()) === shown) shots.set(shown, picture)
   }
+  expect(shots.size).toBe(all)
   const files = [...shots.values()].map((buffer, i) => ({ name: `${i}.png`, mimeType: 'image/png', buffer }))
   await from.close()
   const to = await onPhone('/waterside.html')
@@ -122,6 +124,6 @@ test('squares are read off pictures of the other phone’s screen, some at a tim
   await field.setInputFiles(files.slice(0, 1))
   await to.page.getByText(`1 of ${all} parts`).waitFor({ timeout: 20_000 })
   await field.setInputFiles(files.slice(1))
-  await to.page.getByText(/Set it up again in/).waitFor({ timeout: 20_000 })
+  await to.page.getByText(/Set it up again in/).waitFor({ timeout: 60_000 })
   await to.close()
 })

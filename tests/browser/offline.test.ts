@@ -3,7 +3,7 @@ import { cpSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, wri
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
-import { afterAll, beforeAll, expect, inject, test } from 'vitest'
+import { afterEach, beforeEach, expect, inject, test } from 'vitest'
 import { demoCatalog } from '../../rules/index.ts'
 import { buildOffline, siteFiles } from '../../src/build/offline/plugin.ts'
 import { open, PHONE, read, withBrowser } from './support/open.ts'
@@ -15,15 +15,15 @@ let folder: string
 let site: Site
 const atLake = { path: '/lake.html', viewport: PHONE, hasTouch: true, fresh: true } as const
 
-/** A copy of its own: a newer version is put in its place. */
-beforeAll(async () => {
+/** A copy of its own for each test and each time that it is tried: a newer version is put in its place. */
+beforeEach(async () => {
   folder = mkdtempSync(join(tmpdir(), 'leadline-offline-'))
   for (const name of readdirSync(inject('dist')))
     if (!/^(?:es|node|types|guide|schema)$/.test(name))
       cpSync(join(inject('dist'), name), join(folder, name), { recursive: true })
   site = await serve([folder])
 })
-afterAll(async () => {
+afterEach(async () => {
   await site.close()
   rmSync(folder, { recursive: true, force: true })
 })
