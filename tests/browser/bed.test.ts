@@ -1,6 +1,7 @@
 /** The bed in plan and from files: a pasted table is shown before it is taken in, a boulder is put under a brace and gone round. */
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
+import { atLength } from './support/at-length.ts'
 import { open, PHONE, read, withBrowser } from './support/open.ts'
 
 withBrowser()
@@ -228,7 +229,7 @@ const bay = (rows: number, columns: number) =>
     return { distance: (a * 60) / rows, offset: (b * 60) / columns - 30, depth: 0.2 + (a * 3) / rows }
   })
 
-test('one of 10,000 depths follows the hand as one of 100 does', async () => {
+atLength('one of 10,000 depths follows the hand as one of 100 does', async () => {
   const { page, close } = await open()
   await unfold(page, 'plan')
   const means: number[] = []

@@ -7,6 +7,7 @@ import type { Locator, Page } from 'playwright-core'
 import { describe, expect, test } from 'vitest'
 import { type Design, demoDesign, parseDesign } from '../../rules/index.ts'
 import { linkOf } from '../../src/autosave/link.ts'
+import { someOf } from './support/at-length.ts'
 import { events, open, PHONE, read, withBrowser } from './support/open.ts'
 
 withBrowser()
@@ -100,11 +101,17 @@ async function isTheDock(page: Page): Promise<void> {
   expect(await events(page, 'leadline-error')).toEqual([])
 }
 
+const HANDS = [
+  [
+    'a phone, by touch',
+    { viewport: PHONE, hasTouch: true, isMobile: true },
+    (what: Locator): Promise<void> => what.tap(),
+  ],
+  ['a desktop, by mouse', {}, (what: Locator): Promise<void> => what.click()],
+] as const
+
 describe('my own shore, 40 ft out, an L, a pontoon boat, the deck 18 in over the water', () => {
-  test.each([
-    ['a phone, by touch', { viewport: PHONE, hasTouch: true, isMobile: true }, (what: Locator) => what.tap()],
-    ['a desktop, by mouse', {}, (what: Locator) => what.click()],
-  ] as const)('on %s: at most 20 taps and 60 s', async (name, options, touch) => {
+  test.each(someOf(HANDS, 1))('on %s: at most 20 taps and 60 s', async (name, options, touch) => {
     const { page, close } = await open({ path: '/index.html', ...options })
     await page.locator('.start').waitFor()
     const hand = handOf(page, touch)
@@ -193,10 +200,7 @@ describe('my own shore, 40 ft out, an L, a pontoon boat, the deck 18 in over the
 })
 
 describe('a salesperson whose customer changes their mind four times', () => {
-  test.each([
-    ['a phone, by touch', { viewport: PHONE, hasTouch: true, isMobile: true }, (what: Locator) => what.tap()],
-    ['a desktop, by mouse', {}, (what: Locator) => what.click()],
-  ] as const)(
+  test.each(someOf([...HANDS].reverse(), 1))(
     'hands over a quote, compared with the one before, on %s: at most 2 minutes',
     async (name, options, touch) => {
       const { page, close } = await open(options)

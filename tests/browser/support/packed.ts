@@ -103,9 +103,10 @@ const asFiles: Bundle = async (project, out) => {
   writeFileSync(join(out, 'index.html'), page('/leadline.js'))
 }
 
+/** At every push the first three. */
 export const WAYS: Readonly<Record<string, Bundle>> = {
   'files on any host': asFiles,
   Vite: withVite,
-  webpack: withWebpack,
   esbuild: withEsbuild,
+  webpack: withWebpack,
 }
