@@ -1,4 +1,4 @@
-/** The demo page's own: in which language it is, and the planner in it. As chosen here last, else as the browser is set. */
+/** The demo pages' own: in which language they are (what has `data-text`), and the planner in them. As chosen here last, else as the browser is set. */
 const KEY = 'leadline-demo-language'
 const TEXTS = {
   en: {
@@ -8,6 +8,12 @@ const TEXTS = {
     note: 'Lake, shop and prices are invented.',
     language: 'Language',
     lake: 'At the lake',
+    lakeTitle: 'Leadline at the lake',
+    ready: 'This page now works with no signal.',
+    update: 'A newer version of this page is here. Nothing you made is lost.',
+    use: 'Use it now',
+    elsewhere: 'A newer version is in use in another window. Nothing you made is lost.',
+    load: 'Load it here',
   },
   de: {
     title: 'Leadline: ein Steg an Ihrem eigenen Ufer',
@@ -16,6 +22,12 @@ const TEXTS = {
     note: 'See, Betrieb und Preise sind erfunden.',
     language: 'Sprache',
     lake: 'Am See',
+    lakeTitle: 'Leadline am See',
+    ready: 'Diese Seite läuft jetzt auch ohne Netz.',
+    update: 'Eine neuere Fassung dieser Seite ist da. Es geht nichts verloren.',
+    use: 'Jetzt verwenden',
+    elsewhere: 'In einem anderen Fenster läuft schon eine neuere Fassung. Es geht nichts verloren.',
+    load: 'Hier laden',
   },
   fr: {
     title: 'Leadline : un quai sur votre propre rive',
@@ -24,6 +36,12 @@ const TEXTS = {
     note: 'Le lac, l’atelier et les prix sont inventés.',
     language: 'Langue',
     lake: 'Au lac',
+    lakeTitle: 'Leadline au lac',
+    ready: 'Cette page fonctionne maintenant sans réseau.',
+    update: 'Une version plus récente de cette page est là. Rien n’est perdu.',
+    use: 'L’utiliser maintenant',
+    elsewhere: 'Une version plus récente est ouverte dans une autre fenêtre. Rien n’est perdu.',
+    load: 'La charger ici',
   },
   es: {
     title: 'Leadline: un muelle en su propia orilla',
@@ -32,6 +50,12 @@ const TEXTS = {
     note: 'El lago, el taller y los precios son inventados.',
     language: 'Idioma',
     lake: 'En el lago',
+    lakeTitle: 'Leadline en el lago',
+    ready: 'Esta página ya funciona sin señal.',
+    update: 'Hay una versión más reciente de esta página. No se pierde nada.',
+    use: 'Usarla ahora',
+    elsewhere: 'En otra ventana ya se usa una versión más reciente. No se pierde nada.',
+    load: 'Cargarla aquí',
   },
 }
 
@@ -50,25 +74,22 @@ const keep = (lang) => {
   }
 }
 
+/** @type {HTMLSelectElement | null} Only where the language is chosen. */
 const choice = document.querySelector('#language')
 
 function speak(lang) {
-  const { title, head, lead, note, language, lake } = TEXTS[lang]
-  document.title = title
+  const texts = TEXTS[lang]
   document.documentElement.lang = lang
-  document.querySelector('h1').textContent = head
-  document.querySelector('#lead').textContent = lead
-  document.querySelector('#lake').textContent = lake
-  document.querySelector('small').textContent = note
-  choice.setAttribute('aria-label', language)
-  choice.value = lang
+  for (const each of document.querySelectorAll('[data-text]')) each.textContent = texts[each.dataset.text]
+  choice?.setAttribute('aria-label', texts.language)
+  if (choice) choice.value = lang
   document.querySelector('leadline-dock').setAttribute('lang', lang)
 }
 
 const wanted = [kept(), ...navigator.languages].map((tag) => (tag ?? '').split('-')[0])
 const first = wanted.find((lang) => Object.hasOwn(TEXTS, lang)) ?? 'en'
 if (first !== 'en') speak(first)
-choice.addEventListener('change', () => {
+choice?.addEventListener('change', () => {
   keep(choice.value)
   speak(choice.value)
 })

@@ -19,11 +19,14 @@ export function Lazy<P extends object>({
   chunk: from,
   props,
   quiet = false,
+  failed,
 }: {
   readonly chunk: Chunk<P>
   readonly props: P
   /** Nothing stands in for it while it has not come. */
   readonly quiet?: boolean
+  /** It did not come, which is shown here. */
+  readonly failed?: () => void
 }) {
   const [Part, setPart] = useState<ComponentType<P> | null>(() => from.got)
   const [missing, setMissing] = useState<'gone' | 'offline' | null>(null)
@@ -40,7 +43,9 @@ export function Lazy<P extends object>({
       },
       async () => {
         const why = await whyMissing()
-        if (!over) setMissing(why)
+        if (over) return
+        setMissing(why)
+        failed?.()
       },
     )
     return () => {

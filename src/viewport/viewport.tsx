@@ -3,9 +3,7 @@
  * way of the drawing: while its context is lost, or where there is none, the drawing shows again.
  */
 import { useEffect, useRef, useState } from 'react'
-import type { MountedScene } from '../scene/scene.tsx'
-import { useLeadlineStore } from '../state/store.ts'
-import { useHandles } from '../ui/handles.ts'
+import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../ui/use-words.ts'
 import { Drawing } from './drawing.tsx'
 import { ViewControls } from './view-controls.tsx'
@@ -16,41 +14,30 @@ const SCENE_READY = 'leadline-scene-ready'
 /** `coming`: the drawing stands in for it, and its room is kept. */
 type Scene = 'coming' | 'none' | 'live'
 
+const sceneIn = chunk(() => import('../scene/scene-in.tsx').then((m) => m.SceneIn))
+
 export function Viewport() {
   const host = useRef<HTMLDivElement>(null)
-  const { picture } = useHandles()
-  const store = useLeadlineStore()
   const { t } = useWords()
   const [scene, setScene] = useState<Scene>('coming')
+  const [seen, setSeen] = useState(false)
   const [loose, setLoose] = useState(false)
 
   useEffect(() => {
     const element = host.current
     if (!element) return
-    let gone = false
-    let asked = false
-    let mounted: MountedScene | null = null
     // These events do not bubble, but what is above the canvas can catch them on their way down.
     const lost = (): void => setScene('none')
     const live = (): void => setScene('live')
     element.addEventListener('webglcontextlost', lost, true)
     element.addEventListener('webglcontextrestored', live, true)
     element.addEventListener(SCENE_READY, live)
-    const mount = async (): Promise<void> => {
-      try {
-        const { default: mountScene } = await import('../scene/scene.tsx')
-        if (!gone) picture.current = mounted = mountScene(element, store)
-      } catch {
-        // No WebGL, or the scene's code did not come: the drawing stays, and all else goes on.
-        setScene('none')
-      }
-    }
+    let gone = false
     const sight = new IntersectionObserver((entries) => {
-      if (asked || !entries.at(-1)!.isIntersecting) return
-      asked = true
+      if (!entries.at(-1)!.isIntersecting) return
       sight.disconnect()
       // The drawing and the panel are painted first; nothing of the scene stands in their way.
-      requestAnimationFrame(() => setTimeout(() => gone || mount(), 0))
+      requestAnimationFrame(() => setTimeout(() => gone || setSeen(true), 0))
     })
     sight.observe(element)
     return () => {
@@ -59,11 +46,10 @@ export function Viewport() {
       element.removeEventListener('webglcontextlost', lost, true)
       element.removeEventListener('webglcontextrestored', live, true)
       element.removeEventListener(SCENE_READY, live)
-      picture.current = null
-      mounted?.dispose()
     }
-  }, [store, picture])
+  }, [])
 
+  const none = (): void => setScene('none')
   return (
     <div className={loose ? 'picture loose' : 'picture'}>
       <section
@@ -75,6 +61,7 @@ export function Viewport() {
         {scene !== 'live' && <Drawing />}
         <div className="scene-host" ref={host} />
       </section>
+      {seen && <Lazy quiet chunk={sceneIn} props={{ host, none }} failed={none} />}
       <ViewControls scene={scene} loose={loose} setLoose={setLoose} />
     </div>
   )

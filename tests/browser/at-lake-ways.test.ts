@@ -1,6 +1,7 @@
 /** Ways in and back at the lake, on a phone: the phone's own Back, the page for the lake with nothing kept, squares read off pictures. */
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
+import { EACH } from '../../src/record-sharing/index.ts'
 import { begun, phone, write } from '../support/records.ts'
 import { open, PHONE, withBrowser } from './support/open.ts'
 
@@ -100,20 +101,19 @@ test('a new year begins by itself, with last year’s figures; what was open las
 })
 
 test('squares are read off pictures of the other phone’s screen, some at a time', async () => {
-  const from = await onPhone('/waterside.html')
+  const from = await onPhone('/waterside.html', { clock: true })
   await take(from.page, recordOf('2025'))
   await tap(from.page, /^Share, save or print/)
   await tap(from.page, /^Show squares/)
   const told = from.page.getByText(/^\d+ of \d+$/)
   const all = Number(/\d+$/.exec(await told.innerText())![0])
   expect(all).toBeGreaterThan(1)
+  // One after the other as they come, however long a picture takes here.
+  await from.page.clock.pauseAt(Date.now() + 60_000)
   const shots = new Map<string, Buffer>()
-  const until = Date.now() + 60_000
-  while (shots.size < all && Date.now() < until) {
-    const shown = await told.innerText()
-    const picture = await from.page.screenshot()
-    // The next one may have come meanwhile.
-    if ((await told.innerText()) === shown) shots.set(shown, picture)
+  for (let i = 0; i < all; i++) {
+    shots.set(await told.innerText(), await from.page.screenshot())
+    await from.page.clock.runFor(EACH)
   }
   expect(shots.size).toBe(all)
   const files = [...shots.values()].map((buffer, i) => ({ name: `${i}.png`, mimeType: 'image/png', buffer }))

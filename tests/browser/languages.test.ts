@@ -121,6 +121,21 @@ test('the demo page begins in the browser’s language, and changes it without l
   const again = await open({ path: '/index.html', context, fresh: true })
   await again.page.getByLabel(said('fr', 'name.label')).waitFor()
   expect(await again.page.locator('#language').inputValue()).toBe('fr')
+  // So is the page at the lake, and what both say of themselves.
+  for (const path of ['/index.html', '/lake.html']) {
+    await again.page.goto(inject('site') + path)
+    await again.page.locator('html[lang=fr]').waitFor()
+    const texts = await again.page.locator('[data-text]').allTextContents()
+    expect(texts.length).toBeGreaterThan(5)
+    for (const text of texts) expect(text).toMatch(/\S/)
+    expect(await again.page.title()).toBe(path === '/lake.html' ? 'Leadline au lac' : texts[0])
+    expect(await again.page.locator('[data-offline=update]').textContent()).toContain('Rien n’est perdu.')
+  }
+  const { waterside } = (JSON.parse(readFileSync('public/words/fr.json', 'utf8')) as LanguageFile).words
+  await again.page
+    .getByText(waterside!['level.title'] as string)
+    .first()
+    .waitFor()
   await again.close()
   await close()
 })

@@ -44,6 +44,19 @@ test.each([['/kept.html'], ['/linked.html'], ['/plain-element.html']])(
   },
 )
 
+test('a scene that went with an older edition is told under the drawing, which stays', async () => {
+  const { page, close } = await open({ path: '/kept.html', expected: QUIET, without: /leadline\/scene-/ })
+  const said = page.locator('.picture .missing')
+  await said.waitFor()
+  expect(await said.textContent()).toContain('Reload the page to go on')
+  expect(await page.locator('.stage svg').count()).toBeGreaterThan(0)
+  // Nothing is offered that only the scene has, and all else goes on.
+  expect(await page.getByRole('group', { name: 'View' }).count()).toBe(0)
+  await more(page).click()
+  expect(await read(page, (e) => e.design.dock.sections)).toBe(6)
+  await close()
+})
+
 test('kept for that reload alone, where the page asked for no keeping', async () => {
   const { page, close } = await open({ path: '/plain-element.html', fresh: true })
   await more(page).click()

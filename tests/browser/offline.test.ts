@@ -89,7 +89,7 @@ async function deploy(): Promise<{ readonly gone: string; readonly come: string 
     if (text.includes(old)) writeFileSync(join(chunks, name), text.replaceAll(old, come))
   }
   const page = join(folder, 'lake.html')
-  writeFileSync(page, readFileSync(page, 'utf8').replace('<title>', '<title>Newer: '))
+  writeFileSync(page, readFileSync(page, 'utf8').replace(/<title[^>]*>/, '$&Newer: '))
   await buildOffline('.', folder)
   return { gone: `./leadline/${old}`, come: `./leadline/${come}` }
 }
