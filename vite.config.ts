@@ -92,7 +92,7 @@ export default defineConfig({
               test: /\/rules\/(?:assess-kit|limits\/|layout\/room|checks\/(?!structure\/)|words\/finding-words)|\/src\/assessment\/slices/,
               priority: 2,
             },
-            { name: 'scene', test: /\/src\/scene\/scene(?:-in)?\.tsx$/, priority: 1 },
+            { name: 'scene', test: /\/src\/scene\/scene\.tsx$/, priority: 1 },
             // Of use to several chunks that come when they are asked for.
             { name: 'zip', test: /\/node_modules\/fflate\//, priority: 0 },
             { name: 'qr', test: /\/node_modules\/uqr\//, priority: 0 },

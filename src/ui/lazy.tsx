@@ -19,14 +19,11 @@ export function Lazy<P extends object>({
   chunk: from,
   props,
   quiet = false,
-  failed,
 }: {
   readonly chunk: Chunk<P>
   readonly props: P
   /** Nothing stands in for it while it has not come. */
   readonly quiet?: boolean
-  /** It did not come, which is shown here. */
-  readonly failed?: () => void
 }) {
   const [Part, setPart] = useState<ComponentType<P> | null>(() => from.got)
   const [missing, setMissing] = useState<'gone' | 'offline' | null>(null)
@@ -43,9 +40,7 @@ export function Lazy<P extends object>({
       },
       async () => {
         const why = await whyMissing()
-        if (over) return
-        setMissing(why)
-        failed?.()
+        if (!over) setMissing(why)
       },
     )
     return () => {
@@ -62,7 +57,7 @@ export function Lazy<P extends object>({
 }
 
 /** Shown in place of a part that did not load: why, and what to do about it. */
-function Missing({ why, again }: { readonly why: 'gone' | 'offline'; readonly again: () => void }) {
+export function Missing({ why, again }: { readonly why: 'gone' | 'offline'; readonly again: () => void }) {
   const host = useHost()
   const { t } = useWords()
   return (

@@ -132,10 +132,8 @@ test('the demo page begins in the browser’s language, and changes it without l
     expect(await again.page.locator('[data-offline=update]').textContent()).toContain('Rien n’est perdu.')
   }
   const { waterside } = (JSON.parse(readFileSync('public/words/fr.json', 'utf8')) as LanguageFile).words
-  await again.page
-    .getByText(waterside!['level.title'] as string)
-    .first()
-    .waitFor()
+  const title = again.page.locator('.lake-day h2')
+  await expect.poll(() => title.textContent(), { timeout: 20_000 }).toBe(waterside!['welcome.title'])
   await again.close()
   await close()
 })
