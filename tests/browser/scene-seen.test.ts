@@ -5,6 +5,7 @@ import { english, say } from '../../rules/index.ts'
 import { FORCES } from '../../src/words/forces.ts'
 import { differing, shot } from './scene-pixels.ts'
 import { openScenes, withScenes } from './scene-support.ts'
+import { someOf } from './support/at-length.ts'
 import { open, read, withBrowser } from './support/open.ts'
 
 withScenes()
@@ -104,7 +105,7 @@ describe('the forces', () => {
 
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
 
-test.each(['light', 'dark'] as const)(
+test.each(someOf(['dark', 'light'] as const, 1))(
   'their legend says it in words and figures, in %s',
   async (colorScheme) => {
     const { page, close } = await open({ webgl: true, colorScheme, viewport: { width: 600, height: 700 } })

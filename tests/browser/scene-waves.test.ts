@@ -4,6 +4,7 @@ import { footprintOfAll } from '../../rules/layout/footprint.ts'
 import { seaOf, shareAt, surfaceAt } from '../../src/scene/water/wave-trains.ts'
 import { differing, shot } from './scene-pixels.ts'
 import { openScenes, withScenes } from './scene-support.ts'
+import { someOf } from './support/at-length.ts'
 
 withScenes()
 
@@ -41,10 +42,11 @@ describe('waves in the scene', () => {
     await close()
   })
 
-  for (const [what, view] of [
+  const MOVING = [
     ['the water', { waves: true }],
     ['the dock that sways', { sway: 'across' }],
-  ] as const)
+  ] as const
+  for (const [what, view] of someOf(MOVING, 1))
     it(`no frame of ${what} is drawn in a tab that nobody looks at, and it goes on when somebody does`, async () => {
       const { page, close } = await openScenes([{ site: { wind: WIND }, view: BARE, size: SMALL }], {
         motion: true,

@@ -2,6 +2,7 @@
 import { AxeBuilder } from '@axe-core/playwright'
 import { expect, test } from 'vitest'
 import { drawnAtRest, settled, stats } from './scene-in-page.ts'
+import { atLength } from './support/at-length.ts'
 import { open, withBrowser } from './support/open.ts'
 
 withBrowser()
@@ -99,7 +100,7 @@ test('waves play when asked for and stop when told to; what they show is said', 
   await close()
 })
 
-test('waves shown without motion are a picture with its words, and nothing in it is amiss', async () => {
+atLength('waves shown without motion are a picture with its words, and nothing in it is amiss', async () => {
   const { page, close } = await open({ webgl: true, viewport: NARROW })
   await page.locator('.stage[data-scene="live"]').waitFor()
   await page.getByRole('button', { name: 'Waves', exact: true }).click()
