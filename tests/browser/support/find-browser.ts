@@ -1,12 +1,12 @@
 /**
  * Which browser the tests run in: the one that CHROMIUM names, else one that is installed, else the one that a package brings along
- * (Linux, x64). Says which, or what to install.
+ * (Linux, x64). Says which, or what to install. And where there is one, which Firefox some of them run in.
  */
 import { execFileSync } from 'node:child_process'
 import { existsSync, mkdirSync, readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { tmpdir } from 'node:os'
-import { dirname, join } from 'node:path'
+import { delimiter, dirname, join } from 'node:path'
 import { brotliDecompressSync } from 'node:zlib'
 import { chromium } from 'playwright-core'
 
@@ -45,6 +45,20 @@ export async function findBrowser(): Promise<FoundBrowser> {
   const own = chromium.executablePath()
   if (own && existsSync(own)) return { path: own, from: "Playwright's own" }
   return bundled()
+}
+
+/** Firefox: the one that FIREFOX names, else one on the path; null where there is none. */
+export function findFirefox(): FoundBrowser | null {
+  const named = process.env.FIREFOX
+  if (named) {
+    if (!existsSync(named)) throw new Error(`FIREFOX names ${named}, which is not there`)
+    return { path: named, from: 'named by FIREFOX' }
+  }
+  const folders = (process.env.PATH ?? '').split(delimiter).filter(Boolean)
+  const installed = ['firefox-esr', 'firefox']
+    .flatMap((name) => folders.map((folder) => join(folder, name)))
+    .find((path) => existsSync(path))
+  return installed === undefined ? null : { path: installed, from: 'installed here' }
 }
 
 /** The browser of the package @sparticuz/chromium, with the system libraries that a bare machine lacks. */
