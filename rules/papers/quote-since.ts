@@ -72,6 +72,7 @@ export function sinceSaid(
   const others = [
     ['change-discount', sums.discount],
     ['change-tax', sums.tax],
+    ['change-rounding', sums.rounding],
   ] as const
   return {
     ...said,

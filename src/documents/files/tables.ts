@@ -87,7 +87,7 @@ function rowsOf(table: Table, { dock, design, catalog, asked }: TableOf): Row[] 
 }
 
 const MONEY: ReadonlySet<string> = new Set(['unit_price', 'price', 'amount'])
-const SUMS: ReadonlySet<unknown> = new Set(['discount', 'tax', 'total'])
+const SUMS: ReadonlySet<unknown> = new Set(['discount', 'tax', 'rounding', 'total'])
 
 /** Digits after the point of an amount in whole units of the currency (ISO 4217). */
 const moneyDigits = (currency: string): number =>
