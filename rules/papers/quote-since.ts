@@ -9,6 +9,7 @@ import { moneyIn } from '../words/figures.ts'
 import { inDigits, type Reader } from '../words/language.ts'
 import { wordsOf } from '../words/messages.ts'
 import { PAPERS } from '../words/papers.ts'
+import { quoteHasLines } from './prices-shown.ts'
 import type { Estimate, Quote } from './quote.ts'
 import { quoteChanges } from './quote-changes.ts'
 import type { QuoteFile } from './quote-file.ts'
@@ -83,7 +84,7 @@ export function sinceSaid(
             group === 'freight' ? t('change-freight') : name,
             plain(quantity.before),
             plain(quantity.after),
-            change(amount),
+            quoteHasLines(catalog) ? change(amount) : '',
           ] as const,
       ),
       ...others.flatMap(([key, amount]) => (amount === 0 ? [] : [[t(key), '', '', change(amount)] as const])),
