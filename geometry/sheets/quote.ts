@@ -4,8 +4,8 @@
  * shop wants one. The estimate: the same at the catalog's prices, without what binds the shop.
  */
 
-import { moneyIn } from '../../rules/index.ts'
-import { quoteHasLines } from '../../rules/papers/prices-shown.ts'
+import { type Catalog, moneyIn } from '../../rules/index.ts'
+import { pricesFor } from '../../rules/papers/prices-shown.ts'
 import { type Estimate, estimate, type Quote, type QuoteAsked, quote } from '../../rules/papers/quote.ts'
 import type { QuoteFile } from '../../rules/papers/quote-file.ts'
 import { depositOf } from '../../rules/papers/quote-included.ts'
@@ -39,13 +39,16 @@ export type QuoteWanted = Omit<QuoteAsked, 'date'> & {
 }
 type Told = Pick<QuoteWanted, 'since' | 'headline' | 'each'>
 
+/** A quote is the shop's answer: it has a total whatever its page shows, and lines where customers are shown lines. */
+const showsLines = (catalog: Catalog): boolean => pricesFor(catalog, 'customer') === 'lines'
+
 export function quotePaper(of: PaperOf, { since, headline, each, ...asked }: QuoteWanted = {}): Paper {
   const { dock, design, catalog, options } = of
   const made = quote(dock, design, catalog, { ...asked, date: options.date })
   return pricedPaper(of, made, {
     ...(since && { since }),
     ...(headline !== undefined && { headline }),
-    each: each ?? (quoteHasLines(catalog) && (catalog.shop?.each ?? false)),
+    each: each ?? (showsLines(catalog) && (catalog.shop?.each ?? false)),
   })
 }
 
@@ -62,7 +65,7 @@ function pricedPaper(bare: PaperOf, made: Quote | Estimate, told: Told): Paper {
     width: widthOf(options),
     t: wordsOf(PAPERS, options),
     money: moneyIn(made.currency, options.language),
-    lines: told.each === true || quoteHasLines(catalog),
+    lines: told.each === true || showsLines(catalog),
   }
   const { t, width } = priced
   const binds = isBinding(priced)

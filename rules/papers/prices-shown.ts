@@ -8,7 +8,3 @@ export const pricesFor = (
   { shop }: Pick<Catalog, 'shop'>,
   audience: 'customer' | 'shop' | 'crew',
 ): PricesShown => (audience === 'crew' ? 'none' : audience === 'shop' ? 'lines' : (shop?.prices ?? 'lines'))
-
-/** A quote is the shop's answer: it has a total whatever its page shows, and lines where customers are shown lines. */
-export const quoteHasLines = ({ shop }: Pick<Catalog, 'shop'>): boolean =>
-  (shop?.prices ?? 'lines') === 'lines'

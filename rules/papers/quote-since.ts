@@ -9,7 +9,7 @@ import { moneyIn } from '../words/figures.ts'
 import { inDigits, type Reader } from '../words/language.ts'
 import { wordsOf } from '../words/messages.ts'
 import { PAPERS } from '../words/papers.ts'
-import { quoteHasLines } from './prices-shown.ts'
+import { pricesFor } from './prices-shown.ts'
 import type { Estimate, Quote } from './quote.ts'
 import { quoteChanges } from './quote-changes.ts'
 import type { QuoteFile } from './quote-file.ts'
@@ -70,6 +70,8 @@ export function sinceSaid(
       legs: [],
       note: t('since-currency', { currency: since.currency }),
     }
+  // On a quote there are lines where customers are shown lines.
+  const told = pricesFor(catalog, 'customer') === 'lines'
   const others = [
     ['change-discount', sums.discount],
     ['change-tax', sums.tax],
@@ -84,7 +86,7 @@ export function sinceSaid(
             group === 'freight' ? t('change-freight') : name,
             plain(quantity.before),
             plain(quantity.after),
-            quoteHasLines(catalog) ? change(amount) : '',
+            told ? change(amount) : '',
           ] as const,
       ),
       ...others.flatMap(([key, amount]) => (amount === 0 ? [] : [[t(key), '', '', change(amount)] as const])),
