@@ -11,6 +11,7 @@ import { besideElement } from './src/build/beside-element.ts'
 import { fontLicense } from './src/build/font-license.ts'
 import { noticeOf, wholeLicenses } from './src/build/notices.ts'
 import { offline } from './src/build/offline/plugin.ts'
+import { pageWords } from './src/build/page-words.ts'
 import { papersAlone } from './src/build/papers-alone.ts'
 import { plainImports } from './src/build/plain-imports.ts'
 import { screenReact } from './src/build/screen-react.ts'
@@ -45,6 +46,7 @@ export default defineConfig({
     terseSchemas,
     react(),
     papersAlone,
+    pageWords,
     screenReact(),
     trimThree(),
     trimDxf,

@@ -10,6 +10,8 @@ export interface Priced {
   readonly width: number
   readonly t: PaperWords
   readonly money: (minor: number) => string
+  /** What each line costs is told, not totals alone. */
+  readonly lines: boolean
 }
 
 /** A quote; an estimate binds nobody. */

@@ -160,14 +160,16 @@ function included({ catalog, options }: PaperOf, priced: Priced, width: number):
         : t('quote-in-service', { name, quantity, per: per === 'piece' ? '' : t(`per-${per}`) }),
     ),
     ...other.map(({ name }) => name),
-    ...(made.freight.by === 'band' ? [t('quote-freight-line', freightFigures(priced))] : []),
+    ...(made.freight.by === 'band' ? [freightLine(priced)] : []),
   ]
   const more = (catalog.services ?? []).filter(({ code }) => !services.some((one) => one.code === code))
   const tax = catalog.quote?.tax
   const without = [
-    ...(made.freight.by === 'none' ? [t('quote-freight-ask', freightFigures(priced))] : []),
+    ...freightOpen(priced),
     ...(made.freight.by === 'fetched' ? [t('quote-out-fetched')] : []),
-    ...(made.freight.by === 'absent' && catalog.quote?.freight ? [t('quote-out-freight')] : []),
+    ...(made.freight.by === 'absent' && (catalog.quote?.freight || catalog.quote?.zones)
+      ? [t('quote-out-freight')]
+      : []),
     ...(tax && !made.tax ? [tax.name] : []),
     // An estimate has no services, and sells none.
     ...(more.length > 0 && isBinding(priced)
@@ -192,7 +194,22 @@ const titled = (title: string, items: readonly string[], width: number, before: 
     ? []
     : [{ ...subheading(title, width), before }, ...list(items, width, 'dot', { size: SIZE.small + 0.2 })]
 
-export const freightFigures = ({ made: { freight }, reader }: Priced) => ({
+/** What the line of freight is for. */
+export const freightLine = (priced: Priced): string => {
+  const { zone } = priced.made.freight
+  return zone
+    ? priced.t('quote-freight-zone', { zone: zone.name, ...freightFigures(priced) })
+    : priced.t('quote-freight-line', freightFigures(priced))
+}
+
+/** Why freight is yet to be asked for; nothing where it is not. */
+export function freightOpen(priced: Priced): string[] {
+  const { made, t } = priced
+  if (made.freight.by === 'zone') return [t('quote-freight-where')]
+  return made.freight.by === 'none' ? [t('quote-freight-ask', freightFigures(priced))] : []
+}
+
+const freightFigures = ({ made: { freight }, reader }: Priced) => ({
   mass: formatMass(freight.mass, reader),
   longest: formatLength(freight.longest, reader),
 })

@@ -6,16 +6,17 @@ import { band, keyValues, subheading } from '../paper/blocks.ts'
 import { type Block, block } from '../paper/flow.ts'
 import { type Column, table, tableHead } from '../paper/table.ts'
 import { isBinding, type Priced } from './priced.ts'
-import { freightFigures } from './quote-front.ts'
+import { freightLine } from './quote-front.ts'
 
 /** A row a group of parts, and one for all else that is charged. */
 export function groupTable(priced: Priced): Block[] {
-  const { made, reader, width, t, money } = priced
+  const { made, reader, width, t, lines: priceOfEach } = priced
   const columns: Column[] = [
     { title: t('quote-line'), bold: true },
     { title: '', flex: true },
-    { title: t('quote-amount'), align: 'end' },
+    ...(priceOfEach ? [{ title: t('quote-amount'), align: 'end' } as const] : []),
   ]
+  const money = (amount: number): string[] => (priceOfEach ? [priced.money(amount)] : [])
   const rows = made.groups.flatMap(({ group, amount }): string[][] => {
     const lines = made.lines.filter((line) => line.group === group)
     const own = lines.every(({ kind }) => kind === null)
@@ -24,13 +25,13 @@ export function groupTable(priced: Priced): Block[] {
         ? lineName(line, priced)
         : t('named-so', { what: lineName(line, priced), said: `${line.quantity} ${t(`per-${line.per}`)}` })
     if (own && group !== 'owned')
-      return lines.map((line, i) => [i === 0 ? t(`quote-${group}`) : '', said(line), money(line.amount)])
+      return lines.map((line, i) => [i === 0 ? t(`quote-${group}`) : '', said(line), ...money(line.amount)])
     const value = lines.reduce((sum, { quantity }) => sum + quantity, 0)
     const what =
       group === 'hardware'
         ? t('quote-bolts', { count: { value, unit: 'count' } })
         : contents(lines, reader.language)
-    return [[t(`quote-${group}`), what, money(amount)]]
+    return [[t(`quote-${group}`), what, ...money(amount)]]
   })
   return [subheading(t('quote-made-of'), width), ...table(columns, rows, width)]
 }
@@ -72,7 +73,7 @@ export function lineTables(priced: Priced): Block[] {
 
 function lineName({ group, name, spares, sparesPriced }: QuoteLine, priced: Priced): string {
   const { t } = priced
-  const what = group === 'freight' ? t('quote-freight-line', freightFigures(priced)) : name
+  const what = group === 'freight' ? freightLine(priced) : name
   if (spares === 0) return what
   const count = { value: spares, unit: 'count' }
   return `${what} (${t(sparesPriced ? 'quote-spares-charged' : 'quote-spares', { count })})`
@@ -82,7 +83,7 @@ function lineName({ group, name, spares, sparesPriced }: QuoteLine, priced: Pric
 export function sums(priced: Priced): Block[] {
   const { made, width, t, money } = priced
   const wide = width / 2
-  const { discount, tax } = made
+  const { discount, rounding, tax } = made
   const all = [
     { label: t('quote-goods'), value: money(made.goods) },
     ...(discount.amount !== 0
@@ -105,6 +106,9 @@ export function sums(priced: Priced): Block[] {
             value: money(tax.amount),
           },
         ]
+      : []),
+    ...(rounding && rounding.amount !== 0
+      ? [{ label: t('quote-rounded'), value: money(rounding.amount) }]
       : []),
     {
       label: t(isBinding(priced) ? 'quote-total' : 'estimate-total'),

@@ -4,7 +4,8 @@
  * shop wants one. The estimate: the same at the catalog's prices, without what binds the shop.
  */
 
-import { moneyIn } from '../../rules/index.ts'
+import { type Catalog, moneyIn } from '../../rules/index.ts'
+import { pricesFor } from '../../rules/papers/prices-shown.ts'
 import { type Estimate, estimate, type Quote, type QuoteAsked, quote } from '../../rules/papers/quote.ts'
 import type { QuoteFile } from '../../rules/papers/quote-file.ts'
 import { depositOf } from '../../rules/papers/quote-included.ts'
@@ -24,7 +25,7 @@ import { GRAY, SIZE } from '../paper/style.ts'
 import { boatBlocks } from './boats.ts'
 import { foundBlocks } from './found.ts'
 import { isBinding, type Priced } from './priced.ts'
-import { dockPicture, drawnPictures, freightFigures, inShort, whatItIs } from './quote-front.ts'
+import { dockPicture, drawnPictures, freightOpen, inShort, whatItIs } from './quote-front.ts'
 import { groupTable, lineTables, sums } from './quote-price.ts'
 import { sinceBlocks } from './quote-since.ts'
 
@@ -38,13 +39,16 @@ export type QuoteWanted = Omit<QuoteAsked, 'date'> & {
 }
 type Told = Pick<QuoteWanted, 'since' | 'headline' | 'each'>
 
+/** A quote is the shop's answer: it has a total whatever its page shows, and lines where customers are shown lines. */
+const showsLines = (catalog: Catalog): boolean => pricesFor(catalog, 'customer') === 'lines'
+
 export function quotePaper(of: PaperOf, { since, headline, each, ...asked }: QuoteWanted = {}): Paper {
   const { dock, design, catalog, options } = of
   const made = quote(dock, design, catalog, { ...asked, date: options.date })
   return pricedPaper(of, made, {
     ...(since && { since }),
     ...(headline !== undefined && { headline }),
-    each: each ?? catalog.shop?.each ?? false,
+    each: each ?? (showsLines(catalog) && (catalog.shop?.each ?? false)),
   })
 }
 
@@ -61,6 +65,7 @@ function pricedPaper(bare: PaperOf, made: Quote | Estimate, told: Told): Paper {
     width: widthOf(options),
     t: wordsOf(PAPERS, options),
     money: moneyIn(made.currency, options.language),
+    lines: told.each === true || showsLines(catalog),
   }
   const { t, width } = priced
   const binds = isBinding(priced)
@@ -115,10 +120,14 @@ function offer(of: PaperOf, priced: Priced, { since }: Told): Block[] {
     ...groupTable(priced),
     ...sums(priced),
     ...conditions(priced),
-    ...paragraph(`${t('quote-rounding')} ${t('check-what', { name: t(`check-${kind}`) })}`, width, {
-      size: SIZE.small,
-      ink: GRAY,
-    }),
+    ...paragraph(
+      `${t(priced.lines ? 'quote-rounding' : 'quote-lines-none')} ${t('check-what', { name: t(`check-${kind}`) })}`,
+      width,
+      {
+        size: SIZE.small,
+        ink: GRAY,
+      },
+    ),
     ...(since ? sinceBlocks(sinceSaid(since, { dock, quote: made }, catalog, options), width) : []),
     ...foundBlocks(of, width),
     ...terms(priced),
@@ -130,9 +139,7 @@ function offer(of: PaperOf, priced: Priced, { since }: Told): Block[] {
 const conditions = (priced: Priced): Block[] => {
   const { made, reader, width, t } = priced
   return [
-    ...(made.freight.by === 'none'
-      ? paragraph(t('quote-freight-ask', freightFigures(priced)), width, { before: 3 })
-      : []),
+    ...freightOpen(priced).flatMap((said) => paragraph(said, width, { before: 3 })),
     ...(made.until
       ? paragraph(t('quote-until', { date: dayIn(made.until, reader.language) }), width, {
           before: 3,

@@ -212,7 +212,7 @@ function templateIssues({ templates = [], frames }: Catalog): Issue[] {
 }
 
 function codeIssues({ frames, legs, braces, pads, decking, deckings, ...others }: Catalog): Issue[] {
-  const { hardware, extras, services, templates } = others
+  const { hardware, extras, services, templates, quote } = others
   const once = (path: string, codes: readonly string[]): Issue[] =>
     codes.flatMap((code, i) =>
       codes.indexOf(code) < i
@@ -222,6 +222,7 @@ function codeIssues({ frames, legs, braces, pads, decking, deckings, ...others }
   const lists = {
     ...{ frames, legs, braces, pads, 'decking.panels': decking.panels, deckings: deckings ?? [] },
     ...{ hardware, extras, services: services ?? [], templates: templates ?? [] },
+    'quote.zones': quote?.zones ?? [],
   }
   return [
     ...Object.entries(lists).flatMap(([path, items]) =>

@@ -489,6 +489,26 @@ const QuoteSchema = v.looseObject({
       v.description('Bands: the first that both fit'),
     ),
   ),
+  zones: v.optional(
+    v.pipe(
+      v.array(v.looseObject({ code: Code, name: Name, price: Price })),
+      v.maxLength(100),
+      v.description(
+        'Where a dock may go to, and what freight there costs; where there are bands too, over the band that holds it',
+      ),
+    ),
+  ),
+  round: v.optional(
+    v.pipe(
+      v.number(),
+      v.integer(),
+      v.minValue(1),
+      v.maxValue(100_000_000),
+      v.description(
+        'Totals are rounded to the nearest multiple of this, in minor units of the currency (cents); where absent they are as they come',
+      ),
+    ),
+  ),
   terms: v.optional(v.pipe(v.array(v.pipe(v.string(), v.maxLength(600))), v.maxLength(40))),
 })
 
@@ -546,6 +566,14 @@ const LetterheadSchema = v.looseObject({
       v.array(v.pipe(v.string(), v.minLength(1), v.maxLength(300))),
       v.maxLength(12),
       v.description('Cautions of the shop, told after those that are always told'),
+    ),
+  ),
+  prices: v.optional(
+    v.pipe(
+      v.picklist(['none', 'total', 'lines']),
+      v.description(
+        'What customers are shown of prices: nothing, totals alone, or each line too; where absent each line',
+      ),
     ),
   ),
   each: v.optional(

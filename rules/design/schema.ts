@@ -287,6 +287,7 @@ export const DesignSchema = v.looseObject({
       surveyed: v.optional(text(400, 'When the soundings were taken')),
       by: v.optional(text(400, 'Who made it')),
       notes: v.optional(text(20_000, 'Notes')),
+      zone: v.optional(text(60, "Where it goes to: a code of the catalog's quote.zones")),
     }),
   ),
   catalog: v.optional(

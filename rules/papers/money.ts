@@ -22,3 +22,6 @@ export const productOf = (price: number, quantity: number): number =>
 
 /** A share (of 1) of an amount, minor units. */
 export const shareOf = (amount: number, share: number): number => scaled(amount, millionthsOf(share), MILLION)
+
+/** To the nearest multiple of a step, halves away from zero, minor units; as it is where there is no step. */
+export const roundedTo = (amount: number, step = 1): number => scaled(amount, 1, step) * step

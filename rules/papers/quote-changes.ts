@@ -8,7 +8,7 @@ import type { Priced, QuoteLine } from './quote.ts'
 import { type Saying, saying, text } from './saying.ts'
 
 /** Of a quote, of today or an earlier one, or of an estimate. */
-export type Compared = Pick<Priced, 'date' | 'currency' | 'lines' | 'discount' | 'tax' | 'total'>
+export type Compared = Pick<Priced, 'date' | 'currency' | 'lines' | 'discount' | 'tax' | 'rounding' | 'total'>
 
 export interface Quoted {
   readonly dock: Dock
@@ -62,6 +62,7 @@ export interface QuoteChanges {
     readonly freight: number
     readonly discount: number
     readonly tax: number
+    readonly rounding: number
   }
   readonly total: { readonly before: number; readonly after: number }
   /** Other currencies cannot be told apart by amounts: null sums would mislead, so nothing else is told then. */
@@ -94,6 +95,7 @@ export function quoteChanges(before: Quoted, after: Quoted): QuoteChanges {
       freight: inGroup('freight'),
       discount: change(({ discount }) => discount.amount),
       tax: change(({ tax }) => tax?.amount ?? 0),
+      rounding: change(({ rounding }) => rounding?.amount ?? 0),
     },
     total: { before: before.quote.total, after: after.quote.total },
     comparable,

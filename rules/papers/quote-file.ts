@@ -44,6 +44,7 @@ const Priced = v.strictObject({
   ),
   fetched: v.boolean(),
   untaxed: v.boolean(),
+  zone: v.optional(text(60)),
   other: v.pipe(
     v.array(v.strictObject({ name: text(200), thousandths, price, taxed: v.boolean() })),
     v.maxLength(100),
@@ -74,6 +75,7 @@ const QuoteFileSchema = v.looseObject({
   ),
   discount: v.looseObject({ amount, share: v.nullable(share) }),
   tax: v.nullable(v.looseObject({ name: text(120), share, taxable: amount, amount })),
+  rounding: v.optional(v.looseObject({ to: v.pipe(amount, v.minValue(1)), amount })),
   total: amount,
   priced: v.optional(Priced),
   check: v.optional(v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, '64 hex digits'))),

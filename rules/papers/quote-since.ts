@@ -9,6 +9,7 @@ import { moneyIn } from '../words/figures.ts'
 import { inDigits, type Reader } from '../words/language.ts'
 import { wordsOf } from '../words/messages.ts'
 import { PAPERS } from '../words/papers.ts'
+import { pricesFor } from './prices-shown.ts'
 import type { Estimate, Quote } from './quote.ts'
 import { quoteChanges } from './quote-changes.ts'
 import type { QuoteFile } from './quote-file.ts'
@@ -69,9 +70,12 @@ export function sinceSaid(
       legs: [],
       note: t('since-currency', { currency: since.currency }),
     }
+  // On a quote there are lines where customers are shown lines.
+  const told = pricesFor(catalog, 'customer') === 'lines'
   const others = [
     ['change-discount', sums.discount],
     ['change-tax', sums.tax],
+    ['change-rounding', sums.rounding],
   ] as const
   return {
     ...said,
@@ -82,7 +86,7 @@ export function sinceSaid(
             group === 'freight' ? t('change-freight') : name,
             plain(quantity.before),
             plain(quantity.after),
-            change(amount),
+            told ? change(amount) : '',
           ] as const,
       ),
       ...others.flatMap(([key, amount]) => (amount === 0 ? [] : [[t(key), '', '', change(amount)] as const])),

@@ -5,7 +5,8 @@
  *
  * Rounding, ours and stated on the paper: each line is unit price × quantity, rounded to a whole minor unit, halves away from zero. A
  * discount is off the sum of parts and options, rounded once. Tax is worked out once, on the sum of what is taxed, less the discount
- * where parts are taxed. Shares count to a millionth, quantities to a thousandth, and sums are of whole numbers.
+ * where parts are taxed. Shares count to a millionth, quantities to a thousandth, and sums are of whole numbers. Where the shop rounds its
+ * totals, that is done last, told as a line of its own, and not taxed.
  */
 import type { Catalog, Service } from '../catalog/index.ts'
 import type { Design } from '../design/index.ts'
@@ -16,7 +17,7 @@ import { factsOf, type PartGroup, type PartKind } from '../part-kinds.ts'
 import { stopsOf } from '../stops.ts'
 import { cartons } from './cartons.ts'
 import { daysAfter } from './day.ts'
-import { millionthsOf, productOf, shareOf, thousandthsOf } from './money.ts'
+import { millionthsOf, productOf, roundedTo, shareOf, thousandthsOf } from './money.ts'
 import { sectionsInOrder } from './order.ts'
 
 export type QuoteGroup = PartGroup | 'owned' | 'services' | 'freight' | 'other'
@@ -71,9 +72,14 @@ export interface QuoteFreight {
   /** kg, with spares, and m. */
   readonly mass: number
   readonly longest: number
-  /** `band`: a line of the quote. `none`: no band holds it: to be asked for, and not in the total. `fetched`, `absent`: no freight. */
-  readonly by: 'band' | 'none' | 'fetched' | 'absent'
+  /**
+   * `band`: a line of the quote. `none`: no band holds it: to be asked for, and not in the total. `zone`: so it is, for freight goes by
+   * where it is brought to, and that has not been said. `fetched`, `absent`: no freight.
+   */
+  readonly by: 'band' | 'none' | 'zone' | 'fetched' | 'absent'
   readonly price: number | null
+  /** Where it is brought to; absent where no zone was chosen of those that the shop has. */
+  readonly zone?: { readonly code: string; readonly name: string }
 }
 
 /** What was asked for that the price hangs on, each in one form: the same terms are the same data. */
@@ -84,6 +90,8 @@ export interface PriceTerms {
   readonly discount: { readonly millionths: number } | { readonly amount: number } | null
   readonly fetched: boolean
   readonly untaxed: boolean
+  /** Where it is brought to; absent where freight does not go by that. */
+  readonly zone?: string
   readonly other: readonly {
     readonly name: string
     readonly thousandths: number
@@ -122,6 +130,8 @@ export interface Priced {
     readonly taxable: number
     readonly amount: number
   } | null
+  /** What rounding adds to all that or takes off it, where the shop rounds its totals. */
+  readonly rounding?: { readonly to: number; readonly amount: number }
   readonly total: number
   readonly freight: QuoteFreight
   readonly terms: readonly string[]
@@ -187,7 +197,7 @@ function priced<F extends string, U extends string | null>(
         free('other', name, quantity, price, taxed ?? true, 'piece', null),
     ),
   ]
-  const freight = freightOf(dock, catalog, asked)
+  const freight = freightOf(dock, design, catalog, asked)
   if (freight.by === 'band')
     lines.push(free('freight', 'freight', 1, freight.price!, rules.tax?.freight ?? false, 'job', null))
   lines.sort((a, b) => GROUPS.indexOf(a.group) - GROUPS.indexOf(b.group))
@@ -201,8 +211,9 @@ function priced<F extends string, U extends string | null>(
     rules.tax && !asked.untaxed
       ? { name: rules.tax.name, share: rules.tax.share, taxable, amount: shareOf(taxable, rules.tax.share) }
       : null
-  const total = net + (tax?.amount ?? 0)
-  const terms = termsOf(lines, discount, catalog, asked)
+  const exact = net + (tax?.amount ?? 0)
+  const total = roundedTo(exact, rules.round)
+  const terms = termsOf(lines, discount, freight, catalog, asked)
   return {
     format,
     version: 1,
@@ -225,6 +236,7 @@ function priced<F extends string, U extends string | null>(
     discount,
     net,
     tax,
+    ...(rules.round !== undefined && { rounding: { to: rules.round, amount: total - exact } }),
     total,
     freight,
     terms: holds.terms,
@@ -237,6 +249,7 @@ function priced<F extends string, U extends string | null>(
 function termsOf(
   lines: readonly QuoteLine[],
   { amount, share }: Quote['discount'],
+  { zone }: QuoteFreight,
   catalog: Catalog,
   { fetched, untaxed, other }: QuoteAsked,
 ): PriceTerms {
@@ -260,7 +273,8 @@ function termsOf(
           ? null
           : { amount: -amount },
     // Where the catalog has neither, there is nothing to do without.
-    fetched: Boolean(fetched && catalog.quote?.freight),
+    fetched: Boolean(fetched && (catalog.quote?.freight || catalog.quote?.zones)),
+    ...(zone && { zone: zone.code }),
     untaxed: Boolean(untaxed && catalog.quote?.tax),
     other: sorted(
       (other ?? []).map(({ name, quantity, price, taxed }) => ({
@@ -356,13 +370,23 @@ function serviceLines(dock: Dock, catalog: Catalog, asked: QuoteAsked, unknown: 
   })
 }
 
-function freightOf(dock: Dock, catalog: Catalog, asked: QuoteAsked): QuoteFreight {
+/** The price of the band that holds it and that of the zone that it goes to; of a shop that has one of both alone, that one's. */
+function freightOf(dock: Dock, design: Design, catalog: Catalog, asked: QuoteAsked): QuoteFreight {
   const { mass, longest } = cartons(dock, catalog)
-  const bands = catalog.quote?.freight
-  if (asked.fetched) return { mass, longest, by: 'fetched', price: null }
-  if (!bands || mass === 0) return { mass, longest, by: 'absent', price: null }
-  const band = bands.find((one) => mass <= one.mass + 1e-9 && longest <= one.longest + 1e-6)
-  return band ? { mass, longest, by: 'band', price: band.price } : { mass, longest, by: 'none', price: null }
+  const { freight: bands, zones } = catalog.quote ?? {}
+  const about = { mass, longest, price: null }
+  if (asked.fetched) return { ...about, by: 'fetched' }
+  if ((!bands && !zones) || mass === 0) return { ...about, by: 'absent' }
+  const band = bands?.find((one) => mass <= one.mass + 1e-9 && longest <= one.longest + 1e-6)
+  if (bands && !band) return { ...about, by: 'none' }
+  const zone = zones?.find(({ code }) => code === design.job?.zone)
+  if (zones && !zone) return { ...about, by: 'zone' }
+  return {
+    ...about,
+    by: 'band',
+    price: (band?.price ?? 0) + (zone?.price ?? 0),
+    ...(zone && { zone: { code: zone.code, name: zone.name } }),
+  }
 }
 
 /** Never more than there is to take it from. */

@@ -28,7 +28,7 @@ export function cartonRows({ packages }: Packages): Row[] {
   })
 }
 
-/** Lines, then discount, tax and total as lines of their own: the sum of `amount` of all but the last is the last. */
+/** Lines, then discount, tax, rounding and total as lines of their own: the sum of `amount` of all but the last is the last. */
 export function quoteRows(quote: Quote | Estimate): Row[] {
   const row = (group: string, name: string, amount: number, rest: Row = {}): Row => ({
     group,
@@ -58,6 +58,7 @@ export function quoteRows(quote: Quote | Estimate): Row[] {
     ),
     ...(quote.discount.amount === 0 ? [] : [row('discount', 'Discount', quote.discount.amount)]),
     ...(quote.tax ? [row('tax', quote.tax.name, quote.tax.amount)] : []),
+    ...(quote.rounding?.amount ? [row('rounding', 'Rounding', quote.rounding.amount)] : []),
     row('total', quote.format === 'leadline/quote' ? 'Total' : 'Estimated total', quote.total),
   ]
 }

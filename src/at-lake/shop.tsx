@@ -14,7 +14,7 @@ import { legNumberOf } from './names.ts'
 
 export function Shop() {
   const { go, record, season, keeper, add } = useBegun()
-  const { t, money, priced } = useSay()
+  const { t, money, priced, lined } = useSay()
   const catalog = useLeadline((s) => s.catalog)
   const { rows, price } = reorder(record, catalog, season)
   const lines = useLines(rows, false)
@@ -33,7 +33,7 @@ export function Shop() {
           {lines.map((line, i) => (
             <li key={line}>
               {line}
-              {priced && rows[i]?.price != null && ` ${money(rows[i].price)}`}
+              {lined && rows[i]?.price != null && ` ${money(rows[i].price)}`}
             </li>
           ))}
         </ul>

@@ -7,7 +7,9 @@ import {
   type Catalog,
   type Design,
   demoCatalog,
+  ENGLISH,
   type Issue,
+  type Language,
   languageOf,
   type Reader,
 } from '../../rules/index.ts'
@@ -18,9 +20,10 @@ import { type Keep, openKeep } from './keep.ts'
 import { App } from './screen/app.tsx'
 import type { Told } from './screen/context.ts'
 import { openText } from './screen/head.tsx'
+import { editorLanguage } from './spoken.ts'
 import { createEditor, type EditorStore } from './store.ts'
 
-const ATTRIBUTES = ['units', 'lang', 'theme'] as const
+const ATTRIBUTES = ['units', 'lang', 'words', 'theme'] as const
 /** The dock follows after this pause, ms: one catalog is read for several edits in a row. */
 const REST = 150
 /** A move takes an element out and puts it in again within one task, ms. */
@@ -45,7 +48,8 @@ const Base = typeof HTMLElement === 'undefined' ? (class {} as unknown as typeof
  * @attribute {string} catalog - Address of the catalog to begin with; else the demo shop's
  * @attribute {string} storage-key - What is in hand is kept on the device under this name
  * @attribute {"imperial" | "metric"} units - Units in which figures are typed and told
- * @attribute {string} lang - Language of which numbers and money are written
+ * @attribute {string} lang - Language; where absent that of the page around it
+ * @attribute {string} words - Address of a language file, in place of what is shipped
  * @attribute {"auto" | "light" | "dark"} theme - Light or dark
  * @slot dock - The `<leadline-dock>` that shows what comes of the catalog
  * @fires {CustomEvent<CatalogEvent>} leadline-catalog - The catalog in hand is another
@@ -61,6 +65,9 @@ export class LeadlineCatalogEditor extends Base {
   #farewell: ReturnType<typeof setTimeout> | undefined
   #timer: ReturnType<typeof setTimeout> | undefined
   #begun: Told | null = null
+  #language: Language = ENGLISH
+  /** How often a language was asked for: the last one counts. */
+  #asked = 0
 
   /** The last one that was right; null before there is any. */
   get catalog(): Catalog | null {
@@ -83,8 +90,31 @@ export class LeadlineCatalogEditor extends Base {
     this.#farewell = setTimeout(() => this.isConnected || this.#end(), PATIENCE)
   }
 
-  attributeChangedCallback(): void {
+  attributeChangedCallback(name: string): void {
+    if (name === 'lang' || name === 'words') void this.#speak()
     this.#draw()
+  }
+
+  /** Words come a little later; what does not come is told in English, with the language's numbers. */
+  async #speak(): Promise<void> {
+    const lang = this.#lang()
+    this.#language = languageOf(lang)
+    const asked = ++this.#asked
+    if (!this.#root) return
+    try {
+      const language = await editorLanguage(lang, this.getAttribute('words'), this.#over.signal)
+      // Meanwhile asked for another, or gone.
+      if (asked !== this.#asked || this.#over.signal.aborted) return
+      this.#language = language
+      this.#draw()
+    } catch (error) {
+      if (asked === this.#asked && !this.#over.signal.aborted)
+        this.#say({ key: 'file.no-words', values: { lang, detail: messageOf(error) }, bad: true })
+    }
+  }
+
+  #lang(): string {
+    return this.getAttribute('lang') || this.closest('[lang]')?.getAttribute('lang') || 'en'
   }
 
   async #begin(): Promise<void> {
@@ -104,6 +134,7 @@ export class LeadlineCatalogEditor extends Base {
     if (signal.aborted) return
     this.#store = createEditor(demoCatalog, kept ?? given)
     this.#listen(this.#store, this.#keep, signal)
+    void this.#speak()
     this.#draw()
     this.#show()
   }
@@ -190,7 +221,7 @@ export class LeadlineCatalogEditor extends Base {
   #reader(): Reader {
     return {
       units: this.getAttribute('units') === 'metric' ? 'metric' : 'imperial',
-      language: languageOf(this.getAttribute('lang') ?? this.closest('[lang]')?.getAttribute('lang') ?? 'en'),
+      language: this.#language,
     }
   }
 

@@ -7,6 +7,7 @@ import { PAPER_SIZE_NAMES } from '../../geometry/paper/marks.ts'
 import type { PaperOptions } from '../../geometry/paper/options.ts'
 import { type Catalog, type Design, type Dock, derive } from '../../rules/index.ts'
 import { isDay } from '../../rules/papers/day.ts'
+import { pricesFor } from '../../rules/papers/prices-shown.ts'
 import { quote as made, type QuoteAsked } from '../../rules/papers/quote.ts'
 import { parseAsked, parseQuoteFile, type QuoteFile } from '../../rules/papers/quote-file.ts'
 import { broughtTwice } from '../../rules/papers/quote-included.ts'
@@ -66,7 +67,6 @@ export async function make({ files, values, inputs }: Arguments, today: string):
         throw new Unusable([
           `--${flag}: "${values[flag]}"; expected none with --audience ${audience}: only the shop quotes`,
         ])
-  const what = whatFor(format, audience, values.what)
   const units = unitsOf(values.units)
   const size = PAPER_SIZE_NAMES.find(
     (one) => one === (values.size ?? (units === 'imperial' ? 'letter' : 'a4')),
@@ -77,6 +77,7 @@ export async function make({ files, values, inputs }: Arguments, today: string):
   if (!isDay(date)) throw new Unusable([`--date: "${date}"; expected a day as 2026-05-01`])
   checkOutput(file, inputs)
   const catalog = readCatalog(values.catalog)
+  const what = whatFor(format, audience, values.what, pricesFor(catalog.value, audience) === 'none')
   const asked = askedFor(values, catalog.value)
   const checked = parseAsked({ ...asked, date })
   if (!checked.ok) throw new Unusable(checked.issues.map(({ path, message }) => `--${path}: ${message}`))
@@ -165,13 +166,18 @@ function shopNotices(
 }
 
 /** A paper is the drawing where none is named, figures are the packing list's. */
-function whatFor(format: Format, audience: Audience, wanted: string | undefined): Asked['what'] {
-  const all = whatOf(format, audience)
+function whatFor(
+  format: Format,
+  audience: Audience,
+  wanted: string | undefined,
+  unpriced: boolean,
+): Asked['what'] {
+  const all = whatOf(format, unpriced ? 'crew' : audience)
   if (wanted === undefined) return all.includes('drawing') ? 'drawing' : 'packing'
   const known = all.find((one) => one === wanted)
   if (known) return known
   throw new Unusable([
-    `--what: "${wanted}"; expected ${all.length > 0 ? all.join(', ') : 'none'} of a .${format} file`,
+    `--what: "${wanted}"; expected ${all.length > 0 ? all.join(', ') : 'none'} of a .${format} file${unpriced && audience === 'customer' ? ' (this shop shows customers no prices)' : ''}`,
   ])
 }
 

@@ -8,6 +8,7 @@ import type { Service } from '../../rules/catalog/index.ts'
 import type { QuoteAsked } from '../../rules/papers/quote.ts'
 import type { QuoteFile } from '../../rules/papers/quote-file.ts'
 import { useDock, useLeadline } from '../state/store.ts'
+import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useNames } from '../ui/use-names.ts'
 import { useWords } from '../ui/use-words.ts'
 import { DOCUMENTS } from '../words/documents.ts'
@@ -60,6 +61,8 @@ export const wantedOf = (choice: QuoteChoice, offered: readonly Service[]): Quot
   ...(choice.since && { since: choice.since }),
 })
 
+const zoneField = chunk(() => import('../quote-request/zone-field.tsx').then((m) => m.ZoneField))
+
 interface Props {
   readonly choice: QuoteChoice
   /** Of the quote, `YYYY-MM-DD`. */
@@ -85,11 +88,13 @@ export function QuoteFields({ choice, date, choose }: Props) {
       choose={(since) => choose({ ...choice, since })}
     />
   )
+  const zone = catalog.quote?.zones && <Lazy chunk={zoneField} props={{}} quiet />
   if (audience !== 'shop')
     return (
       <fieldset className="group">
         <legend>{t('estimate')}</legend>
         <p className="care">{t('estimate-what')}</p>
+        {zone}
         {compare}
       </fieldset>
     )
@@ -117,7 +122,8 @@ export function QuoteFields({ choice, date, choose }: Props) {
           onChange={(e) => choose({ ...choice, discount: e.currentTarget.value })}
         />
       </div>
-      {catalog.quote?.freight && (
+      {zone}
+      {(catalog.quote?.freight || catalog.quote?.zones) && (
         <Switch on={fetched} set={(on) => choose({ ...choice, fetched: on })}>
           {t('fetched')}
         </Switch>

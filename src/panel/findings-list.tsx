@@ -49,8 +49,8 @@ export function FindingsList() {
 
 /** What a step does to the price; nothing while that is not known, or prices are not for this reader. */
 function Cost({ of }: { readonly of: number | null }) {
-  const { t, money, priced } = useWords()
-  if (of === null || !priced) return null
+  const { t, money, lined } = useWords()
+  if (of === null || !lined) return null
   return (
     <small className="cost">{of === 0 ? t('remedy.no-change') : `${of > 0 ? '+' : ''}${money(of)}`}</small>
   )

@@ -1,11 +1,12 @@
 /**
  * The one price that is shown: the parts by the catalog that are not there already, less the discount that the catalog gives everyone. The estimate and the quote begin
- * with the same amount, and what they add to it is named here.
+ * with the same amount, and what they add to it is named here. Where they add nothing it is their total, rounded as the shop rounds that; what a
+ * total is made of is not rounded.
  */
 
 import { newPrice } from '../../rules/existing/new-parts.ts'
 import type { Catalog, Dock } from '../../rules/index.ts'
-import { shareOf } from '../../rules/papers/money.ts'
+import { roundedTo, shareOf } from '../../rules/papers/money.ts'
 import { hasPrice } from './verdict.ts'
 
 export interface Price {
@@ -22,8 +23,19 @@ export interface Price {
 /** What the parts come to that are not there already, minor units, less what is taken off for everyone. */
 export function amountOf(dock: Pick<Dock, 'existing' | 'totals'>, { quote }: Pick<Catalog, 'quote'>): number {
   const price = newPrice(dock)
-  return price - Math.max(0, shareOf(price, quote?.discount ?? 0))
+  const less = price - offIn(price, quote)
+  return addedTo(quote) === null ? roundedTo(less, quote?.round) : less
 }
+
+function addedTo(quote: Catalog['quote']): Price['plus'] {
+  const tax = quote?.tax !== undefined
+  const delivery = quote?.freight !== undefined || quote?.zones !== undefined
+  return tax && delivery ? 'both' : tax ? 'tax' : delivery ? 'delivery' : null
+}
+
+/** What is taken off for everyone, minor units, 0 or more. */
+const offIn = (price: number, quote: Catalog['quote']): number =>
+  Math.max(0, shareOf(price, quote?.discount ?? 0))
 
 /** Null where the dock must not be built: what its parts cost is no price of a dock. */
 export function priceOf(
@@ -31,12 +43,10 @@ export function priceOf(
   { quote }: Pick<Catalog, 'quote'>,
 ): Price | null {
   if (!hasPrice(dock)) return null
-  const amount = amountOf(dock, { quote })
-  const [tax, delivery] = [quote?.tax !== undefined, quote?.freight !== undefined]
   return {
-    amount,
-    off: newPrice(dock) - amount,
+    amount: amountOf(dock, { quote }),
+    off: offIn(newPrice(dock), quote),
     newOnly: dock.existing !== null,
-    plus: tax && delivery ? 'both' : tax ? 'tax' : delivery ? 'delivery' : null,
+    plus: addedTo(quote),
   }
 }

@@ -52,7 +52,7 @@ function List() {
   const { totals, parts, existing } = usePlaced()
   const set = useLeadline((s) => s.set)
   const selection = useLeadline((s) => s.selection)
-  const { t, mass, money, priced } = useWords()
+  const { t, mass, money, priced, lined } = useWords()
   const named = useNames()
   return (
     <table className="list-of-parts">
@@ -84,7 +84,7 @@ function List() {
                 {row.spares > 0 && <small>{t('takes.spares', { spares: count(row.spares) })}</small>}
               </td>
               <td>{mass(row.mass)}</td>
-              {priced && <td>{money(row.price)}</td>}
+              {priced && <td>{lined && money(row.price)}</td>}
             </tr>
           )
         })}

@@ -37,10 +37,10 @@ export function useAdded(changes: ReadonlyMap<string, Change>): (name: string) =
   const design = useLeadline((s) => s.design)
   const catalog = useLeadline((s) => s.catalog)
   const dragging = useLeadline((s) => s.dragging)
-  const { money, priced } = useWords()
+  const { money, lined } = useWords()
   const [added, setAdded] = useState<ReadonlyMap<string, number>>(new Map())
   useEffect(() => {
-    if (dragging || !priced) return
+    if (dragging || !lined) return
     if (tooLarge(design, [])) {
       setAdded(new Map())
       return
@@ -52,9 +52,9 @@ export function useAdded(changes: ReadonlyMap<string, Change>): (name: string) =
     return () => {
       over = true
     }
-  }, [changes, design, catalog, dragging, priced])
+  }, [changes, design, catalog, dragging, lined])
   return (name) => {
-    const by = priced ? (added.get(name) ?? 0) : 0
+    const by = lined ? (added.get(name) ?? 0) : 0
     return by === 0 ? null : `${by > 0 ? '+' : ''}${money(by)}`
   }
 }

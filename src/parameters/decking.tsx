@@ -13,7 +13,7 @@ export function Decking() {
   const stale = useLeadline((s) => s.stale)
   const edit = useLeadline((s) => s.edit)
   const dock = useDock()
-  const { t, money, priced } = useWords(WANTS)
+  const { t, money, lined } = useWords(WANTS)
   const named = useNames()
   const { deckings = [] } = catalog
   const own = deckings.find(isOwn)?.code
@@ -31,7 +31,7 @@ export function Decking() {
             label: (
               <>
                 {named({ code, name })}
-                {priced && !stale && <small>{money(panelsPrice(dock, catalog, code))}</small>}
+                {lined && !stale && <small>{money(panelsPrice(dock, catalog, code))}</small>}
               </>
             ),
           }))}

@@ -9,6 +9,7 @@ import { useHost } from '../state/host.ts'
 import type { RequestBody } from '../state/request-body.ts'
 import { useDock, useLeadline, useLeadlineStore } from '../state/store.ts'
 import { useHandles } from '../ui/handles.ts'
+import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useSheet } from '../ui/use-sheet.ts'
 import { useWords } from '../ui/use-words.ts'
 import { count, text } from '../words/index.ts'
@@ -35,6 +36,8 @@ type State =
   | (Failed & { readonly unkept?: boolean })
   | { readonly kind: 'waiting'; readonly id: string }
 
+const zoneField = chunk(() => import('./zone-field.tsx').then((m) => m.ZoneField))
+
 export function Request({ close }: { readonly close: () => void }) {
   const dialog = useRef<HTMLDialogElement>(null)
   const styled = useSheet<HTMLFormElement>(css)
@@ -42,6 +45,7 @@ export function Request({ close }: { readonly close: () => void }) {
   const { t } = useWords(REQUEST)
   const { line: verdict } = useVerdict()
   const what = useSummary()
+  const zoned = useLeadline((s) => s.catalog.quote?.zones !== undefined)
   const boats = useBoats()
   const id = useId()
   const [typed, setTyped] = useState(NOTHING_TYPED)
@@ -85,6 +89,7 @@ export function Request({ close }: { readonly close: () => void }) {
           </p>
         ))}
         <Cost />
+        {zoned && !over && <Lazy chunk={zoneField} props={{}} quiet />}
         {over && (
           <p role="status" className="done">
             {doneText(outcome, { code: dock.fingerprint.all, number }, t)}

@@ -12,15 +12,17 @@ import {
   type Subject,
   wordsOf,
 } from '../../rules/index.ts'
-import { useLeadline } from '../state/store.ts'
+import { pricesIn, useLeadline } from '../state/store.ts'
 import { SCREEN, type Word } from '../words/index.ts'
 
 /** Whom the screen is told to, and how it tells one subject. */
 export interface Words<K extends string> extends Reader {
   readonly reader: Reader
   readonly t: Say<K>
-  /** A crew sets docks up; what they cost is not its concern. A page may show no prices to anyone. */
+  /** A crew sets docks up; what they cost is not its concern. A page may show no prices to anyone, a shop none to its customers. */
   readonly priced: boolean
+  /** What single parts cost is shown too. */
+  readonly lined: boolean
   length(meters: number): string
   mass(kg: number): string
   slope(slope: number): string
@@ -35,13 +37,14 @@ export function useWords(of: Subject = SCREEN): Words<string> {
   const units = useLeadline((s) => s.units)
   const language = useLeadline((s) => s.language)
   const currency = useLeadline((s) => s.catalog.currency)
-  const priced = useLeadline((s) => !s.unpriced)
+  const shown = useLeadline(pricesIn)
   return useMemo(() => {
     const reader = { language, units }
     return {
       ...reader,
       reader,
-      priced,
+      priced: shown !== 'none',
+      lined: shown === 'lines',
       t: wordsOf(of, reader),
       length: (meters) => formatLength(meters, reader),
       mass: (kg) => formatMass(kg, reader),
@@ -49,5 +52,5 @@ export function useWords(of: Subject = SCREEN): Words<string> {
       figure: (figure) => formatFigure(figure, reader),
       money: moneyIn(currency, language),
     }
-  }, [of, units, language, currency, priced])
+  }, [of, units, language, currency, shown])
 }

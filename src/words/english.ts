@@ -3,6 +3,7 @@ import basis from '../../rules/words/en/basis.json' with { type: 'json' }
 import bedPlan from '../../rules/words/en/bed-plan.json' with { type: 'json' }
 import boats from '../../rules/words/en/boats.json' with { type: 'json' }
 import catalogEditor from '../../rules/words/en/catalog-editor.json' with { type: 'json' }
+import catalogHints from '../../rules/words/en/catalog-hints.json' with { type: 'json' }
 import depthSearch from '../../rules/words/en/depth-search.json' with { type: 'json' }
 import depths from '../../rules/words/en/depths.json' with { type: 'json' }
 import dock from '../../rules/words/en/dock.json' with { type: 'json' }
@@ -42,6 +43,7 @@ export const ENGLISH_WORDS: Readonly<Record<string, SubjectWords>> = {
   basis,
   boats,
   'catalog-editor': catalogEditor,
+  'catalog-hints': catalogHints,
   'depth-search': depthSearch,
   'bed-plan': bedPlan,
   depths,

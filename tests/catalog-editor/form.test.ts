@@ -1,8 +1,10 @@
 /** The form has every field of the schema, with words, a place in a section, and numbers that come back as they went in. */
 import * as v from 'valibot'
 import { describe, expect, it } from 'vitest'
+import de from '../../public/words/de.json' with { type: 'json' }
 import { CatalogSchema } from '../../rules/catalog/schema.ts'
-import { demoCatalog, ENGLISH } from '../../rules/index.ts'
+import { demoCatalog, ENGLISH, languageOf } from '../../rules/index.ts'
+import hints from '../../rules/words/en/catalog-hints.json' with { type: 'json' }
 import type { JsonObject } from '../../src/catalog-editor/draft.ts'
 import {
   CATALOG_FORM,
@@ -11,6 +13,7 @@ import {
   SECTIONS,
   sectionOf,
 } from '../../src/catalog-editor/form/catalog-form.ts'
+import { hintIn } from '../../src/catalog-editor/form/hint.ts'
 import { labelOf } from '../../src/catalog-editor/form/label.ts'
 import { numberIn, readIn, shownIn } from '../../src/catalog-editor/form/measure.ts'
 import { type Node, nodeOf } from '../../src/catalog-editor/form/node.ts'
@@ -89,6 +92,37 @@ describe('the form of a catalog', () => {
       return !own && labelOf(path, reader) === undefined
     })
     expect(without).toEqual([])
+  })
+
+  it('says what each field is in the reader’s language, where the schema says it in English', () => {
+    const said = new Map<string, Set<string | null>>()
+    const walk = (node: Node, path: Keys): void => {
+      const last = path.at(-1)
+      // Codes, names and prices are not explained at each of forty parts.
+      if (
+        hintIn(node.says, reader) !== '' &&
+        typeof last === 'string' &&
+        !/^(?:code|id|name|price|bag)$/.test(last)
+      )
+        said.set(node.says, (said.get(node.says) ?? new Set()).add(sectionOf(path)))
+      if (node.kind === 'object')
+        for (const [key, field] of Object.entries(node.fields)) walk(field, [...path, key])
+      if (node.kind === 'list') walk(node.item, [...path, 0])
+      if (node.kind === 'tuple') for (const [i, item] of node.items.entries()) walk(item, [...path, i])
+      if (node.kind === 'record') walk(node.value, [...path, 'any'])
+      if (node.kind === 'variant') for (const option of Object.values(node.options)) walk(option, path)
+    }
+    walk(CATALOG_FORM, [])
+    const german = { units: 'metric' as const, language: languageOf('de', de.words) }
+    const untold = [...said].filter(([one]) => hintIn(one, german) === hintIn(one, reader))
+    // Of materials, soils, shapes, and what a shop measures on its own parts, the guide tells: in English.
+    const ASKED = ['shop', 'prices', 'packing', 'rules']
+    expect(untold.filter(([, of]) => ASKED.some((section) => of.has(section)))).toEqual([])
+    expect(said.size - untold.length).toBeGreaterThan(125)
+    expect(hintIn('Up to this mass, kg', german)).toBe('Bis zu diesem Gewicht')
+    expect(hintIn('Up to this mass, kg', reader)).toBe('Up to this mass')
+    // What the schema says no more is no hint.
+    expect(Object.keys(hints).filter((one) => !said.has(one))).toEqual([])
   })
 
   it('tells a field that the schema gets later, and one that it cannot show', () => {

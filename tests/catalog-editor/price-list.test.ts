@@ -182,3 +182,115 @@ describe('a price list', () => {
     for (const [k, one] of measures.entries()) expect(read[k]).toBeCloseTo(one, 9)
   })
 })
+
+/** As a shop keeps it: headings, panels by material, zones under their heading, tax and deposit in words. */
+const WHOLE_LIST = [
+  'Item #\tDescription\tSize\tRetail',
+  'F-410\tFrame 4 x 10 ft\t4 x 10 ft\t$600.00',
+  'F-48\tFrame 4 x 8 ft\t4 x 8 ft\t$500.00',
+  'F-610\tFrame 6 x 10 ft\t6 x 10 ft\t$900.00',
+  'L-6\tLeg 2 in x 6 ft\t2 in x 6 ft\t$60.00',
+  'L-8\tLeg 8 ft\t8 ft\t$80.00',
+  'B-54\tBrace 54 in\t54 in\t$44.00',
+  'B-66\tBrace 66 in\t66 in\t$49.00',
+  'P-12\tFoot pad 12" round\t12"\t$24.00',
+  'P-18\tMud pad 18 x 18 in\t18 x 18 in\t$41.00',
+  'D-C4\tDeck panel Cedar 4\' x 30"\t4\' x 30"\t$120.00',
+  'D-C6\tDeck panel Cedar 6\' x 30"\t6\' x 30"\t$180.00',
+  'D-V4\tDeck panel Blue vinyl 4\' x 30"\t4\' x 30"\t$160.00',
+  'D-V9\tDeck panel Blue vinyl 9\' x 30"\t9\' x 30"\t$360.00',
+  '\tFREIGHT\t\t',
+  '\tZone A (to 30 miles)\t\t$95.00',
+  '\tZone B (31-75 miles)\t\t$175.00',
+  '\tSales tax 6.25 % on goods\t\t',
+  '\tDeposit 40 % with order\t\t',
+  '\tSERVICES\t\t',
+  'SV\tSite measuring\t\t$125.00',
+].join('\n')
+
+function takenWhole() {
+  const table = readPriceTable(WHOLE_LIST)!
+  const rows = readRows(table.rows, firstReading(guessRoles(table), 'imperial', 'USD', table.head))
+  return takePriceList(demoCatalog, rows, {
+    replace: ['frames', 'legs', 'braces', 'deckings', 'services'],
+    panelName: (_, length, decking) => `${decking} ${Math.round(length / INCH)}`,
+  })
+}
+
+describe('a whole price list', () => {
+  const { catalog, left, guessed } = takenWhole()
+
+  it('makes a catalog that is right, and leaves what lies on no frame', () => {
+    expect(parseCatalog(JSON.parse(JSON.stringify(catalog)))).toMatchObject({ ok: true })
+    expect(left.map(({ row, why }) => [row.code, why])).toEqual([['D-V9', 'no-frame']])
+  })
+
+  it('lays the panels of each material on the frames that they are for', () => {
+    const on = (code: string) => catalog.frames.find((frame) => frame.code === code)!
+    // 120 in / 30 in = 4 panels; 96 / 30 = 3.2: three, of 32 in, which no row has.
+    expect(on('F-410')).toMatchObject({ panel: 'D-C4', panels: 4 })
+    expect(on('F-610')).toMatchObject({ panel: 'D-C6', panels: 4 })
+    expect(on('F-48').panels).toBe(3)
+    const cut = catalog.decking.panels.findIndex(({ code }) => code === on('F-48').panel)
+    // $120.00 x 32 / 30.
+    expect(catalog.decking.panels[cut]).toMatchObject({ price: 12800, name: 'Cedar 32' })
+    expect(guessed).toContainEqual(['decking', 'panels', cut, 'price'])
+    expect(catalog.deckings!.map(({ code, name }) => [code, name])).toEqual([
+      ['cedar', 'Cedar'],
+      ['blue-vinyl', 'Blue vinyl'],
+    ])
+    // Nothing of the demo's is sold any more; there is no vinyl of 6 ft.
+    expect(Object.keys(catalog.deckings![1]!.panels).sort()).toEqual(['D-C4', on('F-48').panel].sort())
+    expect(
+      catalog.decking.panels.map(({ code }) => code).filter((code) => code.startsWith('panel-')),
+    ).toEqual([])
+  })
+
+  it('says which frames a brace is for, by its length', () => {
+    const spacing = (code: string) => catalog.braces.find((one) => one.code === code)!.spacing
+    // Legs of a frame of 4 ft stand 48 − 2 × 3.4375 = 41.125 in apart, the clamps' holes 37.125: 54 in rises 39.2, 66 in 54.6.
+    // Of 6 ft 65.125 and 61.125: 54 in does not span it; 66 rises 24.9, steeper than 0.3 × 61.1 = 18.3.
+    const [narrow, wide] = [41.125 * INCH, 65.125 * INCH]
+    for (const [code, from, to] of [
+      ['B-54', narrow, narrow],
+      ['B-66', narrow, wide],
+    ] as const) {
+      expect(spacing(code).from).toBeCloseTo(from - 0.05, 3)
+      expect(spacing(code).to).toBeCloseTo(to + 0.05, 3)
+    }
+  })
+
+  it('knows a pad for muck from the standard one', () => {
+    expect(catalog.pads.map(({ code, mud }) => [code, mud])).toEqual([
+      ['P-12', false],
+      ['P-18', true],
+    ])
+    expect(catalog.pads[1]!.plate.width).toBeCloseTo(18 * INCH, 9)
+  })
+
+  it('reads freight by zone, tax, deposit and services by their headings', () => {
+    expect(catalog.quote!.zones).toEqual([
+      { code: 'zone-a-to-30-miles', name: 'Zone A (to 30 miles)', price: 9500 },
+      { code: 'zone-b-31-75-miles', name: 'Zone B (31-75 miles)', price: 17500 },
+    ])
+    // The demo's bands would be charged besides.
+    expect(catalog.quote).not.toHaveProperty('freight')
+    expect(catalog.quote!.tax).toEqual({ name: 'Sales tax', share: 0.0625, goods: true, freight: false })
+    expect(catalog.shop!.deposit).toBe(0.4)
+    expect(catalog.services!.map(({ code, price }) => [code, price])).toEqual([['SV', 12500]])
+    expect(catalog.legs.map(({ code, length }) => [code, length])).toEqual([
+      ['L-6', 1.8288],
+      ['L-8', 2.4384],
+    ])
+  })
+
+  it.each([
+    ['4" dia x 5"', [4, 4, 5]],
+    ['30" round', [30, 30]],
+    ['20" W x 48" H', [20, 48]],
+    ['2" x 8"', [2, 8]],
+  ])('reads %s', (text, inches) => {
+    const read = sizesIn(text, 'ft')
+    expect(read.map((one) => Math.round((one / INCH) * 100) / 100)).toEqual(inches)
+  })
+})

@@ -9,6 +9,7 @@ import {
   parseLanguageFile,
 } from '../../rules/words/language-file.ts'
 import { ENGLISH_WORDS } from '../../src/words/english.ts'
+import { SHIPPED_LANGUAGES } from '../../src/words/shipped-names.ts'
 
 const FOLDER = 'public/words'
 const shipped = readdirSync(FOLDER)
@@ -81,4 +82,8 @@ it.each(shipped)('of %s one message taken out, one figure, one form is told by i
       words['whole-docks']!.sections = '{secions}'
     })[0],
   ).toBe('words.whole-docks["sections"]: {secions} is no name there; expected {sections}')
+})
+
+it('the catalog editor knows of each', () => {
+  expect([...SHIPPED_LANGUAGES].sort()).toEqual([...shipped].sort())
 })

@@ -19,7 +19,7 @@ export function makeExtra(catalog: Catalog, row: PriceRow, known: Catalog['extra
   const like = alike(known, row.name)
   const [part] = like?.parts ?? []
   const sized = sizeOf(row.measures)
-  const size = sized ?? part?.size ?? UNKNOWN.size
+  const size = sized ?? partly(row.measures, part?.size ?? UNKNOWN.size)
   const kind = /\b(?:bumper|fender)\b/i.test(row.name) ? 'bumper' : 'accessory'
   const code = freeCode(
     row.code,
@@ -57,6 +57,15 @@ function sizeOf(measures: readonly number[]): readonly [number, number, number] 
   const [a, b, c] = measures
   if (a === undefined || b === undefined || c === undefined || Math.max(a, b, c) > 5) return null
   return [Math.min(a, b), Math.max(a, b), c]
+}
+
+/** Of two measures the first lies along the edge and the second stands up, of one it lies along; what they leave open is as in the other. */
+function partly(
+  [along, up]: readonly number[],
+  [out, length, height]: readonly [number, number, number],
+): readonly [number, number, number] {
+  if (along === undefined || Math.max(along, up ?? 0) > 5) return [out, length, height]
+  return [Math.min(out, along), along, up ?? Math.min(height, along)]
 }
 
 /** The one on an edge whose name has most words in common with this one; none where they have none. */

@@ -95,7 +95,7 @@ function withPanel(
 }
 
 /** Planks and battens as close as in the other; its price goes by its area, and is told as guessed. */
-function sized(from: Panel, code: string, name: string, length: number, width: number): Panel {
+export function sized(from: Panel, code: string, name: string, length: number, width: number): Panel {
   const { mass: _, ...rest } = from
   const round = (value: number): number => Number(value.toPrecision(9))
   return {

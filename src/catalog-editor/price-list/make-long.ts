@@ -15,9 +15,13 @@ function nearest<T>(list: readonly T[], of: (one: T) => number, to: number): T |
 
 export const stated = ({ mass }: PriceRow): { mass?: number } => (mass === null ? {} : { mass })
 
+/** `2 in x 8 ft`, `3 in dia x 96 in`: the pipe's own measure beside it is not its length. */
+const longestOf = ({ measures }: PriceRow): number | undefined =>
+  measures.length === 0 ? undefined : Math.max(...measures)
+
 /** @param leaving legs that the list takes the place of: their lengths are free */
 export function makeLeg(catalog: Catalog, row: PriceRow, leaving: Catalog['legs']): Made {
-  const [length] = row.measures
+  const length = longestOf(row)
   if (length === undefined) return { left: 'no-length' }
   const like = nearest(catalog.legs, (leg) => leg.length, length)
   if (!like) return { left: 'no-length' }
@@ -32,7 +36,7 @@ export function makeLeg(catalog: Catalog, row: PriceRow, leaving: Catalog['legs'
 
 /** Which legs and frames a brace is for no price list says. */
 export function makeBrace(catalog: Catalog, row: PriceRow): Made {
-  const [holes] = row.measures
+  const holes = longestOf(row)
   if (holes === undefined) return { left: 'no-length' }
   const like = nearest(catalog.braces, (brace) => brace.holes, holes)
   if (!like) return { left: 'no-length' }
@@ -53,7 +57,7 @@ export function makeBrace(catalog: Catalog, row: PriceRow): Made {
 
 /** Into the first extra that stands on posts. */
 export function makePost(catalog: Catalog, row: PriceRow): Made {
-  const [length] = row.measures
+  const length = longestOf(row)
   if (length === undefined) return { left: 'no-length' }
   const at = catalog.extras.findIndex(({ place }) => place === 'post')
   const extra = catalog.extras[at]

@@ -3,7 +3,7 @@ import { EXACT, type Units } from '../../../rules/index.ts'
 import type { Row } from '../../soundings-file/table.ts'
 import { type LengthUnit, parseLength } from '../../units/parse.ts'
 import { coinsOf, numberIn } from '../form/measure.ts'
-import { guessKind, type RowKind } from './row-kinds.ts'
+import { guessKind, isShare, type RowKind } from './row-kinds.ts'
 import type { Role } from './table.ts'
 
 export interface Reading {
@@ -24,10 +24,12 @@ export interface PriceRow {
   /** Null: the row says none. */
   readonly price: number | null
   readonly mass: number | null
+  /** Of tax or deposit; null: the row says none. */
+  readonly share: number | null
   /** As they stand in the row, one to three. */
   readonly measures: readonly number[]
   /** Why nothing can be taken from it. */
-  readonly fault: 'no-name' | 'no-price' | 'price' | null
+  readonly fault: 'no-name' | 'no-price' | 'price' | 'no-share' | null
 }
 
 export function firstReading(
@@ -76,7 +78,9 @@ function readRow(row: Row, reading: Reading, group: string): PriceRow {
   const alone = isGroup(row) ? (cells.find((one) => one.trim() !== '') ?? '').trim() : ''
   const name = cell('name') || cell('code') || alone
   const code = cell('code') || codeFrom(name)
-  const kind = reading.kinds[at] ?? (alone === '' ? guessKind(name, cell('kind') || group) : 'leave')
+  const share = shareIn(cells)
+  const guessed = guessKind(name, cell('kind') || group, share)
+  const kind = reading.kinds[at] ?? (alone === '' || isShare(guessed) ? guessed : 'leave')
   const told = cell('price')
   const amount = told === '' ? null : numberIn(told)
   const price = amount === null ? null : Math.round(amount * coinsOf(reading.currency))
@@ -87,20 +91,32 @@ function readRow(row: Row, reading: Reading, group: string): PriceRow {
     name: name.slice(0, 120),
     price,
     mass: massIn(cell('mass'), reading.mass),
+    share,
     measures: measuresOf(cell, name, reading.length),
     fault:
       name === ''
         ? 'no-name'
-        : told === ''
-          ? 'no-price'
-          : price === null || price < 0 || price > 1e8
-            ? 'price'
-            : null,
+        : isShare(kind)
+          ? share === null
+            ? 'no-share'
+            : null
+          : told === ''
+            ? 'no-price'
+            : price === null || price < 0 || price > 1e8
+              ? 'price'
+              : null,
   }
 }
 
+/** The first figure with a percent sign in a row, as a share of 1. */
+function shareIn(cells: readonly string[]): number | null {
+  const [, figure] = /(\d+(?:[.,]\d+)?)\s*%/.exec(cells.join(' ')) ?? []
+  const share = figure === undefined ? Number.NaN : Number(figure.replace(',', '.')) / 100
+  return share >= 0 && share <= 1 ? Number(share.toFixed(6)) : null
+}
+
 /** A code of the letters and figures of a name. */
-const codeFrom = (name: string): string =>
+export const codeFrom = (name: string): string =>
   name
     .toLowerCase()
     .normalize('NFKD')
@@ -137,8 +153,30 @@ const SEVERAL = new RegExp(`(?<![\\w.])(${ONE})${TIMES}(${ONE})(?:${TIMES}(${ONE
 const SINGLE =
   /(?<![\w./])\d+(?:[ -]\d+\/\d+|\/\d+|[.,]\d+)?\s*(?:feet|foot|ft|inches|inch|in|mm|cm|m|['′’"″”])\.?(?:\s*\d+(?:[ -]\d+\/\d+|\/\d+)?\s*(?:inches|inch|in|["″”]))?(?!\w)/i
 
-/** Measures within a text; the unit of the last is that of those before it that have none. */
+/** What says only which measure it is. */
+const WHICH =
+  /\b(?:dia(?:m(?:eter)?)?|round|square|wide|width|long|length|high|tall|height|deep|depth)\b\.?|(?<=[\d'"′’″”])\s?[wlhd]\b\.?/gi
+const ROUND = /\bdia(?:m(?:eter)?)?\b|\bround\b|[øØ⌀]/i
+
+/** Measures within a text; the unit of the last is that of those before it that have none. Of what is round the diameter comes twice. */
 export function sizesIn(text: string, bare: LengthUnit): number[] {
+  const read = measuresIn(
+    text
+      .replace(WHICH, ' ')
+      .replace(/[øØ⌀]/g, ' ')
+      .replace(/\s{2,}/g, ' ')
+      .trim(),
+    bare,
+  )
+  const [across, up] = read
+  return ROUND.test(text) && across !== undefined && read.length < 3
+    ? up === undefined
+      ? [across, across]
+      : [across, across, up]
+    : read
+}
+
+function measuresIn(text: string, bare: LengthUnit): number[] {
   const several = SEVERAL.exec(text)
   if (!several) {
     const whole = lengthIn(text, bare)

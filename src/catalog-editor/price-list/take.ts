@@ -2,16 +2,19 @@
  * A price list taken into a catalog. A row whose code is there already changes that part's name, price and weight; any other is a part of its
  * own, made like the one that is nearest to it in size. What the list does not say and a part must have is taken from that one, and told.
  */
-import { type Catalog, parseCatalog } from '../../../rules/index.ts'
+import { type Catalog, demoCatalog, parseCatalog } from '../../../rules/index.ts'
 import type { PathKey } from '../../../rules/issue.ts'
 import { isList, isObject, type Json, type JsonObject, type Path, valueAt, withValue } from '../draft.ts'
+import { fitBraces } from './fit-braces.ts'
+import { makeDeckings } from './make-deckings.ts'
 import { makeExtra, makeService } from './make-extra.ts'
 import { makeFrame, type PanelName, tidyPanels } from './make-frame.ts'
 import { makeBrace, makeLeg, makePost } from './make-long.ts'
+import { makePad } from './make-pad.ts'
 import type { PriceRow } from './read-row.ts'
-import { isSlot, SLOTS, type Slot } from './row-kinds.ts'
+import { isShare, isSlot, SLOTS, type Slot } from './row-kinds.ts'
 
-export const TAKEN_LISTS = ['frames', 'legs', 'braces', 'extras', 'services'] as const
+export const TAKEN_LISTS = ['frames', 'legs', 'braces', 'deckings', 'extras', 'services'] as const
 export type TakenList = (typeof TAKEN_LISTS)[number]
 
 export type LeftWhy =
@@ -22,6 +25,8 @@ export type LeftWhy =
   | 'no-size'
   | 'length-taken'
   | 'no-panel'
+  | 'no-frame'
+  | 'no-share'
   | 'code-twice'
   | 'no-post'
   | 'refused'
@@ -82,20 +87,30 @@ function takeRows(
   const guesses: Guess[] = []
   const seen = new Set<string>()
   const given = new Map<TakenList, string[]>()
+  const pads = new Set<string>()
   const usable = rows.filter(({ kind }) => kind !== 'leave')
+  const panels = options.replace.includes('deckings') ? panelsIn(catalog, usable) : []
+  const laid: PriceRow[] = []
   const isLast = ({ kind }: PriceRow): boolean => LAST.some((one) => one === kind)
   let now = catalog
   for (const row of [...usable.filter((one) => !isLast(one)), ...usable.filter(isLast)]) {
     const key = `${isSlot(row.kind) ? row.kind : ''} ${row.code}`
     const fault = row.fault ?? (seen.has(key) ? 'code-twice' : null)
+    if (!fault && panels.includes(row)) {
+      seen.add(key)
+      laid.push(row)
+      continue
+    }
     if (fault) {
       left.push({ row, why: fault, detail: '' })
       continue
     }
-    const known = isSlot(row.kind) ? null : placeOf(now, row.code)
+    const known = isSlot(row.kind) || isShare(row.kind) ? null : placeOf(now, row.code)
     const made = known
       ? { catalog: withFacts(now, known, row), guesses: [] }
-      : make(now, row, options, catalog)
+      : row.kind === 'foot-pad'
+        ? makePad(now, row, pads)
+        : make(now, row, options, catalog)
     if ('left' in made) {
       left.push({ row, why: made.left, detail: '' })
       continue
@@ -106,7 +121,8 @@ function takeRows(
       continue
     }
     seen.add(key)
-    did[row.at] = known || isSlot(row.kind) ? 'changed' : 'added'
+    did[row.at] = known || isSlot(row.kind) || isShare(row.kind) ? 'changed' : 'added'
+    if (row.kind === 'foot-pad') pads.add(row.code)
     now = made.catalog
     guesses.push(...made.guesses)
     const list = listOf(row)
@@ -114,7 +130,40 @@ function takeRows(
   }
   for (const [list, codes] of given) if (options.replace.includes(list)) now = onlyThese(now, list, codes)
   if (options.replace.includes('frames') && given.has('frames')) now = tidyPanels(now)
+  // Frames are there by now, which braces and panels are for.
+  now = fitBraces(now, new Set(guesses.filter(({ list }) => list[0] === 'braces').map(({ code }) => code)))
+  if (laid.length > 0) {
+    const made = makeDeckings(now, laid, options.panelName)
+    const refusal = refused(made.catalog)
+    left.push(
+      ...(refusal === null ? made.left : laid).map((row) => ({
+        row,
+        why: refusal === null ? ('no-frame' as const) : ('refused' as const),
+        detail: refusal ?? '',
+      })),
+    )
+    if (refusal === null) {
+      for (const row of laid) if (!made.left.includes(row)) did[row.at] = 'added'
+      now = made.catalog
+      guesses.push(...made.guesses)
+    }
+  }
   return { catalog: now, guessed: guesses.flatMap((guess) => pathOf(now, guess)), left, did }
+}
+
+/** Rows of deck panels that the catalog has not: they are laid together, material by material. */
+function panelsIn(catalog: Catalog, rows: readonly PriceRow[]): readonly PriceRow[] {
+  const seen = new Set<string>()
+  return rows.filter((row) => {
+    const isPanel =
+      row.kind === 'deck-panel' &&
+      row.fault === null &&
+      row.measures.length >= 2 &&
+      !seen.has(row.code) &&
+      placeOf(catalog, row.code) === null
+    if (isPanel) seen.add(row.code)
+    return isPanel
+  })
 }
 
 function listOf({ kind }: PriceRow): TakenList | null {
@@ -143,9 +192,33 @@ function make(now: Catalog, row: PriceRow, { replace, panelName }: TakeOptions, 
       return panelPrice(now, row)
     case 'service':
       return makeService(now, row)
+    case 'zone':
+      return makeZone(now, row)
+    case 'tax':
+    case 'deposit':
+      return withShare(now, row.kind, row)
     default:
       return makeExtra(now, row, before.extras)
   }
+}
+
+/** A shop whose list has zones goes by them: bands that are still the demo's would be charged besides. */
+function makeZone(catalog: Catalog, { code, name, price }: PriceRow): Made {
+  const { freight, ...rest } = catalog.quote ?? {}
+  const theirs = JSON.stringify(freight) === JSON.stringify(demoCatalog.quote?.freight)
+  const quote = theirs || !freight ? rest : { ...rest, freight }
+  const zones = [...(quote.zones ?? []), { code, name, price: price ?? 0 }]
+  return { catalog: { ...catalog, quote: { ...quote, zones } }, guesses: [] }
+}
+
+function withShare(catalog: Catalog, kind: 'tax' | 'deposit', { name, share }: PriceRow): Made {
+  if (share === null) return { left: 'no-share' }
+  if (kind === 'deposit')
+    return { catalog: { ...catalog, shop: { ...catalog.shop, deposit: share } }, guesses: [] }
+  // `Sales tax 6.25 % on goods`: the name is what stands before the figure.
+  const called = name.replace(/[\d.,]+\s*%.*$/, '').replace(/[\s:,-]+$/, '')
+  const tax = { ...catalog.quote?.tax, name: called || name, share }
+  return { catalog: { ...catalog, quote: { ...catalog.quote, tax } }, guesses: [] }
 }
 
 function slotPath({ hardware }: Catalog, slot: Slot): Path {
@@ -238,6 +311,8 @@ function onlyThese(catalog: Catalog, list: TakenList, codes: readonly string[]):
       const brings = shop?.brings?.filter((code) => given.has(code))
       return { ...catalog, services, ...(shop && brings && { shop: { ...shop, brings } }) }
     }
+    case 'deckings':
+      return catalog
     default:
       return { ...catalog, [list]: catalog[list].filter(stays) }
   }

@@ -4,6 +4,7 @@ import { moneyIn, type Reader, type Say, wordsOf } from '../../../rules/index.ts
 import { CATALOG_EDITOR, type EditorWord } from '../../words/catalog-editor.ts'
 import type { JsonObject, Path } from '../draft.ts'
 import type { SectionName } from '../form/catalog-form.ts'
+import { hintIn } from '../form/hint.ts'
 import { labelOf } from '../form/label.ts'
 import { coinsOf } from '../form/measure.ts'
 import type { Aside } from '../keep.ts'
@@ -55,6 +56,8 @@ export interface Words {
   money(minor: number): string
   /** What a field is called; its key where there are no words for it. */
   label(path: Path): string
+  /** What the schema says of a field, in the reader's language. */
+  hint(says: string): string
 }
 
 export function useWords(): Words {
@@ -67,6 +70,7 @@ export function useWords(): Words {
       reader,
       currency,
       money: moneyOf(currency, reader),
+      hint: (says) => hintIn(says, reader),
       label: (path) => labelOf(path, reader) ?? String(path.at(-1) ?? ''),
     }),
     [reader, currency],

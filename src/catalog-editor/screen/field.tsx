@@ -50,18 +50,13 @@ interface BoxProps {
   readonly wide?: boolean
 }
 
-/** Units stand beside the field, not in what is said of it. */
-const withoutUnit = (says: string): string =>
-  says
-    .replace(/,? ?(?:\bm2?|kg(?:\/m3)?|Pa|N(?:\/m3?)?|N·m\/rad|rad|degrees)(?=$|;)/, '')
-    .replace(/^Unit price .*/, '')
 /** What everybody knows of these is not said at each of forty parts. */
 const KNOWN = /^(?:code|id|name|price|bag)$/
 
 function Box({ id, props: { node, path, value, label, bare }, children, wide = false }: BoxProps) {
   const words = useWords()
   const faults = useFaults(path)
-  const says = KNOWN.test(String(path.at(-1))) ? '' : withoutUnit(node.says)
+  const says = KNOWN.test(String(path.at(-1))) ? '' : words.hint(node.says)
   const name = label ?? words.label(path)
   return (
     <div

@@ -71,17 +71,19 @@ export function Form({ node, path, value, open = false, without = [] }: FormProp
 /** Of a part that may be left out: a button to put it in, one to take it out. Of one that has another shape: what stands there. */
 function Shaped({ node, path, value, children }: FormProps & { readonly children: () => ReactNode }) {
   const { store } = useEditor()
-  const { t, label } = useWords()
+  const { t, label, hint } = useWords()
   const fits = node.kind === 'list' ? isList(value) : isObject(value)
   if (fits) return children()
-  const begin = (): void => store.getState().set(path, blankOf(node))
+  // Of a list of lines the first is there to be typed.
+  const begin = (): void =>
+    store.getState().set(path, node.kind === 'list' && node.item.kind === 'text' ? [''] : blankOf(node))
   if (value === undefined)
     return (
       <div className="absent" data-path={path.join('/')}>
         <button type="button" onClick={begin}>
           {t('add.named', { what: label(path) })}
         </button>
-        {node.says !== '' && <p className="hint">{node.says}</p>}
+        {node.says !== '' && <p className="hint">{hint(node.says)}</p>}
         <Faults path={path} />
       </div>
     )
@@ -197,10 +199,11 @@ interface BoxProps {
 }
 
 export function Box({ path, title, says, children }: BoxProps) {
+  const { hint } = useWords()
   return (
     <fieldset className="part" data-path={path.join('/')}>
       <legend>{title}</legend>
-      {says !== '' && <p className="hint">{says}</p>}
+      {says !== '' && <p className="hint">{hint(says)}</p>}
       {children}
     </fieldset>
   )
@@ -208,7 +211,7 @@ export function Box({ path, title, says, children }: BoxProps) {
 
 function Rule({ node, path, value }: FormProps & { readonly node: ObjectNode }) {
   const { store, aim } = useEditor()
-  const { t, label } = useWords()
+  const { t, label, hint } = useWords()
   const object = isObject(value) ? value : {}
   const figure = node.fields.value!
   // The description of the rule is that of its figure.
@@ -222,7 +225,7 @@ function Rule({ node, path, value }: FormProps & { readonly node: ObjectNode }) 
       ) : (
         <>
           <h4>{label(path)}</h4>
-          <p className="hint">{node.says}</p>
+          <p className="hint">{hint(node.says)}</p>
           <Form node={figure} path={[...path, 'value']} value={object.value} open />
         </>
       )}

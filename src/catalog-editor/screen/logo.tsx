@@ -12,7 +12,7 @@ const PICTURE = /^data:image\/(?:png|jpeg);base64,/
 
 export function LogoField({ path, value, node }: FieldProps<TextNode>) {
   const { store } = useEditor()
-  const { t, label } = useWords()
+  const { t, label, hint } = useWords()
   const faults = useFaults(path)
   const [wrong, setWrong] = useState<EditorWord | null>(null)
   const take = async (file: File): Promise<void> => {
@@ -35,7 +35,7 @@ export function LogoField({ path, value, node }: FieldProps<TextNode>) {
           </button>
         )}
       </div>
-      <p className="hint">{node.says}</p>
+      <p className="hint">{hint(node.says)}</p>
       {wrong && <p className="fault">{t(wrong)}</p>}
       {faults.length > 0 && <p className="fault">{faults.map(({ message }) => message).join('. ')}</p>}
     </div>

@@ -1,5 +1,6 @@
 /** What the shop's parts are called in other languages, a language at a time. */
 import { useId, useMemo, useState } from 'react'
+import { SHIPPED_LANGUAGES } from '../../words/shipped-names.ts'
 import { isObject, type Json, type JsonObject } from '../draft.ts'
 import { CATALOG_FORM, leavesOf } from '../form/catalog-form.ts'
 import type { TextNode } from '../form/node.ts'
@@ -7,7 +8,6 @@ import { useCatalog, useEditor, useWords } from './context.ts'
 import { TextField } from './field.tsx'
 import { Box, Faults } from './form.tsx'
 
-const USUAL = ['de', 'es', 'fr'] as const
 const NAME: TextNode = { kind: 'text', says: '', optional: true, most: 200, like: null }
 
 /** By code, what the catalog itself calls it. */
@@ -30,8 +30,8 @@ export function NamesInLanguages({ value }: { readonly value: JsonObject }) {
   const { store } = useEditor()
   const { t, label, reader } = useWords()
   const draft = useCatalog((s) => s.draft)
-  const tags = [...new Set([...USUAL, ...Object.keys(value)])]
-  const [chosen, choose] = useState<string>(() => Object.keys(value)[0] ?? USUAL[0])
+  const tags = [...new Set([...SHIPPED_LANGUAGES, ...Object.keys(value)])]
+  const [chosen, choose] = useState<string>(() => Object.keys(value)[0] ?? SHIPPED_LANGUAGES[0])
   const [tag, type] = useState('')
   const ids = { language: useId(), tag: useId() }
   const names = useMemo(() => namesIn(draft), [draft])

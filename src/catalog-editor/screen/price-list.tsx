@@ -1,6 +1,6 @@
 /** A price list: pasted or opened, shown as it was read, and taken in when that is right. */
 import { useMemo, useState } from 'react'
-import { demoCatalog, formatLength, formatMass, kindWord } from '../../../rules/index.ts'
+import { demoCatalog, formatFigure, formatLength, formatMass, kindWord } from '../../../rules/index.ts'
 import { FilePick } from '../../ui/file-picker.tsx'
 import { Select } from '../../ui/select.tsx'
 import type { LengthUnit } from '../../units/parse.ts'
@@ -8,7 +8,7 @@ import { changesBetween } from '../changes.ts'
 import type { JsonObject } from '../draft.ts'
 import { isUnder } from '../draft.ts'
 import { firstReading, type PriceRow, type Reading, readRows } from '../price-list/read-row.ts'
-import { isSlot, ROW_KINDS, type RowKind } from '../price-list/row-kinds.ts'
+import { isShare, isSlot, ROW_KINDS, type RowKind } from '../price-list/row-kinds.ts'
 import { guessRoles, type PriceTable, ROLES, readPriceTable } from '../price-list/table.ts'
 import { TAKEN_LISTS, type Taken, type TakenList, takePriceList } from '../price-list/take.ts'
 import { useCatalog, useEditor, useWords, type Words } from './context.ts'
@@ -106,6 +106,7 @@ const KIND_LIST: Readonly<Partial<Record<RowKind, TakenList>>> = {
   frame: 'frames',
   leg: 'legs',
   brace: 'braces',
+  'deck-panel': 'deckings',
   extra: 'extras',
   service: 'services',
 }
@@ -287,8 +288,11 @@ function Rows({ table, rows, reading, taken, change }: RowsProps) {
   )
 }
 
+const OWN_WORDS = ['extra', 'service', 'tie', 'leave', 'zone', 'tax', 'deposit'] as const
+const isOwnWord = (kind: RowKind): kind is (typeof OWN_WORDS)[number] => OWN_WORDS.some((one) => one === kind)
+
 function kindText(kind: RowKind, { t, reader }: Words): string {
-  if (kind === 'extra' || kind === 'service' || kind === 'tie' || kind === 'leave') return t(`row.${kind}`)
+  if (isOwnWord(kind)) return t(`row.${kind}`)
   return kindWord(kind, reader)
 }
 
@@ -300,6 +304,9 @@ function givesText(row: PriceRow, { did }: Taken, { t, reader, money }: Words): 
     t(`list.did.${done}`),
     sizes.join(' x '),
     row.price === null ? '' : money(row.price),
+    row.share === null || !isShare(row.kind)
+      ? ''
+      : formatFigure({ value: row.share, unit: 'share-fine' }, reader),
     row.mass === null ? '' : formatMass(row.mass, reader),
   ]
     .filter((one) => one !== '')

@@ -1,5 +1,6 @@
 /** Packing list, cartons and quote as CSV and as JSON, for page and terminal alike. */
 import { type Catalog, type Design, type Dock, type PackingList, packingList } from '../../../rules/index.ts'
+import type { PricesShown } from '../../../rules/papers/prices-shown.ts'
 import {
   cartonRows,
   cartons,
@@ -23,6 +24,8 @@ export interface TableOf {
   readonly catalog: Catalog
   /** What the quote is asked for with; others do not ask it. */
   readonly asked: QuoteAsked
+  /** What of prices whoever it is for is shown; where absent all, as the shop has it. */
+  readonly prices?: PricesShown
 }
 
 /** The packing list row by row: SI units, money in minor units. Where something is there already, what is used of it too, and told so. */
@@ -71,7 +74,17 @@ function packedRows(list: PackingList): Row[] {
 }
 
 export const tableCsv = (table: Table, of: TableOf): string =>
-  csvOf(marked(rowsOf(table, of), of.dock, of.design.job?.order))
+  csvOf(marked(shownRows(rowsOf(table, of), of.prices), of.dock, of.design.job?.order))
+
+/** Without what rows cost, where that is not shown: sums keep their amounts where totals are. */
+const shownRows = (rows: readonly Row[], prices: PricesShown = 'lines'): readonly Row[] =>
+  prices === 'lines'
+    ? rows
+    : rows.map((row) =>
+        prices === 'total' && SUMS.has(row.group)
+          ? row
+          : Object.fromEntries(Object.entries(row).map(([key, value]) => [key, MONEY.has(key) ? '' : value])),
+      )
 
 function rowsOf(table: Table, { dock, design, catalog, asked }: TableOf): Row[] {
   switch (table) {
@@ -87,7 +100,7 @@ function rowsOf(table: Table, { dock, design, catalog, asked }: TableOf): Row[] 
 }
 
 const MONEY: ReadonlySet<string> = new Set(['unit_price', 'price', 'amount'])
-const SUMS: ReadonlySet<unknown> = new Set(['discount', 'tax', 'total'])
+const SUMS: ReadonlySet<unknown> = new Set(['discount', 'tax', 'rounding', 'total'])
 
 /** Digits after the point of an amount in whole units of the currency (ISO 4217). */
 const moneyDigits = (currency: string): number =>
@@ -126,12 +139,32 @@ export function marked(
 }
 
 /** A quote's has its design with it: the next quote is compared with that. */
-export function tableJson(table: Table, { dock, design, catalog, asked }: TableOf): string {
+export function tableJson(table: Table, { dock, design, catalog, asked, prices = 'lines' }: TableOf): string {
   const data =
     table === 'list'
       ? packingList(dock, catalog)
       : table === 'cartons'
         ? cartons(dock, catalog)
         : quoteFile((table === 'quote' ? quote : estimate)(dock, design, catalog, asked), design)
-  return jsonText(data)
+  return jsonText(prices === 'lines' ? data : withoutPrices(data, prices))
+}
+
+/** What of figures is a part's own price, or a group's. */
+const OF_LINES = {
+  lists: new Set(['lines', 'groups', 'used', 'freight']),
+  money: new Set(['unitPrice', 'price', 'amount']),
+}
+
+/** The same data without prices of lines; where none are shown without any. Sums keep theirs. */
+function withoutPrices(data: unknown, prices: 'none' | 'total'): unknown {
+  const strip = (value: unknown, within: boolean): unknown => {
+    if (Array.isArray(value)) return value.map((one) => strip(one, within))
+    if (typeof value !== 'object' || value === null) return value
+    return Object.fromEntries(
+      Object.entries(value).flatMap(([key, one]) =>
+        within && OF_LINES.money.has(key) ? [] : [[key, strip(one, within || OF_LINES.lists.has(key))]],
+      ),
+    )
+  }
+  return strip(data, prices === 'none')
 }

@@ -16,6 +16,7 @@ import type { PaperOptions } from '../../../geometry/paper/options.ts'
 import { paperFrom } from '../../../geometry/paper/paper-of.ts'
 import type { QuoteWanted } from '../../../geometry/sheets/quote.ts'
 import { type Catalog, type Design, type Dock, projectOf } from '../../../rules/index.ts'
+import { pricesFor } from '../../../rules/papers/prices-shown.ts'
 import type { QuoteFile } from '../../../rules/papers/quote-file.ts'
 import { plainName } from '../../platform/file-name.ts'
 
@@ -103,9 +104,12 @@ export async function writeFile(
   progress: Progress = () => {},
 ): Promise<Uint8Array<ArrayBuffer>> {
   const { what, audience, quote, dock, design, catalog, options } = asked
-  const known = whatOf(format, audience)
+  const prices = pricesFor(catalog, audience)
+  const known = whatOf(format, prices === 'none' ? 'crew' : audience)
   if (known.length > 0 && !known.includes(what))
-    throw new RangeError(`${what}: not for a ${audience}; expected ${known.join(', ')}`)
+    throw new RangeError(
+      `${what}: not for a ${audience}${prices === 'none' && audience === 'customer' ? ' of a shop that shows no prices' : ''}; expected ${known.join(', ')}`,
+    )
   switch (format) {
     case 'pdf': {
       const [papers, { pdfOf }, both] = await Promise.all([
@@ -136,7 +140,7 @@ export async function writeFile(
       const table = TABLES[what as Figures]
       const { tableCsv, tableJson } = await import('./tables.ts')
       const made = (format === 'csv' ? tableCsv : tableJson)(table, {
-        ...{ dock, design, catalog },
+        ...{ dock, design, catalog, prices },
         asked: { ...quote, date: options.date },
       })
       return new TextEncoder().encode(format === 'csv' && asked.bom ? `\uFEFF${made}` : made)
@@ -167,7 +171,10 @@ async function papersOf(
     ? { ...quote, headline: await changedIn(quote.since, quote, { dock, design, catalog, options }) }
     : quote
   const of = paperFrom(projectOf(design, catalog, dock), options)
-  const names = what === 'packet' ? packetFor(audience) : [what as PaperName]
+  const names =
+    what === 'packet'
+      ? packetFor(pricesFor(catalog, audience) === 'none' ? 'crew' : audience)
+      : [what as PaperName]
   return names.map((name, i) => {
     progress(name, i, names.length)
     return paperOf(name, of, wanted)
