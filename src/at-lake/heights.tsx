@@ -75,9 +75,11 @@ export function HeightsTable({ of: state }: { readonly of: SeasonState }) {
                 )}
                 <tr>
                   <th scope="row">{legNumberOf(leg.id, record)}</th>
-                  {planned && <td>{set ? length(set.frame ?? set.height - rise) : '–'}</td>}
-                  <td>{set ? length(set.height) : '–'}</td>
-                  <td>{stock === undefined ? '–' : length(stock)}</td>
+                  {planned && (
+                    <td className="length">{set ? length(set.frame ?? set.height - rise) : '–'}</td>
+                  )}
+                  <td className="length">{set ? length(set.height) : '–'}</td>
+                  <td className="length">{stock === undefined ? '–' : length(stock)}</td>
                 </tr>
               </Fragment>
             )

@@ -7,6 +7,7 @@ import { Measure, NOTHING, Pick } from './fields.tsx'
 import { Frame, Head } from './frame.tsx'
 import { useBegun, useSay } from './lake.ts'
 import { levelText } from './level.tsx'
+import { levelOf } from './level-draft.ts'
 
 /** Less is the same, m. */
 const SAME = 0.003
@@ -17,12 +18,19 @@ export function NextYear() {
   const begun = useBegun()
   const say = useSay()
   const { t, length } = say
-  const { record, season, state, go, project } = begun
+  const { record, season, state, last, go, project } = begun
   const [typed, setTyped] = useState(NOTHING)
-  const [way, setWay] = useState<'higher' | 'lower'>('lower')
+  const [higher, setHigher] = useState<boolean | null>(null)
   const [keep, setKeep] = useState<DeckChoice['key'] | null>(null)
   const told = state.level?.level ?? null
-  const level = told ?? (way === 'higher' ? 1 : -1) * (typed.value ?? 0)
+  // Told against the same day as when it is set up: that on which the dock was set last, where its level is known.
+  const from = last?.today?.level ?? null
+  const tried = levelOf(
+    { way: 'said', typed, low: null, higher },
+    { mark: undefined, last: from, beside: null },
+  )
+  const level = told ?? tried?.level ?? from ?? 0
+  const than = { season: text(last?.season ?? '') }
   const choices = deckChoices(begun, level)
   const picked = choices.find(({ key }) => key === keep) ?? choices[0]
   // What was told for this season goes before what is tried here.
@@ -39,12 +47,12 @@ export function NextYear() {
         <>
           <Pick<'higher' | 'lower'>
             legend={t('level.which')}
-            value={way}
+            value={higher === null ? null : higher ? 'higher' : 'lower'}
             options={[
-              { value: 'higher', label: t('level.higher') },
-              { value: 'lower', label: t('level.lower') },
+              { value: 'higher', label: t(from === null ? 'level.higher' : 'level.higher-last', than) },
+              { value: 'lower', label: t(from === null ? 'level.lower' : 'level.lower-last', than) },
             ]}
-            set={setWay}
+            set={(to) => setHigher(to === 'higher')}
           />
           <Measure label={t('level.by')} kind="change" typed={typed} set={setTyped} />
         </>
@@ -72,7 +80,7 @@ export function NextYear() {
               <td>
                 <By leg={leg} />
               </td>
-              <td>{leg.height === null ? '–' : length(leg.height)}</td>
+              <td className="length">{leg.height === null ? '–' : length(leg.height)}</td>
             </tr>
           ))}
         </tbody>

@@ -1,6 +1,6 @@
 /** What comes of the readings: level, or which leg goes up or down by how much; what cannot be told from them is said. */
 import type { LevelCheck, LevelMove } from '../../../rules/at-lake/index.ts'
-import { count, text } from '../../words/index.ts'
+import { count, meters, text } from '../../words/index.ts'
 import { fine, fineUp } from '../fine.ts'
 import { Figure, Head } from '../frame.tsx'
 import { useBegun, useSay } from '../lake.ts'
@@ -66,9 +66,10 @@ export function Result({ found, draft, again, moved, done }: ResultProps) {
 }
 
 function Move({ move }: { readonly move: LevelMove }) {
-  const { record } = useBegun()
+  const { record, state } = useBegun()
   const { t, reader } = useSay()
   const n = count(legNumberOf(move.leg, record))
+  const set = state.legs.find(({ leg }) => leg.id === move.leg)?.set
   if (move.by === null) return <p className="care">{t('check.let-down', { n })}</p>
   const by = fine(Math.abs(move.by), reader)
   return (
@@ -77,6 +78,17 @@ function Move({ move }: { readonly move: LevelMove }) {
       {move.turns !== null && (
         <p className="hint">
           {t('check.turns', { turns: { value: Math.abs(move.turns), unit: 'factor-rough' } })}
+        </p>
+      )}
+      {set && record.rise !== null && (
+        <p>
+          <b>
+            {t('check.then', {
+              n,
+              frame: meters(set.height + move.by - record.rise),
+              deck: meters(set.height + move.by),
+            })}
+          </b>
         </p>
       )}
     </>
