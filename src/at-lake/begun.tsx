@@ -28,11 +28,12 @@ const HOME: Page = { at: 'home' }
 
 /** Kept drafts are read back as they were stored, by whichever version of the page. */
 const pageFrom = (kept: unknown): Page => {
-  const { at, stage, from } = (kept ?? {}) as { at?: unknown; stage?: unknown; from?: unknown }
+  const { at, stage, from, of } = (kept ?? {}) as { [K in 'at' | 'stage' | 'from' | 'of']?: unknown }
   const back = typeof from === 'number' ? { from } : {}
   if (at === 'set-up' || at === 'out') return typeof stage === 'number' ? { at, stage, ...back } : HOME
   if (at === 'check' || at === 'legs') return { at, ...back }
-  const pages = ['wear', 'shop', 'share', 'heights', 'call', 'next'] as const
+  if (at === 'next') return typeof of === 'string' && /^\d{4}$/.test(of) ? { at, of } : { at }
+  const pages = ['wear', 'shop', 'share', 'heights', 'call'] as const
   const known = pages.find((one) => one === at)
   return known ? { at: known } : HOME
 }
@@ -137,7 +138,7 @@ function useProjectOf({ design }: SeasonRecord): Project | null {
 }
 
 /** The season before this one in which legs were set. */
-function before(record: SeasonRecord, season: string): SeasonState | null {
+export function before(record: SeasonRecord, season: string): SeasonState | null {
   const seasons = seasonsOf(record).filter((one) => one < season)
   const earlier = seasons.findLast((one) => seasonState(record, one).legs.some(({ set }) => set)) ?? ''
   return earlier === '' ? null : seasonState(record, earlier)
