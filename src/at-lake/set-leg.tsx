@@ -113,7 +113,9 @@ function SetWays({ at, hung, next }: SetWaysProps) {
   const { t } = useSay()
   const [other, setOther] = useState<Typed | null>(null)
   const { state, day, add } = begun
-  const height = other === null ? at.heights.deck : (other.value ?? at.heights.deck)
+  // Panels are off when it is set: measured to the frame, like the figure of the screen.
+  const rise = at.heights.deck - at.heights.frame
+  const height = other?.value == null ? at.heights.deck : other.value + rise
   const own = state.legs.find(({ leg }) => leg.id === at.leg)
   if (stopsAt(at) && cannotBeSet(at)) return null
   if (stopsAt(at) && !state.done.includes(saidKey(at)))
@@ -134,7 +136,7 @@ function SetWays({ at, hung, next }: SetWaysProps) {
   }
   return (
     <>
-      {other !== null && <Measure label={t('set.other-field')} kind="leg" typed={other} set={setOther} />}
+      {other !== null && <Measure label={t('set.other-frame')} kind="leg" typed={other} set={setOther} />}
       {!hung && <Bolts />}
       {!hung && <p className="hint">{t('set.bears')}</p>}
       {other === null && (

@@ -1,5 +1,6 @@
 /** What comes of the readings: level, or which leg goes up or down by how much; what cannot be told from them is said. */
 import type { LevelCheck, LevelMove } from '../../../rules/at-lake/index.ts'
+import { saidOf } from '../../../rules/record/index.ts'
 import { count, meters, text } from '../../words/index.ts'
 import { fine, fineUp } from '../fine.ts'
 import { Figure, Head } from '../frame.tsx'
@@ -131,7 +132,7 @@ function useWrite(found: LevelCheck, draft: Draft): () => void {
     for (const { leg, by } of found.moves) {
       const set = state.legs.find((one) => one.leg.id === leg)?.set
       if (!set || by === null) continue
-      const { id: _id, at: _at, device: _device, n: _n, season: _season, saw: _saw, by: _by, ...said } = set
+      const { by: _by, ...said } = saidOf(set)
       add({
         ...said,
         height: set.height + by,
