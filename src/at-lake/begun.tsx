@@ -22,7 +22,9 @@ import { sameDesign } from '../state/same-design.ts'
 import { useLeadline } from '../state/store.ts'
 import { type Begun, BegunContext, type Page } from './lake.ts'
 import { keptPage, keptSeason, pageToKeep, seasonToKeep } from './season-kept.ts'
+import { underWayOf } from './setting-up.ts'
 import { standAt, stepTo, trailNow, useTrail } from './trail.ts'
+import { keepUnderWay, takeGoOn } from './under-way.ts'
 
 const HOME: Page = { at: 'home' }
 
@@ -61,6 +63,7 @@ export function BegunDock({
     () => dayIn?.(today(record, state, last, atHand)) ?? null,
     [dayIn, record, state, last, atHand],
   )
+  const goesOn = useGoOn(keeper.id, record.name, state)
   const begun: Begun = {
     ...{ keeper, record, season, state, last, project, day, page, atHand, go, setSeason },
     setAtHand(legs) {
@@ -68,8 +71,21 @@ export function BegunDock({
       setLegs(legs)
     },
     add: (entry) => void keeper.add(entry, season),
+    goesOn,
   }
   return <BegunContext value={begun}>{children}</BegunContext>
+}
+
+/** Tells the page that plans that it is being set up here. @returns whether somebody asked there to go on; once */
+function useGoOn(id: string, name: string, state: SeasonState): () => boolean {
+  const asked = useRef<boolean | null>(null)
+  asked.current ??= takeGoOn(id)
+  useEffect(() => keepUnderWay(id, underWayOf(state, { id, name })), [id, name, state])
+  return () => {
+    const goes = asked.current === true
+    asked.current = false
+    return goes
+  }
 }
 
 /** The season and the screen in hand: there again when the page is loaded anew, but for a screen of another season. */

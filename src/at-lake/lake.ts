@@ -34,6 +34,8 @@ export interface Begun {
   add(said: Said): void
   go(page: Page): void
   setSeason(season: string): void
+  /** Somebody asked, on the page that plans, to go on with setting up: true once. */
+  goesOn(): boolean
 }
 
 export interface Lake {
