@@ -82,13 +82,11 @@ function limitOf({ measured, others, place, stock, brace, leg, asked, shop }: At
   ]
   const changed = stock !== null && stock.code !== place.ready
   const other: LimitReason[] = changed ? ['other-leg'] : []
-  if (hard.length > 0) return { say: again ? 'stop-and-call' : 'measure-again', reasons: [...hard, ...other] }
-  const tall = stock !== null && stock.length > place.reaches + shop.rules.aboveDeckMax + SLACK
-  const soft: LimitReason[] = [
-    ...(differs ? (['differs'] as const) : []),
-    ...other,
-    ...(tall ? (['tall'] as const) : []),
-  ]
+  const tall: LimitReason[] =
+    stock !== null && stock.length > place.reaches + shop.rules.aboveDeckMax + SLACK ? ['tall'] : []
+  if (hard.length > 0)
+    return { say: again ? 'stop-and-call' : 'measure-again', reasons: [...hard, ...other, ...tall] }
+  const soft: LimitReason[] = [...(differs ? (['differs'] as const) : []), ...other, ...tall]
   return { say: changed ? 'other-leg' : 'go', reasons: soft }
 }
 

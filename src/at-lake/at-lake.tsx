@@ -3,7 +3,6 @@
  * in the dock's season record; what is shown follows from that. Nothing here needs the 3D scene.
  */
 import { useEffect, useMemo, useState } from 'react'
-import { storageOf } from '../platform/storage-of.ts'
 import { openRecords, type RecordKeeper, type Records } from '../record-keeping/index.ts'
 import { sameDesign } from '../state/same-design.ts'
 import { useLeadline, useLeadlineStore } from '../state/store.ts'
@@ -15,6 +14,7 @@ import { keptUnits } from './kept-units.ts'
 import { type Lake, LakeContext, useSay } from './lake.ts'
 import { Pages } from './pages.tsx'
 import { leaveTrail, standAt, stepTo, trailNow, useTrail } from './trail.ts'
+import { lastShown, rememberShown } from './under-way.ts'
 import { useAwake } from './use-awake.ts'
 import { Welcome } from './welcome.tsx'
 
@@ -137,13 +137,3 @@ async function linked(records: Records): Promise<RecordKeeper | null> {
   rememberShown(taken.value.id)
   return taken.value
 }
-
-const SHOWN = 'leadline-lake'
-
-/** Of this tab, so that it is there again when the page is loaded anew; where it keeps nothing the dock in hand says which it is. */
-const inTab = storageOf(() => sessionStorage)
-
-const rememberShown = (id: string | null): void =>
-  inTab((to) => (id === null ? to.removeItem(SHOWN) : to.setItem(SHOWN, id)), undefined)
-
-const lastShown = (): string | null => inTab((from) => from.getItem(SHOWN), null)

@@ -22,17 +22,20 @@ import { sameDesign } from '../state/same-design.ts'
 import { useLeadline } from '../state/store.ts'
 import { type Begun, BegunContext, type Page } from './lake.ts'
 import { keptPage, keptSeason, pageToKeep, seasonToKeep } from './season-kept.ts'
+import { underWayOf } from './setting-up.ts'
 import { standAt, stepTo, trailNow, useTrail } from './trail.ts'
+import { keepUnderWay, takeGoOn } from './under-way.ts'
 
 const HOME: Page = { at: 'home' }
 
 /** Kept drafts are read back as they were stored, by whichever version of the page. */
 const pageFrom = (kept: unknown): Page => {
-  const { at, stage, from } = (kept ?? {}) as { at?: unknown; stage?: unknown; from?: unknown }
+  const { at, stage, from, of } = (kept ?? {}) as { [K in 'at' | 'stage' | 'from' | 'of']?: unknown }
   const back = typeof from === 'number' ? { from } : {}
   if (at === 'set-up' || at === 'out') return typeof stage === 'number' ? { at, stage, ...back } : HOME
   if (at === 'check' || at === 'legs') return { at, ...back }
-  const pages = ['wear', 'shop', 'share', 'heights', 'call', 'next'] as const
+  if (at === 'next') return typeof of === 'string' && /^\d{4}$/.test(of) ? { at, of } : { at }
+  const pages = ['wear', 'shop', 'share', 'heights', 'call'] as const
   const known = pages.find((one) => one === at)
   return known ? { at: known } : HOME
 }
@@ -60,6 +63,7 @@ export function BegunDock({
     () => dayIn?.(today(record, state, last, atHand)) ?? null,
     [dayIn, record, state, last, atHand],
   )
+  const goesOn = useGoOn(keeper.id, record.name, state)
   const begun: Begun = {
     ...{ keeper, record, season, state, last, project, day, page, atHand, go, setSeason },
     setAtHand(legs) {
@@ -67,8 +71,21 @@ export function BegunDock({
       setLegs(legs)
     },
     add: (entry) => void keeper.add(entry, season),
+    goesOn,
   }
   return <BegunContext value={begun}>{children}</BegunContext>
+}
+
+/** Tells the page that plans that it is being set up here. @returns whether somebody asked there to go on; once */
+function useGoOn(id: string, name: string, state: SeasonState): () => boolean {
+  const asked = useRef<boolean | null>(null)
+  asked.current ??= takeGoOn(id)
+  useEffect(() => keepUnderWay(id, underWayOf(state, { id, name })), [id, name, state])
+  return () => {
+    const goes = asked.current === true
+    asked.current = false
+    return goes
+  }
 }
 
 /** The season and the screen in hand: there again when the page is loaded anew, but for a screen of another season. */
@@ -137,7 +154,7 @@ function useProjectOf({ design }: SeasonRecord): Project | null {
 }
 
 /** The season before this one in which legs were set. */
-function before(record: SeasonRecord, season: string): SeasonState | null {
+export function before(record: SeasonRecord, season: string): SeasonState | null {
   const seasons = seasonsOf(record).filter((one) => one < season)
   const earlier = seasons.findLast((one) => seasonState(record, one).legs.some(({ set }) => set)) ?? ''
   return earlier === '' ? null : seasonState(record, earlier)

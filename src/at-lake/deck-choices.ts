@@ -39,15 +39,25 @@ export function deckChoices({ record, last }: Pick<Begun, 'record' | 'last'>, le
   return planned === null ? choices : choices.filter(({ deck }) => deck > level)
 }
 
+/** A foot stays where it stood: its leg is longer by as much as the deck goes up. */
+function eachLeg(by: number, t: ReturnType<typeof useSay>['t']): string {
+  if (Math.abs(by) < SAME) return t('keep.each-same')
+  return t(by > 0 ? 'keep.each-longer' : 'keep.each-shorter', { by: meters(Math.abs(by)) })
+}
+
 /** What a choice is called, and what follows from it. */
 export function choiceText(
   { key, deck }: DeckChoice,
   level: number,
-  { record }: Pick<Begun, 'record'>,
+  { record, last }: Pick<Begun, 'record' | 'last'>,
   { t }: ReturnType<typeof useSay>,
 ): { readonly label: string; readonly more?: string } {
   const planned = record.deckHeight
-  if (planned === null) return { label: t(key === 'over-water' ? 'keep.old-water' : 'keep.as-last') }
+  if (planned === null) {
+    const label = t(key === 'over-water' ? 'keep.old-water' : 'keep.as-last')
+    const stood = last && deckOf(last)
+    return stood === null ? { label } : { label, more: eachLeg(deck - stood, t) }
+  }
   if (key !== 'over-water')
     return {
       label: t(key === 'as-last' ? 'keep.as-last' : 'keep.planned'),

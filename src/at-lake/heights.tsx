@@ -6,6 +6,7 @@ import { Frame, Head } from './frame.tsx'
 import { useBegun, useSay } from './lake.ts'
 import { levelText } from './level.tsx'
 import { legNumberOf, sectionName } from './names.ts'
+import { PutRight } from './put-right.tsx'
 import { TwoPhones } from './two-phones.tsx'
 
 export function Heights() {
@@ -28,6 +29,7 @@ export function Heights() {
         </div>
       )}
       <HeightsTable of={shown} />
+      {shown.legs.some(({ set }) => set) && <PutRight key={year} of={shown} />}
       <div className="ways">
         <button type="button" onClick={() => begun.go({ at: 'share' })}>
           {t('home.share')}
@@ -75,9 +77,11 @@ export function HeightsTable({ of: state }: { readonly of: SeasonState }) {
                 )}
                 <tr>
                   <th scope="row">{legNumberOf(leg.id, record)}</th>
-                  {planned && <td>{set ? length(set.frame ?? set.height - rise) : '–'}</td>}
-                  <td>{set ? length(set.height) : '–'}</td>
-                  <td>{stock === undefined ? '–' : length(stock)}</td>
+                  {planned && (
+                    <td className="length">{set ? length(set.frame ?? set.height - rise) : '–'}</td>
+                  )}
+                  <td className="length">{set ? length(set.height) : '–'}</td>
+                  <td className="length">{stock === undefined ? '–' : length(stock)}</td>
                 </tr>
               </Fragment>
             )

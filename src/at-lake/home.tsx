@@ -1,5 +1,5 @@
 /** Where one starts from: how far the dock is this season, what comes next, and all else that can be done. */
-import type { ReactNode } from 'react'
+import { type ReactNode, useEffect } from 'react'
 import { isWork, orderedKey, type SeasonState } from '../../rules/record/index.ts'
 import { useLeadline } from '../state/store.ts'
 import { count, text } from '../words/index.ts'
@@ -146,14 +146,15 @@ function UnderWay() {
   const { t } = useSay()
   const values = useFigures()
   const stages = useSetUpStages(begun)
+  const to: Page = { at: 'set-up', stage: nextStage(stages, begun.state, begun.day) }
+  // biome-ignore lint/correctness/useExhaustiveDependencies: when it is opened.
+  useEffect(() => {
+    if (begun.goesOn()) begun.go(to)
+  }, [])
   return (
     <>
       <p>{t('home.so-far', values)}</p>
-      <Way
-        main
-        to={{ at: 'set-up', stage: nextStage(stages, begun.state, begun.day) }}
-        label={t('home.go-on')}
-      />
+      <Way main to={to} label={t('home.go-on')} />
     </>
   )
 }

@@ -9,7 +9,9 @@ import { WATERSIDE, type WatersideWord } from '../words/waterside.ts'
 
 /** Where somebody is. Kept with the record, so that a page that was loaded again is the one that was left. */
 export type Page =
-  | { readonly at: 'home' | 'wear' | 'shop' | 'share' | 'heights' | 'call' | 'next' }
+  | { readonly at: 'home' | 'wear' | 'shop' | 'share' | 'heights' | 'call' }
+  /** `of`: the season, where it is not the one in hand. */
+  | { readonly at: 'next'; readonly of?: string }
   /** `from`: the stage of setting up that it was opened from, and goes back to. */
   | { readonly at: 'check' | 'legs'; readonly from?: number }
   | { readonly at: 'set-up' | 'out'; readonly stage: number; readonly from?: number }
@@ -32,6 +34,8 @@ export interface Begun {
   add(said: Said): void
   go(page: Page): void
   setSeason(season: string): void
+  /** Somebody asked, on the page that plans, to go on with setting up: true once. */
+  goesOn(): boolean
 }
 
 export interface Lake {

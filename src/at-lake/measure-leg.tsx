@@ -102,7 +102,7 @@ function Ask({ at, known, enter }: AskProps) {
         </p>
       )}
       <Measure label={label} kind={by === 'frame' ? 'frame' : 'depth'} typed={typed} set={set} />
-      <div className="ways">
+      <div className="ways pinned">
         <button
           type="button"
           className="main"
@@ -111,6 +111,8 @@ function Ask({ at, known, enter }: AskProps) {
         >
           {t('measure.use')}
         </button>
+      </div>
+      <div className="list">
         {known && (
           <button type="button" onClick={() => setSame(true)}>
             {t('measure.as-expected')}

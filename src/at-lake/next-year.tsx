@@ -1,12 +1,15 @@
 /** How far each leg goes up or down from how it stood last, for this year's water; and what the bottom did since. */
-import { useState } from 'react'
-import { type NextLeg, nextYear } from '../../rules/record/index.ts'
+import { useMemo, useState } from 'react'
+import { type NextLeg, nextYear, seasonState } from '../../rules/record/index.ts'
 import { count, meters, text } from '../words/index.ts'
+import { before } from './begun.tsx'
 import { choiceText, type DeckChoice, deckChoices } from './deck-choices.ts'
 import { Measure, NOTHING, Pick } from './fields.tsx'
 import { Frame, Head } from './frame.tsx'
-import { useBegun, useSay } from './lake.ts'
+import { type Begun, useBegun, useSay } from './lake.ts'
 import { levelText } from './level.tsx'
+import { levelOf } from './level-draft.ts'
+import { usePaper } from './share/use-paper.ts'
 
 /** Less is the same, m. */
 const SAME = 0.003
@@ -16,74 +19,135 @@ const TOLD = 0.01
 export function NextYear() {
   const begun = useBegun()
   const say = useSay()
-  const { t, length } = say
-  const { record, season, state, go, project } = begun
-  const [typed, setTyped] = useState(NOTHING)
-  const [way, setWay] = useState<'higher' | 'lower'>('lower')
-  const [keep, setKeep] = useState<DeckChoice['key'] | null>(null)
+  const { t } = say
+  const { go } = begun
+  const { season, level, told, last, next, ...asked } = useNext(begun)
+  const [failed, setFailed] = useState('')
+  const paper = usePaper(setFailed)
+  return (
+    <Frame title={t('home.next')} home={() => go({ at: 'home' })}>
+      <Head of={t('next.title', { season: text(season) })} where={levelText(level, begun, say)} />
+      {told === null && <Water {...asked} last={last} />}
+      {asked.choices.length > 1 && (
+        <Pick<DeckChoice['key']>
+          legend={t('next.keep')}
+          value={asked.picked?.key ?? null}
+          options={asked.choices.map((choice) => ({
+            value: choice.key,
+            ...choiceText(choice, level, { record: begun.record, last }, say),
+          }))}
+          set={asked.pick}
+        />
+      )}
+      <Legs of={next.legs} />
+      <p className="hint">{t('next.hint')}</p>
+      {failed !== '' && (
+        <p className="care" role="alert">
+          {failed}
+        </p>
+      )}
+      <div className="ways">
+        {season === begun.season && (
+          <button type="button" className="main" onClick={() => go({ at: 'set-up', stage: 0 })}>
+            {t('home.again', { season: text(season) })}
+          </button>
+        )}
+        <button type="button" onClick={() => void paper({ next })}>
+          {t('next.paper')}
+        </button>
+      </div>
+    </Frame>
+  )
+}
+
+/** What was told for the season, or what is tried here; and the heights that follow. */
+function useNext(begun: Begun) {
+  const { record, project, page } = begun
+  const season = (page.at === 'next' && page.of) || begun.season
+  const { state, last } = useMemo(
+    () =>
+      season === begun.season ? begun : { state: seasonState(record, season), last: before(record, season) },
+    [begun, record, season],
+  )
+  const [typed, type] = useState(NOTHING)
+  const [higher, turn] = useState<boolean | null>(null)
+  const [keep, pick] = useState<DeckChoice['key'] | null>(null)
   const told = state.level?.level ?? null
-  const level = told ?? (way === 'higher' ? 1 : -1) * (typed.value ?? 0)
-  const choices = deckChoices(begun, level)
-  const picked = choices.find(({ key }) => key === keep) ?? choices[0]
+  // Against the same day as when it is set up: that on which the dock was set last, where its level is known.
+  const from = last?.today?.level ?? null
+  const tried = levelOf(
+    { way: 'said', typed, low: null, higher },
+    { mark: undefined, last: from, beside: null },
+  )
+  const level = told ?? tried?.level ?? from ?? 0
   // What was told for this season goes before what is tried here.
+  const choices = state.today ? [] : deckChoices({ record, last }, level)
+  const picked = choices.find(({ key }) => key === keep) ?? choices[0]
   const deck = state.today?.deck ?? picked?.deck
   const next = nextYear(record, {
     ...{ level, season },
     ...(deck === undefined ? {} : { deck }),
+    // As the paper says it.
+    ...(state.today
+      ? { keep: state.level?.deck === undefined ? state.today.keep : ('as-last' as const) }
+      : picked && { keep: picked.key }),
     ...(project ? { project } : {}),
   })
+  return { season, last, told, level, next, typed, type, higher, turn, choices, picked, pick }
+}
+
+type Next = ReturnType<typeof useNext>
+
+/** By how much the lake stands elsewhere than when the dock was set last; of one that nobody told a level of, than on the survey day. */
+function Water({
+  last,
+  typed,
+  type,
+  higher,
+  turn,
+}: Pick<Next, 'last' | 'typed' | 'type' | 'higher' | 'turn'>) {
+  const { t } = useSay()
+  const than = { season: text(last?.season ?? '') }
+  const word = (way: 'higher' | 'lower') => t(last?.today ? `level.${way}-last` : `level.${way}`, than)
   return (
-    <Frame title={t('home.next')} home={() => go({ at: 'home' })}>
-      <Head of={t('next.title', { season: text(season) })} where={levelText(level, begun, say)} />
-      {told === null && (
-        <>
-          <Pick<'higher' | 'lower'>
-            legend={t('level.which')}
-            value={way}
-            options={[
-              { value: 'higher', label: t('level.higher') },
-              { value: 'lower', label: t('level.lower') },
-            ]}
-            set={setWay}
-          />
-          <Measure label={t('level.by')} kind="change" typed={typed} set={setTyped} />
-        </>
-      )}
-      {state.today === null && choices.length > 1 && (
-        <Pick<DeckChoice['key']>
-          legend={t('next.keep')}
-          value={picked?.key ?? null}
-          options={choices.map((choice) => ({ value: choice.key, ...choiceText(choice, level, begun, say) }))}
-          set={setKeep}
-        />
-      )}
-      <table className="lake-table">
-        <thead>
-          <tr>
-            <th scope="col">{t('coming.leg')}</th>
-            <th scope="col">{t('next.by')}</th>
-            <th scope="col">{t('heights.deck')}</th>
+    <>
+      <Pick<'higher' | 'lower'>
+        legend={t('level.which')}
+        value={higher === null ? null : higher ? 'higher' : 'lower'}
+        options={[
+          { value: 'higher', label: word('higher') },
+          { value: 'lower', label: word('lower') },
+        ]}
+        set={(to) => turn(to === 'higher')}
+      />
+      <Measure label={t('level.by')} kind="change" typed={typed} set={type} />
+    </>
+  )
+}
+
+function Legs({ of }: { readonly of: readonly NextLeg[] }) {
+  const { t, length } = useSay()
+  return (
+    <table className="lake-table">
+      <thead>
+        <tr>
+          <th scope="col">{t('coming.leg')}</th>
+          <th scope="col">{t('next.by')}</th>
+          <th scope="col">{t('heights.deck')}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {of.map((leg) => (
+          <tr key={leg.leg.id}>
+            <th scope="row">{leg.leg.number}</th>
+            <td>
+              <By leg={leg} />
+            </td>
+            <td className="length">{leg.height === null ? '–' : length(leg.height)}</td>
           </tr>
-        </thead>
-        <tbody>
-          {next.legs.map((leg) => (
-            <tr key={leg.leg.id}>
-              <th scope="row">{leg.leg.number}</th>
-              <td>
-                <By leg={leg} />
-              </td>
-              <td>{leg.height === null ? '–' : length(leg.height)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      <p className="hint">{t('next.hint')}</p>
-      <div className="ways">
-        <button type="button" className="main" onClick={() => go({ at: 'set-up', stage: 0 })}>
-          {t('home.again', { season: text(season) })}
-        </button>
-      </div>
-    </Frame>
+        ))}
+      </tbody>
+    </table>
   )
 }
 

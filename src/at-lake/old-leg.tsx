@@ -51,7 +51,7 @@ export function OldLeg({ leg, next }: { readonly leg: string; readonly next: () 
           <b>{t('old.bolts')}</b>
         </p>
       )}
-      <div className="ways">
+      <div className="ways pinned">
         <button
           type="button"
           className="main"
@@ -72,10 +72,10 @@ export function OldLeg({ leg, next }: { readonly leg: string; readonly next: () 
         >
           {t(was ? 'set.done' : 'wear.keep')}
         </button>
-        <button type="button" className="quiet" onClick={next}>
-          {t('old.skip')}
-        </button>
       </div>
+      <button type="button" className="quiet" onClick={next}>
+        {t('old.skip')}
+      </button>
     </>
   )
 }

@@ -39,13 +39,15 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
   const { heights } = at
   const stands = own?.set && Math.abs(own.set.height - heights.deck) < 0.003
   const stop = stopsAt(at)
+  const said = stop && state.done.includes(saidKey(at))
   const hung = isHung(at, begun)
   if (measuring) return <MeasureLeg leg={at.leg} next={() => setMeasuring(false)} again />
   return (
     <>
       <StationHead at={at} what="set.title" />
-      {stop && <Limits at={at} />}
-      {!cannotBeSet(at) && <HeightOf at={at} hung={hung && (!stop || state.done.includes(saidKey(at)))} />}
+      {stop && <Limits at={at} said={said} />}
+      {!cannotBeSet(at) && <HeightOf at={at} hung={hung && (!stop || said)} />}
+      {!stop && at.limit.reasons.includes('tall') && <p className="care">{t('limit.tall')}</p>}
       {at.depth < 0 && <p className="care">{t('set.dry')}</p>}
       {was && !stop && <LastYear by={heights.deck - was.height} />}
       {own?.set && !stands && (
@@ -58,7 +60,7 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
       <Brace at={at} hung={hung} />
       {stop && (
         <div className="ways">
-          <button type="button" className="main" onClick={() => setMeasuring(true)}>
+          <button type="button" className={said ? 'quiet' : 'main'} onClick={() => setMeasuring(true)}>
             {t('measure.again')}
           </button>
         </div>
@@ -111,7 +113,9 @@ function SetWays({ at, hung, next }: SetWaysProps) {
   const { t } = useSay()
   const [other, setOther] = useState<Typed | null>(null)
   const { state, day, add } = begun
-  const height = other === null ? at.heights.deck : (other.value ?? at.heights.deck)
+  // Panels are off when it is set: measured to the frame, like the figure of the screen.
+  const rise = at.heights.deck - at.heights.frame
+  const height = other?.value == null ? at.heights.deck : other.value + rise
   const own = state.legs.find(({ leg }) => leg.id === at.leg)
   if (stopsAt(at) && cannotBeSet(at)) return null
   if (stopsAt(at) && !state.done.includes(saidKey(at)))
@@ -132,10 +136,15 @@ function SetWays({ at, hung, next }: SetWaysProps) {
   }
   return (
     <>
-      {other !== null && <Measure label={t('set.other-field')} kind="leg" typed={other} set={setOther} />}
+      {other !== null && <Measure label={t('set.other-frame')} kind="leg" typed={other} set={setOther} />}
       {!hung && <Bolts />}
       {!hung && <p className="hint">{t('set.bears')}</p>}
-      <div className="ways">
+      {other === null && (
+        <button type="button" className="quiet" onClick={() => setOther(NOTHING)}>
+          {t('set.other')}
+        </button>
+      )}
+      <div className="ways pinned">
         <button
           type="button"
           className="main"
@@ -144,11 +153,6 @@ function SetWays({ at, hung, next }: SetWaysProps) {
         >
           {t('set.done')}
         </button>
-        {other === null && (
-          <button type="button" className="quiet" onClick={() => setOther(NOTHING)}>
-            {t('set.other')}
-          </button>
-        )}
       </div>
     </>
   )

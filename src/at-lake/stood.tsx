@@ -1,5 +1,6 @@
 /** Before the first bolt is loosened: how every leg stands, by what is written down; and which stands otherwise. */
 import { useState } from 'react'
+import { putRight } from '../../rules/record/index.ts'
 import { Select } from '../ui/select.tsx'
 import { count } from '../words/index.ts'
 import { Measure, NOTHING, type Typed } from './fields.tsx'
@@ -19,19 +20,8 @@ export function Stood() {
   }
   const write = (): void => {
     if (typed.value === null || !own) return
-    const was = own.set
-    add({
-      kind: 'set',
-      leg,
-      stock: was?.stock ?? own.leg.planned?.stock ?? null,
-      ...(was?.length === undefined ? {} : { length: was.length }),
-      height: typed.value,
-      ...(record.rise === null ? {} : { frame: typed.value - record.rise }),
-      level: was?.level ?? state.level?.level ?? null,
-      ...(was?.keep === undefined ? {} : { keep: was.keep }),
-      ...(was?.braces === undefined ? {} : { braces: was.braces }),
-      how: 'measured',
-    })
+    for (const said of putRight(record, own, state, { height: typed.value }))
+      add({ ...said, how: 'measured' })
     choose('')
   }
   return (

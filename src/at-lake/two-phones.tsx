@@ -1,7 +1,7 @@
 /** Two phones wrote otherwise of one leg: neither is thrown away, and somebody says which holds. */
-import type { Conflict } from '../../rules/record/index.ts'
+import { type Conflict, type Entry, saidOf } from '../../rules/record/index.ts'
 import { count, meters, text } from '../words/index.ts'
-import { useBegun, useSay } from './lake.ts'
+import { type Begun, useBegun, useSay } from './lake.ts'
 import { levelText } from './level.tsx'
 import { legNumberOf } from './names.ts'
 
@@ -24,22 +24,29 @@ export function TwoPhones({ conflicts }: { readonly conflicts: readonly Conflict
 function Holds({ entry }: { readonly entry: Conflict['entries'][number] }) {
   const begun = useBegun()
   const say = useSay()
-  const { id: _id, at, device: _device, n: _n, season: _season, saw: _saw, ...said } = entry
-  const when = text(at.slice(0, 16).replace('T', ' '))
-  const leg = entry.kind === 'set' || entry.kind === 'sounding' ? entry.leg : undefined
-  const number = count(legNumberOf(leg ?? '', begun.record))
-  const label =
-    entry.kind === 'set'
-      ? say.t('phones.set', { n: number, value: meters(entry.height), at: when })
-      : entry.kind === 'sounding'
-        ? say.t('phones.sounding', { n: number, value: meters(entry.depth), at: when })
-        : entry.kind === 'level'
-          ? say.t('phones.level', { level: text(levelText(entry.level, begun, say)), at: when })
-          : null
+  const label = claimText(entry, begun, say)
   if (label === null) return null
   return (
-    <button type="button" onClick={() => begun.add(said)}>
+    <button type="button" onClick={() => begun.add(saidOf(entry))}>
       {label}
     </button>
   )
+}
+
+/** What an entry says, and when it was written; null of kinds that nobody asks about. */
+export function claimText(
+  entry: Entry,
+  begun: Pick<Begun, 'project' | 'record'>,
+  say: ReturnType<typeof useSay>,
+): string | null {
+  const when = text(entry.at.slice(0, 16).replace('T', ' '))
+  const leg = entry.kind === 'set' || entry.kind === 'sounding' ? entry.leg : undefined
+  const number = count(legNumberOf(leg ?? '', begun.record))
+  return entry.kind === 'set'
+    ? say.t('phones.set', { n: number, value: meters(entry.height), at: when })
+    : entry.kind === 'sounding'
+      ? say.t('phones.sounding', { n: number, value: meters(entry.depth), at: when })
+      : entry.kind === 'level'
+        ? say.t('phones.level', { level: text(levelText(entry.level, begun, say)), at: when })
+        : null
 }

@@ -47,6 +47,8 @@ interface Draft {
   readonly order: boolean
   readonly note: string
   readonly photos: EntryOf<'wear'>['photos']
+  /** Entry that it is written in the place of; empty: of none. */
+  readonly instead: string
 }
 
 const EMPTY: Draft = {
@@ -58,7 +60,22 @@ const EMPTY: Draft = {
   order: true,
   note: '',
   photos: [],
+  instead: '',
 }
+
+/** What was written down, to be put right. */
+const draftOf = (entry: EntryOf<'wear'> | EntryOf<'note'>): Draft => ({
+  ...EMPTY,
+  ...(entry.kind === 'wear'
+    ? {
+        ...{ part: entry.part, code: entry.code ?? '', what: entry.what, count: entry.count },
+        ...{ order: entry.order, note: entry.note ?? '' },
+      }
+    : { part: 'note', note: entry.text }),
+  where: entry.leg ?? '',
+  photos: entry.photos ?? [],
+  instead: entry.id,
+})
 
 /** A draft of an earlier version of the page may lack something. */
 function draftFrom(kept: unknown): Draft {
@@ -73,6 +90,7 @@ function draftFrom(kept: unknown): Draft {
     order: was.order !== false,
     note: typeof was.note === 'string' ? was.note : '',
     photos: Array.isArray(was.photos) ? was.photos : [],
+    instead: typeof was.instead === 'string' ? was.instead : '',
   }
 }
 
@@ -128,16 +146,18 @@ export function Wear() {
               onClick={() => {
                 if (!entry) return
                 add(entry)
+                // After the one that stands in its place: a phone that goes out between the two has one too many, and none too few.
+                if (draft.instead !== '') add({ kind: 'void', voids: [draft.instead] })
                 keeper.keepDraft('wear', null)
                 setDraft(EMPTY)
               }}
             >
-              {t('wear.keep')}
+              {t(draft.instead === '' ? 'wear.keep' : 'right.write')}
             </button>
           </div>
         </>
       )}
-      <WrittenDown />
+      <WrittenDown right={(entry) => put(draftOf(entry))} />
     </Frame>
   )
 }
@@ -233,6 +253,15 @@ function entryOf({ part, code, what, where, count: many, order, note, photos = [
   }
 }
 
+function ToRight({ right }: { readonly right: () => void }) {
+  const { t } = useSay()
+  return (
+    <button type="button" className="quiet" onClick={right}>
+      {t('right.write')}
+    </button>
+  )
+}
+
 /** It does not hold any more; in the record it stays, with what took it back. */
 function TakeBack({ of }: { readonly of: string }) {
   const { add } = useBegun()
@@ -244,8 +273,13 @@ function TakeBack({ of }: { readonly of: string }) {
   )
 }
 
+interface WrittenDownProps {
+  /** To be put right: it stands in the fields, and holds until that is written down. */
+  readonly right: (entry: EntryOf<'wear'> | EntryOf<'note'>) => void
+}
+
 /** What was written down this season. */
-function WrittenDown() {
+function WrittenDown({ right }: WrittenDownProps) {
   const { state, record, go } = useBegun()
   const { t, reader } = useSay()
   const { wear, notes } = state
@@ -269,6 +303,7 @@ function WrittenDown() {
             {one.note && ` ${one.note}`}
             {isOrdered(one.id) && ` ${t('wear.ordered')}`}
             <Photos photos={one.photos ?? []} />
+            {!isOrdered(one.id) && <ToRight right={() => right(one)} />}
             <TakeBack of={one.id} />
           </li>
         ))}
@@ -276,6 +311,7 @@ function WrittenDown() {
           <li key={one.id}>
             {one.text} {at(one.leg)}
             <Photos photos={one.photos ?? []} />
+            <ToRight right={() => right(one)} />
             <TakeBack of={one.id} />
           </li>
         ))}

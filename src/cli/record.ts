@@ -5,7 +5,7 @@ import type { PaperOptions } from '../../geometry/paper/options.ts'
 import { type Catalog, derive, type Project, projectOf, type Reader } from '../../rules/index.ts'
 import { isDay } from '../../rules/papers/day.ts'
 import {
-  type Keep,
+  type KeepNext,
   learn,
   mergeRecords,
   nextYear,
@@ -32,7 +32,7 @@ import type { Written } from './sheet.ts'
 
 const WHATS = ['as-built', 'next-year', 'take-out', 'reorder', 'learned'] as const
 type What = (typeof WHATS)[number]
-const KEEPS: readonly Keep[] = ['planned', 'over-water']
+const KEEPS: readonly KeepNext[] = ['planned', 'over-water', 'as-last']
 
 /** What is made of a record. */
 interface Made {
@@ -45,7 +45,7 @@ interface Asked {
   readonly what: What
   readonly season: string | undefined
   readonly level: number | null
-  readonly keep: Keep | undefined
+  readonly keep: KeepNext | undefined
   readonly catalog: Catalog
   readonly reader: Reader
 }
@@ -100,7 +100,7 @@ function askedOf(values: Arguments['values']): Asked {
     throw new Unusable([`--season: "${season}"; expected a year as 2026`])
   const keep = KEEPS.find((one) => one === values.keep)
   if (values.keep !== undefined && !keep)
-    throw new Unusable([`--keep: "${values.keep}"; expected ${KEEPS.join(' or ')}`])
+    throw new Unusable([`--keep: "${values.keep}"; expected ${KEEPS.join(', ')}`])
   for (const flag of ['level', 'keep'] as const)
     if (values[flag] !== undefined && what !== 'next-year')
       throw new Unusable([`--${flag}: "${values[flag]}"; expected none but with --what next-year`])

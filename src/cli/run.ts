@@ -97,12 +97,13 @@ export const HELP = `leadline ${ENGINE_VERSION}: seasonal sectional docks from s
       how the table was read, and each row that gives none, on standard error. --units: of plain numbers without a
       unit; --down, --up: which way figures are positive; --place: the water's edge and the compass bearing lakeward,
       degrees, where the file has places on earth (else fitted to the depths)
-  leadline record RECORD.json... [--what WHAT] [--season YEAR] [--level LEVEL] [--keep planned | over-water]
+  leadline record RECORD.json... [--what WHAT] [--season YEAR] [--level LEVEL] [--keep planned | over-water | as-last]
                   [--out FILE] [--json] [--catalog CATALOG.json] [--units imperial | metric] [--size letter | a4 | tabloid | a3]
                   [--date 2026-05-01] [--by TEXT] [--lang TAG | --words LANGUAGE.json]
       the season records of one dock, put together, whichever phones they are from; FILE .json is the record of them all.
       WHAT: as-built (how each leg stood; where nothing else is said), next-year (each leg up or down by how much for
-      this year's LEVEL over the water of the survey day, as -7in or -0.18m), take-out (the sections in the order in
+      this year's LEVEL over the water of the survey day, as -7in or -0.18m; --keep: the deck as it was planned, as high over the
+      water as planned, or where it stood last), take-out (the sections in the order in
       which they come out, who lifts what), reorder (what was noted as worn, for the shop), learned (of records of any docks:
       how far soundings are off and how far feet settle, with how many measurements; --json has it as a change of the
       catalog). FILE .pdf or .svg is that as a paper, --json as data

@@ -1,6 +1,7 @@
 /** The whole screen of one element: head, picture and section, panel, foot. */
 import { type RefObject, useEffect, useMemo, useRef } from 'react'
 import { spokenIn } from '../../rules/index.ts'
+import { storageOf } from '../platform/storage-of.ts'
 import { SectionStrip } from '../section-strip/section-strip.tsx'
 import { useHost } from '../state/host.ts'
 import { isNumbered, useLeadline, useLeadlineStore } from '../state/store.ts'
@@ -26,6 +27,12 @@ const atLake = chunk(() => import('../at-lake/at-lake.tsx').then((m) => m.AtLake
 const waits = chunk(() =>
   import('../quote-request/waiting/waiting.tsx').then(
     (m) => m.Waits,
+    () => () => null,
+  ),
+)
+const goOn = chunk(() =>
+  import('../at-lake/go-on.tsx').then(
+    (m) => m.GoOn,
     () => () => null,
   ),
 )
@@ -89,6 +96,7 @@ function Page({ app }: { readonly app: RefObject<HTMLDivElement | null> }) {
       <slot name="header" />
       <Toolbar />
       <Notices />
+      {storageOf()((kept) => 'leadline-lake-on' in kept, false) && <Lazy chunk={goOn} quiet props={{}} />}
       {requestUrl && <Lazy chunk={waits} quiet props={{ address: requestUrl }} />}
       <div className="page">
         <div className="left">

@@ -1,7 +1,7 @@
 /** Where the deck can go in spring: three different docks, by hand. */
 import { expect, it } from 'vitest'
 import { beginOldDock, nextYear, type SeasonRecord, seasonState } from '../../rules/record/index.ts'
-import { deckChoices } from '../../src/at-lake/deck-choices.ts'
+import { choiceText, deckChoices } from '../../src/at-lake/deck-choices.ts'
 import { begun, phone, write } from '../support/records.ts'
 
 /** Of the demo, over the survey water. */
@@ -52,4 +52,20 @@ it('a dock without a plan: as it stood moves no leg; as high over the water move
     ['as-last', [0, 0]],
     ['over-water', [0.25, 0.25]],
   ])
+  // What is chosen says what it does to a leg, for there is no plan to compare with: the lake rose 0.35 - 0.1.
+  const last = seasonState(a.record, '2026')
+  const told = choices.map((choice) => {
+    const { label, more } = choiceText(choice, 0.35, { record: a.record, last }, keys)
+    return [label, more]
+  })
+  expect(told).toEqual([
+    ['keep.as-last', 'keep.each-same'],
+    ['keep.old-water', 'keep.each-longer 0.25 m'],
+  ])
 })
+
+/** Words by their keys, lengths in meters. */
+const keys = {
+  t: (key: string, { by }: { by?: { value: number } } = {}) =>
+    by === undefined ? key : `${key} ${by.value.toFixed(2)} m`,
+} as unknown as Parameters<typeof choiceText>[3]

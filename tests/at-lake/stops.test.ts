@@ -5,6 +5,7 @@ import { seasonState } from '../../rules/record/index.ts'
 import { isGuess } from '../../src/at-lake/guess.ts'
 import { keepUnits, keptUnits } from '../../src/at-lake/kept-units.ts'
 import { legOf } from '../../src/at-lake/lake.ts'
+import { keptFor } from '../../src/at-lake/limits.tsx'
 import { afterMeasure, LEVEL_LATER, nextStage, pastMeasured, setUpStages } from '../../src/at-lake/stages.ts'
 import { cannotBeSet, isFlooded, saidKey, stillStops, stopsAt } from '../../src/at-lake/stops-at.ts'
 import { tooDeepFor } from '../../src/at-lake/too-deep.ts'
@@ -61,6 +62,24 @@ describe('a leg at which a stop stands', () => {
     expect(afterMeasure(stages, at, state, day)).toBe(at - 1)
     expect(afterMeasure(stages, at, state, dayIn({}))).toBe(at + 1)
     expect(pastMeasured(stages, at - 1, state)).toBe(at + 1)
+  })
+
+  it('says where legs are that would do, when they are kept for deeper places', () => {
+    const [, , , , , , seventh, eighth, ninth, tenth] = record.legs.map(({ id }) => id)
+    // 1.36 m deep and the deck 0.45 over it, 1.81: legs of 6 ft, 1.835 with the sole, just reach. Those of 7 ft lie ready for 9 and 10.
+    const found = [seventh!, eighth!].map(
+      (leg) => ({ leg, depth: 1.36, how: 'measured', again: true }) as const,
+    )
+    const at = legOf(dayIn({ measured: found }), seventh!)!
+    expect(at.limit.reasons).toContain('on-reserve')
+    expect(keptFor(at, dayIn({ measured: found }))).toEqual([ninth, tenth])
+    // With two more of them there is nothing to be said.
+    const atHand = [3, 4, 5, 6, 7].map((feet) => ({ code: `leg-${feet}`, count: feet === 7 ? 4 : 2 }))
+    const more = dayIn({ measured: found, legsAtHand: atHand })
+    expect(stopsAt(legOf(more, seventh!)!)).toBe(false)
+    // Nor where none that is here would do.
+    const deep = legOf(dayIn({ measured }), leg)!
+    expect(keptFor(deep, dayIn({ measured }))).toEqual([])
   })
 
   it('has no set height where its frame would be in the bottom', () => {

@@ -355,7 +355,7 @@ test('next spring by last year’s record; level check; wear; out again', async 
     if (leg < 10) await tap('Next leg')
   }
   await tap('Work it out from 10 readings')
-  await page.getByText('down at leg 4').waitFor()
+  await page.getByText('lower the deck by that at leg 4').waitFor()
   expect(await page.locator('.lake-day .figure').count()).toBe(1)
   // 20 mm are 12.6 sixteenths of an inch; it may stay within 3 mm (1.9) of level.
   expect(
@@ -366,8 +366,22 @@ test('next spring by last year’s record; level check; wear; out again', async 
         .reduce((a, b) => String(Number(a) / Number(b))),
     ),
   ).toBeGreaterThanOrEqual(10 / 16)
+  // The height that this makes is told with it, and is the one that is written down: 60 mm over the plan's, less what it goes down by.
+  const [, frame, deck] = /Then leg 4 stands (.*) to the top of the frame, (.*) to the deck/.exec(
+    await said(),
+  )!
+  const was = record.legs[3]!.planned!.height + 0.06
+  const downBy = [0.015, 0.016, 0.017, 0.018, 0.019, 0.02, 0.021, 0.022, 0.023]
+  expect(downBy.map((by) => tape(was - by))).toContain(deck)
+  expect(downBy.map((by) => tape(was - by - RISE))).toContain(frame)
   await readable(page)
   await tap('I moved them: measure once more')
+  await home()
+  await tap('How each leg stands')
+  const lowered = page
+    .getByRole('row')
+    .filter({ has: page.getByRole('rowheader', { name: '4', exact: true }) })
+  expect(await lowered.innerText()).toContain(deck!)
   await home()
   await tap('Something is bent, worn or lost')
   await page.getByLabel('Which part').selectOption('brace-clamp')

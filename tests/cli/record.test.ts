@@ -60,6 +60,26 @@ describe('leadline record', () => {
     expect(data.legs).toEqual(JSON.parse(JSON.stringify(nextYear(example(), { level: -0.12 }).legs)))
   })
 
+  it('tells it for a deck that stays where it stood, goes with the water, or goes back to the plan', async () => {
+    // In 2026 the deck went 0.2 up with the lake; in 2027 the lake is 0.1 under the survey's.
+    const on = phone({ ...example(), entries: [] }, 'phone-z')
+    const { deckHeight, legs } = on.record
+    const [leg] = legs
+    write(on, { kind: 'level', level: 0.2, from: 'said', keep: 'over-water' }, '2026')
+    const set = { leg: leg!.id, stock: null, height: 1, level: 0.2, keep: 'over-water' } as const
+    write(on, { kind: 'set', ...set, how: 'measured' }, '2026')
+    const risen = file('risen.json', on.record)
+    const next = async (...keep: string[]) => {
+      const told = JSON.parse(await out(risen, '--what', 'next-year', '--level=-0.1m', ...keep, '--json'))
+      return [told.deck - deckHeight!, told.legs[0].by].map((value) => Number(value.toFixed(6)))
+    }
+    expect(await next('--keep', 'as-last')).toEqual([0.2, 0])
+    expect(await next('--keep', 'planned')).toEqual([0, -0.2])
+    expect(await next('--keep', 'over-water')).toEqual([-0.1, -0.3])
+    const text = await out(risen, '--what', 'next-year', '--level=-0.1m', '--keep', 'as-last')
+    expect(text).toContain('The deck stays where it stood last')
+  })
+
   it('puts records together, in either order the same, and writes them as one', async () => {
     const made = await Promise.all([
       asked(one, other, '--out', 'all.json'),

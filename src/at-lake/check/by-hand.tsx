@@ -5,14 +5,22 @@ import { Measure, NOTHING, type Typed } from '../fields.tsx'
 import { fine } from '../fine.ts'
 import { Head } from '../frame.tsx'
 import { useBegun, useSay } from '../lake.ts'
+import { draftFrom, withReading } from './draft.ts'
 
 /** Level is what is within this, m: what a crew can set. */
 const TOLERANCE = 0.003
 
 export function ByHand({ done }: { readonly done: () => void }) {
-  const { record, add, state } = useBegun()
+  const { record, add, state, keeper } = useBegun()
   const { t, reader } = useSay()
-  const [read, setRead] = useState<ReadonlyMap<string, Typed>>(new Map())
+  // Kept like those of a dock with a plan: a phone goes out in the middle of eight legs.
+  const [draft, setDraft] = useState(() => draftFrom(keeper.draft('check')))
+  const read = new Map(draft.readings.map(({ leg, high }) => [leg, high]))
+  const put = (leg: string, high: Typed): void => {
+    const to = { ...draft, readings: withReading(draft, { leg, high, low: NOTHING }) }
+    keeper.keepDraft('check', to)
+    setDraft(to)
+  }
   const known = record.legs.flatMap((leg) => {
     const down = read.get(leg.id)?.value
     return down == null ? [] : [{ leg, down }]
@@ -30,7 +38,7 @@ export function ByHand({ done }: { readonly done: () => void }) {
           label={t('leg.number', { n: count(leg.number) })}
           kind="over"
           typed={read.get(leg.id) ?? NOTHING}
-          set={(typed) => setRead(new Map([...read, [leg.id, typed]]))}
+          set={(typed) => put(leg.id, typed)}
         />
       ))}
       {known.length > 1 &&

@@ -1,6 +1,7 @@
 /** What comes of the readings: level, or which leg goes up or down by how much; what cannot be told from them is said. */
 import type { LevelCheck, LevelMove } from '../../../rules/at-lake/index.ts'
-import { count, text } from '../../words/index.ts'
+import { saidOf } from '../../../rules/record/index.ts'
+import { count, meters, text } from '../../words/index.ts'
 import { fine, fineUp } from '../fine.ts'
 import { Figure, Head } from '../frame.tsx'
 import { useBegun, useSay } from '../lake.ts'
@@ -66,9 +67,10 @@ export function Result({ found, draft, again, moved, done }: ResultProps) {
 }
 
 function Move({ move }: { readonly move: LevelMove }) {
-  const { record } = useBegun()
+  const { record, state } = useBegun()
   const { t, reader } = useSay()
   const n = count(legNumberOf(move.leg, record))
+  const set = state.legs.find(({ leg }) => leg.id === move.leg)?.set
   if (move.by === null) return <p className="care">{t('check.let-down', { n })}</p>
   const by = fine(Math.abs(move.by), reader)
   return (
@@ -77,6 +79,17 @@ function Move({ move }: { readonly move: LevelMove }) {
       {move.turns !== null && (
         <p className="hint">
           {t('check.turns', { turns: { value: Math.abs(move.turns), unit: 'factor-rough' } })}
+        </p>
+      )}
+      {set && record.rise !== null && (
+        <p>
+          <b>
+            {t('check.then', {
+              n,
+              frame: meters(set.height + move.by - record.rise),
+              deck: meters(set.height + move.by),
+            })}
+          </b>
         </p>
       )}
     </>
@@ -119,7 +132,7 @@ function useWrite(found: LevelCheck, draft: Draft): () => void {
     for (const { leg, by } of found.moves) {
       const set = state.legs.find((one) => one.leg.id === leg)?.set
       if (!set || by === null) continue
-      const { id: _id, at: _at, device: _device, n: _n, season: _season, saw: _saw, by: _by, ...said } = set
+      const { by: _by, ...said } = saidOf(set)
       add({
         ...said,
         height: set.height + by,

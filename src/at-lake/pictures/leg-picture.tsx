@@ -23,12 +23,18 @@ const TALL = 118
 const BASE = 138
 const X = 150
 const FRAME = 0.16
+/** Lines of text nearer than that are one on the other. */
+const APART = 16
 
 export function LegPicture({ label, height, top, depth, clamps, words }: LegPictureProps) {
   const highest = Math.max(top ?? height, height + 0.15, depth ?? 0)
   const scale = TALL / highest
   const z = (up: number): number => BASE - up * scale
   const deck = z(height)
+  const over = Math.max(9, z(top ?? height) - 9)
+  // Of a leg that just reaches they would stand on each other.
+  const aside = Math.abs(over - (deck - 10)) < APART
+  const crossed = depth !== null && clamps.some((up) => Math.abs(z(up) - z(depth) - 11) < APART)
   return (
     <svg className="lake-picture" viewBox={`0 0 ${WIDE} 152`} role="img" aria-label={label}>
       {depth !== null && depth > 0 && (
@@ -54,11 +60,11 @@ export function LegPicture({ label, height, top, depth, clamps, words }: LegPict
         {words.deck}
       </text>
       {words.over !== null && top !== null && (
-        <text x={X} y={Math.max(9, z(top) - 9)}>
+        <text className={aside ? 'end' : ''} x={aside ? X - 12 : X} y={over}>
           {words.over}
         </text>
       )}
-      {depth !== null && depth > 0 && z(depth) - deck > 40 && (
+      {depth !== null && depth > 0 && z(depth) - deck > 40 && !crossed && (
         <text className="start" x={X + 24} y={z(depth) + 11}>
           {words.water}
         </text>

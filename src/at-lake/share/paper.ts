@@ -1,15 +1,17 @@
-/** Papers of a record as PDF: how each leg stands, and how it all comes out again. */
+/** Papers of a record as PDF: how each leg stands, how it all comes out again, and how far each leg goes in another spring. */
 import { pdfOf } from '../../../geometry/export/pdf.ts'
 import { recordPaper } from '../../../geometry/sheets/record.ts'
 import type { Catalog, Project, Reader } from '../../../rules/index.ts'
-import { type SeasonRecord, seasonState, takeOut } from '../../../rules/record/index.ts'
+import { type NextYear, type SeasonRecord, seasonState, takeOut } from '../../../rules/record/index.ts'
+import { nextYearTold } from '../../../rules/words/record-next-text.ts'
 import { takeOutTold } from '../../../rules/words/record-shop-text.ts'
 import { asBuiltTold, type ShopNamed } from '../../../rules/words/record-text.ts'
 import { FONT_URLS } from '../../documents/files/font-urls.ts'
 import { paperFonts } from '../../documents/files/fonts.ts'
 import { plainName } from '../../platform/file-name.ts'
 
-export type PaperOfRecord = 'as-built' | 'take-out'
+/** `next`: heights of another spring, as they were worked out. */
+export type PaperOfRecord = 'as-built' | 'take-out' | { readonly next: NextYear }
 
 export interface PaperAsked {
   readonly what: PaperOfRecord
@@ -38,9 +40,11 @@ export async function recordPdf({
   reader,
 }: PaperAsked): Promise<File> {
   const told =
-    what === 'as-built'
-      ? asBuiltTold(record, reader, shownSeason(record, season), shopOfRecord(record, catalog))
-      : takeOutTold(record, takeOut(record, project ?? undefined, season), reader)
+    typeof what === 'object'
+      ? nextYearTold(record, what.next, reader)
+      : what === 'as-built'
+        ? asBuiltTold(record, reader, shownSeason(record, season), shopOfRecord(record, catalog))
+        : takeOutTold(record, takeOut(record, project ?? undefined, season), reader)
   const date = new Date().toISOString().slice(0, 10)
   const size = reader.units === 'imperial' ? 'letter' : 'a4'
   // A shop that has nothing to do with it does not stand on it.

@@ -1,16 +1,14 @@
 /** The record given to the other phone, put together with what that has, kept as a file, or as paper for the boathouse. */
 import { useState } from 'react'
-import { download } from '../../platform/download.ts'
 import { type Arrived, type Frames, recordCodes, recordFile, recordLink } from '../../record-sharing/index.ts'
-import { useLeadline } from '../../state/store.ts'
 import { count } from '../../words/index.ts'
 import { Frame, Head } from '../frame.tsx'
 import { useBegun, useSay } from '../lake.ts'
 import { usePart } from '../trail.ts'
 import { useSaveRecord } from '../use-save-record.ts'
-import type { PaperOfRecord } from './paper.ts'
 import { Receive } from './receive.tsx'
 import { Squares } from './square.tsx'
+import { usePaper } from './use-paper.ts'
 
 type Shown = 'squares' | 'receive'
 const SHOWN = ['squares', 'receive'] as const
@@ -77,9 +75,8 @@ interface WaysProps {
 }
 
 function Ways({ show, told, tell }: WaysProps) {
-  const { record, keeper, season, project } = useBegun()
-  const { t, reader } = useSay()
-  const catalog = useLeadline((s) => s.catalog)
+  const { record, keeper, season, state, last, go } = useBegun()
+  const { t } = useSay()
   const file = (): Promise<File> => recordFile(record, (hash) => keeper.photo(hash))
   const save = useSaveRecord()
   const copy = async (): Promise<void> => {
@@ -96,15 +93,8 @@ function Ways({ show, told, tell }: WaysProps) {
     const made = await file()
     await navigator.share({ files: [made], title: made.name }).catch(() => {})
   }
-  const paper = async (what: PaperOfRecord): Promise<void> => {
-    try {
-      const { recordPdf } = await import('./paper.ts')
-      const made = await recordPdf({ what, record, season, project, catalog, reader })
-      download(made, made.type, made.name)
-    } catch {
-      tell(t('share.no-paper'))
-    }
-  }
+  const paper = usePaper(tell)
+  const isSet = state.legs.some(({ set }) => set)
   const canSend = typeof navigator.canShare === 'function'
   return (
     <>
@@ -146,6 +136,15 @@ function Ways({ show, told, tell }: WaysProps) {
         <button type="button" onClick={() => void paper('take-out')}>
           {t('share.out-paper')}
         </button>
+        {(isSet || last) && (
+          <button
+            type="button"
+            onClick={() => go({ at: 'next', of: isSet ? String(Number(season) + 1) : season })}
+          >
+            {t('share.next-paper')}
+            <small>{t('share.next-more')}</small>
+          </button>
+        )}
       </div>
     </>
   )

@@ -299,7 +299,8 @@ describe('when the bed is not as it was sounded', () => {
     })
     expect(once.limit.say).toBe('measure-again')
     const twice = legIn(at({ measured: both.map((one) => ({ ...one, again: true })) }), 's3.end.left')
-    expect(twice.limit).toEqual({ say: 'stop-and-call', reasons: ['brace-none'] })
+    // What stands far over the deck is told beside a stop as well: of 5 ft, 1.524 + 0.00635 less 0.736, 0.794 over it.
+    expect(twice.limit).toEqual({ say: 'stop-and-call', reasons: ['brace-none', 'tall'] })
   })
 
   it('a leg that comes to stand more than 2 ft over the deck is told, and no reason to stop', () => {

@@ -1,0 +1,141 @@
+/** Figures of another day at the lake: how far each leg goes in spring, on the screen and on paper; one that was written wrong; and back from the page that plans. */
+import { readFile } from 'node:fs/promises'
+import type { Page } from 'playwright-core'
+import { expect, test } from 'vitest'
+import { getDocument } from '../support/pdfjs.ts'
+import { begun, phone, write } from '../support/records.ts'
+import { open, PHONE, withBrowser } from './support/open.ts'
+
+withBrowser()
+
+const INCH = 0.0254
+
+const title = (page: Page) => page.locator('.lake-day h2').innerText()
+const said = (page: Page) => page.locator('.lake-day main').innerText()
+const titled = (page: Page, to: string) => expect.poll(() => title(page), { timeout: 20_000 }).toBe(to)
+const tap = (page: Page, name: string | RegExp) =>
+  page.getByRole('button', { name, exact: typeof name === 'string' }).tap()
+const pick = (page: Page, name: string | RegExp) =>
+  page.getByRole('radio', { name }).locator('xpath=ancestor::label').tap()
+const row = (page: Page, leg: number) =>
+  page.getByRole('row').filter({ has: page.getByRole('rowheader', { name: String(leg), exact: true }) })
+
+async function textOf(data: Uint8Array): Promise<string> {
+  const document = await getDocument({ data }).promise
+  const pages = Array.from({ length: document.numPages }, async (_, i) => {
+    const { items } = await (await document.getPage(i + 1)).getTextContent()
+    return items.map((item) => ('str' in item ? item.str : '')).join(' ')
+  })
+  return (await Promise.all(pages)).join(' ')
+}
+
+/** Last year: the lake 4 in under the survey's, the deck where it was planned, each leg as many inches from sole to deck. */
+function lastYear() {
+  const on = phone(begun(), 'phone-b')
+  const level = -4 * INCH
+  write(on, { kind: 'level', level, from: 'said', keep: 'planned' }, '2025')
+  on.record.legs.forEach(({ id }, i) => {
+    const set = { kind: 'set', leg: id, stock: null, height: (24 + i) * INCH } as const
+    write(on, { ...set, level, keep: 'planned', how: 'measured' }, '2025')
+  })
+  return on.record
+}
+
+test('how far each leg goes is told against last year, on paper too; a figure that was wrong is put right in its place', async () => {
+  const { page, close } = await open({
+    path: '/waterside.html',
+    viewport: PHONE,
+    hasTouch: true,
+    fresh: true,
+  })
+  const buffer = Buffer.from(JSON.stringify(lastYear()))
+  const file = { name: 'cove.record.json', mimeType: 'application/json', buffer }
+  await page.locator('.lake-day input[type="file"]').first().setInputFiles(file)
+  await titled(page, 'Quillet Cove')
+  await tap(page, 'How far each leg goes up or down')
+  // As last year, until somebody says otherwise: 4 in under the survey's.
+  await expect.poll(() => said(page)).toContain('4 in lower than when the depths were measured')
+  await pick(page, 'Higher than in 2025')
+  await page.getByRole('textbox', { name: 'By how much' }).fill('3 in')
+  // 3 in up from 4 in under: 1 in under. A deck as high over that as planned is 1 in lower, and each leg 1 in shorter.
+  await expect.poll(() => said(page)).toContain('1 in lower than when the depths were measured')
+  await pick(page, /^1 ft 5 3\/4 in over today’s water/)
+  for (const [leg, deck] of [
+    [1, '1 ft 11 in'],
+    [5, '2 ft 3 in'],
+  ] as const)
+    expect(await row(page, leg).innerText()).toMatch(new RegExp(`draw the leg up 1 in\\s+${deck}`))
+  const paper = async (): Promise<string> => {
+    const [made] = await Promise.all([page.waitForEvent('download'), tap(page, 'Print it (PDF)')])
+    expect(made.suggestedFilename()).toMatch(/\.pdf$/)
+    return textOf(new Uint8Array(await readFile(await made.path())))
+  }
+  const text = await paper()
+  expect(text.match(/1 in shorter/g)).toHaveLength(10)
+  expect(text).toContain('keeps its height over the water')
+  // Leg 5 stood at 2 ft 6 in: 2 in more than was written down.
+  await tap(page, 'All that can be done here')
+  await tap(page, 'How each leg stands')
+  await titled(page, 'How each leg stands, 2025')
+  await page.getByLabel('A figure is wrong: put it right').selectOption({ label: 'Leg 5' })
+  await page
+    .getByRole('textbox', { name: 'Bottom of the foot pad to the top of the frame, as set' })
+    .fill('29 in')
+  await page.getByText('That is 2 ft 6 in to the deck.').waitFor()
+  await tap(page, 'Put it right')
+  await expect.poll(() => row(page, 5).innerText()).toMatch(/2 ft 5 in\s+2 ft 6 in/)
+  // Both stand there, the one that holds last.
+  const written = await page.getByRole('listitem').allInnerTexts()
+  expect(written.map((line) => /set to (.*) to the deck/.exec(line)?.[1])).toEqual(['2 ft 4 in', '2 ft 6 in'])
+  await page.reload()
+  await titled(page, 'How each leg stands, 2025')
+  expect(await row(page, 5).innerText()).toContain('2 ft 6 in')
+  // Another spring goes by it; from where papers are.
+  await tap(page, 'Share, save or print the record')
+  await tap(page, /^Paper for next spring/)
+  await titled(page, `Setting it up in ${new Date().getFullYear()}`)
+  expect(await row(page, 5).innerText()).toMatch(/the same\s+2 ft 6 in/)
+  expect(await row(page, 6).innerText()).toMatch(/the same\s+2 ft 5 in/)
+  await close()
+})
+
+test('the page that plans tells that a dock is being set up, and one touch goes on; what is done stays in reach of a thumb', async () => {
+  const { page, close } = await open({ viewport: PHONE, hasTouch: true, fresh: true })
+  const told = page.getByText(/^You are setting up/)
+  await page.getByRole('button', { name: 'At the lake' }).first().tap()
+  await titled(page, 'Which dock?')
+  await tap(page, /^Begin with/)
+  await tap(page, /^Set it up/)
+  await pick(page, /^As on the day/)
+  await tap(page, 'Next')
+  await titled(page, 'Before anybody gets wet')
+  for (const box of await page.getByRole('checkbox').all()) await box.tap()
+  await tap(page, 'We are ready')
+  for (let now = await title(page); !now.startsWith('How deep'); now = await title(page)) {
+    await tap(page, /^(?:Done|We are ready)$/)
+    await expect.poll(() => title(page)).not.toBe(now)
+  }
+  await page.getByRole('textbox').fill('6 in')
+  await page.setViewportSize({ width: 844, height: 390 })
+  const inReach = async (name: string): Promise<void> => {
+    const button = await page.getByRole('button', { name, exact: true }).boundingBox()
+    expect(button!.y + button!.height, name).toBeLessThanOrEqual(390)
+  }
+  await inReach('Use this depth')
+  await tap(page, 'Use this depth')
+  await titled(page, 'Set leg 1')
+  await page.evaluate(() => scrollTo(0, 0))
+  await inReach('It is set and tight')
+  await page.setViewportSize(PHONE)
+  await tap(page, 'It is set and tight')
+  await titled(page, 'How deep is it at leg 2?')
+  await tap(page, 'All that can be done here')
+  await tap(page, 'Back to the plan')
+  await expect.poll(() => told.innerText()).toBe('You are setting up Quillet Cove: 1 of 10 legs are set.')
+  await tap(page, 'Go on setting up')
+  await titled(page, 'How deep is it at leg 2?')
+  // Once only: home is home again.
+  await page.goBack()
+  await titled(page, 'Quillet Cove')
+  await close()
+})
