@@ -12,16 +12,19 @@ import { type Named, nameIn } from './name-in.ts'
 const isNamed = (value: unknown): value is Named =>
   typeof value === 'object' && value !== null && 'code' in value && 'name' in value
 
+/** The shop or the language has other names than the catalog's own. */
+const hasNames = ({ words }: Catalog, language: Language): boolean =>
+  Boolean(words ?? language.words['usual-names'])
+
 /** Whatever of it has a code and a name. */
 function catalogIn(catalog: Catalog, language: Language): Catalog {
-  if (!catalog.words) return catalog
   return JSON.parse(JSON.stringify(catalog), (_, value: unknown) =>
     isNamed(value) ? { ...value, name: nameIn(catalog, value, language) } : value,
   )
 }
 
 export function dockIn(dock: Dock, catalog: Catalog, language: Language): Dock {
-  if (!catalog.words) return dock
+  if (!hasNames(catalog, language)) return dock
   const named = <T extends Named>(list: readonly T[]): T[] =>
     list.map((one) => ({ ...one, name: nameIn(catalog, one, language) }))
   const { existing } = dock
@@ -55,7 +58,7 @@ export function remedyNamed<R extends Remedy>(remedy: R, catalog: Catalog, langu
 }
 
 export function projectIn(project: Project, language: Language): Project {
-  if (!project.catalog.words) return project
+  if (!hasNames(project.catalog, language)) return project
   const catalog = catalogIn(project.catalog, language)
   return { ...project, catalog, shop: shopOf(catalog), dock: dockIn(project.dock, project.catalog, language) }
 }

@@ -27,16 +27,40 @@ export type Remark =
       readonly length: number
       readonly path: Path
     }
-  | { readonly key: 'still-demo-name'; readonly section: 'shop'; readonly path: Path }
+  | {
+      readonly key: 'still-demo-name' | 'demo-contact'
+      readonly section: 'shop'
+      readonly path: Path
+    }
+  /** A term of its quotes is the demo shop's. */
+  | { readonly key: 'demo-terms'; readonly section: 'prices'; readonly path: Path }
 
 export function remarksOn(catalog: Catalog, demo: Catalog): Remark[] {
-  return [...shopRemarks(catalog, demo), ...priceRemarks(catalog, demo), ...braceRemarks(catalog)]
+  return [
+    ...shopRemarks(catalog, demo),
+    ...spokenRemarks(catalog, demo),
+    ...priceRemarks(catalog, demo),
+    ...braceRemarks(catalog),
+  ]
 }
 
 const shopRemarks = (catalog: Catalog, demo: Catalog): Remark[] =>
   catalog.name === demo.name || catalog.id === demo.id
     ? [{ key: 'still-demo-name', section: 'shop', path: [catalog.name === demo.name ? 'name' : 'id'] }]
     : []
+
+/** Customers would call the demo shop, or be held to what it asks. */
+function spokenRemarks(catalog: Catalog, demo: Catalog): Remark[] {
+  const contact = (['phone', 'mail', 'web'] as const).find(
+    (key) => catalog.shop?.[key] !== undefined && catalog.shop[key] === demo.shop?.[key],
+  )
+  const theirs = new Set(demo.quote?.terms)
+  const term = (catalog.quote?.terms ?? []).findIndex((one) => theirs.has(one))
+  return [
+    ...(contact ? [{ key: 'demo-contact', section: 'shop', path: ['shop', contact] } as const] : []),
+    ...(term < 0 ? [] : [{ key: 'demo-terms', section: 'prices', path: ['quote', 'terms', term] } as const]),
+  ]
+}
 
 /** Prices of parts that the demo has too, and at the same price: one that nobody has touched is nobody's. */
 function priceRemarks(catalog: Catalog, demo: Catalog): Remark[] {

@@ -33,6 +33,7 @@ import stake from '../../rules/words/en/stake.json' with { type: 'json' }
 import start from '../../rules/words/en/start.json' with { type: 'json' }
 import structure from '../../rules/words/en/structure.json' with { type: 'json' }
 import terminal from '../../rules/words/en/terminal.json' with { type: 'json' }
+import usualNames from '../../rules/words/en/usual-names.json' with { type: 'json' }
 import wants from '../../rules/words/en/wants.json' with { type: 'json' }
 import waterside from '../../rules/words/en/waterside.json' with { type: 'json' }
 import waves from '../../rules/words/en/waves.json' with { type: 'json' }
@@ -74,6 +75,7 @@ export const ENGLISH_WORDS: Readonly<Record<string, SubjectWords>> = {
   start,
   structure,
   terminal,
+  'usual-names': usualNames,
   wants,
   waterside,
   waves,

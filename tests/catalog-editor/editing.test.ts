@@ -230,7 +230,14 @@ describe('worth a look', () => {
     const keys = (catalog = demoCatalog): string[] => [
       ...new Set(remarksOn(catalog, demoCatalog).map(({ key }) => key)),
     ]
-    expect(keys()).toEqual(['still-demo-name', 'demo-prices'])
+    expect(keys()).toEqual(['still-demo-name', 'demo-contact', 'demo-terms', 'demo-prices'])
+    const spoken = {
+      ...demoCatalog,
+      shop: { phone: '1', mail: '2' },
+      quote: { ...demoCatalog.quote, terms: ['Ours.', demoCatalog.quote!.terms![0]!] },
+    }
+    expect(keys(spoken)).toEqual(['still-demo-name', 'demo-terms', 'demo-prices'])
+    expect(remarksOn(spoken, demoCatalog)[1]).toMatchObject({ path: ['quote', 'terms', 1] })
     expect(keys(metricCatalog)).toEqual([])
     const wide = { ...metricCatalog, frames: [{ ...metricCatalog.frames[0]!, width: 1.8 }] }
     // Leg axes 0.07 m in from the sides.

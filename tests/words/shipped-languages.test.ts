@@ -1,6 +1,7 @@
 /** Every language that is shipped says all that English says, with the same figures in it and in each of its own forms by number. */
 import { readdirSync, readFileSync } from 'node:fs'
 import { expect, it } from 'vitest'
+import { demoCatalog, demoDesign, languageOf, type Named, nameIn } from '../../rules/index.ts'
 import {
   type Difference,
   differenceLine,
@@ -8,8 +9,10 @@ import {
   type LanguageFile,
   parseLanguageFile,
 } from '../../rules/words/language-file.ts'
+import { dockIn } from '../../rules/words/part-names.ts'
 import { ENGLISH_WORDS } from '../../src/words/english.ts'
 import { SHIPPED_LANGUAGES } from '../../src/words/shipped-names.ts'
+import { placedDock } from '../support/placed-dock.ts'
 
 const FOLDER = 'public/words'
 const shipped = readdirSync(FOLDER)
@@ -86,4 +89,33 @@ it.each(shipped)('of %s one message taken out, one figure, one form is told by i
 
 it('the catalog editor knows of each', () => {
   expect([...SHIPPED_LANGUAGES].sort()).toEqual([...shipped].sort())
+})
+
+it.each(shipped)('%s has names for all that the demo shop sells, and a shop’s own go before them', (tag) => {
+  const named = new Map<string, Named>()
+  JSON.stringify(demoCatalog, (_, value: unknown) => {
+    if (typeof value === 'object' && value !== null && 'code' in value && 'name' in value) {
+      const one = value as Named
+      named.set(one.name, one)
+    }
+    return value
+  })
+  expect(Object.keys(ENGLISH_WORDS['usual-names']!).sort()).toEqual([...named.keys()].sort())
+  const language = languageOf(tag, fileOf(tag).words)
+  const same = [...named.values()].filter((one) => nameIn(demoCatalog, one, language) === one.name)
+  expect(same).toEqual([])
+  const leg = named.get('Leg 3 ft')!
+  const own = { words: { [tag]: { [leg.code]: 'Own' } } }
+  expect(nameIn(own, leg, language)).toBe('Own')
+  // Another name is another part, whatever its code.
+  expect(nameIn({}, { ...leg, name: 'Leg 3 ft, tall' }, language)).toBe('Leg 3 ft, tall')
+})
+
+it('a part of the demo shop stands on a list in German', () => {
+  const german = languageOf('de', fileOf('de').words)
+  const dock = placedDock(demoDesign, demoCatalog)
+  const told = dockIn(dock, demoCatalog, german).parts.map(({ name }) => name)
+  expect(told).toContain('Stütze 3 ft')
+  expect(told).toContain('Pfahlschelle')
+  expect(told.filter((name) => dock.parts.some((one) => one.name === name))).toEqual([])
 })

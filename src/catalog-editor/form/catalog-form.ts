@@ -23,7 +23,7 @@ export const SECTIONS = {
   decking: ['decking', 'deckings'],
   hardware: ['hardware', 'spares'],
   extras: ['extras'],
-  prices: ['quote', 'shop.deposit', 'shop.each', 'shop.brings', 'services'],
+  prices: ['quote', 'shop.deposit', 'shop.prices', 'shop.each', 'shop.brings', 'services'],
   rules: ['rules'],
   waters: ['limits', 'soils', 'survey'],
   stock: ['stock', 'materials'],

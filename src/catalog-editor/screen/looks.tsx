@@ -83,6 +83,8 @@ function remarkText(remark: Remark, { t, reader }: Words): string {
     case 'no-brace-for-leg':
       return t('look.no-brace-for-leg', { length: formatLength(remark.length, reader) })
     case 'still-demo-name':
-      return t('look.still-demo-name')
+    case 'demo-contact':
+    case 'demo-terms':
+      return t(`look.${remark.key}`)
   }
 }
