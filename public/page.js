@@ -1,5 +1,6 @@
-/** The demo page's own: in which language it is, and the planner in it. As chosen here last, else as the browser is set. */
-const KEY = 'leadline-demo-language'
+/** The demo page's own: in which language it is, and the planner in it. */
+import { chosen, keep, speak as speakSite } from './site-language.js'
+
 const TEXTS = {
   en: {
     title: 'Leadline: plan a dock on your own shore',
@@ -35,38 +36,21 @@ const TEXTS = {
   },
 }
 
-const kept = () => {
-  try {
-    return localStorage.getItem(KEY)
-  } catch {
-    return null
-  }
-}
-const keep = (lang) => {
-  try {
-    localStorage.setItem(KEY, lang)
-  } catch {
-    // No place to keep it: the next visit begins as the browser is set.
-  }
-}
-
 const choice = document.querySelector('#language')
 
 function speak(lang) {
   const { title, head, lead, note, language, lake } = TEXTS[lang]
   document.title = title
-  document.documentElement.lang = lang
   document.querySelector('h1').textContent = head
   document.querySelector('#lead').textContent = lead
   document.querySelector('#lake').textContent = lake
   document.querySelector('small').textContent = note
   choice.setAttribute('aria-label', language)
   choice.value = lang
-  document.querySelector('leadline-dock').setAttribute('lang', lang)
+  speakSite(lang)
 }
 
-const wanted = [kept(), ...navigator.languages].map((tag) => (tag ?? '').split('-')[0])
-const first = wanted.find((lang) => Object.hasOwn(TEXTS, lang)) ?? 'en'
+const first = chosen()
 if (first !== 'en') speak(first)
 choice.addEventListener('change', () => {
   keep(choice.value)

@@ -16,7 +16,7 @@ interface SiteFile {
 
 /** The site's own files beside `leadline/`. */
 const PAGES =
-  /^(?:(?:leadline|offline|page)\.js|(?:index|lake)\.html|(?:page|lake)\.css|icon.*\.(?:svg|png)|lake\.webmanifest)$/
+  /^(?:(?:leadline|offline|page|lake|site-language)\.js|(?:index|lake)\.html|(?:page|lake)\.css|icon.*\.(?:svg|png)|lake\.webmanifest)$/
 /** What reads and nobody runs. */
 const TEXTS = /\.(?:md|txt)$|^(?:files|integrity)\.json$/
 const HASHED = /-[\w-]{8}\.\w+$/
