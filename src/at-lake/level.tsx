@@ -101,7 +101,7 @@ function Ways({ known, later }: { readonly known: (level: LevelSaid) => void; re
       {level && way !== 'survey' && <LevelFigure level={level.level} />}
       {marks.length === 0 && project && <p className="hint">{t('level.safe')}</p>}
       {unknown && <Beside name={unknown.name} stake={stake} set={setStake} />}
-      <div className="ways pinned">
+      <div className={way !== 'later' && level === null ? 'ways' : 'ways pinned'}>
         <button
           type="button"
           className="main"

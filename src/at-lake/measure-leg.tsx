@@ -102,7 +102,8 @@ function Ask({ at, known, enter }: AskProps) {
         </p>
       )}
       <Measure label={label} kind={by === 'frame' ? 'frame' : 'depth'} typed={typed} set={set} />
-      <div className="ways pinned">
+      {/* Pinned once there is something to use: before that it would be over the field. */}
+      <div className={depth === null ? 'ways' : 'ways pinned'}>
         <button
           type="button"
           className="main"

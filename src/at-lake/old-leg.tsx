@@ -51,7 +51,7 @@ export function OldLeg({ leg, next }: { readonly leg: string; readonly next: () 
           <b>{t('old.bolts')}</b>
         </p>
       )}
-      <div className="ways pinned">
+      <div className={height === null ? 'ways' : 'ways pinned'}>
         <button
           type="button"
           className="main"

@@ -22,9 +22,20 @@ const isAsked = (): boolean => inTab((from) => from.getItem(ASKED) !== null, fal
 const ask = (): void => inTab((to) => to.setItem(ASKED, ''), undefined)
 const forget = (): void => inTab((from) => from.removeItem(ASKED), undefined)
 
-const show = (what: Told): void => {
+/** Nothing is to be done about `ready`: it makes room again after this long, ms. */
+const READ = 15_000
+
+const show = (what: Told | null): void => {
   for (const each of document.querySelectorAll<HTMLElement>('[data-offline]'))
     each.hidden = each.dataset.offline !== what
+}
+
+/** That all is here is told once, and covers nothing that came meanwhile. */
+function showReady(): void {
+  show('ready')
+  setTimeout(() => {
+    if (document.querySelector('[data-offline="ready"]:not([hidden])')) show(null)
+  }, READ)
 }
 
 async function register(workers: ServiceWorkerContainer): Promise<void> {
@@ -60,7 +71,7 @@ async function register(workers: ServiceWorkerContainer): Promise<void> {
     if (isAsked()) {
       forget()
       location.reload()
-    } else if (mine) show('ready')
+    } else if (mine) showReady()
     else show('elsewhere')
     mine = false
   })

@@ -1,7 +1,8 @@
 /** Figures of another day at the lake: how far each leg goes in spring, on the screen and on paper; one that was written wrong; and back from the page that plans. */
 import { readFile } from 'node:fs/promises'
+import { join } from 'node:path'
 import type { Page } from 'playwright-core'
-import { expect, test } from 'vitest'
+import { expect, inject, test } from 'vitest'
 import { getDocument } from '../support/pdfjs.ts'
 import { begun, phone, write } from '../support/records.ts'
 import { open, PHONE, withBrowser } from './support/open.ts'
@@ -137,5 +138,20 @@ test('the page that plans tells that a dock is being set up, and one touch goes 
   // Once only: home is home again.
   await page.goBack()
   await titled(page, 'Quillet Cove')
+  await close()
+})
+
+test('the demo’s page at the lake speaks as the browser does, or as was chosen where docks are planned', async () => {
+  const { words } = JSON.parse(await readFile(join(inject('dist'), 'words/de.json'), 'utf8'))
+  const { page, close } = await open({ path: '/lake.html', viewport: PHONE, locale: 'de-DE', fresh: true })
+  await titled(page, words.waterside['welcome.title'])
+  expect(await page.evaluate(() => [document.documentElement.lang, document.title])).toEqual([
+    'de',
+    'Leadline am See',
+  ])
+  expect(await page.locator('[data-offline=ready]').textContent()).toContain('ohne Netz')
+  await page.evaluate(() => localStorage.setItem('leadline-demo-language', 'en'))
+  await page.reload()
+  await titled(page, 'Which dock?')
   await close()
 })
