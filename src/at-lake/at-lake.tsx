@@ -99,7 +99,10 @@ function useRecords(leave: (() => void) | null) {
       setKeeper(own)
       setRecords(all)
     }
-    if (trailNow() === null) (leave ? stepTo : standAt)({ dock: null })
+    if (trailNow() === null) {
+      if (leave) stepTo({ dock: null })
+      else standAt({ dock: null, stays: true })
+    }
     void begin()
     return () => {
       over = true

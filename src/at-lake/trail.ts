@@ -17,6 +17,8 @@ interface Trail {
   readonly part?: string | null
 }
 interface Kept extends Trail {
+  /** Of an element that is at the lake for good: others on its page are not taken along. `app.tsx` looks for it. */
+  readonly stays?: boolean
   /** Entries between this one and where it began. */
   readonly depth: number
   /** What Back comes to. */
@@ -34,7 +36,8 @@ export function trailNow(): Kept | null {
 /** A browser may refuse one of many in a short time: then Back goes farther. */
 function write(how: 'pushState' | 'replaceState', kept: Kept): void {
   try {
-    history[how]({ ...stateOf(), [KEY]: kept }, '')
+    const stays = trailNow()?.stays
+    history[how]({ ...stateOf(), [KEY]: { ...(stays && { stays }), ...kept } }, '')
   } catch {
     // It is shown all the same.
   }
@@ -43,8 +46,8 @@ function write(how: 'pushState' | 'replaceState', kept: Kept): void {
 /** What is not said is nothing. */
 const bare = ({ dock = null, page = null, part = null }: Trail): Required<Trail> => ({ dock, page, part })
 
-/** In the place of where one is. */
-export function standAt(at: Trail): void {
+/** In the place of where one is. @param at `stays`: of an element that is at the lake for good; all that follows is then */
+export function standAt(at: Trail & { readonly stays?: true }): void {
   const now = trailNow()
   write('replaceState', { ...at, depth: now?.depth ?? 0, before: now?.before ?? null })
 }

@@ -49,7 +49,8 @@ export function App({ mode }: { readonly mode: Mode }) {
   useSeenWindow(app)
   // A season's record in the address is read at the lake; who was there is there again.
   useEffect(() => {
-    if (location.hash.startsWith('#leadline-record=') || history.state?.leadlineLake) set({ atLake: true })
+    const trail = history.state?.leadlineLake
+    if (location.hash.startsWith('#leadline-record=') || (trail && !trail.stays)) set({ atLake: true })
   }, [set])
   return (
     <div
