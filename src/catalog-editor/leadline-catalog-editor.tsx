@@ -91,7 +91,12 @@ export class LeadlineCatalogEditor extends Base {
   }
 
   attributeChangedCallback(name: string): void {
-    if (name === 'lang' || name === 'words') void this.#speak()
+    if (name === 'lang' || name === 'words') {
+      const lang = this.getAttribute('lang')
+      // It looked for the language around it when it began.
+      if (lang !== null && this.#root) this.#dock()?.setAttribute('lang', lang)
+      void this.#speak()
+    }
     this.#draw()
   }
 

@@ -157,5 +157,13 @@ test('on a phone: one of catalog and dock at a time, sections by a list, nothing
   await page.getByRole('button', { name: 'Dock', exact: true }).click()
   expect(await page.locator('leadline-dock').isVisible()).toBe(true)
   await expect.poll(() => dockParts(page), { timeout: 60_000 }).toContainEqual(['F-48', 41200])
+
+  // Its words come with the language, what the schema says of a field too.
+  await page.locator('leadline-catalog-editor').evaluate((e) => e.setAttribute('lang', 'de'))
+  await page.getByRole('button', { name: 'Katalog', exact: true }).click()
+  await page.getByRole('navigation').getByRole('combobox').selectOption('shop')
+  await page.getByRole('heading', { name: 'Ihr Betrieb' }).waitFor()
+  await page.getByText('Ihre eigene Ausgabe dieses Katalogs').waitFor()
+  expect(await width()).toBeLessThanOrEqual(PHONE.width)
   await close()
 })

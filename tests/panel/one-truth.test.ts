@@ -79,7 +79,7 @@ it(`one price everywhere (seed ${SEED}, ${RUNS} docks)`, () => {
           if (rounding !== 0) rounded++
         }
         // It is derived once more for that.
-      if (priced % 8 === 0) expect(verifyQuote({ ...shops, design }, catalog)).toEqual([])
+        if (priced % 8 === 0) expect(verifyQuote({ ...shops, design }, catalog)).toEqual([])
         // What the papers add is named beside it.
         if (own.tax?.amount) expect(['tax', 'both']).toContain(price.plus)
         if (delivery > 0 || own.freight.by === 'none') expect(['delivery', 'both']).toContain(price.plus)
