@@ -158,9 +158,8 @@ function docOf(symbol: Exported, checker: Checker): string {
     if (name === 'param') return [`- \`${said.replace(/^(\S+) (?:- )?/, '$1`: ')}`]
     return name === 'throws' || name === 'returns' ? [`- ${name} ${said}`] : []
   })
-  return [text.replaceAll('\n', ' '), ...(tags.length > 0 ? [tags.join('\n')] : [])]
-    .filter(Boolean)
-    .join('\n\n')
+  const paragraphs = text.split(/\n\s*\n/).map((one) => oneLine(one).trim())
+  return [...paragraphs, ...(tags.length > 0 ? [tags.join('\n')] : [])].filter(Boolean).join('\n\n')
 }
 
 /** What a file says of itself, where it is exported whole. */
