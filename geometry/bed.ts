@@ -2,6 +2,7 @@
 import type { Bed } from '../rules/index.ts'
 import type { Extent } from './types.ts'
 
+/** The ground as triangles, m. */
 export interface BedMesh {
   /** Vertex of column i (along x) and row j (along y): number `j * nx + i`. */
   readonly positions: Float32Array

@@ -2,6 +2,7 @@
 import { type Clearance, clearances } from '../rules/clearance/clearance.ts'
 import type { Dock, PartKind, Project, Vec3 } from '../rules/index.ts'
 
+/** How near a part comes to another, or to the ground. */
 export interface Gap {
   /** What it is measured to; null: the ground. */
   readonly to: { readonly kind: PartKind; readonly of: string } | null

@@ -47,6 +47,7 @@ export interface FrameShape {
   readonly lowest: number
 }
 
+/** A catalog made ready to be asked: its lists by code, its rules with defaults filled in. Read-only. */
 export interface Shop {
   readonly catalog: Catalog
   readonly rules: Readonly<Record<Exclude<RuleName, 'scour'>, number>>

@@ -23,8 +23,10 @@ import { proveRemedies } from './remedies/prove.ts'
 import { stand } from './stand.ts'
 import { withStructure } from './with-structure.ts'
 
+/** The whole dock of a design: every part placed, counted and priced, judged, with findings and the remedies that are enough. Never throws at what `parseDesign` and `parseCatalog` gave. */
 export const derive = (design: Design, catalog: Catalog): Dock => assess(deriveKit(design, catalog))
 
+/** How much of a dock is worked out. */
 export interface AssessOptions {
   /** False: no remedy is tried, so none is offered, and it takes a part of the time. */
   readonly remedies?: boolean

@@ -7,13 +7,18 @@
 
 import type { PartKind } from './part-kinds.ts'
 
+/** A place or a direction in the dock's frame of reference, m: x lakeward, y to the left, z up from the survey day's water. */
 export type Vec3 = readonly [x: number, y: number, z: number]
 /** Unit quaternion x, y, z, w: turns a part's own frame into the dock's. */
 export type Quat = readonly [x: number, y: number, z: number, w: number]
 
+/** An edge of a section, as seen from its start, looking along it. */
 export type Edge = 'start' | 'end' | 'left' | 'right'
+/** A corner of a section. */
 export type Corner = 'start.left' | 'start.right' | 'end.left' | 'end.right'
+/** How a section is held: the ramp hinges, the first stands by itself, the others hang on one before them. */
 export type Role = 'ramp' | 'standing' | 'following'
+/** To which side, looking lakeward. */
 export type Side = 'left' | 'right'
 
 export type { PartKind }
@@ -29,6 +34,7 @@ export interface Placement {
   readonly turn: Quat
 }
 
+/** One section, or the ramp, where it lies. Lengths and elevations in m. */
 export interface Section {
   readonly id: string
   readonly role: Role
@@ -53,6 +59,7 @@ export interface Section {
   readonly lift: number
 }
 
+/** Where and how steeply the ramp comes down, m. */
 export interface Ramp {
   /** Of the deck plane, up to the dock positive. */
   readonly slope: number
@@ -65,6 +72,7 @@ export interface Ramp {
   readonly onEdge: boolean
 }
 
+/** One leg: where it stands and how high it is set. Lengths and elevations in m. */
 export interface Leg {
   /** `s3.end.left` */
   readonly id: string
@@ -94,6 +102,7 @@ export interface Leg {
   readonly fitChance: number | null
 }
 
+/** The brace between two legs: which one, where its holes come, what is clear of it, m. */
 export interface Brace {
   readonly code: string
   /** Hole to hole. */
@@ -113,6 +122,7 @@ export interface Brace {
   readonly highZ: number
 }
 
+/** Two legs that a brace may join, m. */
 export interface Pair {
   /** `s3.end` for the two legs of one edge, else both leg ids joined by `~`. */
   readonly id: string
@@ -124,6 +134,7 @@ export interface Pair {
   readonly brace: Brace | null
 }
 
+/** Where two sections meet, and by what. */
 export interface Joint {
   /** `s2~s3` */
   readonly id: string
@@ -132,6 +143,7 @@ export interface Joint {
   readonly kind: 'hinge' | 'hook' | 'tie'
 }
 
+/** A row of the parts list: masses in kg, prices in minor units of the catalog's currency. */
 export interface PartRow {
   readonly code: string
   readonly kind: PartKind
@@ -147,6 +159,7 @@ export interface PartRow {
   readonly price: number
 }
 
+/** Sums of the parts list. */
 export interface Totals {
   /** Without spares, kg. */
   readonly mass: number
@@ -190,7 +203,9 @@ export interface Existing {
   readonly price: number
 }
 
+/** How grave a finding is: it must not be built; it is to be fixed or checked; good to know. */
 export type Severity = 'stop' | 'warn' | 'note'
+/** A number, a name or a key in a finding, with its unit. */
 export interface Figure {
   /** Several of one unit are a list. */
   readonly value: number | string | readonly (number | string)[]
@@ -209,6 +224,7 @@ export interface PatchOperation {
   readonly value?: unknown
 }
 
+/** What would help against a finding, as a patch of the design; what it is called by a key with its figures. */
 export interface Remedy {
   readonly key: string
   readonly values: Readonly<Record<string, Figure>>
@@ -217,6 +233,7 @@ export interface Remedy {
   readonly steps?: readonly Remedy[]
 }
 
+/** Something that does not stand, fit or keep a limit: where, by how much, on what basis, and what helps. */
 export interface Finding {
   readonly code: string
   readonly severity: Severity
@@ -229,6 +246,7 @@ export interface Finding {
   readonly remedy: Remedy | null
 }
 
+/** One number that a derived number was made of. */
 export interface ReasonTerm {
   readonly key: string
   readonly value: number | string
@@ -245,6 +263,7 @@ export interface Reason {
   readonly basis: string
 }
 
+/** How the dock's numbers came about, by what they are numbers of. */
 export interface Reasons {
   readonly waves: readonly Reason[]
   readonly start: readonly Reason[]
@@ -255,6 +274,7 @@ export interface Reasons {
   readonly totals: readonly Reason[]
 }
 
+/** What a dock was made of, as SHA-256 in hexadecimal, and the engine's version. `all` is the check code: its first twelve are on papers. */
 export interface Fingerprint {
   readonly all: string
   readonly design: string
@@ -337,6 +357,7 @@ export interface LegUse {
   readonly case: string
 }
 
+/** How much of what a brace can take is used, in its worst case. */
 export interface BraceUse {
   readonly pair: string
   /** Largest, pulled positive, N. */
@@ -347,6 +368,7 @@ export interface BraceUse {
   readonly case: string
 }
 
+/** How much of what a foot and its ground can take is used, in its worst case. */
 export interface FootUse {
   readonly leg: string
   /** Largest, on the pad, N and Pa. */
@@ -377,6 +399,7 @@ export interface UnevenFoot {
   readonly hangs: readonly string[]
 }
 
+/** How much of what a hook or hinge can take is used, in its worst case. */
 export interface HookUse {
   readonly joint: string
   /** Bearing down, and pulled up, of one hook, N. */
@@ -388,6 +411,7 @@ export interface HookUse {
   readonly openCase: string | null
 }
 
+/** How much of what a frame's rails can take is used, in their worst case. */
 export interface RailUse {
   readonly section: string
   readonly use: number
@@ -486,6 +510,7 @@ export interface Fit {
   } | null
 }
 
+/** All that follows from a design and a catalog, as plain data: m, kg, minor units of currency, the dock's frame of reference. */
 export interface Dock {
   /** Engine version. */
   readonly engine: string

@@ -18,6 +18,7 @@ export const digestOf = (data: unknown): string => bytesToHex(sha256(utf8ToBytes
 /** A catalog is long: each is hashed once. How the shop's papers speak of it (`shop`) changes nothing about a dock or its price. */
 const catalogDigest = ({ catalog: { shop: _, ...rest } }: Shop): string => digestOf(rest)
 
+/** The check codes of a design with a catalog: SHA-256 of both as RFC 8785 JSON, and the engine's version. */
 export const fingerprintOf = (design: Design, catalog: Catalog): Fingerprint =>
   fingerprintIn(design, shopOf(catalog))
 

@@ -48,6 +48,7 @@ export interface RampRest {
   readonly gaps: readonly [left: number, right: number]
 }
 
+/** A dock laid out, fitted and counted, before anything is judged. What `publishKit` and `assess` go on from. */
 export interface Kit {
   readonly design: Design
   readonly shop: Shop

@@ -316,6 +316,7 @@ export const PART_KINDS = {
   },
 } as const satisfies Readonly<Record<string, PartFacts>>
 
+/** Which family a part is of. */
 export type PartKind = keyof typeof PART_KINDS
 export const KINDS = Object.keys(PART_KINDS) as readonly PartKind[]
 export const factsOf = (kind: PartKind): PartFacts => PART_KINDS[kind]

@@ -8,6 +8,7 @@ import type { Design } from './design/index.ts'
 import type { Dock } from './dock.ts'
 import { type Bed, makeBed } from './site/index.ts'
 
+/** A design with all that belongs to it, for whatever shows a dock. */
 export interface Project {
   readonly design: Design
   readonly catalog: Catalog
@@ -18,7 +19,7 @@ export interface Project {
   readonly dock: Dock
 }
 
-/** @param bed of the same site, where it is at hand: off a line it is dear to make. */
+/** Puts a design and its dock together with the shop and the ground, neither of which is made twice. @param bed of the same site, where it is at hand: off a line it is dear to make. */
 export const projectOf = (
   design: Design,
   catalog: Catalog,

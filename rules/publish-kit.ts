@@ -10,6 +10,7 @@ import { totalsOf } from './parts/parts-list.ts'
 import { wavesOf } from './site/waves/waves.ts'
 import { ENGINE_VERSION } from './version.ts'
 
+/** Of a dock that nobody has explained yet. */
 export const NO_REASONS: Reasons = {
   waves: [],
   start: [],

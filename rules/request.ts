@@ -46,9 +46,10 @@ const RequestSchema = v.looseObject({
   design: v.unknown(),
 })
 
+/** A request for a quote, as the page sends it, its design parsed. */
 export type RequestFile = v.InferOutput<typeof RequestSchema> & { readonly design: Design }
 
-/** Never throws. */
+/** Checks a request for a quote, and the design in it. Never throws. */
 export const parseRequest = (input: unknown): Parsed<RequestFile> =>
   parseEnclosing(RequestSchema, FORMAT, input)
 

@@ -9,6 +9,7 @@ import { MOST_ISSUES, type Plain } from './plain-data.ts'
 export { type Issue, issue, type Notice, show } from './issue.ts'
 export { type Plain, plainOf } from './plain-data.ts'
 
+/** What a parser gives: the value, with what was mended on the way; or what is wrong with it, never an exception. */
 export type Parsed<T> =
   | { readonly ok: true; readonly value: T; readonly notices: readonly Notice[] }
   | { readonly ok: false; readonly issues: readonly Issue[] }

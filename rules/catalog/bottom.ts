@@ -2,4 +2,5 @@
 import * as v from 'valibot'
 
 export const BottomSchema = v.picklist(['rock', 'gravel', 'sand', 'clay', 'muck'])
+/** What the lake's bottom is: one of the kinds that the catalog has values for. */
 export type BottomKind = v.InferOutput<typeof BottomSchema>

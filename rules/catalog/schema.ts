@@ -732,5 +732,6 @@ export type Service = v.InferOutput<typeof ServiceSchema>
 export type Strength = v.InferOutput<typeof StrengthSchema>
 export type AluminumStrength = Extract<Strength, { family: 'aluminum' }>
 export type SteelStrength = Extract<Strength, { family: 'steel' }>
+/** What a straight piece is cut from: its section, m, and its material by name. */
 export type Stock = v.InferOutput<typeof StockSchema>
 export type RuleName = keyof typeof RulesSchema.entries

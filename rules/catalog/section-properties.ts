@@ -15,6 +15,7 @@ export interface SectionProperties {
   readonly height: number
 }
 
+/** Area, second moments and moduli of a piece's section, in powers of m. */
 export function sectionProperties(stock: Stock): SectionProperties {
   switch (stock.shape) {
     case 'round-tube':

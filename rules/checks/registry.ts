@@ -65,6 +65,7 @@ import { stepToBoat } from './step-to-boat.ts'
 import { unknownCode } from './unknown-code.ts'
 import { unknownId } from './unknown-id.ts'
 
+/** All checks that come with the frame of an edit, in the order in which findings are listed. Those of the structure have a list of their own. */
 export const CHECKS: readonly Check[] = [
   unknownCode,
   unknownId,

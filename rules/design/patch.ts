@@ -6,7 +6,7 @@ import type { Design } from './schema.ts'
 
 type Container = Record<string, unknown> | unknown[]
 
-/** @throws where a path leads nowhere (a remedy was made for another design), or a value is no plain data. */
+/** A design with a remedy's patch (RFC 6902) in it; the one given stays as it is. @throws where a path leads nowhere (a remedy was made for another design), or a value is no plain data. */
 export function applyPatch(design: Design, patch: readonly PatchOperation[]): Design {
   const copy = JSON.parse(JSON.stringify(design)) as Design
   for (const operation of patch) applyOne(copy, operation)

@@ -297,6 +297,7 @@ export const DesignSchema = v.looseObject({
   dock: DockSchema,
 })
 
+/** What was asked for: the site, the dock, the job. `public/schema/design.json` has each field; lengths are m. */
 export type Design = v.InferOutput<typeof DesignSchema>
 export type Site = Design['site']
 export type Sounding = Site['soundings'][number]

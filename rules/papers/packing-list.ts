@@ -34,6 +34,7 @@ export interface BraceLine {
   readonly low: string
 }
 
+/** What is packed, bag by bag, as a file for programs: masses in kg, prices in minor units, lengths in m. */
 export interface PackingList {
   readonly format: 'leadline/list'
   readonly version: 1
@@ -49,6 +50,7 @@ export interface PackingList {
   readonly existing?: Omit<Existing, 'new'>
 }
 
+/** The packing list of a dock, less what is there already. */
 export function packingList(dock: Dock, catalog: Catalog): PackingList {
   const bolts = new Map(catalog.hardware.map((bolt) => [bolt.code, bolt]))
   const rows = newParts(dock).map((row): PackedRow => {
@@ -84,6 +86,7 @@ export function packingList(dock: Dock, catalog: Catalog): PackingList {
 
 const withoutNew = ({ new: _new, ...rest }: Existing): Omit<Existing, 'new'> => rest
 
+/** One part of what is there already against what is needed now: numbers of pieces. */
 export interface DifferenceRow {
   readonly kind: string
   readonly code: string

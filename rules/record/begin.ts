@@ -8,6 +8,7 @@ import { errorsOf } from '../site/error-at.ts'
 import { footingAt } from '../site/footing.ts'
 import type { LegNamed, SeasonRecord, SectionNamed } from './schema.ts'
 
+/** Which record is begun, by whom and when. */
 export interface Begun {
   /** New, at random. */
   readonly id: string
@@ -91,6 +92,7 @@ export interface OldDock {
   readonly mark?: { readonly name: string; readonly above: number }
 }
 
+/** A record of a dock that stands already and of which there is no design: its legs in pairs, from the shore. */
 export function beginOldDock(old: OldDock, { id, device, at, name = '' }: Begun): SeasonRecord {
   const legs = Array.from({ length: old.pairs * 2 }, (_, i): LegNamed => {
     const [pair, side] = [Math.floor(i / 2), i % 2 === 0 ? 'left' : 'right'] as const

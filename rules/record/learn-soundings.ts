@@ -21,6 +21,7 @@ export interface SoundingSample {
   readonly at: readonly { readonly x: number; readonly y: number; readonly bed: number }[]
 }
 
+/** How far soundings were off, from legs that were measured. */
 export interface SoundingFit {
   /** One standard deviation of a sounding, m, and one standard error of that. */
   readonly sd: number

@@ -12,6 +12,7 @@ import { heldOf, stateIn } from './state.ts'
 /** Of fewer measurements nothing is offered: with eight a spread is known to a quarter of it (1 / sqrt(2 · 8)). */
 export const LEARN_LEAST = 8
 
+/** How far feet with one pad settle in one kind of bottom, m. */
 export interface Settling {
   readonly bottom: BottomKind
   /** Code of the foot pad. */
@@ -25,6 +26,7 @@ export interface Settling {
   readonly catalog: number
 }
 
+/** What seasons have shown: how far soundings are off, how far feet settle, and the catalog's change that follows. */
 export interface Learned {
   readonly sounding: SoundingFit | null
   readonly settling: readonly Settling[]
@@ -35,6 +37,7 @@ export interface Learned {
   readonly withoutDesign: number
 }
 
+/** Compares what was measured with what was expected, over any number of records. Lengths in m. */
 export function learn(records: readonly SeasonRecord[], catalog: Catalog): Learned {
   const sounding = soundingFit(records.flatMap(soundingsOf))
   const settling = settlingOf(records, catalog)

@@ -8,6 +8,7 @@ import type { Project } from '../project.ts'
 import type { Bed } from '../site/index.ts'
 import type { NextLeg } from './next-year.ts'
 
+/** Which brace goes between two legs next year. */
 export interface NextBrace {
   /** Id of the pair, its legs, the one with the low end first. */
   readonly pair: string

@@ -25,6 +25,7 @@ export interface Trend extends Line {
   readonly by: 'bed' | 'foot'
 }
 
+/** One leg next year: how high it is set, and what that rests on. Elevations over the survey water, m. */
 export interface NextLeg {
   readonly leg: LegNamed
   /** How it stood last, and in which season; null where it was never set. */
@@ -53,6 +54,7 @@ export interface NextLeg {
   readonly trend: Trend | null
 }
 
+/** How the legs are set next year. Elevations over the survey water, m. */
 export interface NextYear {
   readonly season: string
   /** The latest season before it in which something was set; null for none. */
@@ -69,6 +71,7 @@ export interface NextYear {
   readonly braces: readonly NextBrace[]
 }
 
+/** What next year's heights are wanted for. */
 export interface NextAsked {
   /** This year's water over the survey water, m. */
   readonly level: number
@@ -82,6 +85,7 @@ export interface NextAsked {
   readonly project?: Project
 }
 
+/** Next year's heights, leg by leg, from how they stood last and how the bottom was found. */
 export function nextYear(record: SeasonRecord, { level, project, ...asked }: NextAsked): NextYear {
   const held = heldOf(record)
   const states = [...held.live.keys()].sort().map((one) => stateIn(held, one))

@@ -5,6 +5,7 @@ import type { PartKind } from '../part-kinds.ts'
 import type { Entry, EntryOf, SeasonRecord } from './schema.ts'
 import { latestSeason, type SeasonState, seasonState } from './state.ts'
 
+/** One part to be ordered again, and why. */
 export interface ReorderRow {
   readonly kind: PartKind
   /** Null where it is not known which of several the shop has. */
@@ -19,6 +20,7 @@ export interface ReorderRow {
   readonly wear: readonly EntryOf<'wear'>[]
 }
 
+/** What is to be ordered again after a season, with prices in minor units. */
 export interface Reorder {
   readonly season: string
   readonly rows: readonly ReorderRow[]
@@ -33,7 +35,7 @@ const ORDERED = 'ordered/'
 /** Whether a step is of the work at the dock. */
 export const isWork = (key: string): boolean => !key.startsWith(ORDERED)
 
-/** @param season the latest in which something was noted so where absent */
+/** What was noted as worn or lost and is to be ordered, less what is ordered already. @param season the latest in which something was noted so where absent */
 export function reorder(record: SeasonRecord, catalog: Catalog, season?: string): Reorder {
   const shop = shopOf(catalog)
   const noted = (entry: Entry): boolean => entry.kind === 'wear' && entry.order

@@ -341,12 +341,19 @@ export const RecordSchema = v.looseObject({
 export type SeasonRecord = v.InferOutput<typeof RecordSchema>
 /** How a record was begun. */
 export type RecordHeader = v.InferOutput<typeof HeaderSchema>
+/** A leg as a record knows it, with or without a design. Places in m. */
 export type LegNamed = v.InferOutput<typeof LegNamedSchema>
+/** How a leg was planned when the record began, m. */
 export type LegPlanned = v.InferOutput<typeof PlannedSchema>
+/** A section as a record knows it: masses in kg. */
 export type SectionNamed = v.InferOutput<typeof SectionNamedSchema>
+/** A picture that an entry speaks of; its bytes are kept apart. */
 export type Photo = v.InferOutput<typeof PhotoSchema>
+/** What stays when the lake stands otherwise than planned: the deck where it was planned, or its height over the water. */
 export type Keep = v.InferOutput<typeof KeepSchema>
+/** One thing that was done, measured or seen: never changed once it is written. */
 export type Entry = v.InferOutput<typeof EntrySchema>
+/** What an entry tells of. */
 export type EntryKind = Entry['kind']
 /** Of one kind. */
 export type EntryOf<K extends EntryKind> = Extract<Entry, { kind: K }>

@@ -31,6 +31,7 @@ export interface LegState {
   readonly out: EntryOf<'out'> | null
 }
 
+/** What holds of one season, all of its entries taken together. Elevations over the survey water, m. */
 export interface SeasonState {
   readonly season: string
   readonly level: EntryOf<'level'> | null
@@ -77,7 +78,7 @@ export function latestSeason(record: SeasonRecord, holds: (entry: Entry) => bool
   return seasons(live.filter(holds)).at(-1) ?? seasons(live).at(-1) ?? record.made.at.slice(0, 4)
 }
 
-/** @param season the record's latest where absent */
+/** What holds of a season: of each leg its latest setting, what is done, what is noted, what two devices say otherwise. @param season the record's latest where absent */
 export function seasonState(record: SeasonRecord, season?: string): SeasonState {
   return stateIn(heldOf(record), season ?? latestSeason(record))
 }

@@ -5,6 +5,7 @@ import type { Project } from '../project.ts'
 import type { EntryOf, SeasonRecord } from './schema.ts'
 import { type LegState, latestSeason, seasonState } from './state.ts'
 
+/** One section on its way out. */
 export interface TakeOutSection {
   readonly section: string
   readonly ramp: boolean
@@ -18,6 +19,7 @@ export interface TakeOutSection {
   readonly out: EntryOf<'out'> | null
 }
 
+/** The way out of the water: in which order, how heavy, by how many. */
 export interface TakeOut {
   readonly season: string
   /** From the lake end to the shore: the last one set is the first out. Empty for a dock without sections. */
@@ -33,7 +35,7 @@ export interface TakeOut {
   readonly steps: Steps | null
 }
 
-/** @param season the latest in which legs were set where absent */
+/** In which order sections and legs come out, with masses in kg; step by step where the dock is at hand. @param season the latest in which legs were set where absent */
 export function takeOut(record: SeasonRecord, project?: Project, season?: string): TakeOut {
   const state = seasonState(record, season ?? latestSeason(record, ({ kind }) => kind === 'set'))
   const outOf = new Map(state.out.map((entry) => [entry.leg ?? entry.section ?? '', entry]))

@@ -18,6 +18,7 @@ import { hullOf, type Sounded, sounded, withEdge } from './soundings.ts'
 import type { Stretch } from './stretches.ts'
 import { crossingsOf, type Triangulation } from './surface.ts'
 
+/** The ground as far as it is known: between soundings and beyond. Places in m, x lakeward, y to the left; elevations over the survey day's water, m. */
 export interface Bed {
   /** `line`: one line of soundings; `area`: kriged. */
   readonly mode: 'line' | 'area'
@@ -64,6 +65,7 @@ export type Survey = { readonly error: number; readonly wall: boolean; readonly 
 /** Sampling step over what is triangulated, m. */
 const STEP = 0.25
 
+/** The ground of a site: straight between the soundings of one line, kriged where they are off it. Takes any site that `parseDesign` gave. */
 export function makeBed(site: Site): Bed {
   const wall = site.shore?.kind === 'wall' ? site.shore.height : null
   const top = site.shore?.kind === 'bank' ? site.shore.height : Number.POSITIVE_INFINITY

@@ -7,9 +7,11 @@ import { DOCK, subject, wordOf } from './messages.ts'
 export const kindWord = (kind: string, { language }: Pick<Reader, 'language'>): string =>
   wordOf([DOCK], `kind.${kind}`, language, kind)
 
+/** What a corner of a section is called in the reader's language. */
 export const cornerWord = (corner: Corner, { language }: Pick<Reader, 'language'>): string =>
   wordOf([DOCK], `corner.${corner}`, language, corner)
 
+/** What a severity is called in the reader's language. */
 export const severityWord = (severity: Severity, { language }: Pick<Reader, 'language'>): string =>
   wordOf([DOCK], `severity.${severity}`, language, severity)
 

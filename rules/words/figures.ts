@@ -3,6 +3,7 @@ import type { Figure } from '../dock.ts'
 import en from './en/figures.json' with { type: 'json' }
 import { inDigits, type Language, listOf, type Reader } from './language.ts'
 
+/** Feet, inches and pounds, or meters and kilograms: of what is read and typed. Data is SI always. */
 export type Units = 'metric' | 'imperial'
 
 const FOOT = 0.3048
@@ -47,6 +48,7 @@ export function feetInches(meters: number, reader: Pick<Reader, 'language'>, par
 export const formatLength = (meters: number, reader: Reader): string =>
   reader.units === 'imperial' ? feetInches(meters, reader) : inUnit('m', fixed(meters, 2), reader)
 
+/** A mass, kg, as the reader has it. */
 export const formatMass = (kg: number, reader: Reader): string =>
   reader.units === 'imperial'
     ? inUnit('lb', fixed(kg / POUND, 1), reader)
@@ -89,6 +91,7 @@ export function moneyIn(currency: string, { tag }: Language): (minor: number) =>
   return (minor) => format.format(minor / coins)
 }
 
+/** A finding's figure as the reader has it: in their units, language and digits. */
 export function formatFigure({ value, unit }: Figure, reader: Reader): string {
   const imperial = reader.units === 'imperial'
   if (typeof value === 'object')

@@ -19,5 +19,6 @@ export const findingIn = (
   more: readonly Subject[] = [],
 ): string => tellFinding(finding, form, reader, [FINDINGS, ...more])
 
+/** What a remedy is called, with the words of more subjects where its values have keys of theirs. */
 export const remedyIn = (remedy: Remedy, reader: Reader, more: readonly Subject[] = []): string =>
   tellRemedy(remedy, reader, [FINDINGS, ...more])

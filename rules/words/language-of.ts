@@ -1,7 +1,7 @@
 /** How a language writes numbers, and which way it runs, by the tables of whatever runs this. Not in the first load: a page in plain English needs none. */
 import { ENGLISH, type Language } from './language.ts'
 
-/** @param tag as a page says it: `fr`, `fr-CA`, `en_US`, nothing, or anything (then English) */
+/** A language by its tag and, where there are any, its words; numbers by the tables (Intl) of whatever runs this. Never throws. @param tag as a page says it: `fr`, `fr-CA`, `en_US`, nothing, or anything (then English) */
 export function languageOf(tag: string, words: Language['words'] = {}): Language {
   const locale = localeOf(tag)
   if (locale === 'en') return { ...ENGLISH, words }

@@ -11,6 +11,7 @@ export type Template =
 
 export type SubjectWords = Readonly<Record<string, Template>>
 
+/** A language: how it writes numbers, which way it runs, and its words. */
 export interface Language {
   /** BCP 47, canonical. */
   readonly tag: string
@@ -29,12 +30,14 @@ export interface Reader {
   readonly units: Units
 }
 
+/** Plain English, which is in the code and needs no file. */
 export const ENGLISH: Language = { tag: 'en', decimal: '.', digits: '0123456789', dir: 'ltr', words: {} }
 
 /** The language that a text is in: English where the language has no words of its own. */
 export const spokenIn = ({ tag, words }: Language): string =>
   Object.keys(words).length > 0 || tag.startsWith('en') ? tag : 'en'
 
+/** A reader of plain English. */
 export const english = (units: Units): Reader => ({ language: ENGLISH, units })
 
 /** A number that is written with a point, as the language writes it. A minus stays before it where words run the other way. */

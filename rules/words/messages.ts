@@ -10,6 +10,7 @@ export interface Subject<K extends string = string> {
   readonly english: Readonly<Record<K, Template>>
 }
 
+/** A subject of messages, by its name in language files, with their English. */
 export const subject = <K extends string>(
   name: string,
   english: Readonly<Record<K, Template>>,
@@ -17,14 +18,16 @@ export const subject = <K extends string>(
 
 /** Numbers and text are taken as they are. */
 export type Values = Readonly<Record<string, Figure | string | number>>
+/** Says a message by its key, with values for the names in it. */
 export type Say<K extends string> = (key: K, values?: Values) => string
 
+/** Says messages of one subject to one reader. */
 export const wordsOf =
   <K extends string>(of: Subject<K>, reader: Reader): Say<K> =>
   (key, values) =>
     say(of, reader, key, values)
 
-/** @param more subjects that have the words of keys among the values */
+/** A message of a subject in the reader's language; in English where that has none. @param more subjects that have the words of keys among the values */
 export function say<K extends string>(
   of: Subject<K>,
   reader: Reader,

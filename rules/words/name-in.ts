@@ -7,6 +7,7 @@ import type { Language } from './language.ts'
 import { own } from './messages.ts'
 import { shorterTags } from './shorter-tags.ts'
 
+/** Something of the shop's own, by its code and the name that the catalog has. */
 export interface Named {
   readonly code: string
   readonly name: string

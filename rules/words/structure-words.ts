@@ -19,5 +19,6 @@ export const findingText = (
   reader: Reader = english('metric'),
 ): string => findingIn(finding, form, reader, FOUND_LATER)
 
+/** What a remedy is called, those of the structure too. In English and meters where no reader is given. */
 export const remedyText = (remedy: Remedy, reader: Reader = english('metric')): string =>
   remedyIn(remedy, reader, FOUND_LATER)

@@ -24,6 +24,7 @@ export interface LeadlineAttributes {
   loading?: 'lazy' | 'eager' | undefined
 }
 
+/** What the element tells, by the name of the event. */
 export interface LeadlineEvents {
   'leadline-ready': CustomEvent<null>
   'leadline-input': CustomEvent<{ readonly design: Design; readonly dock: Dock }>
