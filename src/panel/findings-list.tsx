@@ -10,6 +10,7 @@ import { Fold } from '../ui/fold.tsx'
 import { chunk, Lazy } from '../ui/lazy.tsx'
 import { useWords } from '../ui/use-words.ts'
 import { count } from '../words/index.ts'
+import { STANDS } from '../words/stands.ts'
 import { Mark } from './findings.tsx'
 import { useMending } from './mending/use-mending.ts'
 import { verdictOf } from './verdict.ts'
@@ -20,7 +21,7 @@ const figures = chunk(() => import('./finding-figures.tsx').then((m) => m.Figure
 
 export function FindingsList() {
   const dock = useDock()
-  const { t } = useWords()
+  const { t } = useWords(STANDS)
   const edit = useLeadline((s) => s.edit)
   const { all, costOf } = useMending()
   const { toFix, toMeasure } = verdictOf(dock)
@@ -49,7 +50,7 @@ export function FindingsList() {
 
 /** What a step does to the price; nothing while that is not known, or prices are not for this reader. */
 function Cost({ of }: { readonly of: number | null }) {
-  const { t, money, lined } = useWords()
+  const { t, money, lined } = useWords(STANDS)
   if (of === null || !lined) return null
   return (
     <small className="cost">{of === 0 ? t('remedy.no-change') : `${of > 0 ? '+' : ''}${money(of)}`}</small>
@@ -74,7 +75,7 @@ function Items({
 }
 
 function Item({ finding, cost }: { readonly finding: Finding; readonly cost: number | null }) {
-  const { reader, t } = useWords()
+  const { reader, t } = useWords(STANDS)
   const edit = useLeadline((s) => s.edit)
   const set = useLeadline((s) => s.set)
   const more = useLeadline((s) => s.foundLater)

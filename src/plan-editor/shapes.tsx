@@ -70,9 +70,9 @@ export function Shapes() {
       />
       {!plan && head.shape !== 'straight' && (
         <Stepper
-          label={t('head.count')}
-          fewer={t('head.fewer')}
-          more={t('head.more')}
+          label={tp('head.count')}
+          fewer={tp('head.fewer')}
+          more={tp('head.more')}
           value={head.sections}
           min={step}
           max={head.shape === 'wide' ? change.legged({ dock }) : 40}
@@ -91,7 +91,7 @@ export function Shapes() {
           set={(n) => edit((d) => withReach(d, name, n, shop))}
         />
       )}
-      {(shape === 'left' || shape === 'right') && <Hint>{t('head.hint')}</Hint>}
+      {(shape === 'left' || shape === 'right') && <Hint>{tp('head.hint')}</Hint>}
       {plan && <Lazy chunk={editor} props={{}} />}
     </div>
   )

@@ -30,6 +30,7 @@ import scene from '../../rules/words/en/scene.json' with { type: 'json' }
 import screen from '../../rules/words/en/screen.json' with { type: 'json' }
 import soundingsFile from '../../rules/words/en/soundings-file.json' with { type: 'json' }
 import stake from '../../rules/words/en/stake.json' with { type: 'json' }
+import stands from '../../rules/words/en/stands.json' with { type: 'json' }
 import start from '../../rules/words/en/start.json' with { type: 'json' }
 import structure from '../../rules/words/en/structure.json' with { type: 'json' }
 import terminal from '../../rules/words/en/terminal.json' with { type: 'json' }
@@ -72,6 +73,7 @@ export const ENGLISH_WORDS: Readonly<Record<string, SubjectWords>> = {
   screen,
   'soundings-file': soundingsFile,
   stake,
+  stands,
   start,
   structure,
   terminal,

@@ -34,8 +34,17 @@ async function takeIn(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Price list…' }).click()
   await page.getByLabel('Rows of your price list').fill(PRICE_LIST)
   await page.getByRole('button', { name: 'Read it' }).click()
-  await page.getByRole('button', { name: 'Take in 55 rows' }).click()
+  // The keyboard goes on at the heading, and need not go through every row.
+  expect(await focused(page)).toBe('Take in a price list')
+  await page.getByRole('button', { name: 'Past the rows' }).click()
+  expect(await focused(page)).toBe('Take in 55 rows')
+  await page.keyboard.press('Enter')
+  await expect.poll(() => focused(page)).toBe('Frames')
 }
+
+/** What has the keyboard within the editor. */
+const focused = (page: Page): Promise<string | null | undefined> =>
+  page.locator('leadline-catalog-editor').evaluate((e) => e.shadowRoot?.activeElement?.textContent)
 
 async function saved(page: Page, button: string | RegExp): Promise<Catalog> {
   await page.getByRole('button', { name: 'Save…' }).click()

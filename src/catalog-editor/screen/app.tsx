@@ -24,6 +24,7 @@ import { Head } from './head.tsx'
 import { Looks } from './looks.tsx'
 import { PriceListPanel } from './price-list.tsx'
 import { SavePanel } from './save.tsx'
+import { toHeading } from './to-heading.ts'
 
 interface Props {
   readonly store: EditorStore
@@ -51,6 +52,13 @@ export function App({ store, demo, keep, reader, theme, begun, setUnits }: Props
   useEffect(() => {
     const at = middle.current
     if (at && !aim && at.getBoundingClientRect().top < 0) at.scrollIntoView()
+  }, [section, panel])
+  // What had the keyboard may be gone with what was shown: it goes on at the heading.
+  const first = useRef(true)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever another is shown.
+  useEffect(() => {
+    if (!first.current && !aim) toHeading(middle.current)
+    first.current = false
   }, [section, panel])
   const editor = useMemo<Editor>(
     () => ({
@@ -238,7 +246,9 @@ function Section() {
   const paths: readonly Path[] = pathsOf(section)
   return (
     <section className="section-form" aria-labelledby="section-title">
-      <h2 id="section-title">{t(`section.${section}`)}</h2>
+      <h2 id="section-title" tabIndex={-1}>
+        {t(`section.${section}`)}
+      </h2>
       <Faulty />
       {section === 'shop' && draft.frames === demo.frames && (
         <div className="begin">

@@ -1,5 +1,5 @@
 /** A price list: pasted or opened, shown as it was read, and taken in when that is right. */
-import { useMemo, useState } from 'react'
+import { useEffect, useMemo, useRef, useState } from 'react'
 import { demoCatalog, formatFigure, formatLength, formatMass, kindWord } from '../../../rules/index.ts'
 import { FilePick } from '../../ui/file-picker.tsx'
 import { Select } from '../../ui/select.tsx'
@@ -12,6 +12,7 @@ import { isShare, isSlot, ROW_KINDS, type RowKind } from '../price-list/row-kind
 import { guessRoles, type PriceTable, ROLES, readPriceTable } from '../price-list/table.ts'
 import { TAKEN_LISTS, type Taken, type TakenList, takePriceList } from '../price-list/take.ts'
 import { useCatalog, useEditor, useWords, type Words } from './context.ts'
+import { toHeading } from './to-heading.ts'
 
 export function PriceListPanel() {
   const { store, open, show, tell } = useEditor()
@@ -21,6 +22,10 @@ export function PriceListPanel() {
   const [table, setTable] = useState<PriceTable | null>(null)
   const [reading, setReading] = useState<Reading | null>(null)
   const [fault, setFault] = useState<'list.nothing' | 'list.unreadable' | null>(null)
+  const panel = useRef<HTMLElement>(null)
+  const isRead = table !== null
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever the other is shown.
+  useEffect(() => toHeading(panel.current), [isRead])
   const take = (from: string): void => {
     const read = readPriceTable(from)
     setFault(read && read.rows.length > 0 ? null : 'list.nothing')
@@ -40,7 +45,7 @@ export function PriceListPanel() {
     tell({ key: 'list.took', values: { count: rows } })
   }
   return (
-    <section className="panel" aria-labelledby="price-list-title">
+    <section className="panel" aria-labelledby="price-list-title" ref={panel}>
       <h2 id="price-list-title" tabIndex={-1}>
         {t('list.title')}
       </h2>
@@ -132,11 +137,15 @@ function Confirm({ table, reading, change, done, drop }: ConfirmProps) {
   )
   const lists = TAKEN_LISTS.filter((list) => rows.some(({ kind }) => KIND_LIST[kind] === list))
   const count = Object.keys(taken.did).length
+  const main = useRef<HTMLButtonElement>(null)
   return (
     <>
       <p>
         {t('list.rows', { count: table.rows.length })}{' '}
-        {table.passed > 0 && t('list.passed', { count: table.passed })}
+        {table.passed > 0 && t('list.passed', { count: table.passed })}{' '}
+        <button type="button" className="quiet" onClick={() => main.current?.focus()}>
+          {t('list.past')}
+        </button>
       </p>
       <Units reading={reading} change={change} />
       <Rows table={table} rows={rows} reading={reading} taken={taken} change={change} />
@@ -165,7 +174,7 @@ function Confirm({ table, reading, change, done, drop }: ConfirmProps) {
       <p className="hint">{t('list.rest')}</p>
       <LeftRows taken={taken} />
       <div className="actions">
-        <button type="button" className="main" disabled={count === 0} onClick={() => done(taken)}>
+        <button type="button" className="main" ref={main} disabled={count === 0} onClick={() => done(taken)}>
           {t('list.take', { count })}
         </button>
         <button type="button" onClick={drop}>

@@ -104,6 +104,7 @@ describe('changed lines', () => {
       freight: 0,
       discount: 0,
       tax: 0,
+      rounding: 0,
     })
   })
 
@@ -134,6 +135,7 @@ describe('changed lines', () => {
       freight: 4000,
       discount: -50,
       tax: 7,
+      rounding: 0,
     })
     expect(told.total).toEqual({ before: 10, after: 4277 })
   })
