@@ -65,7 +65,7 @@ test('how far each leg goes is told against last year, on paper too; a figure th
     [1, '1 ft 11 in'],
     [5, '2 ft 3 in'],
   ] as const)
-    expect(await row(page, leg).innerText()).toMatch(new RegExp(`draw the leg up 1 in\\s+${deck}`))
+    expect(await row(page, leg).innerText()).toMatch(new RegExp(`draw the leg up by 1 in\\s+${deck}`))
   const paper = async (): Promise<string> => {
     const [made] = await Promise.all([page.waitForEvent('download'), tap(page, 'Print it (PDF)')])
     expect(made.suggestedFilename()).toMatch(/\.pdf$/)
