@@ -19,7 +19,10 @@ export function nextYearTold(record: SeasonRecord, next: NextYear, reader: Reade
     title: t('next-year'),
     of: ofRecord(record, next.season, reader),
     lead: [
-      t(`next-lead.${next.keep}`, { level: length(next.level), deck: length(next.deck) }),
+      // Of a dock without a survey heights count from its own first day: how high its deck is over that says nothing.
+      record.deckHeight === null
+        ? t('next-lead.old', { level: length(next.level) })
+        : t(`next-lead.${next.keep}`, { level: length(next.level), deck: length(next.deck) }),
       last === null
         ? t('next-first')
         : levelBy === null || deckBy === null

@@ -114,8 +114,8 @@ function usePlace(
   useEffect(() => {
     const kept = keeper.draft('page')
     if (kept === null || keptPage(kept, season) !== null) return
-    for (const place of ['check', 'level', ...record.legs.map(({ id }) => `leg/${id}`)])
-      keeper.keepDraft(place, null)
+    const atLegs = record.legs.flatMap(({ id }) => [`leg/${id}`, `set/${id}`])
+    for (const place of ['check', 'level', ...atLegs]) keeper.keepDraft(place, null)
     shown(HOME)
   }, [season])
   useTrail((to) => {

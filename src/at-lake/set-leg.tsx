@@ -3,7 +3,7 @@ import { useState } from 'react'
 import type { LegAt, Mark } from '../../rules/at-lake/index.ts'
 import type { Said, SeasonRecord } from '../../rules/record/index.ts'
 import { count, meters, text } from '../words/index.ts'
-import { Measure, NOTHING, type Typed } from './fields.tsx'
+import { Measure, NOTHING, type Typed, typedFrom } from './fields.tsx'
 import { fine } from './fine.ts'
 import { Figure } from './frame.tsx'
 import { type Begun, legOf, useBegun, useSay } from './lake.ts'
@@ -111,8 +111,16 @@ interface SetWaysProps {
 function SetWays({ at, hung, next }: SetWaysProps) {
   const begun = useBegun()
   const { t } = useSay()
-  const [other, setOther] = useState<Typed | null>(null)
-  const { state, day, add } = begun
+  const { state, day, add, keeper } = begun
+  const draft = `set/${at.leg}`
+  const [other, setOther] = useState<Typed | null>(() => {
+    const kept = keeper.draft(draft)
+    return kept === null ? null : typedFrom(kept)
+  })
+  const put = (to: Typed): void => {
+    keeper.keepDraft(draft, to)
+    setOther(to)
+  }
   // Panels are off when it is set: measured to the frame, like the figure of the screen.
   const rise = at.heights.deck - at.heights.frame
   const height = other?.value == null ? at.heights.deck : other.value + rise
@@ -132,15 +140,16 @@ function SetWays({ at, hung, next }: SetWaysProps) {
     )
   const write = (): void => {
     if (day) add(entryOf(at, height, begun, own?.sounding != null && own.asPlanned === false))
+    keeper.keepDraft(draft, null)
     next()
   }
   return (
     <>
-      {other !== null && <Measure label={t('set.other-frame')} kind="leg" typed={other} set={setOther} />}
+      {other !== null && <Measure label={t('set.other-frame')} kind="leg" typed={other} set={put} />}
       {!hung && <Bolts />}
       {!hung && <p className="hint">{t('set.bears')}</p>}
       {other === null && (
-        <button type="button" className="quiet" onClick={() => setOther(NOTHING)}>
+        <button type="button" className="quiet" onClick={() => put(NOTHING)}>
           {t('set.other')}
         </button>
       )}

@@ -180,7 +180,8 @@ function PartPick({ draft, put }: PartProps) {
         wordOf={(one) =>
           one === 'note' ? t('wear.only-note') : one === 'none' ? t('wear.none') : kindWord(one, reader)
         }
-        set={(one) => put({ part: one === 'none' ? null : one, code: '' })}
+        // None after all: nothing is put right either, and what stands there stays.
+        set={(one) => put(one === 'none' ? EMPTY : { part: one, code: '' })}
       />
     </div>
   )
@@ -256,7 +257,15 @@ function entryOf({ part, code, what, where, count: many, order, note, photos = [
 function ToRight({ right }: { readonly right: () => void }) {
   const { t } = useSay()
   return (
-    <button type="button" className="quiet" onClick={right}>
+    <button
+      type="button"
+      className="quiet"
+      onClick={(event) => {
+        right()
+        // The fields stand above.
+        event.currentTarget.closest('.lake-day')?.scrollIntoView({ block: 'start' })
+      }}
+    >
       {t('right.write')}
     </button>
   )

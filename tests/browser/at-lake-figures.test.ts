@@ -65,7 +65,7 @@ test('how far each leg goes is told against last year, on paper too; a figure th
     [1, '1 ft 11 in'],
     [5, '2 ft 3 in'],
   ] as const)
-    expect(await row(page, leg).innerText()).toMatch(new RegExp(`draw the leg up 1 in\\s+${deck}`))
+    expect(await row(page, leg).innerText()).toMatch(new RegExp(`draw the leg up by 1 in\\s+${deck}`))
   const paper = async (): Promise<string> => {
     const [made] = await Promise.all([page.waitForEvent('download'), tap(page, 'Print it (PDF)')])
     expect(made.suggestedFilename()).toMatch(/\.pdf$/)
@@ -128,6 +128,12 @@ test('the page that plans tells that a dock is being set up, and one touch goes 
   await page.evaluate(() => scrollTo(0, 0))
   await inReach('It is set and tight')
   await page.setViewportSize(PHONE)
+  // The battery dies in the middle of another height.
+  await tap(page, 'I set it to another height')
+  const other = page.getByRole('textbox', { name: 'Bottom of the foot pad to the top of the frame, as set' })
+  await other.fill('22 in')
+  await page.reload()
+  await expect.poll(() => other.inputValue(), { timeout: 20_000 }).toBe('22 in')
   await tap(page, 'It is set and tight')
   await titled(page, 'How deep is it at leg 2?')
   await tap(page, 'All that can be done here')
@@ -135,6 +141,10 @@ test('the page that plans tells that a dock is being set up, and one touch goes 
   await expect.poll(() => told.innerText()).toBe('You are setting up Quillet Cove: 1 of 10 legs are set.')
   await tap(page, 'Go on setting up')
   await titled(page, 'How deep is it at leg 2?')
+  // What was typed is what it stands at: to the deck an inch more, its panels' height.
+  await tap(page, 'All that can be done here')
+  await tap(page, 'How each leg stands')
+  expect(await row(page, 1).innerText()).toMatch(/1 ft 10 in\s+1 ft 11 in/)
   // Once only: home is home again.
   await page.goBack()
   await titled(page, 'Quillet Cove')

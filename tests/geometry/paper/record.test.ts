@@ -145,4 +145,22 @@ describe('papers of a record', () => {
     expect(untold(lines, own)).toEqual([])
     expect(lines.length).toBeGreaterThan(200)
   })
+
+  it('next year’s of a dock that nobody planned: against its own first day, how high its deck is over that is not told', () => {
+    const on = phone(beginOldDock({ pairs: 1 }, { id: 'old', device: 'p', at: '2026-06-01T10:00:00Z' }), 'p')
+    write(on, { kind: 'level', level: 0, from: 'survey', keep: 'planned' }, '2026')
+    for (const { id } of on.record.legs)
+      write(on, { kind: 'set', leg: id, stock: null, height: 0.9, level: 0, how: 'measured' }, '2026')
+    // The lake 0.1 higher, and the deck with it: each leg 0.1 longer.
+    const next = nextYear(on.record, { level: 0.1, deck: 0.1, keep: 'over-water' })
+    const { lead, tables } = nextYearTold(on.record, next, english('metric'))
+    expect(lead).toEqual([
+      'Water 0.10 m against the day on which the dock was first written down.',
+      'Against season 2026: water 0.10 m higher, deck 0.10 m higher.',
+    ])
+    expect(tables[0]!.rows.map((row) => row.find((cell) => cell.includes('longer')))).toEqual([
+      '0.10 m longer',
+      '0.10 m longer',
+    ])
+  })
 })
