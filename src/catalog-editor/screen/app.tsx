@@ -43,26 +43,13 @@ export function App({ store, demo, keep, reader, theme, begun, setUnits }: Props
   const [told, tell] = useState<Told | null>(begun)
   const [side, setSide] = useState<'catalog' | 'dock'>('catalog')
   const box = useRef<HTMLDivElement>(null)
-  const middle = useRef<HTMLDivElement>(null)
+  const { middle, heading } = useMiddle(section, panel, aim)
   useEffect(() => {
     if (begun) tell(begun)
   }, [begun])
-  // Another section begins at its beginning.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever another is shown.
-  useEffect(() => {
-    const at = middle.current
-    if (at && !aim && at.getBoundingClientRect().top < 0) at.scrollIntoView()
-  }, [section, panel])
-  // What had the keyboard may be gone with what was shown: it goes on at the heading.
-  const first = useRef(true)
-  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever another is shown.
-  useEffect(() => {
-    if (!first.current && !aim) toHeading(middle.current)
-    first.current = false
-  }, [section, panel])
   const editor = useMemo<Editor>(
     () => ({
-      ...{ store, demo: demo as unknown as JsonObject, reader, section, panel, aim, told, tell },
+      ...{ store, demo: demo as unknown as JsonObject, reader, section, panel, aim, told, heading, tell },
       aside: () => keep.aside(),
       show(to) {
         tell(null)
@@ -85,7 +72,7 @@ export function App({ store, demo, keep, reader, theme, begun, setUnits }: Props
         tell(said)
       },
     }),
-    [store, demo, reader, section, panel, aim, told, keep],
+    [store, demo, reader, section, panel, aim, told, keep, heading],
   )
   useUndoKeys(box, store)
   return (
@@ -121,6 +108,26 @@ export function App({ store, demo, keep, reader, theme, begun, setUnits }: Props
       </div>
     </EditorContext>
   )
+}
+
+/** What is shown begins at its beginning, for the eye and the keyboard. */
+function useMiddle(section: SectionName, panel: Panel, aim: Editor['aim']) {
+  const middle = useRef<HTMLDivElement>(null)
+  const heading = useRef<HTMLHeadingElement>(null)
+  // Another section begins at its beginning.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever another is shown.
+  useEffect(() => {
+    const at = middle.current
+    if (at && !aim && at.getBoundingClientRect().top < 0) at.scrollIntoView()
+  }, [section, panel])
+  // What had the keyboard may be gone with what was shown: it goes on at the heading.
+  const first = useRef(true)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever another is shown.
+  useEffect(() => {
+    if (!first.current && !aim) toHeading(heading.current)
+    first.current = false
+  }, [section, panel])
+  return { middle, heading }
 }
 
 function Middle() {
@@ -233,7 +240,7 @@ function Sections() {
 }
 
 function Section() {
-  const { section, open } = useEditor()
+  const { section, open, heading } = useEditor()
   const draft = useCatalog((s) => s.draft)
   const good = useCatalog((s) => s.good)
   const right = useCatalog((s) => s.issues.length === 0)
@@ -246,7 +253,7 @@ function Section() {
   const paths: readonly Path[] = pathsOf(section)
   return (
     <section className="section-form" aria-labelledby="section-title">
-      <h2 id="section-title" tabIndex={-1}>
+      <h2 id="section-title" tabIndex={-1} ref={heading}>
         {t(`section.${section}`)}
       </h2>
       <Faulty />

@@ -61,7 +61,7 @@ export function putBack(draft: JsonObject, { kind, path, before }: Change): Json
 }
 
 export function ChangesPanel() {
-  const { store, demo, open } = useEditor()
+  const { store, demo, open, heading } = useEditor()
   const draft = useCatalog((s) => s.draft)
   const saved = useCatalog((s) => s.saved)
   const words = useWords()
@@ -73,7 +73,7 @@ export function ChangesPanel() {
   )
   return (
     <section className="panel" aria-labelledby="changes-title">
-      <h2 id="changes-title" tabIndex={-1}>
+      <h2 id="changes-title" tabIndex={-1} ref={heading}>
         {t('changes.title')}
       </h2>
       <Select

@@ -1,5 +1,5 @@
 /** What every part of the editor's screen has: the catalog in hand, its reader, and the way to a place in it. */
-import { createContext, useContext, useMemo, useSyncExternalStore } from 'react'
+import { createContext, type RefObject, useContext, useMemo, useSyncExternalStore } from 'react'
 import { moneyIn, type Reader, type Say, wordsOf } from '../../../rules/index.ts'
 import { CATALOG_EDITOR, type EditorWord } from '../../words/catalog-editor.ts'
 import type { JsonObject, Path } from '../draft.ts'
@@ -27,6 +27,8 @@ export interface Editor {
   /** The place that was gone to last: shown open, with the keyboard in it. */
   readonly aim: { readonly path: Path } | null
   readonly told: Told | null
+  /** Of what is shown now. */
+  readonly heading: RefObject<HTMLHeadingElement | null>
   readonly aside: () => readonly Aside[]
   show(section: SectionName): void
   open(panel: Panel): void

@@ -15,17 +15,16 @@ import { useCatalog, useEditor, useWords, type Words } from './context.ts'
 import { toHeading } from './to-heading.ts'
 
 export function PriceListPanel() {
-  const { store, open, show, tell } = useEditor()
+  const { store, show, tell, heading } = useEditor()
   const { t, reader, currency } = useWords()
   const wrong = useCatalog((s) => s.issues.length > 0)
   const [text, setText] = useState('')
   const [table, setTable] = useState<PriceTable | null>(null)
   const [reading, setReading] = useState<Reading | null>(null)
   const [fault, setFault] = useState<'list.nothing' | 'list.unreadable' | null>(null)
-  const panel = useRef<HTMLElement>(null)
   const isRead = table !== null
   // biome-ignore lint/correctness/useExhaustiveDependencies: whenever the other is shown.
-  useEffect(() => toHeading(panel.current), [isRead])
+  useEffect(() => toHeading(heading.current), [isRead])
   const take = (from: string): void => {
     const read = readPriceTable(from)
     setFault(read && read.rows.length > 0 ? null : 'list.nothing')
@@ -45,8 +44,8 @@ export function PriceListPanel() {
     tell({ key: 'list.took', values: { count: rows } })
   }
   return (
-    <section className="panel" aria-labelledby="price-list-title" ref={panel}>
-      <h2 id="price-list-title" tabIndex={-1}>
+    <section className="panel" aria-labelledby="price-list-title">
+      <h2 id="price-list-title" tabIndex={-1} ref={heading}>
         {t('list.title')}
       </h2>
       <p className="hint">{t('list.about')}</p>
@@ -60,35 +59,13 @@ export function PriceListPanel() {
           drop={() => setTable(null)}
         />
       ) : (
-        <>
-          <label className="paste">
-            <span>{t('list.paste')}</span>
-            <textarea
-              rows={8}
-              spellCheck={false}
-              value={text}
-              onChange={(event) => setText(event.currentTarget.value)}
-            />
-          </label>
-          <div className="actions">
-            <button
-              type="button"
-              className="main"
-              disabled={text.trim() === '' || wrong}
-              onClick={() => take(text)}
-            >
-              {t('list.read')}
-            </button>
-            <FilePick
-              label={t('list.open')}
-              accept=".csv,.tsv,.txt,text/csv,text/plain"
-              take={(file) => file.text().then(take, () => setFault('list.unreadable'))}
-            />
-            <button type="button" className="quiet" onClick={() => open('form')}>
-              {t('back')}
-            </button>
-          </div>
-        </>
+        <Paste
+          text={text}
+          type={setText}
+          locked={wrong}
+          take={take}
+          unreadable={() => setFault('list.unreadable')}
+        />
       )}
       {fault && (
         <p className="fault" role="alert">
@@ -96,6 +73,51 @@ export function PriceListPanel() {
         </p>
       )}
     </section>
+  )
+}
+
+interface PasteProps {
+  readonly text: string
+  readonly type: (text: string) => void
+  /** What is marked is to be put right first. */
+  readonly locked: boolean
+  readonly take: (text: string) => void
+  readonly unreadable: () => void
+}
+
+function Paste({ text, type, locked, take, unreadable }: PasteProps) {
+  const { open } = useEditor()
+  const { t } = useWords()
+  return (
+    <>
+      <label className="paste">
+        <span>{t('list.paste')}</span>
+        <textarea
+          rows={8}
+          spellCheck={false}
+          value={text}
+          onChange={(event) => type(event.currentTarget.value)}
+        />
+      </label>
+      <div className="actions">
+        <button
+          type="button"
+          className="main"
+          disabled={text.trim() === '' || locked}
+          onClick={() => take(text)}
+        >
+          {t('list.read')}
+        </button>
+        <FilePick
+          label={t('list.open')}
+          accept=".csv,.tsv,.txt,text/csv,text/plain"
+          take={(file) => file.text().then(take, unreadable)}
+        />
+        <button type="button" className="quiet" onClick={() => open('form')}>
+          {t('back')}
+        </button>
+      </div>
+    </>
   )
 }
 

@@ -13,7 +13,7 @@ import { useCatalog, useEditor, useWords } from './context.ts'
 const SHOWN = 30
 
 export function SavePanel() {
-  const { store, open, tell } = useEditor()
+  const { store, open, tell, heading } = useEditor()
   const draft = useCatalog((s) => s.draft)
   const saved = useCatalog((s) => s.saved)
   const wrong = useCatalog((s) => s.issues.length)
@@ -37,7 +37,7 @@ export function SavePanel() {
   }
   return (
     <section className="panel" aria-labelledby="save-title">
-      <h2 id="save-title" tabIndex={-1}>
+      <h2 id="save-title" tabIndex={-1} ref={heading}>
         {t('save.title')}
       </h2>
       {wrong > 0 && <p className="fault">{t('save.wrong', { count: wrong })}</p>}
