@@ -7,6 +7,7 @@ import type { Said } from './entry.ts'
 import type { EntryKind, EntryOf, SeasonRecord } from './schema.ts'
 import type { LegState, SeasonState } from './state.ts'
 
+/** What is put in the place of what was written down; what is absent stays. */
 export interface Righted {
   /** Sole of the foot pad to deck surface, m. */
   readonly height?: number
