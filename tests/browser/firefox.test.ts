@@ -15,7 +15,7 @@ import { metricCatalog } from '../support/catalogs.ts'
 import { scattered, wide, workedL } from '../support/worked-designs.ts'
 import { openInFirefox, startFirefox } from './support/firefox.ts'
 import { type Begun, DESKTOP, PHONE } from './support/open.ts'
-import { temporaryFolder } from './support/papers.ts'
+import { SOON, temporaryFolder } from './support/papers.ts'
 
 const folder = temporaryFolder()
 
@@ -86,7 +86,17 @@ function sameDock(told: string, { design, catalog }: Case, name: string): void {
 const seen = async (page: Page, what: string): Promise<ElementHandle> =>
   (await page.waitForSelector(what, { visible: true }))!
 
-const press = async (page: Page, what: string): Promise<void> => (await seen(page, what)).click()
+/** What is still being laid out, or may not be pressed yet, is waited for. */
+async function press(page: Page, what: string): Promise<void> {
+  const found = await seen(page, what)
+  await found.evaluate(async (element) => {
+    const place = () => JSON.stringify(element.getBoundingClientRect())
+    const next = () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))
+    for (let before = ''; before !== place() || element.closest('button')?.disabled; await next())
+      before = place()
+  })
+  await found.click()
+}
 
 /** In the place of what stands in a field, by keys. */
 async function write(page: Page, field: string, text: string): Promise<void> {
@@ -117,8 +127,10 @@ describe.skipIf(inject('firefox') === null)('in Firefox', () => {
     await write(page, 'leadline-dock >>> tr[data-row="4"] [data-cell="depth"] input', '5\' 2½"')
     await page.keyboard.press('Enter')
     // 62.5 in.
-    expect((await design()).site.soundings[4]).toMatchObject({ distance: 12, depth: 1.5875 })
-    await expect.poll(() => page.$('leadline-dock >>> [data-kept="saved"]')).not.toBeNull()
+    await expect
+      .poll(async () => (await design()).site.soundings[4], SOON)
+      .toMatchObject({ distance: 12, depth: 1.5875 })
+    await expect.poll(() => page.$('leadline-dock >>> [data-kept="saved"]'), SOON).not.toBeNull()
     const made = await design()
     await load('/example.html')
     expect(await design()).toEqual(made)
@@ -179,7 +191,7 @@ describe.skipIf(inject('firefox') === null)('in Firefox', () => {
     await load('/lake.html')
     const day = 'leadline-dock >>> .lake-day'
     const title = () => page.$eval(`${day} h2`, (e) => (e as HTMLElement).innerText)
-    const titled = (to: string | RegExp) => expect.poll(title, { timeout: 20_000 }).toMatch(to)
+    const titled = (to: string | RegExp) => expect.poll(title, SOON).toMatch(to)
     const tap = (name: string) => press(page, `${day} ::-p-text(${name})`)
     await titled('Which dock?')
     await tap('Look round with an example dock')
@@ -198,13 +210,14 @@ describe.skipIf(inject('firefox') === null)('in Firefox', () => {
       expect(step).toBeLessThan(20)
       const now = await title()
       await tap('Done')
-      await expect.poll(title).not.toBe(now)
+      await expect.poll(title, SOON).not.toBe(now)
     }
     expect(await title()).toMatch(/^How deep is it at leg \d+/)
     const now = await title()
     await write(page, `${day} input[type="text"]`, '11 in')
+    await seen(page, `${day} .read-back`)
     await tap('Use this depth')
-    await expect.poll(title, { timeout: 20_000 }).not.toBe(now)
+    await expect.poll(title, SOON).not.toBe(now)
     expect(await title()).toBe(now.replace(/^How deep is it at (leg \d+)\?$/, 'Set $1'))
     await close()
   })

@@ -34,7 +34,7 @@ export async function openInFirefox(
   const site = inject('site')
   const context = await browser.createBrowserContext()
   const page = await context.newPage()
-  page.setDefaultTimeout(20_000)
+  page.setDefaultTimeout(60_000)
   await page.setViewport({ width, height })
   const wrong: string[] = []
   page.on('request', (request) => {
