@@ -29,8 +29,6 @@ const ARGS = [
   '--use-angle=swiftshader',
   '--enable-unsafe-swiftshader',
   '--disable-gpu-rasterization',
-  // Nor is the page put together that way.
-  ...(process.env.MEASURED ? [] : ['--disable-gpu-compositing']),
 ]
 
 /** For pages without: nothing is drawn by a renderer of WebGL, the putting together of the page neither. */
