@@ -33,7 +33,6 @@ export const browserProjects: TestProjectInlineConfiguration[] = [
       include: ALONE,
       // Another process that works meanwhile spoils one measure, not three.
       retry: 2,
-      env: { MEASURED: '1' },
       fileParallelism: false,
       sequence: { groupOrder: 3 },
     },

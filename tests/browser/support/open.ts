@@ -15,8 +15,7 @@ const BARE = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
-  // What the last of V8's compilers takes is more than a test gives back; what is measured has it (`MEASURED`, `projects.ts`).
-  `--js-flags=--expose-gc${process.env.MEASURED ? '' : ' --no-turbofan'}`,
+  '--js-flags=--expose-gc',
 ]
 
 /**
