@@ -7,7 +7,7 @@ import { PAPER_SIZE_NAMES } from '../../geometry/paper/marks.ts'
 import type { PaperOptions } from '../../geometry/paper/options.ts'
 import { type Catalog, type Design, type Dock, derive } from '../../rules/index.ts'
 import { isDay } from '../../rules/papers/day.ts'
-import { pricesFor } from '../../rules/papers/prices-shown.ts'
+import { audienceShown, type PricesShown, pricesFor } from '../../rules/papers/prices-shown.ts'
 import { quote as made, type QuoteAsked } from '../../rules/papers/quote.ts'
 import { parseAsked, parseQuoteFile, type QuoteFile } from '../../rules/papers/quote-file.ts'
 import { broughtTwice } from '../../rules/papers/quote-included.ts'
@@ -77,7 +77,7 @@ export async function make({ files, values, inputs }: Arguments, today: string):
   if (!isDay(date)) throw new Unusable([`--date: "${date}"; expected a day as 2026-05-01`])
   checkOutput(file, inputs)
   const catalog = readCatalog(values.catalog)
-  const what = whatFor(format, audience, values.what, pricesFor(catalog.value, audience) === 'none')
+  const what = whatFor(format, audience, values.what, pricesFor(catalog.value, audience))
   const asked = askedFor(values, catalog.value)
   const checked = parseAsked({ ...asked, date })
   if (!checked.ok) throw new Unusable(checked.issues.map(({ path, message }) => `--${path}: ${message}`))
@@ -170,14 +170,14 @@ function whatFor(
   format: Format,
   audience: Audience,
   wanted: string | undefined,
-  unpriced: boolean,
+  prices: PricesShown,
 ): Asked['what'] {
-  const all = whatOf(format, unpriced ? 'crew' : audience)
+  const all = whatOf(format, audienceShown(audience, prices))
   if (wanted === undefined) return all.includes('drawing') ? 'drawing' : 'packing'
   const known = all.find((one) => one === wanted)
   if (known) return known
   throw new Unusable([
-    `--what: "${wanted}"; expected ${all.length > 0 ? all.join(', ') : 'none'} of a .${format} file${unpriced && audience === 'customer' ? ' (this shop shows customers no prices)' : ''}`,
+    `--what: "${wanted}"; expected ${all.length > 0 ? all.join(', ') : 'none'} of a .${format} file${prices === 'none' && audience === 'customer' ? ' (this shop shows customers no prices)' : ''}`,
   ])
 }
 

@@ -21,7 +21,7 @@ import {
   publishKit,
   type Subject,
 } from '../../rules/index.ts'
-import { type PricesShown, pricesFor } from '../../rules/papers/prices-shown.ts'
+import { audienceShown, type PricesShown, pricesFor } from '../../rules/papers/prices-shown.ts'
 import type { SwayShape, Way } from '../../rules/structure/dock/sway-shape.ts'
 import type { NewSection } from '../plan-editor/new-section.ts'
 import type { Word } from '../words/index.ts'
@@ -320,15 +320,15 @@ export const placedNow = ({ design, catalog, dock, stale }: LeadlineState): Dock
 export const pointedOf = (state: LeadlineState): Dock =>
   [state.selection, state.hover].some((id) => id?.startsWith('finding:')) ? dockOf(state) : placedOf(state)
 
-/** A crew sets up by number. */
 /** What of prices is shown: as the page says, and to customers as the shop does. */
 export const pricesIn = ({ audience, unpriced, catalog }: LeadlineState): PricesShown =>
   unpriced ? 'none' : pricesFor(catalog, audience)
 
 /** Whose papers are offered: the crew's are those without prices. */
 export const papersAudience = (state: LeadlineState): ViewState['audience'] =>
-  pricesIn(state) === 'none' ? 'crew' : state.audience
+  audienceShown(state.audience, pricesIn(state))
 
+/** A crew sets up by number. */
 export const isNumbered = ({ legs, audience }: ViewState): boolean => legs ?? audience === 'crew'
 
 /** True when no more findings will come. */

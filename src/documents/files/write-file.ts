@@ -16,7 +16,7 @@ import type { PaperOptions } from '../../../geometry/paper/options.ts'
 import { paperFrom } from '../../../geometry/paper/paper-of.ts'
 import type { QuoteWanted } from '../../../geometry/sheets/quote.ts'
 import { type Catalog, type Design, type Dock, projectOf } from '../../../rules/index.ts'
-import { pricesFor } from '../../../rules/papers/prices-shown.ts'
+import { audienceShown, pricesFor } from '../../../rules/papers/prices-shown.ts'
 import type { QuoteFile } from '../../../rules/papers/quote-file.ts'
 import { plainName } from '../../platform/file-name.ts'
 
@@ -105,7 +105,7 @@ export async function writeFile(
 ): Promise<Uint8Array<ArrayBuffer>> {
   const { what, audience, quote, dock, design, catalog, options } = asked
   const prices = pricesFor(catalog, audience)
-  const known = whatOf(format, prices === 'none' ? 'crew' : audience)
+  const known = whatOf(format, audienceShown(audience, prices))
   if (known.length > 0 && !known.includes(what))
     throw new RangeError(
       `${what}: not for a ${audience}${prices === 'none' && audience === 'customer' ? ' of a shop that shows no prices' : ''}; expected ${known.join(', ')}`,
@@ -172,9 +172,7 @@ async function papersOf(
     : quote
   const of = paperFrom(projectOf(design, catalog, dock), options)
   const names =
-    what === 'packet'
-      ? packetFor(pricesFor(catalog, audience) === 'none' ? 'crew' : audience)
-      : [what as PaperName]
+    what === 'packet' ? packetFor(audienceShown(audience, pricesFor(catalog, audience))) : [what as PaperName]
   return names.map((name, i) => {
     progress(name, i, names.length)
     return paperOf(name, of, wanted)
