@@ -37,12 +37,13 @@ export function bedMesh(bed: Bed, extent: Extent, step: number): BedMesh {
 
 /**
  * Ground of any height over columns and rows, m. Where a column is there twice its face stands upright with hard edges: nothing is between
- * the two.
+ * the two. `before`: of earlier ground; its triangles are taken over where columns and rows are the same.
  */
 export function groundMesh(
   xs: readonly number[],
   ys: readonly number[],
   at: (x: number, y: number) => number,
+  before: Pick<BedMesh, 'xs' | 'ys' | 'indices'> | null = null,
 ): BedMesh {
   const [nx, ny] = [xs.length, ys.length]
   const positions = new Float32Array(nx * ny * 3)
@@ -55,6 +56,15 @@ export function groundMesh(
       positions[3 * k + 2] = z
       depths[k] = 0 - z
     }
+  const indices =
+    before && isSame(before.xs, xs) && isSame(before.ys, ys) ? before.indices : trianglesOf(xs, nx, ny)
+  return { positions, normals: smoothNormals(positions, indices), indices, depths, nx, ny, xs, ys }
+}
+
+const isSame = (a: readonly number[], b: readonly number[]): boolean =>
+  a.length === b.length && a.every((value, i) => value === b[i])
+
+function trianglesOf(xs: readonly number[], nx: number, ny: number): Uint32Array {
   const indices = new Uint32Array((nx - 1) * (ny - 1) * 6)
   let used = 0
   for (let j = 0; j + 1 < ny; j++)
@@ -69,8 +79,7 @@ export function groundMesh(
       indices[used + 5] = a + nx
       used += 6
     }
-  const kept = indices.subarray(0, used)
-  return { positions, normals: smoothNormals(positions, kept), indices: kept, depths, nx, ny, xs, ys }
+  return indices.subarray(0, used)
 }
 
 /** Ascending offsets of a bed's rows: along one line of soundings the ends are enough. */

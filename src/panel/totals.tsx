@@ -1,4 +1,5 @@
 /** Totals: price with what is not in it, weight, heaviest lift; the whole parts list folded below. */
+import { memo } from 'react'
 import { rowId } from '../state/highlight.ts'
 import { useLeadline, usePlaced } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
@@ -50,8 +51,6 @@ export function Totals() {
 
 function List() {
   const { totals, parts, existing } = usePlaced()
-  const set = useLeadline((s) => s.set)
-  const selection = useLeadline((s) => s.selection)
   const { t, mass, money, priced, lined } = useWords()
   const named = useNames()
   return (
@@ -65,29 +64,19 @@ function List() {
         </tr>
       </thead>
       <tbody>
-        {parts.map((row) => {
-          const id = rowId(row)
-          return (
-            <tr
-              key={id}
-              data-kind={row.kind}
-              data-code={row.code}
-              className={selection === id ? 'lit' : ''}
-              onPointerEnter={() => set({ hover: id })}
-              onPointerLeave={() => set({ hover: null })}
-            >
-              <th scope="row">
-                <PickButton id={id}>{named(row)}</PickButton>
-              </th>
-              <td>
-                {row.quantity}
-                {row.spares > 0 && <small>{t('takes.spares', { spares: count(row.spares) })}</small>}
-              </td>
-              <td>{mass(row.mass)}</td>
-              {priced && <td>{lined && money(row.price)}</td>}
-            </tr>
-          )
-        })}
+        {parts.map((row) => (
+          <Row
+            key={rowId(row)}
+            id={rowId(row)}
+            kind={row.kind}
+            code={row.code}
+            name={named(row)}
+            quantity={row.quantity}
+            spares={row.spares}
+            weight={mass(row.mass)}
+            cost={priced && lined ? money(row.price) : ''}
+          />
+        ))}
       </tbody>
       <tfoot>
         <tr>
@@ -110,3 +99,40 @@ function List() {
     </table>
   )
 }
+
+interface RowProps {
+  readonly id: string
+  readonly kind: string
+  readonly code: string
+  readonly name: string
+  readonly quantity: number
+  readonly spares: number
+  readonly weight: string
+  readonly cost: string
+}
+
+/** By what it says: of a long list an edit changes a few rows. */
+const Row = memo(function Row({ id, kind, code, name, quantity, spares, weight, cost }: RowProps) {
+  const set = useLeadline((s) => s.set)
+  const picked = useLeadline((s) => s.selection === id)
+  const { t, priced } = useWords()
+  return (
+    <tr
+      data-kind={kind}
+      data-code={code}
+      className={picked ? 'lit' : ''}
+      onPointerEnter={() => set({ hover: id })}
+      onPointerLeave={() => set({ hover: null })}
+    >
+      <th scope="row">
+        <PickButton id={id}>{name}</PickButton>
+      </th>
+      <td>
+        {quantity}
+        {spares > 0 && <small>{t('takes.spares', { spares: count(spares) })}</small>}
+      </td>
+      <td>{weight}</td>
+      {priced && <td>{cost}</td>}
+    </tr>
+  )
+})

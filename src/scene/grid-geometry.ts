@@ -3,7 +3,7 @@ import { BufferAttribute, BufferGeometry } from 'three'
 
 export interface GridGeometry {
   readonly geometry: BufferGeometry
-  /** By attribute: its numbers, which are copied, and how many a vertex has. */
+  /** By attribute: its numbers and how many a vertex has. All is copied. */
   fill(attributes: Readonly<Record<string, readonly [Float32Array, number]>>, indices: Uint32Array): void
 }
 
@@ -11,6 +11,7 @@ export interface GridGeometry {
 export function makeGridGeometry(): GridGeometry {
   const geometry = new BufferGeometry()
   const copied = new Map<string, Float32Array>()
+  let triangles: Uint32Array | null = null
   return {
     geometry,
     fill(attributes, indices) {
@@ -27,11 +28,13 @@ export function makeGridGeometry(): GridGeometry {
           geometry.setAttribute(name, new BufferAttribute(array.slice(), size))
         }
       }
+      if (indices === triangles) return
+      triangles = indices
       const index = geometry.index as BufferAttribute | null
       if (index?.array.length === indices.length) {
         index.set(indices)
         index.needsUpdate = true
-      } else geometry.setIndex(new BufferAttribute(indices, 1))
+      } else geometry.setIndex(new BufferAttribute(indices.slice(), 1))
     },
   }
 }

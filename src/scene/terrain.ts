@@ -84,7 +84,7 @@ export function makeLand(
     const [r, g, b] = BOTTOMS[bed.bottomAt(x, y)]
     return [r, g, b]
   }
-  const mesh = groundMesh(xs, ys, at)
+  const mesh = groundMesh(xs, ys, at, before?.mesh)
   return { at, y0, y1, mesh, tintAt, ...bottoms(mesh, bed, site, before) }
 }
 

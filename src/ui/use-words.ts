@@ -1,18 +1,18 @@
 /** The words and figures of one element's screen: its language, its units, its catalog's currency. */
-import { useMemo } from 'react'
 import {
   type Figure,
   formatFigure,
   formatLength,
   formatMass,
   formatSlope,
+  type Language,
   moneyIn,
   type Reader,
   type Say,
   type Subject,
   wordsOf,
 } from '../../rules/index.ts'
-import { pricesIn, useLeadline } from '../state/store.ts'
+import { type LeadlineState, pricesIn, useLeadline } from '../state/store.ts'
 import { SCREEN, type Word } from '../words/index.ts'
 
 /** Whom the screen is told to, and how it tells one subject. */
@@ -34,11 +34,19 @@ export interface Words<K extends string> extends Reader {
 export function useWords(): Words<Word>
 export function useWords<K extends string>(of: Subject<K>): Words<K>
 export function useWords(of: Subject = SCREEN): Words<string> {
-  const units = useLeadline((s) => s.units)
-  const language = useLeadline((s) => s.language)
-  const currency = useLeadline((s) => s.catalog.currency)
-  const shown = useLeadline(pricesIn)
-  return useMemo(() => {
+  return useLeadline((state) => wordsFor(of, state))
+}
+
+/** Made once for all that tell the same subject to the same reader: hundreds of rows ask at every move of a hand. */
+const made = new WeakMap<Subject, WeakMap<Language, Map<string, Words<string>>>>()
+
+function wordsFor(of: Subject, state: LeadlineState): Words<string> {
+  const { units, language } = state
+  const { currency } = state.catalog
+  const shown = pricesIn(state)
+  const languages = keptOr(made, of, () => new WeakMap())
+  const readers = keptOr(languages, language, () => new Map())
+  return keptOr(readers, `${units} ${currency} ${shown}`, () => {
     const reader = { language, units }
     return {
       ...reader,
@@ -52,5 +60,18 @@ export function useWords(of: Subject = SCREEN): Words<string> {
       figure: (figure) => formatFigure(figure, reader),
       money: moneyIn(currency, language),
     }
-  }, [of, units, language, currency, shown])
+  })
+}
+
+interface Kept<K, V> {
+  get(key: K): V | undefined
+  set(key: K, value: V): unknown
+}
+
+function keptOr<K, V>(kept: Kept<K, V>, key: K, make: () => V): V {
+  const known = kept.get(key)
+  if (known !== undefined) return known
+  const value = make()
+  kept.set(key, value)
+  return value
 }

@@ -39,6 +39,8 @@ const _point = /*@__PURE__*/ new Vector3()
 interface Shown {
   readonly element: HTMLDivElement
   note: Note
+  /** What is written on it: of a mark that stands for others their number. */
+  told: string
   width: number
   height: number
   placed: boolean
@@ -80,13 +82,13 @@ export function makeOverlay(parent: HTMLElement): Overlay {
         if (!label) {
           const element = spare.pop() ?? box.appendChild(document.createElement('div'))
           element.style.visibility = 'hidden'
-          label = { element, note, width: 0, height: 0, placed: false, x: 0, y: 0 }
+          label = { element, note, told: '', width: 0, height: 0, placed: false, x: 0, y: 0 }
           shown.set(note.id, label)
         }
-        const name = `scene-label ${note.tone}${note.sign ? ' sign' : ''}`
-        if (label.element.className !== name || label.element.textContent !== note.text) {
-          label.element.className = name
-          label.element.textContent = note.text
+        const { note: before, element } = label
+        if (label.told === '' || !isAlike(before, note)) {
+          element.className = `scene-label ${note.tone}${note.sign ? ' sign' : ''}`
+          element.textContent = label.told = note.text
           label.width = 0
         }
         label.note = note
@@ -102,7 +104,7 @@ export function makeOverlay(parent: HTMLElement): Overlay {
         const mark = standing.get(id)
         if ((isMark(note) && !mark) || (note.of !== undefined && look.gone(at[0]!))) continue
         const told = mark && mark.count > 1 ? String(mark.count) : note.text
-        if (label.element.textContent !== told) label.element.textContent = told
+        if (label.told !== told) label.element.textContent = label.told = told
         const anchors = anchorsOf(note, look)
         if (anchors.length > 0)
           wanted.push({ id, anchors, width: label.width, height: label.height, centered: sign })
@@ -129,6 +131,8 @@ export function makeOverlay(parent: HTMLElement): Overlay {
     },
   }
 }
+
+const isAlike = (a: Note, b: Note): boolean => a.text === b.text && a.tone === b.tone && a.sign === b.sign
 
 /** All sizes are read before anything is written: one layout when texts change, none while the view turns. */
 function measure(labels: Iterable<Shown>): void {
