@@ -86,6 +86,11 @@ function speak(lang) {
   document.querySelector('leadline-dock').setAttribute('lang', lang)
 }
 
+/** Where docks are sold by the foot. A language without a region stands for that of most who speak it. */
+const FEET = ['US', 'CA', 'LR', 'MM']
+if (!FEET.includes(new Intl.Locale(navigator.language).maximize().region))
+  document.querySelector('leadline-dock').setAttribute('units', 'metric')
+
 const wanted = [kept(), ...navigator.languages].map((tag) => (tag ?? '').split('-')[0])
 const first = wanted.find((lang) => Object.hasOwn(TEXTS, lang)) ?? 'en'
 if (first !== 'en') speak(first)

@@ -1,11 +1,11 @@
 /** Where one starts from: how far the dock is this season, what comes next, and all else that can be done. */
 import { type ReactNode, useEffect } from 'react'
 import { isWork, orderedKey, type SeasonState } from '../../rules/record/index.ts'
+import { keepUnits } from '../state/kept-units.ts'
 import { useLeadline } from '../state/store.ts'
 import { count, text } from '../words/index.ts'
 import { useCallWord } from './call.tsx'
 import { Frame, Head } from './frame.tsx'
-import { keepUnits } from './kept-units.ts'
 import { type Begun, type Page, useBegun, useLake, useSay } from './lake.ts'
 import { nextStage } from './stages.ts'
 import { TwoPhones } from './two-phones.tsx'

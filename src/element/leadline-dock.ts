@@ -14,6 +14,7 @@ import {
 import { saveDesign } from '../platform/download.ts'
 import { messageOf } from '../platform/error-message.ts'
 import { firstShore } from '../start/first-shore.ts'
+import { keptUnits } from '../state/kept-units.ts'
 import { type LeadlineStore, toldOf, type ViewState } from '../state/store.ts'
 import type { Mode } from './app.tsx'
 import type { ExportWanted } from './page-types.ts'
@@ -50,6 +51,8 @@ const PROPERTIES = ['design', 'catalog'] as const
 
 // On a server there is no `HTMLElement`: the class can be imported, but nothing of it runs.
 const Base = typeof HTMLElement === 'undefined' ? (class {} as unknown as typeof HTMLElement) : HTMLElement
+
+type View = Pick<ViewState, 'units' | 'theme' | 'audience' | 'unpriced'>
 
 /**
  * Lays out a dock in a lake, and tells whether it stands, what it takes and what it costs.
@@ -230,7 +233,7 @@ export class LeadlineDock extends Base {
     if (before === now || !this.#session) return
     if (name === 'lang' || name === 'words') void this.#session.speak(this.#spoken())
     else if (name === 'units' || name === 'theme' || name === 'audience' || name === 'hide-price')
-      this.#session.store.getState().set(this.#view())
+      this.#session.store.getState().set(name === 'units' ? { units: this.#units() } : this.#looks())
     else if (name === 'start' || name === 'presets' || name === 'loading') return
     else if (name === 'mode') this.#screen?.setMode(this.#mode())
     else if (name === 'design') {
@@ -380,12 +383,19 @@ export class LeadlineDock extends Base {
     if (this.isConnected) void this.#begin()
   }
 
-  #view(): Pick<ViewState, 'units' | 'theme' | 'audience' | 'unpriced'> {
-    const units = this.getAttribute('units')
+  /** As the page says, but for what somebody chose here before. */
+  #view(): View {
+    return { ...this.#looks(), units: (this.hasAttribute('storage-key') && keptUnits()) || this.#units() }
+  }
+
+  #units(): View['units'] {
+    return this.getAttribute('units') === 'metric' ? 'metric' : 'imperial'
+  }
+
+  #looks(): Omit<View, 'units'> {
     const theme = this.getAttribute('theme')
     const audience = this.getAttribute('audience')
     return {
-      units: units === 'metric' ? 'metric' : 'imperial',
       theme: theme === 'light' || theme === 'dark' ? theme : 'auto',
       audience: audience === 'shop' || audience === 'crew' ? audience : 'customer',
       unpriced: audience === 'crew' || this.hasAttribute('hide-price'),

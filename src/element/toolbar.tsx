@@ -1,5 +1,7 @@
 /** Head of the screen: the dock's name, undo and redo, units, and what is done with files. */
 import { useRef } from 'react'
+import { useHost } from '../state/host.ts'
+import { keepUnits } from '../state/kept-units.ts'
 import { useLeadline } from '../state/store.ts'
 import { Choice, Sign } from '../ui/controls.tsx'
 import { useWords } from '../ui/use-words.ts'
@@ -11,6 +13,7 @@ export function Toolbar() {
   const undo = useLeadline((s) => s.undo)
   const redo = useLeadline((s) => s.redo)
   const set = useLeadline((s) => s.set)
+  const host = useHost()
   const { t, units } = useWords()
   return (
     <header className="toolbar" part="toolbar">
@@ -30,7 +33,10 @@ export function Toolbar() {
             { value: 'imperial', label: t('units.imperial') },
             { value: 'metric', label: t('units.metric') },
           ]}
-          set={(to) => set({ units: to })}
+          set={(to) => {
+            if (host.keeps) keepUnits(to)
+            set({ units: to })
+          }}
         />
         <FileMenu />
         <slot name="tools" />

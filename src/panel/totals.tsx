@@ -1,7 +1,7 @@
 /** Totals: price with what is not in it, weight, heaviest lift; the whole parts list folded below. */
-import { memo } from 'react'
+import { useMemo } from 'react'
 import { rowId } from '../state/highlight.ts'
-import { useLeadline, usePlaced } from '../state/store.ts'
+import { type LeadlineState, useLeadline, usePlaced } from '../state/store.ts'
 import { Fold } from '../ui/fold.tsx'
 import { useNames } from '../ui/use-names.ts'
 import { useWords } from '../ui/use-words.ts'
@@ -51,6 +51,8 @@ export function Totals() {
 
 function List() {
   const { totals, parts, existing } = usePlaced()
+  const set = useLeadline((s) => s.set)
+  const selection = useLeadline((s) => s.selection)
   const { t, mass, money, priced, lined } = useWords()
   const named = useNames()
   return (
@@ -72,9 +74,11 @@ function List() {
             code={row.code}
             name={named(row)}
             quantity={row.quantity}
-            spares={row.spares}
+            spares={row.spares > 0 && t('takes.spares', { spares: count(row.spares) })}
             weight={mass(row.mass)}
-            cost={priced && lined ? money(row.price) : ''}
+            cost={priced && (lined ? money(row.price) : '')}
+            picked={selection === rowId(row)}
+            set={set}
           />
         ))}
       </tbody>
@@ -106,33 +110,38 @@ interface RowProps {
   readonly code: string
   readonly name: string
   readonly quantity: number
-  readonly spares: number
+  /** False: none, or not told. */
+  readonly spares: string | false
   readonly weight: string
-  readonly cost: string
+  readonly cost: string | false
+  readonly picked: boolean
+  readonly set: LeadlineState['set']
 }
 
-/** By what it says: of a long list an edit changes a few rows. */
-const Row = memo(function Row({ id, kind, code, name, quantity, spares, weight, cost }: RowProps) {
-  const set = useLeadline((s) => s.set)
-  const picked = useLeadline((s) => s.selection === id)
-  const { t, priced } = useWords()
-  return (
-    <tr
-      data-kind={kind}
-      data-code={code}
-      className={picked ? 'lit' : ''}
-      onPointerEnter={() => set({ hover: id })}
-      onPointerLeave={() => set({ hover: null })}
-    >
-      <th scope="row">
-        <PickButton id={id}>{name}</PickButton>
-      </th>
-      <td>
-        {quantity}
-        {spares > 0 && <small>{t('takes.spares', { spares: count(spares) })}</small>}
-      </td>
-      <td>{weight}</td>
-      {priced && <td>{cost}</td>}
-    </tr>
+/** Drawn anew only where it says something else: of a long list an edit changes a few rows. */
+function Row(row: RowProps) {
+  const { id, set } = row
+  return useMemo(
+    () => (
+      <tr
+        data-kind={row.kind}
+        data-code={row.code}
+        className={row.picked ? 'lit' : ''}
+        onPointerEnter={() => set({ hover: id })}
+        onPointerLeave={() => set({ hover: null })}
+      >
+        <th scope="row">
+          <PickButton id={id}>{row.name}</PickButton>
+        </th>
+        <td>
+          {row.quantity}
+          {row.spares && <small>{row.spares}</small>}
+        </td>
+        <td>{row.weight}</td>
+        {row.cost !== false && <td>{row.cost}</td>}
+      </tr>
+    ),
+    // biome-ignore lint/correctness/useExhaustiveDependencies: all of them, and each is a plain value.
+    Object.values(row),
   )
-})
+}

@@ -37,18 +37,20 @@ export function useWords(of: Subject = SCREEN): Words<string> {
   return useLeadline((state) => wordsFor(of, state))
 }
 
-/** Made once for all that tell the same subject to the same reader: hundreds of rows ask at every move of a hand. */
-const made = new WeakMap<Subject, WeakMap<Language, Map<string, Words<string>>>>()
+/** By subject, units and money; made once for all that tell the same to the same reader: hundreds of rows ask at every move of a hand. */
+const made = new WeakMap<Language, Map<string, Words<string>>>()
 
 function wordsFor(of: Subject, state: LeadlineState): Words<string> {
   const { units, language } = state
   const { currency } = state.catalog
   const shown = pricesIn(state)
-  const languages = keptOr(made, of, () => new WeakMap())
-  const readers = keptOr(languages, language, () => new Map())
-  return keptOr(readers, `${units} ${currency} ${shown}`, () => {
+  const key = [of.name, units, currency, shown].join()
+  const known = made.get(language) ?? new Map<string, Words<string>>()
+  made.set(language, known)
+  let words = known.get(key)
+  if (!words) {
     const reader = { language, units }
-    return {
+    words = {
       ...reader,
       reader,
       priced: shown !== 'none',
@@ -60,18 +62,7 @@ function wordsFor(of: Subject, state: LeadlineState): Words<string> {
       figure: (figure) => formatFigure(figure, reader),
       money: moneyIn(currency, language),
     }
-  })
-}
-
-interface Kept<K, V> {
-  get(key: K): V | undefined
-  set(key: K, value: V): unknown
-}
-
-function keptOr<K, V>(kept: Kept<K, V>, key: K, make: () => V): V {
-  const known = kept.get(key)
-  if (known !== undefined) return known
-  const value = make()
-  kept.set(key, value)
-  return value
+    known.set(key, words)
+  }
+  return words
 }

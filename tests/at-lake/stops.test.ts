@@ -3,12 +3,12 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { type Day, type DayState, dayAt } from '../../rules/at-lake/index.ts'
 import { seasonState } from '../../rules/record/index.ts'
 import { isGuess } from '../../src/at-lake/guess.ts'
-import { keepUnits, keptUnits } from '../../src/at-lake/kept-units.ts'
 import { legOf } from '../../src/at-lake/lake.ts'
 import { keptFor } from '../../src/at-lake/limits.tsx'
 import { afterMeasure, LEVEL_LATER, nextStage, pastMeasured, setUpStages } from '../../src/at-lake/stages.ts'
 import { cannotBeSet, isFlooded, saidKey, stillStops, stopsAt } from '../../src/at-lake/stops-at.ts'
 import { tooDeepFor } from '../../src/at-lake/too-deep.ts'
+import { keepUnits, keptUnits } from '../../src/state/kept-units.ts'
 import { begun, phone, projectFor, write } from '../support/records.ts'
 
 const STATE: DayState = { level: 0, from: 'mark', keep: 'planned', measured: [], set: [] }

@@ -138,6 +138,29 @@ test('the demo page begins in the browser’s language, and changes it without l
   await close()
 })
 
+test('a visitor begins in the units of their country; those that they choose stay, here and at the lake', async () => {
+  const { page, close } = await open({ path: '/index.html', locale: 'de-CH', fresh: true })
+  const chosen = page.locator('.toolbar input[value=metric]')
+  expect(await chosen.isChecked()).toBe(true)
+  await page.locator('.toolbar label', { hasText: said('de', 'units.imperial') }).click()
+  await expect.poll(() => chosen.isChecked()).toBe(false)
+  await page.reload()
+  await page.locator('.toolbar .name').waitFor()
+  expect(await chosen.isChecked()).toBe(false)
+  // What the page says of its looks leaves the choice alone; a page that speaks of units itself is heard.
+  const dock = page.locator('leadline-dock')
+  await dock.evaluate((element) => element.setAttribute('theme', 'dark'))
+  await page.locator('[data-theme=dark]').waitFor()
+  expect(await chosen.isChecked()).toBe(false)
+  await dock.evaluate((element) => element.setAttribute('units', 'imperial'))
+  await dock.evaluate((element) => element.setAttribute('units', 'metric'))
+  await expect.poll(() => chosen.isChecked()).toBe(true)
+  const home = await open({ path: '/index.html', locale: 'en-US', fresh: true })
+  expect(await home.page.locator('.toolbar input[value=imperial]').isChecked()).toBe(true)
+  await home.close()
+  await close()
+})
+
 test('words that do not come are told, and all is said in English meanwhile', async () => {
   const { page, close } = await open({
     path: '/de.html',

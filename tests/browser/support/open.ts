@@ -258,6 +258,7 @@ async function load(
             while (old.some((each) => each.shadowRoot!.querySelector('.root')))
               await new Promise((done) => setTimeout(done, 10))
             history.replaceState(null, '', location.pathname + location.search)
+            localStorage.removeItem('leadline-units')
             window.scrollTo(0, 0)
             events.length = 0
             wait(written.length)
