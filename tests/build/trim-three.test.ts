@@ -94,6 +94,13 @@ describe('the classes of animation and loading', () => {
     for (const line of gone) expect(line).toMatch(/^\t(toJSON|fromJSON)\(/)
   })
 
+  it('leave a console without the warning of a clock that is not ours', () => {
+    expect(core.match(/warn\( 'Clock: /g)).toHaveLength(1)
+    const clock = trimCore(core).split('\nclass Clock {')[1]!.split('\n}\n')[0]!
+    expect(clock).not.toContain('warn(')
+    expect(clock).toContain('getDelta() {')
+  })
+
   it('are used nowhere in the scene', () => {
     const folder = join(import.meta.dirname, '../../src/scene')
     for (const file of readdirSync(folder, { recursive: true, encoding: 'utf8' }))

@@ -43,7 +43,11 @@ const AFTERTHOUGHT =
 /** A scene written as JSON and read back: nothing here asks for it, and its methods are the longest of the core. */
 const JSON_METHOD = /^\t(?:toJSON|fromJSON)\([^)]*\) \{\n[\s\S]*?^\t\}\n/gm
 
-export const trimCore = (code: string): string => code.replace(AFTERTHOUGHT, '').replace(JSON_METHOD, '')
+/** The scene's React binding makes a clock of the old kind for every canvas, which would be told in the console of every visitor. */
+const CLOCK_WARNING = /^\t*warn\( 'Clock: [^\n]*\n/m
+
+export const trimCore = (code: string): string =>
+  [AFTERTHOUGHT, JSON_METHOD, CLOCK_WARNING].reduce((left, gone) => left.replace(gone, ''), code)
 
 /** GLSL between backticks after the comment that marks it. Lines stay lines: the preprocessor needs them. */
 export function trimGlsl(code: string): string {
