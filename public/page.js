@@ -86,9 +86,19 @@ function speak(lang) {
   document.querySelector('leadline-dock').setAttribute('lang', lang)
 }
 
-/** Where docks are sold by the foot. A language without a region stands for that of most who speak it. */
+/** Where docks are sold by the foot. */
 const FEET = ['US', 'CA', 'LR', 'MM']
-if (!FEET.includes(new Intl.Locale(navigator.language).maximize().region))
+
+/** A language without a region stands for that of most who speak it; what is no language for where this was written. */
+function regionOf(tag) {
+  try {
+    return new Intl.Locale(tag).maximize().region
+  } catch {
+    return 'US'
+  }
+}
+
+if (!FEET.includes(regionOf(navigator.language)))
   document.querySelector('leadline-dock').setAttribute('units', 'metric')
 
 const wanted = [kept(), ...navigator.languages].map((tag) => (tag ?? '').split('-')[0])
