@@ -1,20 +1,23 @@
 /**
  * Asks for what is not done on the page, beside it, in two workers. One places docks that are too large for the page, gives the quick
  * answer to every change and says how a dock sways; what takes longer has one of its own, which is ended where another design comes
- * meanwhile: nobody waits for an answer that nobody needs. Where a page allows no workers (another origin, its policy) the same is done on
+ * meanwhile and it goes on too long with the last one: nobody waits for an answer that nobody needs. Where a page allows no workers (another origin, its policy) the same is done on
  * the page's own thread when it is idle.
  */
 import { pageLine } from './page-line.ts'
 import type { Line, Wish } from './question.ts'
 import { workerLine } from './worker-line.ts'
-import type { Spawn } from './worker-port.ts'
+import { makeWorkerPool, type Spawn, type WorkerPool } from './worker-pool.ts'
 
 export type StructureClient = Line
 
 const spawnWorker: Spawn = () =>
   new Worker(new URL('./assessment-worker.ts', import.meta.url), { type: 'module', name: 'leadline' })
 
-export function makeStructureClient(spawn: Spawn = spawnWorker): StructureClient {
+/** Of the whole page. */
+const POOL = makeWorkerPool(spawnWorker)
+
+export function makeStructureClient(pool: WorkerPool = POOL): StructureClient {
   let workers = typeof Worker !== 'undefined'
   const onPage = pageLine()
   /** A worker that does not start is asked for no more: its questions are answered on the page. */
@@ -22,8 +25,8 @@ export function makeStructureClient(spawn: Spawn = spawnWorker): StructureClient
     workers = false
     if (unanswered) onPage.ask(unanswered)
   }
-  const quick = workerLine(spawn, none)
-  const deep = workerLine(spawn, none)
+  const quick = workerLine(pool, none)
+  const deep = workerLine(pool, none)
   return {
     ask(wish) {
       if (!workers) onPage.ask(wish)

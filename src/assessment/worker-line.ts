@@ -8,7 +8,8 @@ import type { Step } from './assess.ts'
 import type { Answer } from './assessment-worker.ts'
 import type { Line, Wish } from './question.ts'
 import { gather } from './slices.ts'
-import { makeWorkerPort, type Spawn } from './worker-port.ts'
+import type { WorkerPool } from './worker-pool.ts'
+import { makeWorkerPort } from './worker-port.ts'
 
 /**
  * How long a worker may be silent, ms, by what is asked: ten times and more of what the slowest docks of ordinary size took here (the first
@@ -22,8 +23,10 @@ const PATIENCE: Readonly<Record<Step, number>> = {
   sway: 15_000,
 }
 const TIMES = 50
-/** Nobody waits for the end of these once they are dropped. */
+/** Nobody waits for the end of these once they are dropped, ... */
 const LONG: ReadonlySet<Step> = new Set(['deep', 'found'])
+/** but for so long, ms: a dock of ordinary size is through by then, and a worker that has judged one judges the next in half the time of a new one. */
+const GRACE = 300
 export const patienceFor = ({ of, step }: Pick<Wish, 'of' | 'step'>): number =>
   PATIENCE[step] + TIMES * placingTime(of.design)
 
@@ -36,11 +39,13 @@ interface Asked {
 }
 
 /** @param none told when there is no worker to be had, with what was not answered */
-export function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void): Line {
+export function workerLine(pool: WorkerPool, none: (unanswered: Wish | null) => void): Line {
   let asked: Asked | null = null
   let waiting: Wish | null = null
   let silence: ReturnType<typeof setTimeout> | undefined
   let slices = gather()
+  let grace: ReturnType<typeof setTimeout> | undefined
+  let closed = false
 
   const answered = (answer: Answer): void => {
     if (answer.number !== asked?.number) return
@@ -51,8 +56,12 @@ export function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void
       else if (wish) tell(wish, answer)
       return
     }
-    clearTimeout(silence)
+    rest()
     asked = null
+    if (closed) {
+      port.giveBack()
+      return
+    }
     const next = waiting
     waiting = null
     const whole = slices.dock()
@@ -80,11 +89,26 @@ export function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void
     end()
     none(unanswered)
   }
-  const port = makeWorkerPort(spawn, answered, broken)
-  const end = (): void => {
+  const port = makeWorkerPort(pool, answered, broken)
+  const rest = (): void => {
     clearTimeout(silence)
+    clearTimeout(grace)
+    grace = undefined
+  }
+  const end = (): void => {
+    rest()
     port.end()
     asked = null
+  }
+  /** What is in the worker is no longer wanted; it is ended where it goes on too long. */
+  const letFinish = (): void => {
+    asked!.wish = null
+    grace ??= setTimeout(() => {
+      end()
+      const next = waiting
+      waiting = null
+      if (next) send(next)
+    }, GRACE)
   }
   const send = (wish: Wish, again = false): void => {
     const number = port.send(wish)
@@ -103,12 +127,14 @@ export function workerLine(spawn: Spawn, none: (unanswered: Wish | null) => void
     },
     drop() {
       waiting = null
-      if (asked && LONG.has(asked.question.step)) end()
+      if (asked && LONG.has(asked.question.step)) letFinish()
       else if (asked) asked.wish = null
     },
     close() {
       waiting = null
-      end()
+      closed = true
+      if (asked) letFinish()
+      else port.giveBack()
     },
   }
 }

@@ -5,6 +5,7 @@ import { keepAssessing } from '../../src/assessment/assessment.ts'
 import type { Wish } from '../../src/assessment/question.ts'
 import { judge } from '../../src/assessment/start-assessment.ts'
 import { makeStructureClient, type StructureClient } from '../../src/assessment/structure-client.ts'
+import { makeWorkerPool } from '../../src/assessment/worker-pool.ts'
 import { createLeadlineStore, dockOf, isJudged, placedOf } from '../../src/state/store.ts'
 import { puppet } from './puppet.ts'
 
@@ -184,8 +185,8 @@ describe('asked of a worker', () => {
   })
 
   it('of several only the last is asked, the catalog goes once, and no answer to an older one is told', () => {
-    const { made, spawn } = puppet()
-    const asker = makeStructureClient(spawn)
+    const { made, pool } = puppet()
+    const asker = makeStructureClient(pool)
     const got: number[] = []
     for (const live of [1000, 2000, 3000]) {
       asker.drop()
@@ -204,35 +205,81 @@ describe('asked of a worker', () => {
     expect(got).toEqual([3000])
   })
 
-  it('a deep question has a worker of its own, which is ended when nobody waits for it any more', () => {
-    const { made, spawn } = puppet()
-    const asker = makeStructureClient(spawn)
+  it('a deep question has a worker of its own, which is ended where nobody waits for it any more and it goes on too long', () => {
+    const { made, pool } = puppet()
+    const asker = makeStructureClient(pool)
     const got: number[] = []
     asker.ask(wish(1000, false, got))
     asker.ask(wish(1000, true, got))
     expect(made.length).toBe(2)
     asker.drop()
-    vi.advanceTimersByTime(1)
-    expect(made.map(({ ended }) => ended)).toEqual([false, true])
+    // The next one waits for it.
+    asker.ask(wish(2000, true, got))
+    vi.advanceTimersByTime(290)
+    expect(made.length).toBe(2)
+    vi.advanceTimersByTime(20)
+    expect(made.map(({ ended }) => ended)).toEqual([false, true, false])
     // What it answers before it is gone is told to nobody.
     made[1]!.answer(made[1]!.questions[0]!)
     expect(got).toEqual([])
-    asker.ask(wish(2000, true, got))
-    expect(made.length).toBe(3)
     // A new worker knows no catalog.
     expect(made[2]!.questions[0]!.catalog).not.toBeNull()
     made[2]!.answer(made[2]!.questions[0]!)
-    asker.drop()
-    expect(made[2]!.ended).toBe(false)
-    asker.close()
-    vi.advanceTimersByTime(1)
-    expect(made.every(({ ended }) => ended)).toBe(true)
     expect(got).toEqual([2000])
+    asker.drop()
+    vi.advanceTimersByTime(1000)
+    expect(made[2]!.ended).toBe(false)
+  })
+
+  it('a worker that is through in time goes on with the next question, and tells nobody of the one that was dropped', () => {
+    const { made, pool } = puppet()
+    const asker = makeStructureClient(pool)
+    const got: number[] = []
+    asker.ask(wish(1000, true, got))
+    asker.drop()
+    asker.ask(wish(2000, true, got))
+    const [worker] = made
+    worker!.answer(worker!.questions[0]!, false)
+    worker!.answer(worker!.questions[0]!, true)
+    expect(worker!.questions.map(({ design }) => design.dock.load)).toEqual([1000, 2000])
+    vi.advanceTimersByTime(1000)
+    worker!.answer(worker!.questions[1]!, true)
+    expect(got).toEqual([2000])
+    expect(made.map(({ ended }) => ended)).toEqual([false])
+  })
+
+  it('what an element leaves is taken by the next one, and ended where none comes; what is still at work when it goes is left too, or ended', () => {
+    const { made, pool } = puppet()
+    const one = makeStructureClient(pool)
+    const got: number[] = []
+    one.ask(wish(1000, false, got))
+    one.ask(wish(1000, true, got))
+    made[0]!.answer(made[0]!.questions[0]!)
+    one.drop()
+    one.close()
+    // The second is through a moment later.
+    made[1]!.answer(made[1]!.questions[0]!)
+    expect(got).toEqual([1000])
+    const two = makeStructureClient(pool)
+    two.ask(wish(3000, false, got))
+    two.ask(wish(3000, true, got))
+    expect(made.length).toBe(2)
+    // It is another's catalog that they knew.
+    for (const { questions } of made) expect(questions[1]).toMatchObject({ number: 1, catalog: demoCatalog })
+    for (const worker of made) worker.answer(worker.questions[1]!)
+    expect(got).toEqual([1000, 3000, 3000])
+    two.ask(wish(4000, true, got))
+    two.close()
+    vi.advanceTimersByTime(400)
+    expect(made.map(({ ended }) => ended)).toEqual([false, true])
+    vi.advanceTimersByTime(31_000)
+    expect(made.map(({ ended }) => ended)).toEqual([true, true])
+    expect(got).toEqual([1000, 3000, 3000])
   })
 
   it('a deep question is answered twice: what is found, and then which remedies help', () => {
-    const { made, spawn } = puppet()
-    const asker = makeStructureClient(spawn)
+    const { made, pool } = puppet()
+    const asker = makeStructureClient(pool)
     const got: number[] = []
     asker.ask(wish(1000, true, got))
     const [worker] = made
@@ -245,17 +292,19 @@ describe('asked of a worker', () => {
   })
 
   it('a worker that does not start leaves its question to the page', async () => {
-    const { made, spawn } = puppet()
-    const asker = makeStructureClient(spawn)
+    const { made, pool } = puppet()
+    const asker = makeStructureClient(pool)
     const got: number[] = []
     asker.ask(wish(2500, false, got))
     made[0]!.fail()
     await atRest()
     expect(got).toEqual([2500])
     const refused: number[] = []
-    const none = makeStructureClient(() => {
-      throw new Error('another origin')
-    })
+    const none = makeStructureClient(
+      makeWorkerPool(() => {
+        throw new Error('another origin')
+      }),
+    )
     none.ask(wish(2600, true, refused))
     await atRest()
     expect(refused).toEqual([2600, 2600])

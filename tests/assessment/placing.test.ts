@@ -5,6 +5,7 @@ import { keepAssessing } from '../../src/assessment/assessment.ts'
 import { gather, slicesOf } from '../../src/assessment/slices.ts'
 import { makeStructureClient } from '../../src/assessment/structure-client.ts'
 import { patienceFor } from '../../src/assessment/worker-line.ts'
+import { makeWorkerPool } from '../../src/assessment/worker-pool.ts'
 import { standingOf } from '../../src/panel/verdict.ts'
 import { placingTime, tooLarge } from '../../src/state/placing-time.ts'
 import { createLeadlineStore, isJudged, toldOf } from '../../src/state/store.ts'
@@ -50,9 +51,9 @@ describe('a dock too large to follow the hand', () => {
   })
 
   it('leaves the last one in view, marked: an edit places nothing, of several the last is placed, and slices make it whole', () => {
-    const { made, spawn } = puppet()
+    const { made, pool } = puppet()
     const store = createLeadlineStore()
-    stop = keepAssessing(store, makeStructureClient(spawn))
+    stop = keepAssessing(store, makeStructureClient(pool))
     const { dock: placed } = store.getState().project
     store.getState().replace(large())
     expect(store.getState()).toMatchObject({ status: 'placing', stale: true })
@@ -90,9 +91,11 @@ describe('a dock too large to follow the hand', () => {
     const store = createLeadlineStore()
     stop = keepAssessing(
       store,
-      makeStructureClient(() => {
-        throw new Error('another origin')
-      }),
+      makeStructureClient(
+        makeWorkerPool(() => {
+          throw new Error('another origin')
+        }),
+      ),
     )
     store.getState().replace(large())
     await vi.advanceTimersByTimeAsync(20)
@@ -124,9 +127,9 @@ describe('a worker that does not answer', () => {
   const placing = { of: { design: large(), catalog: demoCatalog }, step: 'place' } as const
 
   it('is ended and replaced once; if the second is silent too that is told, with a way to try again', async () => {
-    const { made, spawn } = puppet()
+    const { made, pool } = puppet()
     const store = createLeadlineStore({ design: large() })
-    stop = keepAssessing(store, makeStructureClient(spawn))
+    stop = keepAssessing(store, makeStructureClient(pool))
     const wait = patienceFor(placing)
     await vi.advanceTimersByTimeAsync(wait - 100)
     expect(made.length).toBe(1)
@@ -148,9 +151,9 @@ describe('a worker that does not answer', () => {
   })
 
   it('leaves what was found before: findings of the placed dock stay, and it is not called good', async () => {
-    const { spawn } = puppet()
+    const { pool } = puppet()
     const store = createLeadlineStore({ design: designOf({ start: -3 }) })
-    stop = keepAssessing(store, makeStructureClient(spawn))
+    stop = keepAssessing(store, makeStructureClient(pool))
     const { findings } = store.getState().dock
     expect(findings.length).toBeGreaterThan(0)
     const { design, catalog } = store.getState()
@@ -161,9 +164,9 @@ describe('a worker that does not answer', () => {
   })
 
   it('that was slow and goes on telling is left to go on', async () => {
-    const { made, spawn } = puppet()
+    const { made, pool } = puppet()
     const store = createLeadlineStore({ design: large() })
-    stop = keepAssessing(store, makeStructureClient(spawn))
+    stop = keepAssessing(store, makeStructureClient(pool))
     const wait = patienceFor(placing)
     const { number, design } = made[0]!.questions[0]!
     const slices = slicesOf(deriveAtOnce(design, demoCatalog))

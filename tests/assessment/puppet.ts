@@ -1,5 +1,6 @@
 import type { Assessment } from '../../src/assessment/assess.ts'
 import type { Answer, Question } from '../../src/assessment/assessment-worker.ts'
+import { makeWorkerPool } from '../../src/assessment/worker-pool.ts'
 
 /** A worker that answers when it is told to. */
 export function puppet() {
@@ -11,7 +12,8 @@ export function puppet() {
     fail(): void
   }[] = []
   class Puppet {
-    readonly #listeners = new Map<string, (event: unknown) => void>()
+    onmessage: ((event: unknown) => void) | null = null
+    onerror: ((event: unknown) => void) | null = null
     readonly #own = {
       questions: [] as Question[],
       ended: false,
@@ -19,24 +21,21 @@ export function puppet() {
         const deep = step === 'deep'
         const structure = { live: design.dock.load, deep } as unknown as Assessment['structure']
         const judgement = { structure, findings: [], fit: null, whole }
-        this.#listeners.get('message')?.({ data: { number, judgement } satisfies Answer })
+        this.onmessage?.({ data: { number, judgement } satisfies Answer })
       },
-      say: (answer: Answer): void => this.#listeners.get('message')?.({ data: answer }),
-      fail: (): void => this.#listeners.get('error')?.({ preventDefault() {} }),
+      say: (answer: Answer): void => this.onmessage?.({ data: answer }),
+      fail: (): void => this.onerror?.({ preventDefault() {} }),
     }
     constructor() {
       made.push(this.#own)
-    }
-    addEventListener(type: string, listener: (event: unknown) => void): void {
-      this.#listeners.set(type, listener)
     }
     postMessage(question: Question): void {
       this.#own.questions.push(structuredClone(question))
     }
     terminate(): void {
       this.#own.ended = true
-      this.#listeners.clear()
+      this.onmessage = this.onerror = null
     }
   }
-  return { made, spawn: () => new Puppet() as unknown as Worker }
+  return { made, pool: makeWorkerPool(() => new Puppet() as unknown as Worker) }
 }

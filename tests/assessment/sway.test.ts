@@ -19,9 +19,9 @@ const aMoment = () => vi.advanceTimersByTimeAsync(1)
 describe('in a worker', () => {
   const begin = () => {
     vi.stubGlobal('Worker', class {})
-    const { made, spawn } = puppet()
+    const { made, pool } = puppet()
     const store = createLeadlineStore({ design: structuredClone(demoDesign) })
-    stop = keepAssessing(store, makeStructureClient(spawn))
+    stop = keepAssessing(store, makeStructureClient(pool))
     const worker = made[0]!
     const asked = () => worker.questions.map(({ step, way }) => (step === 'sway' ? `${step} ${way}` : step))
     const shapes = () => store.getState().swayed?.shapes.length
