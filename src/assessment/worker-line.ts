@@ -42,100 +42,125 @@ interface Asked {
 export function workerLine(pool: WorkerPool, none: (unanswered: Wish | null) => void): Line {
   let asked: Asked | null = null
   let waiting: Wish | null = null
-  let silence: ReturnType<typeof setTimeout> | undefined
   let slices = gather()
-  let grace: ReturnType<typeof setTimeout> | undefined
   let closed = false
 
+  const takeWaiting = (): Wish | null => {
+    const next = waiting
+    waiting = null
+    return next
+  }
   const answered = (answer: Answer): void => {
     if (answer.number !== asked?.number) return
     const { wish, question } = asked
     if (isFollowed(answer, question)) {
-      listen(question)
+      watch.listen(question)
       if ('slice' in answer) slices.add(answer.slice)
       else if (wish) tell(wish, answer)
       return
     }
-    rest()
+    watch.rest()
     asked = null
-    if (closed) {
-      port.giveBack()
-      return
-    }
-    const next = waiting
-    waiting = null
+    if (closed) return port.giveBack()
+    const next = takeWaiting()
     const whole = slices.dock()
     // The next one is under way before the page draws what this one found.
     if (next) send(next)
     if (wish) tell(wish, answer, whole)
   }
-  const listen = (question: Wish): void => {
-    clearTimeout(silence)
-    silence = setTimeout(silent, patienceFor(question))
-  }
+  /** What it was asked, where that is still wanted, or what waits is asked of a new one. */
   const silent = (): void => {
     const { wish = null, again = false } = asked ?? {}
-    const next = waiting ?? wish
-    const second = waiting === null && again
-    waiting = null
+    const late = takeWaiting()
+    const next = late ?? wish
     end()
     if (!next) return
-    if (second) next.failed()
+    if (late === null && again) next.failed()
     else send(next, next === wish)
   }
   const broken = (): void => {
-    const unanswered = waiting ?? asked?.wish ?? null
-    waiting = null
+    const unanswered = takeWaiting() ?? asked?.wish ?? null
     end()
     none(unanswered)
   }
+  const watch = watchOver(silent)
   const port = makeWorkerPort(pool, answered, broken)
-  const rest = (): void => {
-    clearTimeout(silence)
-    clearTimeout(grace)
-    grace = undefined
-  }
   const end = (): void => {
-    rest()
+    watch.rest()
     port.end()
     asked = null
   }
-  /** What is in the worker is no longer wanted; it is ended where it goes on too long. */
-  const letFinish = (): void => {
-    asked!.wish = null
-    grace ??= setTimeout(() => {
-      end()
-      const next = waiting
-      waiting = null
-      if (next) send(next)
-    }, GRACE)
-  }
   const send = (wish: Wish, again = false): void => {
     const number = port.send(wish)
-    if (number === null) {
-      none(wish)
-      return
-    }
+    if (number === null) return none(wish)
     asked = { number, question: wish, again, wish }
     slices = gather()
-    listen(wish)
+    watch.listen(wish)
+  }
+  /** What is in the worker is no longer wanted. */
+  const letGo = (soon: boolean): void => {
+    waiting = null
+    if (!asked) return
+    asked.wish = null
+    if (soon) watch.hurry()
   }
   return {
     ask(wish) {
       if (asked) waiting = wish
       else send(wish)
     },
-    drop() {
-      waiting = null
-      if (asked && LONG.has(asked.question.step)) letFinish()
-      else if (asked) asked.wish = null
-    },
+    drop: () => letGo(asked !== null && LONG.has(asked.question.step)),
     close() {
-      waiting = null
       closed = true
-      if (asked) letFinish()
-      else port.giveBack()
+      letGo(true)
+      if (!asked) port.giveBack()
     },
+  }
+}
+
+interface Watch {
+  /** For the next word of an answer; it is silent where none comes. */
+  listen(question: Wish): void
+  /** Nobody waits for the answer any more: it takes too long where it is not there in a moment. */
+  hurry(): void
+  rest(): void
+}
+
+function watchOver(silent: () => void): Watch {
+  const silence = alarm()
+  const grace = alarm()
+  return {
+    listen: (question) => silence.set(silent, patienceFor(question)),
+    hurry() {
+      if (!grace.isSet()) grace.set(silent, GRACE)
+    },
+    rest() {
+      silence.stop()
+      grace.stop()
+    },
+  }
+}
+
+interface Alarm {
+  /** In the place of an earlier one. */
+  set(act: () => void, ms: number): void
+  stop(): void
+  isSet(): boolean
+}
+
+function alarm(): Alarm {
+  let at: ReturnType<typeof setTimeout> | null = null
+  const stop = (): void => {
+    if (at !== null) clearTimeout(at)
+    at = null
+  }
+  return {
+    set(act, ms) {
+      stop()
+      at = setTimeout(act, ms)
+    },
+    stop,
+    isSet: () => at !== null,
   }
 }
 
