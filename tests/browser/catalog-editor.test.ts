@@ -102,6 +102,65 @@ test('from a price list to a saved catalog: the dock is built of it, what is wro
   await close()
 })
 
+test('a price list that is not taken in yet, and what was said of it, outlives a reload until it is taken in or put away', async () => {
+  const { page, close } = await editorPage({ fresh: true })
+  const waits = page.getByText('A price list waits to be taken in.')
+  const field = page.getByLabel('Rows of your price list')
+  const goOn = page.getByRole('button', { name: 'Go on with it' })
+  const shop = page.getByRole('heading', { name: 'Your shop', exact: true })
+  const reloaded = async () => {
+    await page.reload()
+    await shop.waitFor()
+  }
+  await shop.waitFor()
+  expect(await waits.count()).toBe(0)
+  await page.getByRole('button', { name: 'Price list…' }).click()
+  await field.fill(PRICE_LIST)
+  await reloaded()
+  await waits.waitFor()
+  await goOn.click()
+  expect(await field.inputValue()).toBe(PRICE_LIST)
+
+  await page.getByRole('button', { name: 'Read it' }).click()
+  await page.getByLabel('Column 5, Weight (lb)').selectOption('none')
+  await page.getByLabel('Plain sizes are in').selectOption('in')
+  await page.getByLabel('What line 21 is').selectOption('leave')
+  await page.getByRole('checkbox', { name: 'legs' }).uncheck()
+  const said = () =>
+    Promise.all([
+      page.getByLabel('Column 5, Weight (lb)').inputValue(),
+      page.getByLabel('Plain sizes are in').inputValue(),
+      page.getByLabel('What line 21 is').inputValue(),
+      page.getByRole('checkbox', { name: 'legs' }).isChecked(),
+    ])
+  const asSaid = ['none', 'in', 'leave', false]
+  expect(await said()).toEqual(asSaid)
+  // Left for another section, and come back to; loaded again; put back to the field and read once more.
+  await section(page, 'Legs').click()
+  await goOn.click()
+  expect(await said()).toEqual(asSaid)
+  await reloaded()
+  await goOn.click()
+  expect(await said()).toEqual(asSaid)
+  await page.getByRole('button', { name: 'Back to pasting' }).click()
+  await page.getByRole('button', { name: 'Read it' }).click()
+  expect(await said()).toEqual(asSaid)
+
+  await page.getByRole('button', { name: /^Take in/ }).click()
+  await page.getByRole('heading', { name: 'Frames', exact: true }).waitFor()
+  expect(await waits.count()).toBe(0)
+  await reloaded()
+  expect(await waits.count()).toBe(0)
+
+  await page.getByRole('button', { name: 'Price list…' }).click()
+  await field.fill('Code\tName\tPrice')
+  await page.getByRole('button', { name: 'Put the list away' }).click()
+  expect(await field.inputValue()).toBe('')
+  await reloaded()
+  expect(await waits.count()).toBe(0)
+  await close()
+})
+
 test('by keyboard and search, in either unit, with undo; another file and one that is wrong; nothing against the rules of accessibility', async () => {
   const { page, close } = await editorPage()
   await page.getByRole('heading', { name: 'Your shop', exact: true }).waitFor()

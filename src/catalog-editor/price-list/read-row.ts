@@ -6,10 +6,13 @@ import { coinsOf, numberIn } from '../form/measure.ts'
 import { guessKind, isShare, type RowKind } from './row-kinds.ts'
 import type { Role } from './table.ts'
 
+/** In which a price list may measure. */
+export const LENGTH_UNITS = ['ft', 'in', 'm', 'cm', 'mm'] as const satisfies readonly LengthUnit[]
+
 export interface Reading {
   readonly roles: readonly Role[]
   /** Of plain numbers in it. */
-  readonly length: LengthUnit
+  readonly length: (typeof LENGTH_UNITS)[number]
   readonly mass: 'lb' | 'kg'
   readonly currency: string
   /** What was said of single rows, by their line. */
@@ -40,7 +43,7 @@ export function firstReading(
 ): Reading {
   const said = (role: Role): string => (head[roles.indexOf(role)] ?? '').toLowerCase()
   const measured = `${said('size')} ${said('length')} ${said('width')}`
-  const length: LengthUnit = /\bin(?:ch|ches)?\b|"/.test(measured)
+  const length: Reading['length'] = /\bin(?:ch|ches)?\b|"/.test(measured)
     ? 'in'
     : /\bmm\b/.test(measured)
       ? 'mm'

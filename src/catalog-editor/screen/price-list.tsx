@@ -3,34 +3,39 @@ import { useEffect, useMemo, useRef, useState } from 'react'
 import { demoCatalog, formatFigure, formatLength, formatMass, kindWord } from '../../../rules/index.ts'
 import { FilePick } from '../../ui/file-picker.tsx'
 import { Select } from '../../ui/select.tsx'
-import type { LengthUnit } from '../../units/parse.ts'
 import { changesBetween } from '../changes.ts'
 import type { JsonObject } from '../draft.ts'
 import { isUnder } from '../draft.ts'
-import { firstReading, type PriceRow, type Reading, readRows } from '../price-list/read-row.ts'
+import { firstReading, LENGTH_UNITS, type PriceRow, type Reading, readRows } from '../price-list/read-row.ts'
 import { isShare, isSlot, ROW_KINDS, type RowKind } from '../price-list/row-kinds.ts'
 import { guessRoles, type PriceTable, ROLES, readPriceTable } from '../price-list/table.ts'
 import { TAKEN_LISTS, type Taken, type TakenList, takePriceList } from '../price-list/take.ts'
+import { isWaiting, NO_LIST } from '../price-list/waiting.ts'
 import { useCatalog, useEditor, useWords, type Words } from './context.ts'
 import { toHeading } from './to-heading.ts'
 
 export function PriceListPanel() {
-  const { store, show, tell, heading } = useEditor()
+  const { store, show, tell, heading, list, putList, isKept } = useEditor()
   const { t, reader, currency } = useWords()
   const wrong = useCatalog((s) => s.issues.length > 0)
-  const [text, setText] = useState('')
-  const [table, setTable] = useState<PriceTable | null>(null)
-  const [reading, setReading] = useState<Reading | null>(null)
   const [fault, setFault] = useState<'list.nothing' | 'list.unreadable' | null>(null)
-  const isRead = table !== null
+  const { typed, text, isRead } = list
+  const table = useMemo(() => (isRead ? readPriceTable(text) : null), [isRead, text])
   // biome-ignore lint/correctness/useExhaustiveDependencies: whenever the other is shown.
   useEffect(() => toHeading(heading.current), [isRead])
+  const firstOf = (read: PriceTable): Reading =>
+    firstReading(guessRoles(read), reader.units, currency, read.head)
   const take = (from: string): void => {
     const read = readPriceTable(from)
-    setFault(read && read.rows.length > 0 ? null : 'list.nothing')
-    setTable(read && read.rows.length > 0 ? read : null)
-    setReading(read && firstReading(guessRoles(read), reader.units, currency, read.head))
+    const some = read !== null && read.rows.length > 0
+    setFault(some ? null : 'list.nothing')
+    if (!some) return
+    // Of the same list what was said of it holds.
+    const said = from === text && list.reading ? {} : { reading: firstOf(read), replace: null }
+    putList({ ...list, ...said, text: from, isRead: true })
   }
+  /** Of a list out of a file, what is in the field besides stays. */
+  const away = (): void => putList({ ...NO_LIST, typed: isRead && typed !== text ? typed : '' })
   const done = (taken: Taken): void => {
     const rows = Object.keys(taken.did).length
     store.getState().change(
@@ -40,28 +45,43 @@ export function PriceListPanel() {
         ...taken.guessed,
       ],
     )
+    away()
     show('frames')
     tell({ key: 'list.took', values: { count: rows } })
   }
+  const said = list.reading
+  // Columns are as many as the list has, whoever read it before.
+  const reading = table && (said?.roles.length === table.head.length ? { ...said, currency } : firstOf(table))
   return (
     <section className="panel" aria-labelledby="price-list-title">
       <h2 id="price-list-title" tabIndex={-1} ref={heading}>
         {t('list.title')}
       </h2>
       <p className="hint">{t('list.about')}</p>
+      {isWaiting(list) && (
+        <p className="hint">
+          {isKept && t('list.kept')}{' '}
+          <button type="button" className="quiet" onClick={away}>
+            {t('list.away')}
+          </button>
+        </p>
+      )}
       {wrong && <p className="fault">{t('list.wrong-first')}</p>}
       {table && reading ? (
         <Confirm
           table={table}
           reading={reading}
-          change={setReading}
+          change={(to) => putList({ ...list, reading: to })}
+          replace={list.replace}
+          setReplace={(replace) => putList({ ...list, reading, replace })}
           done={done}
-          drop={() => setTable(null)}
+          // What came out of a file is there to be read again.
+          drop={() => putList({ ...list, isRead: false, typed: typed.trim() === '' ? text : typed })}
         />
       ) : (
         <Paste
-          text={text}
-          type={setText}
+          text={typed}
+          type={(to) => putList({ ...list, typed: to })}
           locked={wrong}
           take={take}
           unreadable={() => setFault('list.unreadable')}
@@ -125,6 +145,9 @@ interface ConfirmProps {
   readonly table: PriceTable
   readonly reading: Reading
   readonly change: (reading: Reading) => void
+  /** Null: nobody has said yet. */
+  readonly replace: readonly TakenList[] | null
+  readonly setReplace: (lists: readonly TakenList[]) => void
   readonly done: (taken: Taken) => void
   readonly drop: () => void
 }
@@ -146,12 +169,13 @@ function firstReplaced(draft: JsonObject): readonly TakenList[] {
   return TAKEN_LISTS.filter((list) => !touched.has(list))
 }
 
-function Confirm({ table, reading, change, done, drop }: ConfirmProps) {
+function Confirm({ table, reading, change, replace: said, setReplace, done, drop }: ConfirmProps) {
   const { store } = useEditor()
   const catalog = useCatalog((s) => s.good)
   const words = useWords()
   const { t } = words
-  const [replace, setReplace] = useState(() => firstReplaced(store.getState().draft))
+  const [first] = useState(() => firstReplaced(store.getState().draft))
+  const replace = said ?? first
   const rows = useMemo(() => readRows(table.rows, reading), [table, reading])
   const taken = useMemo(
     () => takePriceList(catalog, rows, { replace, panelName: panelName(words) }),
@@ -200,7 +224,7 @@ function Confirm({ table, reading, change, done, drop }: ConfirmProps) {
           {t('list.take', { count })}
         </button>
         <button type="button" onClick={drop}>
-          {t('back')}
+          {t('list.again')}
         </button>
       </div>
     </>
@@ -214,11 +238,8 @@ const panelName =
     return decking === null ? t('list.panel', said) : t('list.panel-in', { ...said, decking })
   }
 
-const LENGTHS: readonly LengthUnit[] = ['ft', 'in', 'm', 'cm', 'mm']
-
 function Units({ reading, change }: Pick<ConfirmProps, 'reading' | 'change'>) {
   const { t } = useWords()
-  const units = LENGTHS.filter((one): one is 'ft' | 'in' | 'm' | 'cm' | 'mm' => one !== 'mi' && one !== 'km')
   return (
     <div className="cells">
       <div className="cell">
@@ -227,8 +248,8 @@ function Units({ reading, change }: Pick<ConfirmProps, 'reading' | 'change'>) {
         </span>
         <Select
           name={t('list.units')}
-          value={units.find((one) => one === reading.length) ?? 'ft'}
-          options={units}
+          value={reading.length}
+          options={LENGTH_UNITS}
           wordOf={(one) => t(`list.unit.${one}`)}
           set={(length) => change({ ...reading, length })}
         />
