@@ -161,6 +161,44 @@ test('a price list that is not taken in yet, and what was said of it, outlives a
   await close()
 })
 
+test('columns that are taken as what they are not are told where they are chosen, before anything is taken in', async () => {
+  const { page, close } = await editorPage()
+  await page.getByRole('heading', { name: 'Your shop', exact: true }).waitFor()
+  await page.getByRole('button', { name: 'Price list…' }).click()
+  await page.getByLabel('Rows of your price list').fill(PRICE_LIST)
+  await page.getByRole('button', { name: 'Read it' }).click()
+  const takeIt = page.getByRole('button', { name: /^Take in/ })
+  const told = page.locator('#price-list-doubts li')
+  await takeIt.waitFor()
+  expect(await told.count()).toBe(0)
+  const price = page.getByLabel('Column 3, Retail price')
+  await price.selectOption('mass')
+  // The other column that is a weight stays one.
+  expect(await page.getByLabel('Column 5, Weight (lb)').inputValue()).toBe('mass')
+  expect(await told.allTextContents()).toEqual([
+    'Columns 3, 5 are all taken as weight; only the first of them counts. Line 4: “$498.00” counts, “112” does not.',
+    'Column 3, Retail price: taken as weight, though its heading says something else. Line 3 has “$412.00”; expected a weight such as 85 lb.',
+    '55 of 55 rows would give nothing. Line 3, Dock section 4 x 8 ft: no price. Is each column what it should be?',
+  ])
+  expect(await takeIt.getAttribute('aria-describedby')).toBe('price-list-doubts')
+  await price.selectOption('price')
+  await expect.poll(() => told.count()).toBe(0)
+  expect(await takeIt.getAttribute('aria-describedby')).toBeNull()
+  await page.getByRole('button', { name: 'Put the list away' }).click()
+
+  await page.getByLabel('Rows of your price list').fill('Code\tName\tPrice\tLength\nL-60\tLeg\t90.00\t60')
+  await page.getByRole('button', { name: 'Read it' }).click()
+  await page
+    .getByText(
+      'Line 2, Leg, measures 60 ft; expected for “Leg”: 1 ft 6 in to 30 ft. With plain sizes in inches it would be 5 ft.',
+    )
+    .waitFor()
+  await page.getByLabel('Plain sizes are in').selectOption('in')
+  await expect.poll(() => told.count()).toBe(0)
+  await page.getByRole('button', { name: 'Put the list away' }).click()
+  await close()
+})
+
 test('by keyboard and search, in either unit, with undo; another file and one that is wrong; nothing against the rules of accessibility', async () => {
   const { page, close } = await editorPage()
   await page.getByRole('heading', { name: 'Your shop', exact: true }).waitFor()

@@ -70,7 +70,8 @@ export function readRows(rows: readonly Row[], reading: Reading): PriceRow[] {
   })
 }
 
-const isGroup = ({ cells }: Row): boolean => cells.filter((cell) => cell.trim() !== '').length === 1
+/** A line with a name alone. */
+export const isGroup = ({ cells }: Row): boolean => cells.filter((cell) => cell.trim() !== '').length === 1
 
 function readRow(row: Row, reading: Reading, group: string): PriceRow {
   const { at, cells } = row
@@ -127,7 +128,7 @@ export const codeFrom = (name: string): string =>
     .replace(/^-+|-+$/g, '')
     .slice(0, 40)
 
-function massIn(text: string, bare: 'lb' | 'kg'): number | null {
+export function massIn(text: string, bare: 'lb' | 'kg'): number | null {
   const [, number, unit = ''] = /^([^a-z]*)([a-z]*)\.?$/i.exec(text.trim()) ?? []
   const value = number === undefined || number.trim() === '' ? null : numberIn(number)
   if (value === null || value < 0) return null
@@ -143,7 +144,7 @@ function measuresOf(cell: (role: Role) => string, name: string, bare: LengthUnit
   return length !== null ? [length] : sizesIn(name, bare)
 }
 
-function lengthIn(text: string, bare: LengthUnit): number | null {
+export function lengthIn(text: string, bare: LengthUnit): number | null {
   const read = parseLength(text, bare)
   return read.ok && read.meters > 0 ? Number(read.meters.toPrecision(10)) : null
 }

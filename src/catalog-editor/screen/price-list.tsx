@@ -1,11 +1,14 @@
 /** A price list: pasted or opened, shown as it was read, and taken in when that is right. */
 import { useEffect, useMemo, useRef, useState } from 'react'
 import { demoCatalog, formatFigure, formatLength, formatMass, kindWord } from '../../../rules/index.ts'
+import type { Row } from '../../soundings-file/table.ts'
 import { FilePick } from '../../ui/file-picker.tsx'
 import { Select } from '../../ui/select.tsx'
 import { changesBetween } from '../changes.ts'
 import type { JsonObject } from '../draft.ts'
 import { isUnder } from '../draft.ts'
+import { cut } from '../form/told.ts'
+import { type Doubt, doubtsOf } from '../price-list/doubts.ts'
 import { firstReading, LENGTH_UNITS, type PriceRow, type Reading, readRows } from '../price-list/read-row.ts'
 import { isShare, isSlot, ROW_KINDS, type RowKind } from '../price-list/row-kinds.ts'
 import { guessRoles, type PriceTable, ROLES, readPriceTable } from '../price-list/table.ts'
@@ -181,6 +184,7 @@ function Confirm({ table, reading, change, replace: said, setReplace, done, drop
     () => takePriceList(catalog, rows, { replace, panelName: panelName(words) }),
     [catalog, rows, replace, words],
   )
+  const doubts = useMemo(() => doubtsOf(table, reading, rows, taken), [table, reading, rows, taken])
   const lists = TAKEN_LISTS.filter((list) => rows.some(({ kind }) => KIND_LIST[kind] === list))
   const count = Object.keys(taken.did).length
   const main = useRef<HTMLButtonElement>(null)
@@ -194,6 +198,7 @@ function Confirm({ table, reading, change, replace: said, setReplace, done, drop
         </button>
       </p>
       <Units reading={reading} change={change} />
+      <Doubts of={doubts} table={table} />
       <Rows table={table} rows={rows} reading={reading} taken={taken} change={change} />
       {lists.length > 0 && (
         <fieldset className="part">
@@ -220,7 +225,14 @@ function Confirm({ table, reading, change, replace: said, setReplace, done, drop
       <p className="hint">{t('list.rest')}</p>
       <LeftRows taken={taken} />
       <div className="actions">
-        <button type="button" className="main" ref={main} disabled={count === 0} onClick={() => done(taken)}>
+        <button
+          type="button"
+          className="main"
+          ref={main}
+          disabled={count === 0}
+          aria-describedby={doubts.length > 0 ? 'price-list-doubts' : undefined}
+          onClick={() => done(taken)}
+        >
           {t('list.take', { count })}
         </button>
         <button type="button" onClick={drop}>
@@ -270,6 +282,86 @@ function Units({ reading, change }: Pick<ConfirmProps, 'reading' | 'change'>) {
   )
 }
 
+interface DoubtsProps {
+  readonly of: readonly Doubt[]
+  readonly table: PriceTable
+}
+
+/** Where columns are chosen, and beside the button by its description. */
+function Doubts({ of, table }: DoubtsProps) {
+  const words = useWords()
+  return (
+    <div role="status">
+      {of.length > 0 && (
+        <div className="care" id="price-list-doubts">
+          <p>{words.t('doubts')}</p>
+          <ul>
+            {of.map((one) => (
+              <li key={JSON.stringify(one)}>{doubtText(one, table, words)}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+    </div>
+  )
+}
+
+function doubtText(doubt: Doubt, { head, rows }: PriceTable, words: Words): string {
+  const { t, reader, money } = words
+  const named = (k: number): string => columnText(head, k, words)
+  switch (doubt.why) {
+    case 'twice': {
+      const cells = (row: Row) => doubt.columns.map((k) => (row.cells[k] ?? '').trim())
+      const row = rows.find((one) => cells(one).filter((cell) => cell !== '').length > 1) ?? rows[0]!
+      const [counts = '', not = ''] = cells(row)
+      const columns = doubt.columns.map((k) => k + 1).join(', ')
+      return t('doubt.twice', {
+        columns,
+        role: t(`role.${doubt.role}`),
+        at: row.at,
+        counts: cut(counts),
+        not: cut(not),
+      })
+    }
+    case 'coins':
+      return t('doubt.coins', {
+        column: named(doubt.column),
+        ...{ at: doubt.at, cell: cut(doubt.cell), price: money(Math.round(doubt.price)) },
+      })
+    case 'rows': {
+      const { row, why, detail } = doubt.first
+      return t('doubt.rows', {
+        ...{ bad: doubt.bad, count: doubt.of },
+        row: t('list.left', { at: row.at, name: row.name, why: t(`left.${why}`, { detail }) }),
+      })
+    }
+    case 'size': {
+      const { row, count, instead } = doubt
+      const length = (m: number): string => formatLength(m, reader)
+      const told = t('doubt.size', {
+        ...{ count, at: row.at, name: row.name, kind: kindText(row.kind, words) },
+        ...{ is: length(doubt.is), least: length(doubt.least), most: length(doubt.most) },
+      })
+      return instead
+        ? `${told} ${t('doubt.instead', { unit: t(`list.unit.${instead.unit}`), is: length(instead.is) })}`
+        : told
+    }
+    default: {
+      const { role, column, at, cell } = doubt
+      return t(`doubt.${doubt.why}`, {
+        ...{ column: named(column), role: t(`role.${role}`), at, cell: cut(cell) },
+        expected: isExpected(role) ? t(`expect.${role}`) : '',
+      })
+    }
+  }
+}
+
+const isExpected = (role: Reading['roles'][number]): role is Exclude<Reading['roles'][number], 'none'> =>
+  role !== 'none'
+
+const columnText = (head: readonly string[], k: number, { t }: Words): string =>
+  head[k] ? t('list.column-named', { n: k + 1, name: head[k] }) : t('list.column', { n: k + 1 })
+
 interface RowsProps extends Pick<ConfirmProps, 'table' | 'reading' | 'change'> {
   readonly rows: readonly PriceRow[]
   readonly taken: Taken
@@ -278,14 +370,9 @@ interface RowsProps extends Pick<ConfirmProps, 'table' | 'reading' | 'change'> {
 function Rows({ table, rows, reading, taken, change }: RowsProps) {
   const words = useWords()
   const { t } = words
-  const named = (k: number): string =>
-    table.head[k] ? t('list.column-named', { n: k + 1, name: table.head[k] }) : t('list.column', { n: k + 1 })
+  const named = (k: number): string => columnText(table.head, k, words)
   const setRole = (k: number, role: Reading['roles'][number]): void =>
-    // Each is one column's alone.
-    change({
-      ...reading,
-      roles: reading.roles.map((one, i) => (i === k ? role : one === role ? 'none' : one)),
-    })
+    change({ ...reading, roles: reading.roles.with(k, role) })
   const setKind = (at: number, kind: RowKind): void =>
     change({ ...reading, kinds: { ...reading.kinds, [at]: kind } })
   return (
