@@ -249,6 +249,55 @@ test('by keyboard and search, in either unit, with undo; another file and one th
   await close()
 })
 
+test('in the reader’s language, its heading too, with its decimal mark: both marks are read, and what is being typed stays', async () => {
+  const { page, close } = await editorPage({ fresh: true, locale: 'de-DE' })
+  await page.getByRole('heading', { name: 'Ihr Betrieb', exact: true }).waitFor()
+  expect(await page.locator('html').getAttribute('lang')).toBe('de')
+  expect(await page.title()).toBe('Leadline: der Katalog Ihres Betriebs')
+  expect(await page.locator('header [data-text]').allTextContents()).toEqual([
+    'Der Katalog Ihres Betriebs',
+    'Sagen Sie, was Sie herstellen und was es kostet; der Steg daneben wird daraus gebaut.',
+    'Am Anfang steht ein erfundener Betrieb.',
+    'Anleitung (englisch)',
+  ])
+  await page.getByRole('button', { name: 'm, mm, kg' }).click()
+  await section(page, 'Rahmen').click()
+  await page.getByText('Einzelheiten').first().click()
+  const first = async () => (await inHand(page)).catalog!.frames[0]!
+  const length = page.locator('[data-path="frames/0/length"] input')
+  const editor = page.locator('leadline-catalog-editor')
+  expect(await length.inputValue()).toBe('2,4384 m')
+  await length.fill('')
+  for (const typed of ['2', '2,', '2,5']) {
+    await length.press(typed.at(-1)!)
+    expect(await length.inputValue()).toBe(typed)
+    // The same figure in other words takes nothing from the hand.
+    await editor.evaluate((e, lang) => e.setAttribute('lang', lang), typed.length === 2 ? 'en' : 'de')
+    await page.getByRole('button', { name: typed.length === 2 ? 'Price list…' : 'Preisliste…' }).waitFor()
+    expect(await length.inputValue()).toBe(typed)
+  }
+  await length.press('Enter')
+  expect((await first()).length).toBe(2.5)
+  expect(await length.inputValue()).toBe('2,5 m')
+  await length.fill('2.25')
+  await length.press('Enter')
+  expect(await length.inputValue()).toBe('2,25 m')
+  expect((await first()).length).toBe(2.25)
+  const price = page.getByLabel('Preis', { exact: true }).first()
+  await price.fill('1.234,5')
+  await price.press('Enter')
+  expect(await price.inputValue()).toBe('1234,50')
+  expect((await first()).price).toBe(123450)
+  await length.fill('lang')
+  await length.press('Enter')
+  expect(await page.getByText(/„lang“; erwartet wird eine Zahl von 0,\d+ m bis/).count()).toBeGreaterThan(0)
+
+  await page.locator('#language').selectOption('es')
+  await page.getByRole('heading', { name: 'El catálogo de su taller' }).waitFor()
+  await page.getByRole('button', { name: 'Lista de precios…' }).waitFor()
+  await close()
+})
+
 test('on a phone: one of catalog and dock at a time, sections by a list, nothing wider than the window', async () => {
   const { page, close } = await editorPage({ viewport: PHONE, hasTouch: true })
   await page.getByRole('heading', { name: 'Your shop', exact: true }).waitFor()
