@@ -11,6 +11,7 @@ import { type Begun, useBegun, useSay } from './lake.ts'
 import { levelText } from './level.tsx'
 import { levelOf } from './level-draft.ts'
 import { usePaper } from './share/use-paper.ts'
+import { Tape } from './tape.tsx'
 import { useDraft } from './use-draft.ts'
 
 /** Less is the same, m. */
@@ -132,7 +133,9 @@ function Legs({ of }: { readonly of: readonly NextLeg[] }) {
             <td>
               <By leg={leg} />
             </td>
-            <td className="length">{leg.height === null ? '–' : length(leg.height)}</td>
+            <td className="length">
+              <Tape of={leg.height === null ? '–' : length(leg.height)} />
+            </td>
           </tr>
         ))}
       </tbody>

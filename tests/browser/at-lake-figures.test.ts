@@ -177,6 +177,70 @@ test('half-typed figures outlive a reload; last year’s lake stood lower than w
   await close()
 })
 
+/** How many lines each figure of the tables takes. */
+const linesOfFigures = (page: Page) =>
+  page.locator('.lake-table .length').evaluateAll((cells) =>
+    cells.flatMap((cell) => {
+      const spans = [...cell.querySelectorAll('span')]
+      const tops = new Set(spans.map((span) => Math.round(span.getBoundingClientRect().top)))
+      const lines = spans.some((span) => span.getClientRects().length > 1) ? 99 : tops.size
+      return spans.length > 0 ? [lines] : []
+    }),
+  )
+
+test('on the narrowest phone a figure of a table stands on one line, in any language and unit; a leg’s own length under it', async () => {
+  const on = phone(begun(), 'phone-b')
+  on.record.legs.forEach(({ id, planned }, i) => {
+    const height = (24.75 + 5 * i) * INCH
+    const set = { kind: 'set', leg: id, stock: planned!.stock, height, keep: 'planned' } as const
+    write(on, { ...set, level: 0, how: 'measured' }, '2025')
+  })
+  const { page, close } = await open({
+    path: '/waterside.html',
+    viewport: { width: 320, height: 640 },
+    hasTouch: true,
+    fresh: true,
+  })
+  const buffer = Buffer.from(JSON.stringify(on.record))
+  const file = { name: 'cove.record.json', mimeType: 'application/json', buffer }
+  await page.locator('.lake-day input[type="file"]').first().setInputFiles(file)
+  await titled(page, 'Quillet Cove')
+  const lake = page.locator('leadline-dock').first()
+  const told = async (legs: number) => {
+    for (const lang of ['de', 'es', 'fr', 'en'])
+      for (const units of ['metric', 'imperial']) {
+        await lake.evaluate(
+          (e, [to, unit]) => {
+            e.setAttribute('lang', to!)
+            e.setAttribute('units', unit!)
+          },
+          [lang, units],
+        )
+        const inches = lang === 'fr' ? /\d\spo/ : /\d\sin/
+        const figure = units === 'metric' ? /\d\sm/ : inches
+        await expect.poll(() => page.locator('.lake-table .length').first().innerText()).toMatch(figure)
+        const lines = await linesOfFigures(page)
+        expect(lines.length, lang).toBeGreaterThanOrEqual(legs)
+        expect(new Set(lines), `${lang} ${units}`).toEqual(new Set([1]))
+        expect(await page.evaluate(() => document.documentElement.scrollWidth), lang).toBeLessThanOrEqual(320)
+      }
+  }
+  await tap(page, 'How each leg stands')
+  await titled(page, 'How each leg stands, 2025')
+  await told(20)
+  expect(await row(page, 10).innerText()).toMatch(/5 ft 9 3\/4 in\s+Length 7 ft$/)
+  // With room for it the length has a column of its own.
+  await page.setViewportSize(PHONE)
+  await expect.poll(() => row(page, 10).innerText()).toMatch(/5 ft 9 3\/4 in\s+7 ft$/)
+  expect(new Set(await linesOfFigures(page))).toEqual(new Set([1]))
+  await page.setViewportSize({ width: 320, height: 640 })
+  await tap(page, 'All that can be done here')
+  await tap(page, 'How far each leg goes up or down')
+  await titled(page, `Setting it up in ${new Date().getFullYear()}`)
+  await told(10)
+  await close()
+})
+
 test('the page that plans tells that a dock is being set up, and one touch goes on; what is done stays in reach of a thumb', async () => {
   const { page, close } = await open({ viewport: PHONE, hasTouch: true, fresh: true })
   const told = page.getByText(/^You are setting up/)
