@@ -97,14 +97,16 @@ const keep = (lang) => {
 /** @type {HTMLSelectElement | null} Only where the language is chosen. */
 const choice = document.querySelector('#language')
 
+/** Both speak and measure alike where one stands in the other. */
+const ours = document.querySelectorAll('leadline-dock, leadline-catalog-editor')
+
 function speak(lang) {
   const texts = TEXTS[lang]
   document.documentElement.lang = lang
   for (const each of document.querySelectorAll('[data-text]')) each.textContent = texts[each.dataset.text]
   choice?.setAttribute('aria-label', texts.language)
   if (choice) choice.value = lang
-  for (const each of document.querySelectorAll('leadline-dock, leadline-catalog-editor'))
-    each.setAttribute('lang', lang)
+  for (const each of ours) each.setAttribute('lang', lang)
 }
 
 /** Where docks are sold by the foot. */
@@ -120,7 +122,7 @@ function regionOf(tag) {
 }
 
 if (!FEET.includes(regionOf(navigator.language)))
-  document.querySelector('leadline-dock').setAttribute('units', 'metric')
+  for (const each of ours) each.setAttribute('units', 'metric')
 
 const wanted = [kept(), ...navigator.languages].map((tag) => (tag ?? '').split('-')[0])
 const first = wanted.find((lang) => Object.hasOwn(TEXTS, lang)) ?? 'en'

@@ -231,6 +231,9 @@ test('by keyboard and search, in either unit, with undo; another file and one th
     buffer: Buffer.from('{"format":"leadline/design"}'),
   })
   await page.getByText('own.json is no catalog', { exact: false }).waitFor()
+  // Its styles are the editor's own: the dock's come later than its page, and not here.
+  const bad = page.locator('leadline-catalog-editor .telling .notice.bad')
+  expect(await bad.evaluate((e) => getComputedStyle(e).borderInlineStartWidth)).toBe('4px')
   const shop = readFileSync('tests/support/metric-shop.json')
   await opened.setInputFiles({ name: 'shop.json', mimeType: 'application/json', buffer: shop })
   await page.getByText('Opened Stegbau Musterwinkel', { exact: false }).waitFor()
@@ -260,7 +263,10 @@ test('in the reader’s language, its heading too, with its decimal mark: both m
     'Am Anfang steht ein erfundener Betrieb.',
     'Anleitung (englisch)',
   ])
-  await page.getByRole('button', { name: 'm, mm, kg' }).click()
+  // In meters, as where the browser is from; the dock beside it too.
+  const metric = page.getByRole('button', { name: 'm, mm, kg' })
+  expect(await metric.getAttribute('aria-pressed')).toBe('true')
+  expect(await page.locator('leadline-dock').getAttribute('units')).toBe('metric')
   await section(page, 'Rahmen').click()
   await page.getByText('Einzelheiten').first().click()
   const first = async () => (await inHand(page)).catalog!.frames[0]!
