@@ -17,15 +17,13 @@ import { isWaiting, NO_LIST } from '../price-list/waiting.ts'
 import { useCatalog, useEditor, useWords, type Words } from './context.ts'
 import { toHeading } from './to-heading.ts'
 
-export function PriceListPanel() {
-  const { store, show, tell, heading, list, putList, isKept } = useEditor()
-  const { t, reader, currency } = useWords()
-  const wrong = useCatalog((s) => s.issues.length > 0)
+/** The list in hand, read as it was said, and what can be done with it. */
+function usePriceList() {
+  const { store, show, tell, list, putList } = useEditor()
+  const { reader, currency } = useWords()
   const [fault, setFault] = useState<'list.nothing' | 'list.unreadable' | null>(null)
   const { typed, text, isRead } = list
   const table = useMemo(() => (isRead ? readPriceTable(text) : null), [isRead, text])
-  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever the other is shown.
-  useEffect(() => toHeading(heading.current), [isRead])
   const firstOf = (read: PriceTable): Reading =>
     firstReading(guessRoles(read), reader.units, currency, read.head)
   const take = (from: string): void => {
@@ -55,6 +53,17 @@ export function PriceListPanel() {
   const said = list.reading
   // Columns are as many as the list has, whoever read it before.
   const reading = table && (said?.roles.length === table.head.length ? { ...said, currency } : firstOf(table))
+  return { list, putList, table, reading, fault, setFault, take, away, done }
+}
+
+export function PriceListPanel() {
+  const { heading, isKept } = useEditor()
+  const { t } = useWords()
+  const wrong = useCatalog((s) => s.issues.length > 0)
+  const { list, putList, table, reading, fault, setFault, take, away, done } = usePriceList()
+  const { typed, text, isRead } = list
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever the other is shown.
+  useEffect(() => toHeading(heading.current), [isRead])
   return (
     <section className="panel" aria-labelledby="price-list-title">
       <h2 id="price-list-title" tabIndex={-1} ref={heading}>
