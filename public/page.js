@@ -1,4 +1,4 @@
-/** The demo pages' own: in which language they are (what has `data-text`), and the planner in them. As chosen here last, else as the browser is set. */
+/** The demo pages' own: in which language they are (what has `data-text`), and the planner or the catalog editor in them. As chosen here last, else as the browser is set. */
 const KEY = 'leadline-demo-language'
 const TEXTS = {
   en: {
@@ -14,6 +14,11 @@ const TEXTS = {
     use: 'Use it now',
     elsewhere: 'A newer version is in use in another window. Nothing you made is lost.',
     load: 'Load it here',
+    editorTitle: "Leadline: make your shop's catalog",
+    editorHead: "Your shop's catalog",
+    editorLead: 'Say what you make and what it costs; the dock beside it is built of it.',
+    editorNote: 'It begins with an invented shop.',
+    howTo: 'How to',
   },
   de: {
     title: 'Leadline: ein Steg an Ihrem eigenen Ufer',
@@ -28,6 +33,11 @@ const TEXTS = {
     use: 'Jetzt verwenden',
     elsewhere: 'In einem anderen Fenster läuft schon eine neuere Fassung. Es geht nichts verloren.',
     load: 'Hier laden',
+    editorTitle: 'Leadline: der Katalog Ihres Betriebs',
+    editorHead: 'Der Katalog Ihres Betriebs',
+    editorLead: 'Sagen Sie, was Sie herstellen und was es kostet; der Steg daneben wird daraus gebaut.',
+    editorNote: 'Am Anfang steht ein erfundener Betrieb.',
+    howTo: 'Anleitung (englisch)',
   },
   fr: {
     title: 'Leadline : un quai sur votre propre rive',
@@ -42,6 +52,11 @@ const TEXTS = {
     use: 'L’utiliser maintenant',
     elsewhere: 'Une version plus récente est ouverte dans une autre fenêtre. Rien n’est perdu.',
     load: 'La charger ici',
+    editorTitle: 'Leadline : le catalogue de votre atelier',
+    editorHead: 'Le catalogue de votre atelier',
+    editorLead: 'Indiquez ce que vous fabriquez et ce que cela coûte ; le quai à côté en est construit.',
+    editorNote: 'Au départ, c’est un atelier inventé.',
+    howTo: 'Mode d’emploi (en anglais)',
   },
   es: {
     title: 'Leadline: un muelle en su propia orilla',
@@ -56,6 +71,11 @@ const TEXTS = {
     use: 'Usarla ahora',
     elsewhere: 'En otra ventana ya se usa una versión más reciente. No se pierde nada.',
     load: 'Cargarla aquí',
+    editorTitle: 'Leadline: el catálogo de su taller',
+    editorHead: 'El catálogo de su taller',
+    editorLead: 'Diga qué fabrica y qué cuesta; el muelle de al lado se construye con ello.',
+    editorNote: 'Empieza con un taller inventado.',
+    howTo: 'Cómo se hace (en inglés)',
   },
 }
 
@@ -77,13 +97,16 @@ const keep = (lang) => {
 /** @type {HTMLSelectElement | null} Only where the language is chosen. */
 const choice = document.querySelector('#language')
 
+/** Both speak and measure alike where one stands in the other. */
+const ours = document.querySelectorAll('leadline-dock, leadline-catalog-editor')
+
 function speak(lang) {
   const texts = TEXTS[lang]
   document.documentElement.lang = lang
   for (const each of document.querySelectorAll('[data-text]')) each.textContent = texts[each.dataset.text]
   choice?.setAttribute('aria-label', texts.language)
   if (choice) choice.value = lang
-  document.querySelector('leadline-dock').setAttribute('lang', lang)
+  for (const each of ours) each.setAttribute('lang', lang)
 }
 
 /** Where docks are sold by the foot. */
@@ -99,7 +122,7 @@ function regionOf(tag) {
 }
 
 if (!FEET.includes(regionOf(navigator.language)))
-  document.querySelector('leadline-dock').setAttribute('units', 'metric')
+  for (const each of ours) each.setAttribute('units', 'metric')
 
 const wanted = [kept(), ...navigator.languages].map((tag) => (tag ?? '').split('-')[0])
 const first = wanted.find((lang) => Object.hasOwn(TEXTS, lang)) ?? 'en'

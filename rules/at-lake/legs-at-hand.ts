@@ -17,7 +17,10 @@ export interface Asked {
   readonly mayBeBraced: boolean
 }
 
-/** What lies ready: as planned, as far as there are so many of a code; what is set, is there. */
+/**
+ * What lies ready: as planned, as far as there are so many of a code; what is set, is there. A leg that was planned where another was set is
+ * free for any other place: all that the plan has are at hand, wherever they were to go.
+ */
 export function placesOf(
   asked: readonly Asked[],
   { set, legsAtHand }: Pick<DayState, 'set' | 'legsAtHand'>,
@@ -26,8 +29,16 @@ export function placesOf(
   const isSet = new Map(set.map((one) => [one.leg, one.stock]))
   const wanted = asked.map(({ leg, code }) => isSet.get(leg) ?? code)
   const counts = new Map<string, number>()
-  if (legsAtHand) for (const { code, count } of legsAtHand) counts.set(code, (counts.get(code) ?? 0) + count)
-  else for (const code of wanted) if (code !== null) counts.set(code, (counts.get(code) ?? 0) + 1)
+  const add = (code: string, count: number): void => void counts.set(code, (counts.get(code) ?? 0) + count)
+  if (legsAtHand) for (const { code, count } of legsAtHand) add(code, count)
+  else for (const { code } of asked) if (code !== null) add(code, 1)
+  // Brought from elsewhere, or forgotten on the list: those that are set are there.
+  const standing = new Map<string, number>()
+  asked.forEach(({ leg }, i) => {
+    const code = wanted[i]!
+    if (code !== null && isSet.has(leg)) standing.set(code, (standing.get(code) ?? 0) + 1)
+  })
+  for (const [code, count] of standing) counts.set(code, Math.max(count, counts.get(code) ?? 0))
   const left = new Map(counts)
   const ready: (string | null)[] = asked.map(() => null)
   const take = (i: number): void => {
@@ -37,7 +48,7 @@ export function placesOf(
     left.set(code, n - 1)
     ready[i] = code
   }
-  // Those set first: they are there, whatever the list says is left.
+  // Those set first: what is left is for the others.
   asked.forEach(({ leg }, i) => {
     if (isSet.has(leg)) take(i)
   })

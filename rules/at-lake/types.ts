@@ -51,7 +51,7 @@ export interface DayState {
   /** Elevation of the deck, where `keep` does not tell it: as it stood last year. */
   readonly deck?: number
   readonly measured: readonly Measured[]
-  /** All legs there are, those set and laid ready among them; absent: as the plan has them. */
+  /** All legs there are, those set and laid ready among them; absent: as the plan has them. More are set of a code: so many are there. */
   readonly legsAtHand?: readonly LegsAtHand[]
   readonly set: readonly LegSet[]
 }

@@ -17,7 +17,7 @@ export {
 } from './next-year.ts'
 export { liveEntries, subjectOf } from './order.ts'
 export { parseRecord, parseRecordText } from './parse.ts'
-export { putRight, type Righted, saidOf } from './put-right.ts'
+export { putLevelRight, putRight, type Righted, saidOf } from './put-right.ts'
 export { isWork, orderedKey, type Reorder, type ReorderRow, reorder } from './reorder.ts'
 export {
   type Entry,

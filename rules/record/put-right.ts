@@ -51,6 +51,38 @@ export function putRight(
   return said
 }
 
+/** Nearer than this two levels are of one water, m. */
+const SAME = 0.0005
+
+/**
+ * Entries to be added, of the same season: the lake stood elsewhere than was told. A depth was read under that water and a height set over
+ * it, so the bottom and the deck stood as much higher or lower as the water did: of each leg of that water both are said once more.
+ * What was written under another level of that season stays as it is. None where no level was told.
+ *
+ * @param state the season
+ * @param level the lake's surface over the survey water that day, m
+ */
+export function putLevelRight(state: SeasonState, level: number): Said[] {
+  const { level: was, today, legs } = state
+  if (!was || !today) return []
+  const by = level - was.level
+  const ofIt = (water: number): boolean => Math.abs(water - was.level) <= SAME
+  const { keep } = was
+  // As high over the water as planned it still is; any other deck is where it was told to be no more.
+  const deck = was.deck === undefined && keep === 'over-water' ? {} : { deck: round6(today.deck + by) }
+  return [
+    // What it was read from, a mark and how far down, did not tell it.
+    { kind: 'level', level, from: 'said', keep, ...deck },
+    ...legs.flatMap(({ set, deck, sounding, bed }): Said[] => [
+      ...(sounding && bed !== null && ofIt(bed + sounding.depth) ? [{ ...saidOf(sounding), level }] : []),
+      // One that says no water hangs on the season's.
+      ...(set && deck !== null && ofIt(set.level ?? was.level)
+        ? [{ ...saidOf(set), level, deck: round6(deck + by) }]
+        : []),
+    ]),
+  ]
+}
+
 /** What its writer said, without what the record adds. */
 export function saidOf<K extends EntryKind>(entry: EntryOf<K>): Said<K> {
   const { id: _id, at: _at, device: _device, n: _n, season: _season, saw: _saw, ...said } = entry

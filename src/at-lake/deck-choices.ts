@@ -9,8 +9,10 @@ export interface DeckSaid {
   readonly deck?: number
 }
 
+export const DECK_KEYS = ['as-last', 'planned', 'over-water'] as const
+
 export interface DeckChoice {
-  readonly key: 'as-last' | 'planned' | 'over-water'
+  readonly key: (typeof DECK_KEYS)[number]
   readonly said: DeckSaid
   /** Elevation, m. */
   readonly deck: number

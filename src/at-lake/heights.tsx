@@ -7,6 +7,7 @@ import { useBegun, useSay } from './lake.ts'
 import { levelText } from './level.tsx'
 import { legNumberOf, sectionName } from './names.ts'
 import { PutRight } from './put-right.tsx'
+import { Tape } from './tape.tsx'
 import { TwoPhones } from './two-phones.tsx'
 
 export function Heights() {
@@ -59,7 +60,9 @@ export function HeightsTable({ of: state }: { readonly of: SeasonState }) {
             <th scope="col">{t('coming.leg')}</th>
             {planned && <th scope="col">{t('heights.frame')}</th>}
             <th scope="col">{t('heights.deck')}</th>
-            <th scope="col">{t('coming.stock')}</th>
+            <th scope="col" className="beside">
+              {t('coming.stock')}
+            </th>
           </tr>
         </thead>
         <tbody>
@@ -78,10 +81,19 @@ export function HeightsTable({ of: state }: { readonly of: SeasonState }) {
                 <tr>
                   <th scope="row">{legNumberOf(leg.id, record)}</th>
                   {planned && (
-                    <td className="length">{set ? length(set.frame ?? set.height - rise) : '–'}</td>
+                    <td className="length">
+                      <Tape of={set ? length(set.frame ?? set.height - rise) : '–'} />
+                    </td>
                   )}
-                  <td className="length">{set ? length(set.height) : '–'}</td>
-                  <td className="length">{stock === undefined ? '–' : length(stock)}</td>
+                  <td className="length">
+                    <Tape of={set ? length(set.height) : '–'} />
+                    {stock !== undefined && (
+                      <small className="under">
+                        {t('coming.stock')} {length(stock)}
+                      </small>
+                    )}
+                  </td>
+                  <td className="length beside">{stock === undefined ? '–' : length(stock)}</td>
                 </tr>
               </Fragment>
             )

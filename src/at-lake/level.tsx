@@ -6,6 +6,7 @@ import { choiceText, type DeckSaid, deckChoices } from './deck-choices.ts'
 import { Measure, NOTHING, Pick, type Typed, typedFrom } from './fields.tsx'
 import { UnderWater } from './flooded.tsx'
 import { Figure, Head } from './frame.tsx'
+import { Higher } from './higher.tsx'
 import { type Begun, useBegun, useSay } from './lake.ts'
 import { type Draft, draftFrom, type LevelSaid, levelOf, type Way } from './level-draft.ts'
 import { levelByLeg, STAKE_DRAFT } from './level-of-leg.ts'
@@ -97,7 +98,9 @@ function Ways({ known, later }: { readonly known: (level: LevelSaid) => void; re
         set={(to) => put({ way: to, typed: NOTHING, low: null })}
       />
       {mark && <Down draft={draft} put={put} label={t('level.down', { name: text(mark.name) })} />}
-      {way === 'said' && <Above draft={draft} put={put} />}
+      {way === 'said' && (
+        <Higher typed={draft.typed} higher={draft.higher} than={last?.today ? last.season : null} put={put} />
+      )}
       {level && way !== 'survey' && <LevelFigure level={level.level} />}
       {marks.length === 0 && project && <p className="hint">{t('level.safe')}</p>}
       {unknown && <Beside name={unknown.name} stake={stake} set={setStake} />}
@@ -216,26 +219,6 @@ function Down({ draft, put, label }: PartProps & { readonly label: string }) {
       <button type="button" className="quiet" onClick={() => put({ low: draft.low ? null : NOTHING })}>
         {t(draft.low ? 'waves.still' : 'waves.some')}
       </button>
-    </>
-  )
-}
-
-function Above({ draft, put }: PartProps) {
-  const { last } = useBegun()
-  const { t } = useSay()
-  const values = { season: text(last?.season ?? '') }
-  return (
-    <>
-      <Pick
-        legend={t('level.which')}
-        value={draft.higher === null ? null : draft.higher ? 'higher' : 'lower'}
-        options={[
-          { value: 'higher', label: t(last?.today ? 'level.higher-last' : 'level.higher', values) },
-          { value: 'lower', label: t(last?.today ? 'level.lower-last' : 'level.lower', values) },
-        ]}
-        set={(to) => put({ higher: to === 'higher' })}
-      />
-      <Measure label={t('level.by')} kind="change" typed={draft.typed} set={(typed) => put({ typed })} />
     </>
   )
 }

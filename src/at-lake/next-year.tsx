@@ -3,13 +3,16 @@ import { useMemo, useState } from 'react'
 import { type NextLeg, nextYear, seasonState } from '../../rules/record/index.ts'
 import { count, meters, text } from '../words/index.ts'
 import { before } from './begun.tsx'
-import { choiceText, type DeckChoice, deckChoices } from './deck-choices.ts'
-import { Measure, NOTHING, Pick } from './fields.tsx'
+import { choiceText, DECK_KEYS, type DeckChoice, deckChoices } from './deck-choices.ts'
+import { Pick } from './fields.tsx'
 import { Frame, Head } from './frame.tsx'
+import { type Above, aboveFrom, Higher } from './higher.tsx'
 import { type Begun, useBegun, useSay } from './lake.ts'
 import { levelText } from './level.tsx'
 import { levelOf } from './level-draft.ts'
 import { usePaper } from './share/use-paper.ts'
+import { Tape } from './tape.tsx'
+import { useDraft } from './use-draft.ts'
 
 /** Less is the same, m. */
 const SAME = 0.003
@@ -27,7 +30,7 @@ export function NextYear() {
   return (
     <Frame title={t('home.next')} home={() => go({ at: 'home' })}>
       <Head of={t('next.title', { season: text(season) })} where={levelText(level, begun, say)} />
-      {told === null && <Water {...asked} last={last} />}
+      {told === null && <Higher {...asked.tried} than={last?.today ? last.season : null} put={asked.put} />}
       {asked.choices.length > 1 && (
         <Pick<DeckChoice['key']>
           legend={t('next.keep')}
@@ -69,17 +72,16 @@ function useNext(begun: Begun) {
       season === begun.season ? begun : { state: seasonState(record, season), last: before(record, season) },
     [begun, record, season],
   )
-  const [typed, type] = useState(NOTHING)
-  const [higher, turn] = useState<boolean | null>(null)
-  const [keep, pick] = useState<DeckChoice['key'] | null>(null)
+  const [tried, put] = useDraft(`next/${season}`, triedFrom)
+  const { typed, higher, keep } = tried
   const told = state.level?.level ?? null
   // Against the same day as when it is set up: that on which the dock was set last, where its level is known.
   const from = last?.today?.level ?? null
-  const tried = levelOf(
+  const stands = levelOf(
     { way: 'said', typed, low: null, higher },
     { mark: undefined, last: from, beside: null },
   )
-  const level = told ?? tried?.level ?? from ?? 0
+  const level = told ?? stands?.level ?? from ?? 0
   // What was told for this season goes before what is tried here.
   const choices = state.today ? [] : deckChoices({ record, last }, level)
   const picked = choices.find(({ key }) => key === keep) ?? choices[0]
@@ -93,36 +95,24 @@ function useNext(begun: Begun) {
       : picked && { keep: picked.key }),
     ...(project ? { project } : {}),
   })
-  return { season, last, told, level, next, typed, type, higher, turn, choices, picked, pick }
+  return {
+    ...{ season, last, told, level, next, tried, choices, picked },
+    put: (above: Above) => put({ ...above, keep }),
+    pick: (to: DeckChoice['key']) => put({ ...tried, keep: to }),
+  }
 }
 
-type Next = ReturnType<typeof useNext>
+/** Tried here, and written down nowhere: the lake, and where the deck goes. */
+interface Tried extends Above {
+  readonly keep: DeckChoice['key'] | null
+}
 
-/** By how much the lake stands elsewhere than when the dock was set last; of one that nobody told a level of, than on the survey day. */
-function Water({
-  last,
-  typed,
-  type,
-  higher,
-  turn,
-}: Pick<Next, 'last' | 'typed' | 'type' | 'higher' | 'turn'>) {
-  const { t } = useSay()
-  const than = { season: text(last?.season ?? '') }
-  const word = (way: 'higher' | 'lower') => t(last?.today ? `level.${way}-last` : `level.${way}`, than)
-  return (
-    <>
-      <Pick<'higher' | 'lower'>
-        legend={t('level.which')}
-        value={higher === null ? null : higher ? 'higher' : 'lower'}
-        options={[
-          { value: 'higher', label: word('higher') },
-          { value: 'lower', label: word('lower') },
-        ]}
-        set={(to) => turn(to === 'higher')}
-      />
-      <Measure label={t('level.by')} kind="change" typed={typed} set={type} />
-    </>
-  )
+const triedFrom = (kept: unknown): Tried => {
+  const { keep } = Object(kept) as { readonly keep?: unknown }
+  return {
+    ...aboveFrom(kept),
+    keep: DECK_KEYS.find((one) => one === keep) ?? null,
+  }
 }
 
 function Legs({ of }: { readonly of: readonly NextLeg[] }) {
@@ -143,7 +133,9 @@ function Legs({ of }: { readonly of: readonly NextLeg[] }) {
             <td>
               <By leg={leg} />
             </td>
-            <td className="length">{leg.height === null ? '–' : length(leg.height)}</td>
+            <td className="length">
+              <Tape of={leg.height === null ? '–' : length(leg.height)} />
+            </td>
           </tr>
         ))}
       </tbody>

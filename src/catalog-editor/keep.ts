@@ -4,6 +4,7 @@
  */
 import { storageOf } from '../platform/storage-of.ts'
 import { isList, isObject, type JsonObject, type Path } from './draft.ts'
+import { openWaiting, type Waiting } from './price-list/waiting.ts'
 import type { Kept } from './store.ts'
 
 export interface Aside {
@@ -23,6 +24,8 @@ export interface Keep {
   save(kept: Kept): boolean
   putAside(draft: JsonObject): void
   aside(): readonly Aside[]
+  /** A price list that is not taken in yet. */
+  readonly waiting: Waiting
 }
 
 /** @param key none: nothing is kept */
@@ -76,6 +79,7 @@ export function openKeep(key: string | null, storage?: () => Storage, now: () =>
     },
     putAside,
     aside,
+    waiting: openWaiting(key === null ? null : name, storage),
   }
 }
 

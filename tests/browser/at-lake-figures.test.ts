@@ -95,8 +95,149 @@ test('how far each leg goes is told against last year, on paper too; a figure th
   await tap(page, 'Share, save or print the record')
   await tap(page, /^Paper for next spring/)
   await titled(page, `Setting it up in ${new Date().getFullYear()}`)
+  // With what was tried before: the lake 3 in higher, the deck 1 in lower. Then without it: as it stood.
+  expect(await row(page, 5).innerText()).toMatch(/draw the leg up by 1 in\s+2 ft 5 in/)
+  expect(await row(page, 6).innerText()).toMatch(/draw the leg up by 1 in\s+2 ft 4 in/)
+  await page.getByRole('textbox', { name: 'By how much' }).fill('')
+  await pick(page, 'Where it stood last year')
   expect(await row(page, 5).innerText()).toMatch(/the same\s+2 ft 6 in/)
   expect(await row(page, 6).innerText()).toMatch(/the same\s+2 ft 5 in/)
+  await close()
+})
+
+test('half-typed figures outlive a reload; last year’s lake stood lower than was told, and next spring goes by it', async () => {
+  const { page, close } = await open({
+    path: '/waterside.html',
+    viewport: PHONE,
+    hasTouch: true,
+    fresh: true,
+  })
+  const buffer = Buffer.from(JSON.stringify(lastYear()))
+  const file = { name: 'cove.record.json', mimeType: 'application/json', buffer }
+  await page.locator('.lake-day input[type="file"]').first().setInputFiles(file)
+  await titled(page, 'Quillet Cove')
+  const spring = `Setting it up in ${new Date().getFullYear()}`
+  const by = page.getByRole('textbox', { name: 'By how much' })
+  const reloaded = async (to: string) => {
+    await page.reload()
+    await titled(page, to)
+  }
+  await tap(page, 'How far each leg goes up or down')
+  await titled(page, spring)
+  await pick(page, 'Higher than in 2025')
+  await by.fill('3 in')
+  await pick(page, /^1 ft 5 3\/4 in over today’s water/)
+  await reloaded(spring)
+  expect(await by.inputValue()).toBe('3 in')
+  expect(await page.getByRole('radio', { name: 'Higher than in 2025' }).isChecked()).toBe(true)
+  expect(await page.getByRole('radio', { name: /^1 ft 5 3\/4 in over today’s water/ }).isChecked()).toBe(true)
+  await expect.poll(() => said(page)).toContain('1 in lower than when the depths were measured')
+  await by.fill('3 1/')
+  await reloaded(spring)
+  expect(await by.inputValue()).toBe('3 1/')
+  await by.fill('')
+
+  const heights = 'How each leg stands, 2025'
+  const which = page.getByLabel('A figure is wrong: put it right')
+  const frame = page.getByRole('textbox', { name: 'Bottom of the foot pad to the top of the frame, as set' })
+  await tap(page, 'All that can be done here')
+  await tap(page, 'How each leg stands')
+  await titled(page, heights)
+  await which.selectOption({ label: 'Leg 5' })
+  await frame.fill('29')
+  // Another leg has figures of its own.
+  await which.selectOption({ label: 'Leg 6' })
+  expect(await frame.inputValue()).toBe('')
+  await which.selectOption({ label: 'Leg 5' })
+  await reloaded(heights)
+  expect(await which.locator('option:checked').innerText()).toBe('Leg 5')
+  expect(await frame.inputValue()).toBe('29')
+
+  await which.selectOption({ label: 'How the lake stood' })
+  await pick(page, 'Lower than when the depths were measured')
+  await by.fill('6 in')
+  await reloaded(heights)
+  expect(await by.inputValue()).toBe('6 in')
+  expect(await said(page)).toContain('4 in lower than when the depths were measured')
+  await tap(page, 'Put it right')
+  await expect.poll(() => by.inputValue()).toBe('')
+  const written = await page.getByRole('listitem').allInnerTexts()
+  expect(written.map((line) => /\d+ in lower/.exec(line)?.[0])).toEqual(['4 in lower', '6 in lower'])
+  // The legs are as long as they were.
+  expect(await row(page, 5).innerText()).toContain('2 ft 4 in')
+  // The lake 2 in lower than told, and the deck with it: to where it was planned each leg is 2 in longer.
+  await tap(page, 'All that can be done here')
+  await tap(page, 'How far each leg goes up or down')
+  await titled(page, spring)
+  await expect.poll(() => said(page)).toContain('6 in lower than when the depths were measured')
+  await pick(page, /^Where it was planned/)
+  expect(await row(page, 5).innerText()).toMatch(/by 2 in\s+2 ft 6 in/)
+  await pick(page, /^Where it stood last/)
+  expect(await row(page, 5).innerText()).toMatch(/the same\s+2 ft 4 in/)
+  await close()
+})
+
+/** How many lines each figure of the tables takes. */
+const linesOfFigures = (page: Page) =>
+  page.locator('.lake-table .length').evaluateAll((cells) =>
+    cells.flatMap((cell) => {
+      const spans = [...cell.querySelectorAll('span')]
+      const tops = new Set(spans.map((span) => Math.round(span.getBoundingClientRect().top)))
+      const lines = spans.some((span) => span.getClientRects().length > 1) ? 99 : tops.size
+      return spans.length > 0 ? [lines] : []
+    }),
+  )
+
+test('on the narrowest phone a figure of a table stands on one line, in any language and unit; a leg’s own length under it', async () => {
+  const on = phone(begun(), 'phone-b')
+  on.record.legs.forEach(({ id, planned }, i) => {
+    const height = (24.75 + 5 * i) * INCH
+    const set = { kind: 'set', leg: id, stock: planned!.stock, height, keep: 'planned' } as const
+    write(on, { ...set, level: 0, how: 'measured' }, '2025')
+  })
+  const { page, close } = await open({
+    path: '/waterside.html',
+    viewport: { width: 320, height: 640 },
+    hasTouch: true,
+    fresh: true,
+  })
+  const buffer = Buffer.from(JSON.stringify(on.record))
+  const file = { name: 'cove.record.json', mimeType: 'application/json', buffer }
+  await page.locator('.lake-day input[type="file"]').first().setInputFiles(file)
+  await titled(page, 'Quillet Cove')
+  const lake = page.locator('leadline-dock').first()
+  const told = async (legs: number) => {
+    for (const lang of ['de', 'es', 'fr', 'en'])
+      for (const units of ['metric', 'imperial']) {
+        await lake.evaluate(
+          (e, [to, unit]) => {
+            e.setAttribute('lang', to!)
+            e.setAttribute('units', unit!)
+          },
+          [lang, units],
+        )
+        const inches = lang === 'fr' ? /\d\spo/ : /\d\sin/
+        const figure = units === 'metric' ? /\d\sm/ : inches
+        await expect.poll(() => page.locator('.lake-table .length').first().innerText()).toMatch(figure)
+        const lines = await linesOfFigures(page)
+        expect(lines.length, lang).toBeGreaterThanOrEqual(legs)
+        expect(new Set(lines), `${lang} ${units}`).toEqual(new Set([1]))
+        expect(await page.evaluate(() => document.documentElement.scrollWidth), lang).toBeLessThanOrEqual(320)
+      }
+  }
+  await tap(page, 'How each leg stands')
+  await titled(page, 'How each leg stands, 2025')
+  await told(20)
+  expect(await row(page, 10).innerText()).toMatch(/5 ft 9 3\/4 in\s+Length 7 ft$/)
+  // With room for it the length has a column of its own.
+  await page.setViewportSize(PHONE)
+  await expect.poll(() => row(page, 10).innerText()).toMatch(/5 ft 9 3\/4 in\s+7 ft$/)
+  expect(new Set(await linesOfFigures(page))).toEqual(new Set([1]))
+  await page.setViewportSize({ width: 320, height: 640 })
+  await tap(page, 'All that can be done here')
+  await tap(page, 'How far each leg goes up or down')
+  await titled(page, `Setting it up in ${new Date().getFullYear()}`)
+  await told(10)
   await close()
 })
 

@@ -102,6 +102,103 @@ test('from a price list to a saved catalog: the dock is built of it, what is wro
   await close()
 })
 
+test('a price list that is not taken in yet, and what was said of it, outlives a reload until it is taken in or put away', async () => {
+  const { page, close } = await editorPage({ fresh: true })
+  const waits = page.getByText('A price list waits to be taken in.')
+  const field = page.getByLabel('Rows of your price list')
+  const goOn = page.getByRole('button', { name: 'Go on with it' })
+  const shop = page.getByRole('heading', { name: 'Your shop', exact: true })
+  const reloaded = async () => {
+    await page.reload()
+    await shop.waitFor()
+  }
+  await shop.waitFor()
+  expect(await waits.count()).toBe(0)
+  await page.getByRole('button', { name: 'Price list…' }).click()
+  await field.fill(PRICE_LIST)
+  await reloaded()
+  await waits.waitFor()
+  await goOn.click()
+  expect(await field.inputValue()).toBe(PRICE_LIST)
+
+  await page.getByRole('button', { name: 'Read it' }).click()
+  await page.getByLabel('Column 5, Weight (lb)').selectOption('none')
+  await page.getByLabel('Plain sizes are in').selectOption('in')
+  await page.getByLabel('What line 21 is').selectOption('leave')
+  await page.getByRole('checkbox', { name: 'legs' }).uncheck()
+  const said = () =>
+    Promise.all([
+      page.getByLabel('Column 5, Weight (lb)').inputValue(),
+      page.getByLabel('Plain sizes are in').inputValue(),
+      page.getByLabel('What line 21 is').inputValue(),
+      page.getByRole('checkbox', { name: 'legs' }).isChecked(),
+    ])
+  const asSaid = ['none', 'in', 'leave', false]
+  expect(await said()).toEqual(asSaid)
+  // Left for another section, and come back to; loaded again; put back to the field and read once more.
+  await section(page, 'Legs').click()
+  await goOn.click()
+  expect(await said()).toEqual(asSaid)
+  await reloaded()
+  await goOn.click()
+  expect(await said()).toEqual(asSaid)
+  await page.getByRole('button', { name: 'Back to pasting' }).click()
+  await page.getByRole('button', { name: 'Read it' }).click()
+  expect(await said()).toEqual(asSaid)
+
+  await page.getByRole('button', { name: /^Take in/ }).click()
+  await page.getByRole('heading', { name: 'Frames', exact: true }).waitFor()
+  expect(await waits.count()).toBe(0)
+  await reloaded()
+  expect(await waits.count()).toBe(0)
+
+  await page.getByRole('button', { name: 'Price list…' }).click()
+  await field.fill('Code\tName\tPrice')
+  await page.getByRole('button', { name: 'Put the list away' }).click()
+  expect(await field.inputValue()).toBe('')
+  await reloaded()
+  expect(await waits.count()).toBe(0)
+  await close()
+})
+
+test('columns that are taken as what they are not are told where they are chosen, before anything is taken in', async () => {
+  const { page, close } = await editorPage()
+  await page.getByRole('heading', { name: 'Your shop', exact: true }).waitFor()
+  await page.getByRole('button', { name: 'Price list…' }).click()
+  await page.getByLabel('Rows of your price list').fill(PRICE_LIST)
+  await page.getByRole('button', { name: 'Read it' }).click()
+  const takeIt = page.getByRole('button', { name: /^Take in/ })
+  const told = page.locator('#price-list-doubts li')
+  await takeIt.waitFor()
+  expect(await told.count()).toBe(0)
+  const price = page.getByLabel('Column 3, Retail price')
+  await price.selectOption('mass')
+  // The other column that is a weight stays one.
+  expect(await page.getByLabel('Column 5, Weight (lb)').inputValue()).toBe('mass')
+  expect(await told.allTextContents()).toEqual([
+    'Columns 3, 5 are all taken as weight; only the first of them counts. Line 4: “$498.00” counts, “112” does not.',
+    'Column 3, Retail price: taken as weight, though its heading says something else. Line 3 has “$412.00”; expected a weight such as 85 lb.',
+    '55 of 55 rows would give nothing. Line 3, Dock section 4 x 8 ft: no price. Is each column what it should be?',
+  ])
+  expect(await takeIt.getAttribute('aria-describedby')).toBe('price-list-doubts')
+  await price.selectOption('price')
+  await expect.poll(() => told.count()).toBe(0)
+  expect(await takeIt.getAttribute('aria-describedby')).toBeNull()
+  await page.getByRole('button', { name: 'Put the list away' }).click()
+
+  await page.getByLabel('Rows of your price list').fill('Code\tName\tPrice\tLength\nL-60\tLeg\t90.00\t60')
+  await page.getByRole('button', { name: 'Read it' }).click()
+  await page
+    .getByText(
+      'Line 2, Leg, measures 60 ft; expected for “Leg”: 1 ft 6 in to 30 ft. With plain sizes in inches it would be 5 ft.',
+    )
+    .waitFor()
+  await page.getByLabel('Plain sizes are in').selectOption('in')
+  await expect.poll(() => told.count()).toBe(0)
+  await page.getByRole('button', { name: 'Put the list away' }).click()
+  await close()
+})
+
 test('by keyboard and search, in either unit, with undo; another file and one that is wrong; nothing against the rules of accessibility', async () => {
   const { page, close } = await editorPage()
   await page.getByRole('heading', { name: 'Your shop', exact: true }).waitFor()
@@ -134,6 +231,9 @@ test('by keyboard and search, in either unit, with undo; another file and one th
     buffer: Buffer.from('{"format":"leadline/design"}'),
   })
   await page.getByText('own.json is no catalog', { exact: false }).waitFor()
+  // Its styles are the editor's own: the dock's come later than its page, and not here.
+  const bad = page.locator('leadline-catalog-editor .telling .notice.bad')
+  expect(await bad.evaluate((e) => getComputedStyle(e).borderInlineStartWidth)).toBe('4px')
   const shop = readFileSync('tests/support/metric-shop.json')
   await opened.setInputFiles({ name: 'shop.json', mimeType: 'application/json', buffer: shop })
   await page.getByText('Opened Stegbau Musterwinkel', { exact: false }).waitFor()
@@ -149,6 +249,58 @@ test('by keyboard and search, in either unit, with undo; another file and one th
       name,
     ).toEqual([])
   }
+  await close()
+})
+
+test('in the reader’s language, its heading too, with its decimal mark: both marks are read, and what is being typed stays', async () => {
+  const { page, close } = await editorPage({ fresh: true, locale: 'de-DE' })
+  await page.getByRole('heading', { name: 'Ihr Betrieb', exact: true }).waitFor()
+  expect(await page.locator('html').getAttribute('lang')).toBe('de')
+  expect(await page.title()).toBe('Leadline: der Katalog Ihres Betriebs')
+  expect(await page.locator('header [data-text]').allTextContents()).toEqual([
+    'Der Katalog Ihres Betriebs',
+    'Sagen Sie, was Sie herstellen und was es kostet; der Steg daneben wird daraus gebaut.',
+    'Am Anfang steht ein erfundener Betrieb.',
+    'Anleitung (englisch)',
+  ])
+  // In meters, as where the browser is from; the dock beside it too.
+  const metric = page.getByRole('button', { name: 'm, mm, kg' })
+  expect(await metric.getAttribute('aria-pressed')).toBe('true')
+  expect(await page.locator('leadline-dock').getAttribute('units')).toBe('metric')
+  await section(page, 'Rahmen').click()
+  await page.getByText('Einzelheiten').first().click()
+  const first = async () => (await inHand(page)).catalog!.frames[0]!
+  const length = page.locator('[data-path="frames/0/length"] input')
+  const editor = page.locator('leadline-catalog-editor')
+  expect(await length.inputValue()).toBe('2,4384 m')
+  await length.fill('')
+  for (const typed of ['2', '2,', '2,5']) {
+    await length.press(typed.at(-1)!)
+    expect(await length.inputValue()).toBe(typed)
+    // The same figure in other words takes nothing from the hand.
+    await editor.evaluate((e, lang) => e.setAttribute('lang', lang), typed.length === 2 ? 'en' : 'de')
+    await page.getByRole('button', { name: typed.length === 2 ? 'Price list…' : 'Preisliste…' }).waitFor()
+    expect(await length.inputValue()).toBe(typed)
+  }
+  await length.press('Enter')
+  expect((await first()).length).toBe(2.5)
+  expect(await length.inputValue()).toBe('2,5 m')
+  await length.fill('2.25')
+  await length.press('Enter')
+  expect(await length.inputValue()).toBe('2,25 m')
+  expect((await first()).length).toBe(2.25)
+  const price = page.getByLabel('Preis', { exact: true }).first()
+  await price.fill('1.234,5')
+  await price.press('Enter')
+  expect(await price.inputValue()).toBe('1234,50')
+  expect((await first()).price).toBe(123450)
+  await length.fill('lang')
+  await length.press('Enter')
+  expect(await page.getByText(/„lang“; erwartet wird eine Zahl von 0,\d+ m bis/).count()).toBeGreaterThan(0)
+
+  await page.locator('#language').selectOption('es')
+  await page.getByRole('heading', { name: 'El catálogo de su taller' }).waitFor()
+  await page.getByRole('button', { name: 'Lista de precios…' }).waitFor()
   await close()
 })
 

@@ -2,6 +2,8 @@
 import * as v from 'valibot'
 import { describe, expect, it } from 'vitest'
 import de from '../../public/words/de.json' with { type: 'json' }
+import es from '../../public/words/es.json' with { type: 'json' }
+import fr from '../../public/words/fr.json' with { type: 'json' }
 import { CatalogSchema } from '../../rules/catalog/schema.ts'
 import { demoCatalog, ENGLISH, languageOf } from '../../rules/index.ts'
 import hints from '../../rules/words/en/catalog-hints.json' with { type: 'json' }
@@ -95,7 +97,7 @@ describe('the form of a catalog', () => {
   })
 
   it('says what each field is in the reader’s language, where the schema says it in English', () => {
-    const said = new Map<string, Set<string | null>>()
+    const said = new Set<string>()
     const walk = (node: Node, path: Keys): void => {
       const last = path.at(-1)
       // Codes, names and prices are not explained at each of forty parts.
@@ -104,7 +106,7 @@ describe('the form of a catalog', () => {
         typeof last === 'string' &&
         !/^(?:code|id|name|price|bag)$/.test(last)
       )
-        said.set(node.says, (said.get(node.says) ?? new Set()).add(sectionOf(path)))
+        said.add(node.says)
       if (node.kind === 'object')
         for (const [key, field] of Object.entries(node.fields)) walk(field, [...path, key])
       if (node.kind === 'list') walk(node.item, [...path, 0])
@@ -113,12 +115,15 @@ describe('the form of a catalog', () => {
       if (node.kind === 'variant') for (const option of Object.values(node.options)) walk(option, path)
     }
     walk(CATALOG_FORM, [])
+    for (const [tag, { words }] of Object.entries({ de, es, fr })) {
+      const other = { units: 'metric' as const, language: languageOf(tag, words) }
+      expect(
+        [...said].filter((one) => hintIn(one, other) === hintIn(one, reader)),
+        tag,
+      ).toEqual([])
+    }
+    expect(said.size).toBeGreaterThan(180)
     const german = { units: 'metric' as const, language: languageOf('de', de.words) }
-    const untold = [...said].filter(([one]) => hintIn(one, german) === hintIn(one, reader))
-    // Of materials, soils, shapes, and what a shop measures on its own parts, the guide tells: in English.
-    const ASKED = ['shop', 'prices', 'packing', 'rules']
-    expect(untold.filter(([, of]) => ASKED.some((section) => of.has(section)))).toEqual([])
-    expect(said.size - untold.length).toBeGreaterThan(125)
     expect(hintIn('Up to this mass, kg', german)).toBe('Bis zu diesem Gewicht')
     expect(hintIn('Up to this mass, kg', reader)).toBe('Up to this mass')
     // What the schema says no more is no hint.
@@ -132,14 +137,24 @@ describe('the form of a catalog', () => {
     expect(() => nodeOf(v.looseObject({ when: v.date() }))).toThrow('date')
   })
 
-  it.each(['imperial', 'metric'] as const)('reads every number of both shops as it shows it, %s', (units) => {
+  it.each(
+    ['en', 'de', 'fr', 'es', 'de-CH'].flatMap((tag) =>
+      (['imperial', 'metric'] as const).map((units) => [units, tag] as const),
+    ),
+  )('reads every number of both shops as it shows it, %s, %s', (units, tag) => {
+    const language = languageOf(tag)
     let numbers = 0
+    let parted = 0
     for (const catalog of [demoCatalog, metricCatalog])
       for (const { node, value, path } of leavesOf(CATALOG_FORM, catalog as unknown as JsonObject)) {
         if (node.kind !== 'number' || typeof value !== 'number') continue
-        const scale = { measure: node.measure, units, most: node.max, currency: catalog.currency }
-        const read = readIn(scale, shownIn(scale, value))
+        const scale = { measure: node.measure, units, most: node.max, currency: catalog.currency, language }
+        const shown = shownIn(scale, value)
+        const read = readIn(scale, shown)
         numbers++
+        if (shown.includes(language.decimal)) parted++
+        // Never the other mark.
+        expect(shown).not.toContain(language.decimal === ',' ? '.' : ',')
         // Shown to a ten-thousandth of an inch, and to six digits in units that are not the file's.
         const error = node.measure === 'length' ? 2e-6 : Math.abs(value) * 6e-6
         expect(
@@ -148,6 +163,41 @@ describe('the form of a catalog', () => {
         ).toBeLessThanOrEqual(error)
       }
     expect(numbers).toBeGreaterThan(600)
+    expect(parted).toBeGreaterThan(200)
+  })
+
+  it.each([
+    // A point or a comma parts decimals in any language; of both the last does.
+    ['de', 'density', '7,85', 7.85],
+    ['de', 'density', '7.85', 7.85],
+    ['de', 'density', '1.234,5', 1234.5],
+    ['de', 'density', '1,234.5', 1234.5],
+    ['en', 'density', '1.234,5', 1234.5],
+    ['fr', 'density', '1 234,5', 1234.5],
+    ['fr', 'density', '1\u202f234,5', 1234.5],
+    // One alone before three digits is what it is in the reader's language.
+    ['de', 'density', '7.850', 7850],
+    ['es', 'density', '7.850', 7850],
+    ['en', 'density', '7,850', 7850],
+    ['de', 'density', '7,850', 7.85],
+    ['en', 'density', '7.850', 7.85],
+    ['fr', 'density', '7.850', 7.85],
+    // Lengths as on the dock's page.
+    ['de', 'length', '2,438 m', 2.438],
+    ['de', 'length', '2.438 m', 2.438],
+    ['de', 'length', '1.234,5 mm', 1.2345],
+    ['en', 'length', '1,234.5 mm', 1.2345],
+    ['es', 'length', '1.234,5 mm', 1.2345],
+    ['de', 'money', '1.249,50 €', 124950],
+    ['de', 'money', '1.249', 124900],
+    ['de', 'share', '5,5 %', 0.055],
+    ['de', 'density', 'schwer', null],
+    ['de', 'length', '1.2.3 m', null],
+  ] as const)('in %s a %s typed as %s is %s', (tag, measure, typed, value) => {
+    const scale = { measure, units: 'metric', most: 20, currency: 'EUR', language: languageOf(tag) } as const
+    const read = readIn(scale, typed)
+    if (value === null) expect(read).toBeNull()
+    else expect(read).toBeCloseTo(value, 9)
   })
 
   it.each([
@@ -168,16 +218,15 @@ describe('the form of a catalog', () => {
 
   it('takes plain numbers in the unit that stands in the field', () => {
     const of = (most: number, typed: string) =>
-      readIn({ measure: 'length', units: 'imperial', most, currency: 'USD' }, typed)
+      readIn({ measure: 'length', units: 'imperial', most, currency: 'USD', language: ENGLISH }, typed)
     expect(of(20, '8')).toBeCloseTo(8 * 0.3048, 9)
     expect(of(1, '2 3/8')).toBeCloseTo(2.375 * 0.0254, 9)
     expect(of(1, '60.3 mm')).toBeCloseTo(0.0603, 9)
-    expect(readIn({ measure: 'money', units: 'imperial', most: 1e8, currency: 'USD' }, '$389')).toBe(38900)
-    expect(readIn({ measure: 'money', units: 'metric', most: 1e8, currency: 'JPY' }, '389')).toBe(389)
-    expect(readIn({ measure: 'money', units: 'imperial', most: 1e8, currency: 'USD' }, '3.895')).toBeNull()
-    expect(readIn({ measure: 'share', units: 'metric', most: 1, currency: 'USD' }, '5.5 %')).toBeCloseTo(
-      0.055,
-      12,
-    )
+    const other = (measure: 'money' | 'share', typed: string, currency = 'USD') =>
+      readIn({ measure, units: 'imperial', most: 1e8, currency, language: ENGLISH }, typed)
+    expect(other('money', '$389')).toBe(38900)
+    expect(other('money', '389', 'JPY')).toBe(389)
+    expect(other('money', '3.895')).toBeNull()
+    expect(other('share', '5.5 %')).toBeCloseTo(0.055, 12)
   })
 })

@@ -6,8 +6,9 @@ import { changesBetween } from '../../src/catalog-editor/changes.ts'
 import { isObject, type Json, type JsonObject, type Path } from '../../src/catalog-editor/draft.ts'
 import { readCatalogFile, writtenFile } from '../../src/catalog-editor/file.ts'
 import { CATALOG_FORM, leavesOf } from '../../src/catalog-editor/form/catalog-form.ts'
+import { doubtsOf } from '../../src/catalog-editor/price-list/doubts.ts'
 import { firstReading, readRows } from '../../src/catalog-editor/price-list/read-row.ts'
-import { guessRoles, readPriceTable } from '../../src/catalog-editor/price-list/table.ts'
+import { guessRoles, ROLES, readPriceTable } from '../../src/catalog-editor/price-list/table.ts'
 import { TAKEN_LISTS, takePriceList } from '../../src/catalog-editor/price-list/take.ts'
 import { createEditor } from '../../src/catalog-editor/store.ts'
 import { catalogs } from '../support/catalogs.ts'
@@ -73,6 +74,8 @@ const rowsOf = fc.oneof(
   { weight: 3, arbitrary: fc.array(likely, { minLength: 1, maxLength: 12 }) },
   fc.array(fc.array(cell, { minLength: 1, maxLength: 6 }), { maxLength: 12 }),
 )
+/** Columns that somebody takes as something else. */
+const said = fc.array(fc.constantFrom(undefined, ...ROLES), { maxLength: 6 })
 const table = fc
   .tuple(rowsOf, fc.constantFrom('\t', ';', '|'), fc.boolean())
   .map(([rows, mark, headed]) =>
@@ -81,21 +84,30 @@ const table = fc
 
 it('any price list leaves a catalog that is right, with each of its rows taken or told', () => {
   let taken = 0
+  let doubts = 0
   fc.assert(
-    fc.property(table, fc.nat(catalogs.length - 1), fc.subarray([...TAKEN_LISTS]), (text, shop, replace) => {
+    fc.property(table, fc.nat(catalogs.length - 1), fc.subarray([...TAKEN_LISTS]), said, (...given) => {
+      const [text, shop, replace, roles] = given
       const catalog = catalogs[shop]!
       const read = readPriceTable(text)
       if (!read) return
-      const rows = readRows(
-        read.rows,
-        firstReading(guessRoles(read), 'imperial', catalog.currency, read.head),
-      )
+      const reading = firstReading(guessRoles(read), 'imperial', catalog.currency, read.head)
+      const rows = readRows(read.rows, reading)
       const {
         catalog: made,
         left,
         did,
         guessed,
       } = takePriceList(catalog, rows, { replace, panelName: () => 'Panel' })
+      // Columns taken as anything: what is told of them is of a line of the list.
+      const other = { ...reading, roles: reading.roles.map((role, k) => roles[k] ?? role) }
+      const others = readRows(read.rows, other)
+      const of = takePriceList(catalog, others, { replace, panelName: () => 'Panel' })
+      const lines = new Set(read.rows.map(({ at }) => at))
+      for (const doubt of doubtsOf(read, other, others, of)) {
+        if ('at' in doubt) expect(lines).toContain(doubt.at)
+        doubts++
+      }
       const wanted = rows.filter(({ kind }) => kind !== 'leave')
       expect(left.length + Object.keys(did).length).toBe(wanted.length)
       taken += Object.keys(did).length
@@ -109,6 +121,7 @@ it('any price list leaves a catalog that is right, with each of its rows taken o
     { seed, numRuns: runs(150) },
   )
   expect(taken).toBeGreaterThan(runs(100))
+  expect(doubts).toBeGreaterThan(runs(50))
 })
 
 it('any file, and any value anywhere in a catalog, is opened or told, kept as it was, and undone', () => {

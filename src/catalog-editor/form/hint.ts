@@ -13,6 +13,7 @@ const withoutUnit = (says: string): string =>
 
 /** The catalog is a file, the form is not: what is said of how a value stands in the file is said otherwise here. */
 const ON_SCREEN: Readonly<Record<string, string>> = {
+  'Of `waterWidth`': 'Of the width of the water there',
   'PNG or JPEG as data: `data:image/png;base64,…`; one that cannot be read is said and left out':
     'PNG or JPEG, at most 2000 pixels wide and high',
   'Totals are rounded to the nearest multiple of this, in minor units of the currency (cents); where absent they are as they come':

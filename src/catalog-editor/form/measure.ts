@@ -1,5 +1,5 @@
 /** Which quantity a number of the catalog is, in which unit a shop reads and types it, and how. SI inside, as the file has it. */
-import { EXACT, type Units } from '../../../rules/index.ts'
+import { EXACT, type Language, type Units } from '../../../rules/index.ts'
 import { parseLength } from '../../units/parse.ts'
 
 export type Measure =
@@ -82,6 +82,8 @@ export interface Scale {
   /** Longest that the field takes, m: decides whether a plain number is feet or inches, meters or millimeters. */
   readonly most: number
   readonly currency: string
+  /** Whose decimal mark figures are told with. */
+  readonly language: Pick<Language, 'tag' | 'decimal'>
 }
 
 /** Lengths of whole parts are in feet or meters, those of their pieces in inches or millimeters. */
@@ -109,8 +111,11 @@ export function unitOf(scale: Scale): string {
 /** Digits that a shop could have meant. */
 const plain = (value: number, digits = 8): string => String(Number(value.toPrecision(digits)))
 
-/** As it stands in the field, with all that the file has of it. */
-export function shownIn(scale: Scale, value: number): string {
+/** As it stands in the field, with all that the file has of it, and the reader's decimal mark. */
+export const shownIn = (scale: Scale, value: number): string =>
+  withPoint(scale, value).replaceAll('.', scale.language.decimal)
+
+function withPoint(scale: Scale, value: number): string {
   const { measure, units, currency } = scale
   if (measure === 'length')
     return units === 'imperial' ? inFeet(value, isLong(scale)) : inMeters(value, isLong(scale))
@@ -135,16 +140,19 @@ function inFeet(m: number, long: boolean): string {
   return rest === 0 ? `${sign}${feet} ft` : `${sign}${feet} ft ${rest} in`
 }
 
-/** The value of a text, SI; null where it is none. Numbers may be written with a comma. */
+/** The value of a text, SI; null where it is none. Decimals are parted by a comma or a point, whatever the reader's own mark is. */
 export function readIn(scale: Scale, typed: string): number | null {
-  const { measure, units, currency } = scale
+  const { measure, units, currency, language } = scale
+  const { decimal } = language
+  // A third mark, as some languages have, is read as the point.
+  const text = decimal === ',' ? typed : typed.replaceAll(decimal, '.')
   if (measure === 'length') {
     const bare = unitOf(scale)
-    const read = parseLength(typed, bare === 'ft' || bare === 'in' || bare === 'm' ? bare : 'mm')
+    const read = parseLength(joined(text), bare === 'ft' || bare === 'in' || bare === 'm' ? bare : 'mm')
     return read.ok ? kept(read.meters) : null
   }
   const unit = UNITS[units][measure] ?? ALIKE[measure]
-  const value = numberIn(typed.replace(unit?.name ?? currency, ''))
+  const value = numberIn(text.replace(unit?.name ?? currency, ''), groupOf(language.tag))
   if (value === null) return null
   if (measure === 'money') {
     const coins = value * coinsOf(currency)
@@ -157,8 +165,21 @@ export function readIn(scale: Scale, typed: string): number | null {
 /** As a Design keeps lengths; relative, for pressures are large. */
 const kept = (value: number): number => Number(value.toPrecision(10)) + 0
 
-/** `1,249.50`, `1.249,50`, `1249,5`, `$ 1 249`: of two kinds of marks the last one parts the decimals, one alone does unless three digits follow a comma. */
-export function numberIn(typed: string): number | null {
+/** `1.234,5` and `1,234.5` without the marks of thousands. A length with one mark alone has it for its decimals, as on the dock's page: `2.438 m`. */
+const joined = (text: string): string =>
+  text
+    .replace(/\d{1,3}(?:\.\d{3})+,\d+/g, (number) => number.replaceAll('.', ''))
+    .replace(/\d{1,3}(?:,\d{3})+\.\d+/g, (number) => number.replaceAll(',', ''))
+
+/** What parts thousands in a language: a comma, a point, or something that is neither. */
+const groupOf = (tag: string): string =>
+  new Intl.NumberFormat(tag).formatToParts(123456).find(({ type }) => type === 'group')?.value ?? ','
+
+/**
+ * `1,249.50`, `1.249,50`, `1249,5`, `$ 1 249`: of two kinds of marks the last one parts the decimals, one alone does unless it is `group` and
+ * three digits follow.
+ */
+export function numberIn(typed: string, group = ','): number | null {
   const bare = typed.replace(/[\s\u00a0\u202f'’$€£]|[A-Z]{3}/g, '').replace(/[−–]/g, '-')
   const marks = bare.match(/[.,]/g) ?? []
   const last = Math.max(bare.lastIndexOf('.'), bare.lastIndexOf(','))
@@ -166,7 +187,7 @@ export function numberIn(typed: string): number | null {
   const thousands =
     marks.length > 1
       ? marks.every((one) => one === mark)
-      : mark === ',' && /^-?[1-9]\d{0,2},\d{3}$/.test(bare)
+      : mark === group && /^-?[1-9]\d{0,2}[.,]\d{3}$/.test(bare)
   const whole =
     last < 0 || thousands
       ? bare.replace(/[.,]/g, '')

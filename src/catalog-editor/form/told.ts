@@ -20,6 +20,7 @@ export const scaleOf = ({ measure, max }: NumberNode, { reader, currency }: Omit
   units: reader.units,
   most: max,
   currency,
+  language: reader.language,
 })
 
 /** With its unit. */

@@ -6,10 +6,13 @@ import { coinsOf, numberIn } from '../form/measure.ts'
 import { guessKind, isShare, type RowKind } from './row-kinds.ts'
 import type { Role } from './table.ts'
 
+/** In which a price list may measure. */
+export const LENGTH_UNITS = ['ft', 'in', 'm', 'cm', 'mm'] as const satisfies readonly LengthUnit[]
+
 export interface Reading {
   readonly roles: readonly Role[]
   /** Of plain numbers in it. */
-  readonly length: LengthUnit
+  readonly length: (typeof LENGTH_UNITS)[number]
   readonly mass: 'lb' | 'kg'
   readonly currency: string
   /** What was said of single rows, by their line. */
@@ -40,7 +43,7 @@ export function firstReading(
 ): Reading {
   const said = (role: Role): string => (head[roles.indexOf(role)] ?? '').toLowerCase()
   const measured = `${said('size')} ${said('length')} ${said('width')}`
-  const length: LengthUnit = /\bin(?:ch|ches)?\b|"/.test(measured)
+  const length: Reading['length'] = /\bin(?:ch|ches)?\b|"/.test(measured)
     ? 'in'
     : /\bmm\b/.test(measured)
       ? 'mm'
@@ -67,7 +70,8 @@ export function readRows(rows: readonly Row[], reading: Reading): PriceRow[] {
   })
 }
 
-const isGroup = ({ cells }: Row): boolean => cells.filter((cell) => cell.trim() !== '').length === 1
+/** A line with a name alone. */
+export const isGroup = ({ cells }: Row): boolean => cells.filter((cell) => cell.trim() !== '').length === 1
 
 function readRow(row: Row, reading: Reading, group: string): PriceRow {
   const { at, cells } = row
@@ -124,7 +128,7 @@ export const codeFrom = (name: string): string =>
     .replace(/^-+|-+$/g, '')
     .slice(0, 40)
 
-function massIn(text: string, bare: 'lb' | 'kg'): number | null {
+export function massIn(text: string, bare: 'lb' | 'kg'): number | null {
   const [, number, unit = ''] = /^([^a-z]*)([a-z]*)\.?$/i.exec(text.trim()) ?? []
   const value = number === undefined || number.trim() === '' ? null : numberIn(number)
   if (value === null || value < 0) return null
@@ -140,7 +144,7 @@ function measuresOf(cell: (role: Role) => string, name: string, bare: LengthUnit
   return length !== null ? [length] : sizesIn(name, bare)
 }
 
-function lengthIn(text: string, bare: LengthUnit): number | null {
+export function lengthIn(text: string, bare: LengthUnit): number | null {
   const read = parseLength(text, bare)
   return read.ok && read.meters > 0 ? Number(read.meters.toPrecision(10)) : null
 }

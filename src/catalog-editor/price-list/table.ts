@@ -85,6 +85,9 @@ function rolesOf(heads: readonly string[]): Role[] {
   return roles
 }
 
+/** What a heading says by itself. */
+export const roleOf = (head: string): Role => rolesOf([head])[0] ?? 'none'
+
 /** What the columns seem to be: by their names, else by what is in them. */
 export function guessRoles({ head, rows }: PriceTable): Role[] {
   const roles = rolesOf(head)

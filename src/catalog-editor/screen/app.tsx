@@ -5,6 +5,7 @@ import { type JsonObject, keysOf, type Path, valueAt } from '../draft.ts'
 import { CATALOG_FORM, pathsOf, SECTION_NAMES, type SectionName, sectionOf } from '../form/catalog-form.ts'
 import { nodeAt } from '../form/node.ts'
 import type { Keep } from '../keep.ts'
+import { isWaiting } from '../price-list/waiting.ts'
 import { changedIn, remarksOn } from '../remarks.ts'
 import { searchIn } from '../search.ts'
 import type { EditorStore } from '../store.ts'
@@ -42,6 +43,7 @@ export function App({ store, demo, keep, reader, theme, begun, setUnits }: Props
   const [aim, setAim] = useState<Editor['aim']>(null)
   const [told, tell] = useState<Told | null>(begun)
   const [side, setSide] = useState<'catalog' | 'dock'>('catalog')
+  const [list, setList] = useState(() => keep.waiting.load())
   const box = useRef<HTMLDivElement>(null)
   const { middle, heading } = useMiddle(section, panel, aim)
   useEffect(() => {
@@ -50,6 +52,11 @@ export function App({ store, demo, keep, reader, theme, begun, setUnits }: Props
   const editor = useMemo<Editor>(
     () => ({
       ...{ store, demo: demo as unknown as JsonObject, reader, section, panel, aim, told, heading, tell },
+      ...{ list, isKept: keep.name !== null },
+      putList(to) {
+        if (!keep.waiting.save(to)) tell({ key: 'file.not-kept', bad: true })
+        setList(to)
+      },
       aside: () => keep.aside(),
       show(to) {
         tell(null)
@@ -72,7 +79,7 @@ export function App({ store, demo, keep, reader, theme, begun, setUnits }: Props
         tell(said)
       },
     }),
-    [store, demo, reader, section, panel, aim, told, keep, heading],
+    [store, demo, reader, section, panel, aim, told, keep, heading, list],
   )
   useUndoKeys(box, store)
   return (
@@ -240,7 +247,7 @@ function Sections() {
 }
 
 function Section() {
-  const { section, open, heading } = useEditor()
+  const { section, open, heading, list } = useEditor()
   const draft = useCatalog((s) => s.draft)
   const good = useCatalog((s) => s.good)
   const right = useCatalog((s) => s.issues.length === 0)
@@ -257,14 +264,21 @@ function Section() {
         {t(`section.${section}`)}
       </h2>
       <Faulty />
-      {section === 'shop' && draft.frames === demo.frames && (
+      {isWaiting(list) ? (
+        <p className="hint">
+          {t('list.waits')}{' '}
+          <button type="button" className="quiet" onClick={() => open('price-list')}>
+            {t('list.go-on')}
+          </button>
+        </p>
+      ) : section === 'shop' && draft.frames === demo.frames ? (
         <div className="begin">
           <p>{t('begin')}</p>
           <button type="button" className="main" onClick={() => open('price-list')}>
             {t('list.title')}
           </button>
         </div>
-      )}
+      ) : null}
       <Looks remarks={remarks.filter((one) => one.section === section)} all={remarks} />
       <div className="cells-of-section">
         {paths.map((path) => {

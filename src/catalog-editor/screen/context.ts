@@ -8,6 +8,7 @@ import { hintIn } from '../form/hint.ts'
 import { labelOf } from '../form/label.ts'
 import { coinsOf } from '../form/measure.ts'
 import type { Aside } from '../keep.ts'
+import type { WaitingList } from '../price-list/waiting.ts'
 import type { EditorState, EditorStore } from '../store.ts'
 
 export type Panel = 'form' | 'price-list' | 'changes' | 'save'
@@ -30,6 +31,11 @@ export interface Editor {
   /** Of what is shown now. */
   readonly heading: RefObject<HTMLHeadingElement | null>
   readonly aside: () => readonly Aside[]
+  /** A price list that is not taken in yet. */
+  readonly list: WaitingList
+  /** What is in hand is kept on the device. */
+  readonly isKept: boolean
+  putList(list: WaitingList): void
   show(section: SectionName): void
   open(panel: Panel): void
   go(path: Path): void

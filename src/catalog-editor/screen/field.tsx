@@ -143,12 +143,16 @@ function demoValue(demo: Json, draft: Json, path: Path): { readonly value: Json 
 
 const describedBy = (id: string, bad: boolean): string => `${id}-says${bad ? ` ${id}-fault` : ''}`
 
-/** What is typed is taken on Enter or when the field is left; what cannot be read stays, and is told. */
-function useTyped(shown: string, take: (typed: string) => void) {
+/**
+ * What is typed is taken on Enter or when the field is left; what cannot be read stays, and is told.
+ *
+ * @param of what stands in the field, however it is shown: another takes the place of what is being typed
+ */
+function useTyped(shown: string, take: (typed: string) => void, of = shown) {
   const [typed, type] = useState<string | null>(null)
-  const [last, setLast] = useState(shown)
-  if (last !== shown) {
-    setLast(shown)
+  const [last, setLast] = useState(of)
+  if (last !== of) {
+    setLast(of)
     type(null)
   }
   const commit = (): void => {
@@ -167,12 +171,14 @@ export function NumberField(props: FieldProps<NumberNode>) {
   const bad = useFaults(path).length > 0
   const scale = scaleOf(node, words)
   const shown = typeof value === 'number' ? shownIn(scale, value) : value === undefined ? '' : String(value)
-  const field = useTyped(shown, (typed) => {
+  const take = (typed: string): void => {
     const text = typed.trim()
     // What is no figure is kept as it was typed: it is shown, and told what was expected.
     const read = text === '' ? undefined : (readIn(scale, text) ?? text)
     store.getState().set(path, read === undefined && !node.optional ? '' : read)
-  })
+  }
+  // In another language it is the same figure, in other units what is being typed would be another.
+  const field = useTyped(shown, take, `${JSON.stringify(value)} ${scale.units}`)
   const unit = node.measure === 'length' ? '' : unitOf(scale)
   return (
     <Box id={id} props={props}>

@@ -1,36 +1,42 @@
 /** A price list: pasted or opened, shown as it was read, and taken in when that is right. */
 import { useEffect, useMemo, useRef, useState } from 'react'
 import { demoCatalog, formatFigure, formatLength, formatMass, kindWord } from '../../../rules/index.ts'
+import type { Row } from '../../soundings-file/table.ts'
 import { FilePick } from '../../ui/file-picker.tsx'
 import { Select } from '../../ui/select.tsx'
-import type { LengthUnit } from '../../units/parse.ts'
 import { changesBetween } from '../changes.ts'
 import type { JsonObject } from '../draft.ts'
 import { isUnder } from '../draft.ts'
-import { firstReading, type PriceRow, type Reading, readRows } from '../price-list/read-row.ts'
+import { cut } from '../form/told.ts'
+import { type Doubt, doubtsOf } from '../price-list/doubts.ts'
+import { firstReading, LENGTH_UNITS, type PriceRow, type Reading, readRows } from '../price-list/read-row.ts'
 import { isShare, isSlot, ROW_KINDS, type RowKind } from '../price-list/row-kinds.ts'
 import { guessRoles, type PriceTable, ROLES, readPriceTable } from '../price-list/table.ts'
 import { TAKEN_LISTS, type Taken, type TakenList, takePriceList } from '../price-list/take.ts'
+import { isWaiting, NO_LIST } from '../price-list/waiting.ts'
 import { useCatalog, useEditor, useWords, type Words } from './context.ts'
 import { toHeading } from './to-heading.ts'
 
-export function PriceListPanel() {
-  const { store, show, tell, heading } = useEditor()
-  const { t, reader, currency } = useWords()
-  const wrong = useCatalog((s) => s.issues.length > 0)
-  const [text, setText] = useState('')
-  const [table, setTable] = useState<PriceTable | null>(null)
-  const [reading, setReading] = useState<Reading | null>(null)
+/** The list in hand, read as it was said, and what can be done with it. */
+function usePriceList() {
+  const { store, show, tell, list, putList } = useEditor()
+  const { reader, currency } = useWords()
   const [fault, setFault] = useState<'list.nothing' | 'list.unreadable' | null>(null)
-  const isRead = table !== null
-  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever the other is shown.
-  useEffect(() => toHeading(heading.current), [isRead])
+  const { typed, text, isRead } = list
+  const table = useMemo(() => (isRead ? readPriceTable(text) : null), [isRead, text])
+  const firstOf = (read: PriceTable): Reading =>
+    firstReading(guessRoles(read), reader.units, currency, read.head)
   const take = (from: string): void => {
     const read = readPriceTable(from)
-    setFault(read && read.rows.length > 0 ? null : 'list.nothing')
-    setTable(read && read.rows.length > 0 ? read : null)
-    setReading(read && firstReading(guessRoles(read), reader.units, currency, read.head))
+    const some = read !== null && read.rows.length > 0
+    setFault(some ? null : 'list.nothing')
+    if (!some) return
+    // Of the same list what was said of it holds.
+    const said = from === text && list.reading ? {} : { reading: firstOf(read), replace: null }
+    putList({ ...list, ...said, text: from, isRead: true })
   }
+  /** Of a list out of a file, what is in the field besides stays. */
+  const away = (): void => putList({ ...NO_LIST, typed: isRead && typed !== text ? typed : '' })
   const done = (taken: Taken): void => {
     const rows = Object.keys(taken.did).length
     store.getState().change(
@@ -40,28 +46,54 @@ export function PriceListPanel() {
         ...taken.guessed,
       ],
     )
+    away()
     show('frames')
     tell({ key: 'list.took', values: { count: rows } })
   }
+  const said = list.reading
+  // Columns are as many as the list has, whoever read it before.
+  const reading = table && (said?.roles.length === table.head.length ? { ...said, currency } : firstOf(table))
+  return { list, putList, table, reading, fault, setFault, take, away, done }
+}
+
+export function PriceListPanel() {
+  const { heading, isKept } = useEditor()
+  const { t } = useWords()
+  const wrong = useCatalog((s) => s.issues.length > 0)
+  const { list, putList, table, reading, fault, setFault, take, away, done } = usePriceList()
+  const { typed, text, isRead } = list
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whenever the other is shown.
+  useEffect(() => toHeading(heading.current), [isRead])
   return (
     <section className="panel" aria-labelledby="price-list-title">
       <h2 id="price-list-title" tabIndex={-1} ref={heading}>
         {t('list.title')}
       </h2>
       <p className="hint">{t('list.about')}</p>
+      {isWaiting(list) && (
+        <p className="hint">
+          {isKept && t('list.kept')}{' '}
+          <button type="button" className="quiet" onClick={away}>
+            {t('list.away')}
+          </button>
+        </p>
+      )}
       {wrong && <p className="fault">{t('list.wrong-first')}</p>}
       {table && reading ? (
         <Confirm
           table={table}
           reading={reading}
-          change={setReading}
+          change={(to) => putList({ ...list, reading: to })}
+          replace={list.replace}
+          setReplace={(replace) => putList({ ...list, reading, replace })}
           done={done}
-          drop={() => setTable(null)}
+          // What came out of a file is there to be read again.
+          drop={() => putList({ ...list, isRead: false, typed: typed.trim() === '' ? text : typed })}
         />
       ) : (
         <Paste
-          text={text}
-          type={setText}
+          text={typed}
+          type={(to) => putList({ ...list, typed: to })}
           locked={wrong}
           take={take}
           unreadable={() => setFault('list.unreadable')}
@@ -125,6 +157,9 @@ interface ConfirmProps {
   readonly table: PriceTable
   readonly reading: Reading
   readonly change: (reading: Reading) => void
+  /** Null: nobody has said yet. */
+  readonly replace: readonly TakenList[] | null
+  readonly setReplace: (lists: readonly TakenList[]) => void
   readonly done: (taken: Taken) => void
   readonly drop: () => void
 }
@@ -146,17 +181,19 @@ function firstReplaced(draft: JsonObject): readonly TakenList[] {
   return TAKEN_LISTS.filter((list) => !touched.has(list))
 }
 
-function Confirm({ table, reading, change, done, drop }: ConfirmProps) {
+function Confirm({ table, reading, change, replace: said, setReplace, done, drop }: ConfirmProps) {
   const { store } = useEditor()
   const catalog = useCatalog((s) => s.good)
   const words = useWords()
   const { t } = words
-  const [replace, setReplace] = useState(() => firstReplaced(store.getState().draft))
+  const [first] = useState(() => firstReplaced(store.getState().draft))
+  const replace = said ?? first
   const rows = useMemo(() => readRows(table.rows, reading), [table, reading])
   const taken = useMemo(
     () => takePriceList(catalog, rows, { replace, panelName: panelName(words) }),
     [catalog, rows, replace, words],
   )
+  const doubts = useMemo(() => doubtsOf(table, reading, rows, taken), [table, reading, rows, taken])
   const lists = TAKEN_LISTS.filter((list) => rows.some(({ kind }) => KIND_LIST[kind] === list))
   const count = Object.keys(taken.did).length
   const main = useRef<HTMLButtonElement>(null)
@@ -170,6 +207,7 @@ function Confirm({ table, reading, change, done, drop }: ConfirmProps) {
         </button>
       </p>
       <Units reading={reading} change={change} />
+      <Doubts of={doubts} table={table} />
       <Rows table={table} rows={rows} reading={reading} taken={taken} change={change} />
       {lists.length > 0 && (
         <fieldset className="part">
@@ -196,11 +234,18 @@ function Confirm({ table, reading, change, done, drop }: ConfirmProps) {
       <p className="hint">{t('list.rest')}</p>
       <LeftRows taken={taken} />
       <div className="actions">
-        <button type="button" className="main" ref={main} disabled={count === 0} onClick={() => done(taken)}>
+        <button
+          type="button"
+          className="main"
+          ref={main}
+          disabled={count === 0}
+          aria-describedby={doubts.length > 0 ? 'price-list-doubts' : undefined}
+          onClick={() => done(taken)}
+        >
           {t('list.take', { count })}
         </button>
         <button type="button" onClick={drop}>
-          {t('back')}
+          {t('list.again')}
         </button>
       </div>
     </>
@@ -214,11 +259,8 @@ const panelName =
     return decking === null ? t('list.panel', said) : t('list.panel-in', { ...said, decking })
   }
 
-const LENGTHS: readonly LengthUnit[] = ['ft', 'in', 'm', 'cm', 'mm']
-
 function Units({ reading, change }: Pick<ConfirmProps, 'reading' | 'change'>) {
   const { t } = useWords()
-  const units = LENGTHS.filter((one): one is 'ft' | 'in' | 'm' | 'cm' | 'mm' => one !== 'mi' && one !== 'km')
   return (
     <div className="cells">
       <div className="cell">
@@ -227,8 +269,8 @@ function Units({ reading, change }: Pick<ConfirmProps, 'reading' | 'change'>) {
         </span>
         <Select
           name={t('list.units')}
-          value={units.find((one) => one === reading.length) ?? 'ft'}
-          options={units}
+          value={reading.length}
+          options={LENGTH_UNITS}
           wordOf={(one) => t(`list.unit.${one}`)}
           set={(length) => change({ ...reading, length })}
         />
@@ -249,6 +291,86 @@ function Units({ reading, change }: Pick<ConfirmProps, 'reading' | 'change'>) {
   )
 }
 
+interface DoubtsProps {
+  readonly of: readonly Doubt[]
+  readonly table: PriceTable
+}
+
+/** Where columns are chosen, and beside the button by its description. */
+function Doubts({ of, table }: DoubtsProps) {
+  const words = useWords()
+  return (
+    <div role="status">
+      {of.length > 0 && (
+        <div className="care" id="price-list-doubts">
+          <p>{words.t('doubts')}</p>
+          <ul>
+            {of.map((one) => (
+              <li key={JSON.stringify(one)}>{doubtText(one, table, words)}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+    </div>
+  )
+}
+
+function doubtText(doubt: Doubt, { head, rows }: PriceTable, words: Words): string {
+  const { t, reader, money } = words
+  const named = (k: number): string => columnText(head, k, words)
+  switch (doubt.why) {
+    case 'twice': {
+      const cells = (row: Row) => doubt.columns.map((k) => (row.cells[k] ?? '').trim())
+      const row = rows.find((one) => cells(one).filter((cell) => cell !== '').length > 1) ?? rows[0]!
+      const [counts = '', not = ''] = cells(row)
+      const columns = doubt.columns.map((k) => k + 1).join(', ')
+      return t('doubt.twice', {
+        columns,
+        role: t(`role.${doubt.role}`),
+        at: row.at,
+        counts: cut(counts),
+        not: cut(not),
+      })
+    }
+    case 'coins':
+      return t('doubt.coins', {
+        column: named(doubt.column),
+        ...{ at: doubt.at, cell: cut(doubt.cell), price: money(Math.round(doubt.price)) },
+      })
+    case 'rows': {
+      const { row, why, detail } = doubt.first
+      return t('doubt.rows', {
+        ...{ bad: doubt.bad, count: doubt.of },
+        row: t('list.left', { at: row.at, name: row.name, why: t(`left.${why}`, { detail }) }),
+      })
+    }
+    case 'size': {
+      const { row, count, instead } = doubt
+      const length = (m: number): string => formatLength(m, reader)
+      const told = t('doubt.size', {
+        ...{ count, at: row.at, name: row.name, kind: kindText(row.kind, words) },
+        ...{ is: length(doubt.is), least: length(doubt.least), most: length(doubt.most) },
+      })
+      return instead
+        ? `${told} ${t('doubt.instead', { unit: t(`list.unit.${instead.unit}`), is: length(instead.is) })}`
+        : told
+    }
+    default: {
+      const { role, column, at, cell } = doubt
+      return t(`doubt.${doubt.why}`, {
+        ...{ column: named(column), role: t(`role.${role}`), at, cell: cut(cell) },
+        expected: isExpected(role) ? t(`expect.${role}`) : '',
+      })
+    }
+  }
+}
+
+const isExpected = (role: Reading['roles'][number]): role is Exclude<Reading['roles'][number], 'none'> =>
+  role !== 'none'
+
+const columnText = (head: readonly string[], k: number, { t }: Words): string =>
+  head[k] ? t('list.column-named', { n: k + 1, name: head[k] }) : t('list.column', { n: k + 1 })
+
 interface RowsProps extends Pick<ConfirmProps, 'table' | 'reading' | 'change'> {
   readonly rows: readonly PriceRow[]
   readonly taken: Taken
@@ -257,14 +379,9 @@ interface RowsProps extends Pick<ConfirmProps, 'table' | 'reading' | 'change'> {
 function Rows({ table, rows, reading, taken, change }: RowsProps) {
   const words = useWords()
   const { t } = words
-  const named = (k: number): string =>
-    table.head[k] ? t('list.column-named', { n: k + 1, name: table.head[k] }) : t('list.column', { n: k + 1 })
+  const named = (k: number): string => columnText(table.head, k, words)
   const setRole = (k: number, role: Reading['roles'][number]): void =>
-    // Each is one column's alone.
-    change({
-      ...reading,
-      roles: reading.roles.map((one, i) => (i === k ? role : one === role ? 'none' : one)),
-    })
+    change({ ...reading, roles: reading.roles.with(k, role) })
   const setKind = (at: number, kind: RowKind): void =>
     change({ ...reading, kinds: { ...reading.kinds, [at]: kind } })
   return (

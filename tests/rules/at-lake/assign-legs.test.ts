@@ -6,6 +6,9 @@ import {
   type AssignResult,
   assignLegs,
 } from '../../../rules/at-lake/index.ts'
+import { type Asked, placesOf } from '../../../rules/at-lake/legs-at-hand.ts'
+import type { LegSet } from '../../../rules/at-lake/types.ts'
+import { projectFor } from '../../support/records.ts'
 import { drawn } from './support/drawn.ts'
 import { least, solver, sum } from './support/highs.ts'
 
@@ -75,6 +78,35 @@ function scoreOfResult(
   return all
 }
 
+/** Each kind counts more than all that come after it can add up to: lengths in m, at most 52 of them over 24 legs. */
+const weigh = ([none, short, set, ready, over]: Score): number =>
+  none * 1e7 + short * 2e5 + set * 5e3 + ready * 100 + over / 1000
+
+/** The weight of the best there is, by an exact solver. */
+function bestOf(
+  highs: Awaited<ReturnType<typeof solver>>,
+  places: readonly AssignPlace[],
+  pieces: readonly AssignPiece[],
+): number {
+  const names = places.flatMap((place, i) =>
+    [...pieces, null].flatMap((piece, k) => {
+      const own = scoreOf(place, piece?.length ?? null, piece !== null && place.ready === piece.code)
+      return own ? [{ name: `x${i}_${k}`, i, k, cost: weigh(own) }] : []
+    }),
+  )
+  return least(highs, {
+    objective: sum(names.map(({ cost, name }) => [cost, name])),
+    rows: [
+      ...places.map((_, i) => `${sum(names.filter((x) => x.i === i).map(({ name }) => [1, name]))} = 1`),
+      ...pieces.flatMap(({ count }, k) => {
+        const there = names.filter((x) => x.k === k).map(({ name }) => [1, name] as const)
+        return there.length > 0 ? [`${sum(there)} <= ${count}`] : []
+      }),
+    ],
+    binary: names.map(({ name }) => name),
+  })!.value
+}
+
 function randomCase(random: () => number, n: number): { places: AssignPlace[]; pieces: AssignPiece[] } {
   const counts = LENGTHS.map(() => 0)
   const places = Array.from({ length: n }, (_, i): AssignPlace => {
@@ -117,29 +149,50 @@ describe('all legs at hand to all places', () => {
     const random = drawn(5)
     for (let time = 0; time < 6; time++) {
       const { places, pieces } = randomCase(random, 24)
-      // Each kind counts more than all that come after it can add up to: lengths in m, at most 52 of them over 24 legs.
-      const weigh = ([none, short, set, ready, over]: Score): number =>
-        none * 1e7 + short * 2e5 + set * 5e3 + ready * 100 + over / 1000
-      const names = places.flatMap((place, i) =>
-        [...pieces, null].flatMap((piece, k) => {
-          const own = scoreOf(place, piece?.length ?? null, piece !== null && place.ready === piece.code)
-          return own ? [{ name: `x${i}_${k}`, i, k, cost: weigh(own) }] : []
-        }),
-      )
-      const best = least(highs, {
-        objective: sum(names.map(({ cost, name }) => [cost, name])),
-        rows: [
-          ...places.map((_, i) => `${sum(names.filter((x) => x.i === i).map(({ name }) => [1, name]))} = 1`),
-          ...pieces.flatMap(({ count }, k) => {
-            const there = names.filter((x) => x.k === k).map(({ name }) => [1, name] as const)
-            return there.length > 0 ? [`${sum(there)} <= ${count}`] : []
-          }),
-        ],
-        binary: names.map(({ name }) => name),
-      })!
       const found = weigh(scoreOfResult(assignLegs(places, pieces), places, pieces))
-      expect(found, `${time}`).toBeCloseTo(best.value, 3)
+      expect(found, `${time}`).toBeCloseTo(bestOf(highs, places, pieces), 3)
     }
+  })
+})
+
+describe('a day, station after station: each is measured, given its leg and set', () => {
+  it('no leg is there twice, none is lost, and each step is as good as an exact solver finds with the legs that there are', async () => {
+    const highs = await solver()
+    const random = drawn(17)
+    const shop = projectFor().shop
+    let freed = 0
+    for (let time = 0; time < 5; time++) {
+      const planned = Array.from({ length: 10 }, () => 0.7 + 1.1 * random())
+      const asked = planned.map((height, i): Asked => {
+        const code = shop.legs.find(({ length }) => length >= height + 0.1)!.code
+        return { leg: `l${i}`, code, setHeight: height, sole: 0, stays: 0.1, mayBeBraced: true }
+      })
+      const own = new Map<string, number>()
+      for (const { code } of asked) own.set(code!, (own.get(code!) ?? 0) + 1)
+      const there = shop.legs.flatMap(({ code, length }) =>
+        own.has(code) ? [{ code, length, count: own.get(code)! }] : [],
+      )
+      const found = [...asked]
+      let set: LegSet[] = []
+      for (let i = 0; i < asked.length; i++) {
+        const setHeight = planned[i]! + 0.7 * (random() - 0.5)
+        found[i] = { ...asked[i]!, setHeight }
+        const { places, pieces } = placesOf(found, { set }, shop)
+        expect(pieces).toEqual(there)
+        const result = assignLegs(places, pieces)
+        expect(weigh(scoreOfResult(result, places, there)), `${time} ${i}`).toBeCloseTo(
+          bestOf(highs, places, there),
+          3,
+        )
+        // What is told is done: legs that were set are taken out again where another is to stand there.
+        set = result.given.flatMap(({ leg, code }, k): LegSet[] =>
+          k > i || code === null ? [] : [{ leg, stock: code, height: found[k]!.setHeight }],
+        )
+        if (result.given[i]!.code !== asked[i]!.code) freed++
+      }
+    }
+    // Otherwise nothing was asked.
+    expect(freed).toBeGreaterThan(8)
   })
 })
 

@@ -328,6 +328,44 @@ describe('when the bed is not as it was sounded', () => {
     expect(legIn(day, 's5.end.left').stock?.code).toBe('leg-7')
   })
 
+  it('a leg that changed places and is set is there once, and what was planned there is free for others', () => {
+    // The swap from above is done: the 7 ft leg of s5 stands at s4.end.left, whose 6 ft leg is on the shore. The plan has two of 7 ft.
+    const set = [{ leg: 's4.end.left', stock: 'leg-7', height: 1.85 }]
+    const deep = measured('s4.end.left', 1.4, true)
+    const used = ({ assignment }: Day): number =>
+      assignment.given.filter(({ code }) => code === 'leg-7').length
+    const planned = demo.dock.legs.filter(({ code }) => code === 'leg-7').length
+    expect(planned).toBe(2)
+    const after = at({ measured: [deep], set })
+    expect(used(after)).toBe(planned)
+    expect(after.assignment.unserved).toEqual([])
+    const [without, other] = ['s5.end.left', 's5.end.right'].sort(
+      (a, b) => legIn(after, a).stock!.length - legIn(after, b).stock!.length,
+    ) as [string, string]
+    expect([legIn(after, without).stock?.code, legIn(after, other).stock?.code]).toEqual(['leg-6', 'leg-7'])
+    expect(after.assignment.moves).toEqual([{ code: 'leg-6', from: null, to: without }])
+    // That place turns out 1.55 deep: 2.0 to the deck, which 6 ft does not reach; beside it it is shallower than sounded, where 6 ft do.
+    const both = [deep, measured(without, 1.55, true), measured(other, 0.9, true)]
+    const found = at({ measured: both, set })
+    expect(legIn(found, without).stock?.code).toBe('leg-7')
+    expect(found.assignment.moves).toContainEqual({ code: 'leg-7', from: other, to: without })
+    expect(used(found)).toBe(planned)
+    expect(legIn(found, other)).toMatchObject({ enough: 'yes' })
+    expect(legIn(found, other).stock!.length).toBeLessThan(2)
+  })
+
+  it('a leg that was brought from elsewhere and is set is at hand, whatever the list says', () => {
+    const set = [{ leg: 's4.end.left', stock: 'leg-8', height: 1.85 }]
+    for (const legsAtHand of [undefined, [{ code: 'leg-6', count: 1 }]]) {
+      const day = at({
+        set,
+        measured: [measured('s4.end.left', 1.4, true)],
+        ...(legsAtHand ? { legsAtHand } : {}),
+      })
+      expect(legIn(day, 's4.end.left').stock?.code).toBe('leg-8')
+    }
+  })
+
   it('the water so high that the deck is hardly over it, and beyond what was expected of the lake', () => {
     expect(at({ level: 0.35 }).limit).toEqual({ say: 'stop-and-call', reasons: ['level-beyond', 'deck-low'] })
     expect(at({ level: 0.28, keep: 'over-water' }).limit.say).toBe('go')

@@ -1,7 +1,7 @@
 /** A figure put right: what stood there stays in the record and holds no more, on whichever phone; all else stays as it was said that day. */
 import { expect, it } from 'vitest'
-import { nextYear, putRight, seasonState } from '../../../rules/record/index.ts'
-import { begun, merged, phone, write } from '../../support/records.ts'
+import { nextYear, putLevelRight, putRight, seasonState } from '../../../rules/record/index.ts'
+import { begun, merged, type Phone, phone, write } from '../../support/records.ts'
 
 /** Leg 5 set in water 0.1 m under the survey's, the deck where it stood last, 0.5 m over the survey water; its bottom measured 0.6 m deep. */
 function set() {
@@ -94,4 +94,115 @@ it('of a leg that nobody set, and of a dock without a frame’s height', () => {
     ...{ kind: 'set', leg: own!.leg.id, stock: own!.leg.planned!.stock, height: 0.9 },
     ...{ level: null, how: 'measured' },
   })
+})
+
+/** The lake stood elsewhere in 2026 than was told. */
+function rightLevel(on: Phone, level: number): void {
+  for (const said of putLevelRight(seasonState(on.record, '2026'), level)) write(on, said, '2026')
+}
+const inNext = ({ record }: Phone, asked: Omit<Parameters<typeof nextYear>[1], 'season'>) => {
+  const { keep, deck, legs } = nextYear(record, { ...asked, season: '2027' })
+  const { height, by, bed } = legs[4]!
+  return { keep, deck, height, by, bed }
+}
+const about = (value: number) => expect.closeTo(value, 6)
+
+it('the level of an earlier season: it was 0.25 under the survey water, not 0.10; legs and depths of that water go with it', () => {
+  const { on, own } = set()
+  const { entries } = on.record
+  // Deck 0.5, sole 1.02 under it: -0.52. To a deck of 0.3 that is 0.82, 0.20 less.
+  expect(inNext(on, { level: 0, deck: 0.3 })).toMatchObject({ height: about(0.82), by: about(-0.2) })
+  // A year on nobody remembers it as the same day.
+  on.now += 300 * 24 * 3600_000
+  rightLevel(on, -0.25)
+  // The deck stood 0.6 over the water: at -0.25 + 0.6. The sole 1.02 under that; the bottom 0.6 under the water.
+  const { today, level, conflicts } = seasonState(on.record, '2026')
+  expect(today).toEqual({ level: -0.25, keep: 'planned', deck: about(0.35) })
+  expect(level).toMatchObject({ from: 'said' })
+  expect(own()).toMatchObject({ deck: about(0.35), foot: about(-0.67), bed: about(-0.85) })
+  // All else as it was said that day.
+  expect(own().set).toMatchObject({
+    height: 1.02,
+    stock: 'leg-5',
+    how: 'by-check',
+    by: 'Ann',
+    keep: 'planned',
+  })
+  expect(own().sounding).toMatchObject({ depth: 0.6, how: 'measured' })
+  expect(conflicts).toEqual([])
+  expect(on.record.entries.slice(0, entries.length)).toEqual(entries)
+  expect(on.record.entries.slice(entries.length).map(({ kind }) => kind)).toEqual([
+    'level',
+    'sounding',
+    'set',
+  ])
+  // 0.3 + 0.67 next year, 0.05 less than it stood; with the deck where it stood nothing changes, whatever the water.
+  expect(inNext(on, { level: 0, deck: 0.3 })).toMatchObject({ height: about(0.97), by: about(-0.05) })
+  expect(inNext(on, { level: 0.4 })).toMatchObject({ keep: 'as-last', deck: about(0.35), by: about(0) })
+  // 0.7 deep in the survey water by then: the bottom came up by 0.15, which nobody would have seen.
+  const leg = on.record.legs[4]!.id
+  write(on, { kind: 'sounding', leg, depth: 0.7, level: 0, how: 'measured' }, '2027')
+  const next = nextYear(on.record, { level: 0, deck: 0.3, season: '2027' }).legs[4]!
+  expect(next).toMatchObject({ bed: about(-0.7), change: { since: '2026', by: about(0.15) } })
+  // Put right once more, and back: the last holds.
+  rightLevel(on, -0.1)
+  expect(own()).toMatchObject({ deck: about(0.5), foot: about(-0.52), bed: about(-0.7) })
+})
+
+it('the level of a dock at its planned height, and of one that follows the water; of a leg that says no water', () => {
+  const told = (keep: 'planned' | 'over-water', level: number | null) => {
+    const on = phone(begun(), 'phone-a')
+    write(on, { kind: 'level', level: -0.1, from: 'mark', mark: 'rock', down: 0.4, keep }, '2026')
+    const leg = on.record.legs[4]!.id
+    write(on, { kind: 'set', leg, stock: null, height: 1, level, keep, how: 'measured' }, '2026')
+    return on
+  }
+  const planned = begun().deckHeight!
+  for (const level of [-0.1, null]) {
+    const on = told('planned', level)
+    rightLevel(on, -0.02)
+    // 0.08 higher than planned, and so is the sole: to the planned deck the leg is 0.08 shorter.
+    expect(seasonState(on.record, '2026').today!.deck).toBeCloseTo(planned + 0.08, 6)
+    expect(seasonState(on.record, '2026').level).not.toHaveProperty('down')
+    expect(inNext(on, { level: 0, keep: 'planned' })).toMatchObject({ height: about(0.92), by: about(-0.08) })
+    expect(inNext(on, { level: 0 })).toMatchObject({ keep: 'as-last', height: about(1), by: about(0) })
+    const along = told('over-water', level)
+    rightLevel(along, -0.3)
+    // 0.2 lower than told: from there up to the survey water it is 0.3, not 0.1.
+    expect(seasonState(along.record, '2026').level).not.toHaveProperty('deck')
+    expect(inNext(along, { level: 0 })).toMatchObject({
+      keep: 'over-water',
+      height: about(1.3),
+      by: about(0.3),
+    })
+  }
+})
+
+it('the level of one day is not that of another in the same season; where none was told there is none to put right', () => {
+  const { on, own } = set()
+  expect(putLevelRight(seasonState(on.record, '2025'), 0)).toEqual([])
+  const other = on.record.legs[5]!.id
+  on.now += 48 * 3600_000
+  write(on, { kind: 'level', level: -0.02, from: 'said', keep: 'planned', deck: 0.5 }, '2026')
+  const set6 = { kind: 'set', leg: other, stock: null, height: 1.1, level: -0.02, deck: 0.5 } as const
+  write(on, { ...set6, keep: 'planned', how: 'measured' }, '2026')
+  rightLevel(on, -0.05)
+  expect(own()).toMatchObject({ foot: about(-0.52), bed: about(-0.7) })
+  expect(own().set!.level).toBe(-0.1)
+  // 0.03 lower: 0.47 less 1.1.
+  expect(seasonState(on.record, '2026').legs[5]).toMatchObject({ foot: about(-0.63) })
+})
+
+it('a level put right holds on the other phone too; a leg that that one set meanwhile is asked about', () => {
+  const { on, leg } = set()
+  const before = on.record
+  rightLevel(on, -0.25)
+  for (const both of [merged(before, on.record), merged(on.record, before)]) {
+    expect(seasonState(both, '2026').today!.deck).toBeCloseTo(0.35, 6)
+    expect(seasonState(both, '2026').conflicts).toEqual([])
+  }
+  const other = phone(before, 'phone-b')
+  write(other, { kind: 'set', leg, stock: 'leg-5', height: 1.1, level: -0.1, how: 'measured' }, '2026')
+  const told = seasonState(merged(other.record, on.record), '2026').conflicts
+  expect(told.map(({ kind, of }) => [kind, of])).toEqual([['set', leg]])
 })
