@@ -61,11 +61,11 @@ export function workerLine(pool: WorkerPool, none: (unanswered: Wish | null) => 
     }
     watch.rest()
     asked = null
-    if (closed) return port.giveBack()
     const next = takeWaiting()
     const whole = slices.dock()
     // The next one is under way before the page draws what this one found.
     if (next) send(next)
+    else if (closed) port.giveBack()
     if (wish) tell(wish, answer, whole)
   }
   /** What it was asked, where that is still wanted, or what waits is asked of a new one. */
@@ -92,10 +92,11 @@ export function workerLine(pool: WorkerPool, none: (unanswered: Wish | null) => 
   }
   const send = (wish: Wish, again = false): void => {
     const number = port.send(wish)
-    if (number === null) return none(wish)
-    asked = { number, question: wish, again, wish }
-    slices = gather()
-    watch.listen(wish)
+    if (number !== null) {
+      asked = { number, question: wish, again, wish }
+      slices = gather()
+      watch.listen(wish)
+    } else none(wish)
   }
   /** What is in the worker is no longer wanted. */
   const letGo = (soon: boolean): void => {
