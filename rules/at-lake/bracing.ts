@@ -6,7 +6,9 @@ import {
   type BracedPair,
   type BraceFit,
   type BraceSite,
+  type ClampAt,
   candidates,
+  clampsOf,
   firstFit,
   longestOf,
 } from '../parts/braces.ts'
@@ -33,7 +35,7 @@ export function braceAt(
   legs: ReadonlyMap<string, Found>,
   kit: Kit,
   deck: number,
-  beside: BraceFit[],
+  beside: ClampAt[],
 ): BraceAt | null {
   const { pair, leftOut, fit } = braced
   const [a, b] = [legs.get(pair.legs[0].id), legs.get(pair.legs[1].id)]
@@ -58,7 +60,7 @@ export function braceAt(
   const own = planned ? firstFit(now, [planned], wanted, level, site) : null
   const found = own ?? firstFit(now, others(now, longest, planned, kit), wanted, level, site)
   if (!found) return { ...none, fits: 'none' }
-  if (!pair.along) beside.push(found)
+  if (!pair.along) beside.push(...clampsOf(found, kit.shop))
   const marks = marksOf(found)
   return {
     ...none,

@@ -10,7 +10,7 @@ import { deriveKit, type Kit } from '../kit.ts'
 import { type LegPlace, legPlace } from '../leg-places.ts'
 import { atLeast } from '../numbers.ts'
 import { groupBy, sectionsInOrder } from '../papers/order.ts'
-import type { BraceFit } from '../parts/braces.ts'
+import type { ClampAt } from '../parts/braces.ts'
 import { mustStay, type PlacedLeg } from '../parts/legs.ts'
 import type { Project } from '../project.ts'
 import { errorsOf } from '../site/error-at.ts'
@@ -191,7 +191,7 @@ function askedOf(
 /** By leg: those across, and lengthwise ones, which make way for them. */
 function bracesOf({ kit }: Lake, found: readonly Found[], deck: number) {
   const byId = new Map(found.map((one) => [one.now.id, one]))
-  const beside: BraceFit[] = []
+  const beside: ClampAt[] = []
   return [false, true].map((lengthwise) => {
     const at = new Map<string, BraceAt>()
     for (const pair of kit.pairs) {

@@ -6,8 +6,7 @@ export const braceAlongNone: Check = {
   severity: 'note',
   basis: 'Geometry',
   find({ design, shop, pairs }) {
-    const wish = design.dock.bracing?.along ?? 'none'
-    if (wish === 'none' || pairs.some(({ pair }) => pair.along)) return []
+    if (!design.dock.bracing?.along || pairs.some(({ pair }) => pair.along)) return []
     const why = shop.braces.some(({ along }) => along) ? 'no-bay' : 'no-brace'
     return [{ parts: [], values: { why: key(why) } }]
   },

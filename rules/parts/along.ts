@@ -10,7 +10,7 @@
 import type { Shop } from '../catalog-index.ts'
 import type { PlacedSection } from '../layout/index.ts'
 import { atMost } from '../numbers.ts'
-import { type BracedPair, type BraceFit, type BraceSite, braceAll, candidates } from './braces.ts'
+import { type BracedPair, type BraceSite, braceAll, candidates, clampsOf } from './braces.ts'
 import type { PlacedLeg } from './legs.ts'
 import { apart, type PlacedPair } from './pairs.ts'
 
@@ -21,25 +21,27 @@ export function braceAlong(
   across: readonly BracedPair[],
   site: BraceSite,
 ): BracedPair[] {
-  const wish = site.design.dock.bracing?.along ?? 'none'
-  if (wish === 'none') return []
-  const braced = new Map<PlacedLeg, BraceFit>()
-  for (const { pair, fit } of across) if (fit) for (const leg of pair.legs) braced.set(leg, fit)
+  const wish = site.design.dock.bracing?.along
+  if (!wish) return []
+  const clamps = new Map(
+    across.flatMap(({ fit }) => (fit ? clampsOf(fit, site.shop) : [])).map((clamp) => [clamp.leg, clamp]),
+  )
   const own = new Map<PlacedSection | null, PlacedLeg[]>()
   for (const leg of legs) own.set(leg.section, [...(own.get(leg.section) ?? []), leg])
   const taken = new Set<PlacedLeg>()
   const chosen = new Map<number, BracedPair[]>()
   for (const section of [...sections].reverse()) {
-    const bay = bayOf(section, own, site.shop).flatMap((pair) => {
-      const along = pair.legs.flatMap((leg) => braced.get(leg) ?? [])
-      // Two legs that a brace of theirs joins already, and legs that have one along, are left.
-      if ((along.length > 1 && along[0] === along[1]) || pair.legs.some((leg) => taken.has(leg))) return []
-      return braceAll([{ ...pair, along }], site)
-    })
-    const held = bay.filter(isHeld)
-    const key = wish === 'all' ? -section.index : Math.round(section.heading) % 180
-    if (bay.length > 0 && held.length > (chosen.get(key)?.filter(isHeld).length ?? -1)) chosen.set(key, bay)
-    if (wish === 'all') for (const { pair } of held) for (const leg of pair.legs) taken.add(leg)
+    const key = wish === 'all' ? section.index : Math.round(section.heading) % 180
+    const held = chosen.get(key)?.filter(isHeld).length ?? -1
+    if (held > 1) continue
+    const bay = bayOf(section, own, site.shop)
+      .filter((pair) => !pair.legs.some((leg) => taken.has(leg)))
+      .flatMap((pair) =>
+        braceAll([{ ...pair, along: pair.legs.flatMap(({ id }) => clamps.get(id) ?? []) }], site),
+      )
+    const holds = bay.filter(isHeld)
+    if (bay.length > 0 && holds.length > held) chosen.set(key, bay)
+    if (wish === 'all') for (const { pair } of holds) for (const leg of pair.legs) taken.add(leg)
   }
   return [...chosen.values()].flat()
 }

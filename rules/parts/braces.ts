@@ -92,23 +92,33 @@ export function firstFit(
   return null
 }
 
+/** A clamp on a leg, m. */
+export interface ClampAt {
+  readonly leg: string
+  readonly z: number
+  /** Half the height of what is there, clamp or tube. */
+  readonly half: number
+}
+
+export const clampsOf = ({ brace, low, high, lowZ, highZ }: BraceFit, shop: Shop): ClampAt[] => {
+  const half = halfEnd(brace, shop)
+  return [
+    { leg: low.id, z: lowZ, half },
+    { leg: high.id, z: highZ, half },
+  ]
+}
+
 /** How far a brace's ends are over other clamps on the same leg, and how far they must be from them at least, m. */
-export function besideClamps(
-  { brace, low, high, lowZ, highZ }: BraceFit,
+export const besideClamps = (
+  fit: BraceFit,
   { along = [] }: PlacedPair,
   { shop }: BraceSite,
-): { readonly over: number; readonly least: number }[] {
-  return along.flatMap((other) =>
-    [[other.low, other.lowZ] as const, [other.high, other.highZ] as const].flatMap(([{ id }, z]) =>
-      id === low.id || id === high.id
-        ? {
-            over: (id === low.id ? lowZ : highZ) - z,
-            least: halfEnd(brace, shop) + halfEnd(other.brace, shop) + shop.rules.braceToPad,
-          }
-        : [],
-    ),
+): { readonly over: number; readonly least: number }[] =>
+  clampsOf(fit, shop).flatMap((own) =>
+    along
+      .filter(({ leg }) => leg === own.leg)
+      .map(({ z, half }) => ({ over: own.z - z, least: own.half + half + shop.rules.braceToPad })),
   )
-}
 
 /** By how much it may hang above the middle so that no two clamps are in each other's way, the least first, m. */
 function shiftsOf(fit: BraceFit, pair: PlacedPair, site: BraceSite): number[] {

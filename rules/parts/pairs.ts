@@ -6,7 +6,7 @@
  * braces come on top (`along.ts`).
  */
 import type { Shop } from '../catalog-index.ts'
-import type { BraceFit } from './braces.ts'
+import type { ClampAt } from './braces.ts'
 import type { PlacedLeg } from './legs.ts'
 
 export interface PlacedPair {
@@ -17,8 +17,8 @@ export interface PlacedPair {
   readonly spacing: number
   /** Across its section (or the dock): has a left and a right end. */
   readonly across: boolean
-  /** Of a pair for a lengthwise brace (`along.ts`): what braces its legs across. Absent: any other pair. */
-  readonly along?: readonly BraceFit[]
+  /** Of a pair for a lengthwise brace (`along.ts`): the clamps on its legs already. Absent: any other pair. */
+  readonly along?: readonly ClampAt[]
 }
 
 /** `first`: side that goes first where nothing else decides, so that a mirrored dock pairs its mirrored legs. */
