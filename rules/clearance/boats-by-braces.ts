@@ -1,4 +1,4 @@
-/** A boat beside a lengthwise brace, which runs where its side goes up and down. Words: `obstacles` in the language files. */
+/** A boat beside a lengthwise brace, which runs where its side goes up and down: along its own edge, as no other brace does. Words: `obstacles` in the language files. */
 import { meters, text } from '../checks/check.ts'
 import { toFindings } from '../checks/index.ts'
 import type { Dock, Finding } from '../dock.ts'
@@ -19,7 +19,7 @@ export const BY_BRACE = {
 
 /** At the low level, today's and the high one, the nearest counts; of each boat the brace that it lies nearest to. */
 export function boatsByBraces(dock: Dock, kit: Kit): readonly Finding[] {
-  const along = new Set(dock.pairs.flatMap((pair) => (pair.along && pair.brace ? pair.id : [])))
+  const along = new Map(kit.pairs.flatMap(({ pair, fit }) => (pair.along && fit ? [[pair.id, pair]] : [])))
   if (along.size === 0) return []
   const { levels } = kit.design.site
   const heights = [...new Set([lowLevel(levels), 0, Math.max(0, levels.high)])]
@@ -30,6 +30,10 @@ export function boatsByBraces(dock: Dock, kit: Kit): readonly Finding[] {
     let least = { gap: BOAT, pair: '' }
     for (const level of heights)
       for (const { of, shapes } of braces) {
+        const [a, b] = along.get(of)!.legs
+        const { dx, dy } = berth.line
+        if (Math.abs(dx * (b.y - a.y) - dy * (b.x - a.x)) > Math.abs(dx * (b.x - a.x) + dy * (b.y - a.y)))
+          continue
         const best = nearest(least.gap)
         for (const { shape } of shapes) best.try(shape, hullSolid(berth, level))
         const found = best.found()

@@ -3,8 +3,8 @@
  *
  * A bay is a side of a section with a leg at each of its ends: its own, or where it is carried the nearest one in line of the section that
  * it hangs on; as far apart as one of the catalog's lengthwise braces is for. A leg is in one bay at most, as it is in one pair, so that it
- * has two clamps at the most. `last`: of the sections that head one way the farthest with a brace at both sides, else at one, for what is braced
- * there holds all that hangs together. `all`: each bay, from the farthest in, whose legs have none yet. Judgment.
+ * has two clamps at the most. `last`: of the sections that lie one way the farthest with a brace at both sides, else at one, for what is braced
+ * there holds all that hangs together; the run's way comes first. `all`: each bay, from the farthest in, whose legs have none yet. Judgment.
  */
 
 import type { Shop } from '../catalog-index.ts'
@@ -28,26 +28,33 @@ export function braceAlong(
   )
   const own = new Map<PlacedSection | null, PlacedLeg[]>()
   for (const leg of legs) own.set(leg.section, [...(own.get(leg.section) ?? []), leg])
+  const inward = [...sections].reverse()
+  const turns =
+    wish === 'all'
+      ? inward.map((section) => [section])
+      : [...new Set(sections.map(wayOf))].map((way) => inward.filter((section) => wayOf(section) === way))
   const taken = new Set<PlacedLeg>()
-  const chosen = new Map<number, BracedPair[]>()
-  for (const section of [...sections].reverse()) {
-    const key = wish === 'all' ? section.index : Math.round(section.heading) % 180
-    const held = chosen.get(key)?.filter(isHeld).length ?? -1
-    if (held > 1) continue
-    const bay = bayOf(section, own, site.shop)
-      .filter((pair) => !pair.legs.some((leg) => taken.has(leg)))
-      .flatMap((pair) =>
-        braceAll([{ ...pair, along: pair.legs.flatMap(({ id }) => clamps.get(id) ?? []) }], site),
-      )
-    const holds = bay.filter(isHeld)
-    if (bay.length > 0 && holds.length > held) chosen.set(key, bay)
-    if (wish === 'all') for (const { pair } of holds) for (const leg of pair.legs) taken.add(leg)
-  }
-  return [...chosen.values()].flat()
+  return turns.flatMap((turn) => {
+    let best: BracedPair[] = []
+    for (const section of turn) {
+      const bay = bayOf(section, own, site.shop)
+        .filter((pair) => !pair.legs.some((leg) => taken.has(leg)))
+        .flatMap((pair) =>
+          braceAll([{ ...pair, along: pair.legs.flatMap(({ id }) => clamps.get(id) ?? []) }], site),
+        )
+      if (bay.length > 0 && (best.length === 0 || held(bay).length > held(best).length)) best = bay
+      if (held(best).length > 1) break
+    }
+    for (const { pair } of held(best)) for (const leg of pair.legs) taken.add(leg)
+    return best
+  })
 }
 
+/** Sections that lie one way look up or down it. */
+const wayOf = ({ heading }: PlacedSection): number => Math.round(heading) % 180
+
 /** Braced, or would be but for the Design: what one takes out by hand does not go elsewhere. */
-const isHeld = ({ fit, leftOut }: BracedPair): boolean => leftOut || fit !== null
+const held = (bay: readonly BracedPair[]): BracedPair[] => bay.filter(({ fit, leftOut }) => fit || leftOut)
 
 /** Legs one behind the other at the left and at the right of a section, its start first, as far apart as a brace is for. */
 function bayOf(

@@ -5,7 +5,7 @@
  * midway between the frame and the higher bed; the low end goes on the deeper leg. On level ground (beds within the catalog's
  * tolerance) the first has its low end left, or as the Design says, and braced level pairs alternate, unless only the other way
  * fits. A brace that does not keep its clearances is never placed (common practice). A lengthwise one (`along.ts`) hangs as near the middle as
- * the clamps that are on its legs already let it, on level ground with its low end on the farther leg, so that it comes with that section.
+ * its clearances and the clamps that are on its legs already let it, on level ground with its low end on the farther leg: it comes with that section.
  */
 import type { BraceStock } from '../catalog/index.ts'
 import type { Shop } from '../catalog-index.ts'
@@ -120,12 +120,23 @@ export const besideClamps = (
       .map(({ z, half }) => ({ over: own.z - z, least: own.half + half + shop.rules.braceToPad })),
   )
 
-/** By how much it may hang above the middle so that no two clamps are in each other's way, the least first, m. */
+/** By how much it may hang off the middle so that it keeps its clearances and no two clamps are in each other's way, the least first, m. */
 function shiftsOf(fit: BraceFit, pair: PlacedPair, site: BraceSite): number[] {
+  if (!pair.along) return [0]
+  const { braceToPad, braceToBed, braceToFrame } = site.shop.rules
   const beside = besideClamps(fit, pair, site)
-  return [0, ...beside.flatMap(({ over, least }) => [-over - least, least - over])]
-    .filter((up) => beside.every(({ over, least }) => atLeast(Math.abs(over + up), least)))
-    .sort((a, b) => Math.abs(a) - Math.abs(b))
+  return (
+    [
+      0,
+      braceToPad - toPad(fit, site),
+      braceToBed - toBed(fit, site),
+      toFrame(fit, site) - braceToFrame,
+      ...beside.flatMap(({ over, least }) => [-over - least, least - over]),
+    ]
+      .filter((up) => beside.every(({ over, least }) => atLeast(Math.abs(over + up), least)))
+      // Up, where it is as far up as down.
+      .sort((a, b) => Math.abs(a - SLACK) - Math.abs(b - SLACK))
+  )
 }
 
 /** Pairs alike in spacing and legs try the same braces: a long dock has few kinds of pairs. */

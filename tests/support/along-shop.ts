@@ -1,5 +1,5 @@
 /** The demo shop with lengthwise braces for sale besides: the demo's own catalog stays as it is, and so do the check codes of its docks. */
-import { demoCatalog, parseCatalog } from '../../rules/index.ts'
+import { type Design, demoCatalog, parseCatalog } from '../../rules/index.ts'
 
 const range = (from: number, to: number) => ({ from, to })
 
@@ -24,3 +24,8 @@ const parsed = parseCatalog({ ...demoCatalog, braces: [...demoCatalog.braces, ..
 if (!parsed.ok) throw new Error(parsed.issues.map(({ path, message }) => `${path}: ${message}`).join('\n'))
 
 export const alongCatalog = parsed.value
+
+export const askedAlong = ({ dock, ...design }: Design, along: 'last' | 'all'): Design => ({
+  ...design,
+  dock: { ...dock, bracing: { ...dock.bracing, along } },
+})
