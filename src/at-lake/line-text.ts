@@ -52,7 +52,7 @@ const BLOCKS = 0.3048
 function heightsIn(
   about: readonly string[],
   { day, record, project, state }: Begun,
-  { t, length }: Say,
+  { t }: Say,
   season: 'up' | 'down',
 ) {
   const on = new Set(about)
@@ -75,8 +75,11 @@ function heightsIn(
     heights: said(heights),
     places: said(places),
     height: meters(heights[0]?.[1] ?? 0),
+    // A leg with two clamps has both told.
     up:
-      places.length > 1 ? text(places.map(([, up]) => length(up)).join(' / ')) : meters(places[0]?.[1] ?? 0),
+      about.length === 1 && places.length > 1
+        ? text(places.map(([, at]) => t('line.at', { at: meters(at) })).join(' / '))
+        : meters(places[0]?.[1] ?? 0),
   }
 }
 
