@@ -10,7 +10,7 @@
  * 2 K + (s(b) − s(a))² / (L/(EA cos²t) + f(a) + f(b)). With a → 0 and b → h that is 2 K + EA/L · cos²t, as any book has it.
  */
 import { describe, expect, it } from 'vitest'
-import { type Catalog, demoCatalog, derive } from '../../../rules/index.ts'
+import { type Catalog, demoCatalog, derive, deriveKit } from '../../../rules/index.ts'
 import type { Kit } from '../../../rules/kit.ts'
 import { stand } from '../../../rules/stand.ts'
 import { barOf } from '../../../rules/structure/dock/bars.ts'
@@ -23,6 +23,7 @@ import {
   noLoad,
   respond,
 } from '../../../rules/structure/second-order.ts'
+import { evenDock } from '../../../src/build/guide/sweeps.ts'
 import { alongCatalog } from '../../support/along-shop.ts'
 import { kitOf, level } from '../../support/level-dock.ts'
 
@@ -125,8 +126,8 @@ describe('a section braced lengthwise at both sides', () => {
 })
 
 /** Five sections in 2.4 m of water: by `public/guide/why-braces.md` it gives 54 mm along and leans over at 1.3 times its load. */
-const deep = (dock: object = {}, catalog: Catalog = alongCatalog): Kit =>
-  kitOf({ sections: 5, head: undefined, deckHeight: 0.45, ...dock }, level(2.4), catalog)
+const deep = (dock: Record<string, unknown> = {}, catalog: Catalog = alongCatalog): Kit =>
+  deriveKit(evenDock(2.4, dock), catalog)
 const stood = (kit: Kit) => {
   const { structure } = stand(kit, null)
   return structure!
@@ -143,6 +144,16 @@ describe('a deep dock', () => {
     expect(all.buckling).toBeGreaterThan(last.buckling! + 1)
     expect(last.swayAlong).toBeLessThan(0.6 * bare.swayAlong)
     expect(all.swayAlong).toBeLessThan(0.6 * last.swayAlong)
+    // As the guide has it (why-braces.md), mm and factors.
+    const told = [bare, last, all].map(({ swayAlong, buckling }) => [
+      Math.round(swayAlong * 1000),
+      Math.round(buckling! * 10) / 10,
+    ])
+    expect(told).toEqual([
+      [54, 1.3],
+      [28, 2.5],
+      [14, 4],
+    ])
     // Across they change next to nothing.
     expect(Math.abs(all.swayAcross / bare.swayAcross - 1)).toBeLessThan(0.02)
   })
