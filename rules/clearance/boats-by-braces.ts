@@ -11,7 +11,7 @@ import { lowLevel } from './keel.ts'
 import { BOAT } from './obstructions.ts'
 
 /** Its hull is a box that no boat fills, and bumpers keep it off: told, no more. */
-export const BY_BRACE = {
+const BY_BRACE = {
   code: 'boat-near-brace',
   severity: 'note',
   basis: 'Judgment, no published source',

@@ -7,7 +7,7 @@ const range = (from: number, to: number) => ({ from, to })
  * Of the demo's brace tube. 8 ft frames: legs of one section stand 2.4384 - 2 x 0.087313 = 2.263774 m apart, of two that hang together a
  * pitch of 2.4384 m and the joint's gap.
  */
-export const ALONG = [
+const ALONG = [
   { code: 'along-89', holes: 2.2606, price: 7900, spacing: range(2.2, 2.3) },
   { code: 'along-96', holes: 2.4384, price: 8400, spacing: range(2.2, 2.5) },
   { code: 'along-102', holes: 2.5908, price: 8900, spacing: range(2.4, 2.5) },
