@@ -38,7 +38,7 @@ const clearChunks = (): Plugin => {
  * alone, which exports the whole engine, and are kept out of its file. So is what writes files: its worker is an entry too.
  */
 const LATER =
-  /\/rules\/(?:assess-kit|limits|layout\/room|leg-places|catalog\/parse|catalog\/schema|derive|fit|reasons|remedies|design\/patch|papers\/packaging|parts\/ramp-legs|site\/error|site\/obstacles|site\/waves\/(?:crest|trains|short-crested)|stand|with-structure|checks|clearance|structure|words\/(?:finding-words|structure-words|fit-text|language-(?:file|of)|part-names|en\/(?:findings|fit|obstacles|structure)))|\/src\/assessment\/(?:assessment-worker|assess|slices)\.ts|\/src\/panel\/mending\/mending(?:-worker)?\.ts|\/src\/parameters\/depth-search\/search(?:-worker)?\.ts|\/src\/documents\/files\/|\/geometry\/paper\/paper-of\.ts/
+  /\/rules\/(?:assess-kit|limits|layout\/room|leg-places|catalog\/parse|catalog\/schema|derive|fit|reasons|remedies|design\/patch|papers\/packaging|parts\/(?:braces-tried|ramp-legs)|site\/error|site\/obstacles|site\/waves\/(?:crest|trains|short-crested)|stand|with-structure|checks|clearance|structure|words\/(?:finding-words|structure-words|fit-text|language-(?:file|of)|part-names|en\/(?:findings|fit|obstacles|structure)))|\/src\/assessment\/(?:assessment-worker|assess|slices)\.ts|\/src\/panel\/mending\/mending(?:-worker)?\.ts|\/src\/parameters\/depth-search\/search(?:-worker)?\.ts|\/src\/documents\/files\/|\/geometry\/paper\/paper-of\.ts/
 
 export default defineConfig({
   base: './',
@@ -87,7 +87,7 @@ export default defineConfig({
           groups: [
             { name: 'app', tags: ['$initial'], test: (id) => !LATER.test(id), priority: 3 },
             { name: 'solids', test: /\/geometry\/(?!drawing|export|paper|sheets)/, priority: 2 },
-            { name: 'clearance', test: /\/rules\/clearance\/(?!clashes|obst|hull|ways|leave)/, priority: 2 },
+            { name: 'clearance', test: /\/rules\/clearance\/(?!clashes|obst|hull|ways|leave|boats)/, priority: 2 },
             // What judges in the frame of an edit, and its words: of use to the page and to its workers.
             {
               name: 'checks',

@@ -129,8 +129,10 @@ export interface Pair {
   readonly legs: readonly [string, string]
   /** Between the leg axes. */
   readonly spacing: number
-  /** True where the trade's rule asks for a brace. */
+  /** True where the trade's rule asks for a brace, or the Design for one lengthwise. */
   readonly needsBrace: boolean
+  /** Of a pair for a lengthwise brace, at a side of a section; absent of all others. Its legs are of another pair too. */
+  readonly along?: true
   readonly brace: Brace | null
 }
 

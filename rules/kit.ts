@@ -22,6 +22,7 @@ import { groundAlong, type RampContact, rampContact, rampPoint, rampShape } from
 import { bearing, findStart, type Start } from './layout/start.ts'
 import { type Once, onceOf } from './memo.ts'
 import { round6 } from './numbers.ts'
+import { braceAlong } from './parts/along.ts'
 import { emitBrace } from './parts/brace-parts.ts'
 import { type BracedPair, braceAll } from './parts/braces.ts'
 import type { EmitPart, Pose } from './parts/emit-part.ts'
@@ -88,7 +89,8 @@ export function deriveKit(design: Design, catalog: Catalog, bed: Bed = makeBed(d
 
   const first = design.dock.bracing?.first ?? 'left'
   const legs = placeLegs(layout, joints, { design, shop, bed })
-  const pairs = braceAll(pairLegs(legs, shop, first), { design, shop, bed })
+  const across = braceAll(pairLegs(legs, shop, first), { design, shop, bed })
+  const pairs = [...across, ...braceAlong(layout.placed, legs, across, { design, shop, bed })]
   const extras = placeExtras(layout, joints, legs, { design, shop, bed })
   const ramp = layout.ramp ? restRamp(layout, design, shop, bed, start.x) : null
 

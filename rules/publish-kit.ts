@@ -119,6 +119,7 @@ const pairsOf = (kit: Kit): Pair[] =>
     legs: [pair.legs[0].id, pair.legs[1].id],
     spacing: round6(pair.spacing),
     needsBrace,
+    ...(pair.along && { along: true }),
     brace: fit
       ? ({
           code: fit.brace.code,

@@ -4,6 +4,7 @@ import type { Reason, Reasons, ReasonTerm, Waves } from './dock.ts'
 import type { Kit } from './kit.ts'
 import { round6 } from './numbers.ts'
 import { type BracedPair, longestOf, riseOf, toBed, toFrame, toPad } from './parts/braces.ts'
+import { clampsBeside, triedOn } from './parts/braces-tried.ts'
 import {
   aboveDeck,
   type PlacedLeg,
@@ -211,20 +212,23 @@ function legReasons(leg: PlacedLeg, kit: Kit): Reason[] {
   return reasons
 }
 
-function pairReasons({ pair, needsBrace, leftOut, level, fit, tried }: BracedPair, kit: Kit): Reason[] {
+function pairReasons(braced: BracedPair, kit: Kit): Reason[] {
+  const { pair, needsBrace, leftOut, level, fit } = braced
   const { shop } = kit
   const reasons = [
-    reason(
-      leftOut ? 'brace-left-out' : 'brace-needed',
-      [
-        term('longest', longestOf(pair) ?? 'none', 'm', 'legs'),
-        term('from', shop.rules.braceFrom, 'm', 'catalog'),
-      ],
-      needsBrace && !leftOut ? 'yes' : 'no',
-      'text',
-    ),
+    pair.along && !leftOut
+      ? reason('brace-along', [], 'yes', 'text')
+      : reason(
+          leftOut ? 'brace-left-out' : 'brace-needed',
+          [
+            term('longest', longestOf(pair) ?? 'none', 'm', 'legs'),
+            term('from', shop.rules.braceFrom, 'm', 'catalog'),
+          ],
+          needsBrace && !leftOut ? 'yes' : 'no',
+          'text',
+        ),
   ]
-  const shown = fit ?? tried[0]
+  const shown = fit ?? triedOn(braced, kit)[0]
   if (shown)
     reasons.push(
       reason(
@@ -247,6 +251,9 @@ function pairReasons({ pair, needsBrace, leftOut, level, fit, tried }: BracedPai
         'text',
       ),
     )
+  const beside = shown && clampsBeside(shown, pair, kit)
+  if (beside !== null && beside !== undefined)
+    reasons.push(reason('brace-beside', [term('least', shop.rules.braceToPad, 'm', 'catalog')], beside, 'm'))
   return reasons
 }
 

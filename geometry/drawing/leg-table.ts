@@ -1,7 +1,7 @@
 /** The table of legs, in as many parts as it takes. */
 
 import { cornerWord, formatLength } from '../../rules/index.ts'
-import { legNumber } from '../../rules/leg-places.ts'
+import { braceHoles, legNumber } from '../../rules/leg-places.ts'
 import type { DrawingWords } from '../../rules/words/drawing.ts'
 import type { Drawn } from '../drawn.ts'
 import { label, line } from '../paper/blocks.ts'
@@ -59,7 +59,7 @@ function rowsOf(drawn: Drawn, t: DrawingWords): string[][] {
   const { dock } = drawn
   const length = (value: number | null): string => (value === null ? '' : formatLength(value, drawn))
   return dock.legs.map((leg) => {
-    const brace = dock.pairs.find(({ legs }) => legs.includes(leg.id))?.brace
+    const holes = braceHoles(dock, leg)
     return [
       String(legNumber(dock, leg.id)),
       `${leg.section} ${cornerWord(leg.corner, drawn)}`,
@@ -69,8 +69,8 @@ function rowsOf(drawn: Drawn, t: DrawingWords): string[][] {
       length(leg.setHeightFrame),
       leg.stock === null ? t('none-found') : length(leg.stock),
       length(leg.aboveDeck),
-      brace ? t(brace.low === leg.id ? 'low-here' : 'high-here', { code: brace.code }) : '',
-      brace ? length((brace.low === leg.id ? brace.lowZ : brace.highZ) - leg.bed) : '',
+      holes.map(({ end, code }) => t(`${end}-here`, { code })).join(', '),
+      holes.map(({ up }) => length(up)).join(', '),
     ]
   })
 }

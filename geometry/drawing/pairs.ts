@@ -36,6 +36,8 @@ export function alikePairs(dock: Dock): readonly (readonly Pair[])[] {
   return groupsBy(
     dock,
     ({ setHeight, stock, pad }) => `${Math.round(setHeight / (2 * SAME))} ${stock} ${pad}`,
+    // Of legs that are alike, lengthwise ones hang by what else is on them.
+    ({ along, brace }) => (along && brace ? Math.round(brace.highClearance / (2 * SAME)) : 0),
   )
 }
 
@@ -45,13 +47,18 @@ export function pairsByBrace(dock: Dock): readonly (readonly Pair[])[] {
 }
 
 /** Pairs of one spacing with the same brace the same way round, and legs of which the same is told. */
-function groupsBy(dock: Dock, told: (leg: Leg) => string): readonly (readonly Pair[])[] {
+function groupsBy(
+  dock: Dock,
+  told: (leg: Leg) => string,
+  hung: (pair: Pair) => number = () => 0,
+): readonly (readonly Pair[])[] {
   const groups = new Map<string, Pair[]>()
   for (const pair of dock.pairs) {
     const ends = leftFirst(dock, pair)
     const key = [
       ...ends.map(told),
       Math.round(pair.spacing / SAME),
+      hung(pair),
       pair.brace?.code,
       ends.findIndex(({ id }) => id === pair.brace?.low),
     ].join('\n')

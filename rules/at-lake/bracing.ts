@@ -6,7 +6,9 @@ import {
   type BracedPair,
   type BraceFit,
   type BraceSite,
+  type ClampAt,
   candidates,
+  clampsOf,
   firstFit,
   longestOf,
 } from '../parts/braces.ts'
@@ -23,18 +25,23 @@ export interface Found {
   readonly now: PlacedLeg
 }
 
-/** Of a pair whose legs are both known. */
+/**
+ * Of a pair whose legs are both known.
+ *
+ * @param beside what braces across today, which a lengthwise brace keeps clear of; a brace across is added to it
+ */
 export function braceAt(
   braced: BracedPair,
   legs: ReadonlyMap<string, Found>,
   kit: Kit,
   deck: number,
+  beside: ClampAt[],
 ): BraceAt | null {
   const { pair, leftOut, fit } = braced
   const [a, b] = [legs.get(pair.legs[0].id), legs.get(pair.legs[1].id)]
   if (!(a && b)) return null
   const planned = fit?.brace ?? null
-  const now: PlacedPair = { ...pair, legs: [a.now, b.now] }
+  const now: PlacedPair = { ...pair, legs: [a.now, b.now], ...(pair.along && { along: beside }) }
   const longest = longestOf(now)
   const none = {
     pair: pair.id,
@@ -44,8 +51,8 @@ export function braceAt(
     moved: false,
     turnedFrom: null,
   }
-  if (leftOut || (longest !== null && !atLeast(longest, kit.shop.rules.braceFrom) && !planned))
-    return { ...none, fits: 'not-needed' }
+  const short = longest !== null && !atLeast(longest, kit.shop.rules.braceFrom)
+  if (leftOut || (!planned && (short || pair.along))) return { ...none, fits: 'not-needed' }
   const site = siteOf(kit, deck, a, b)
   const level = Math.abs(a.now.bed - b.now.bed) <= kit.shop.rules.braceLevel + SLACK
   const asPlanned = fit?.low.id === b.now.id ? b.now : a.now
@@ -53,6 +60,7 @@ export function braceAt(
   const own = planned ? firstFit(now, [planned], wanted, level, site) : null
   const found = own ?? firstFit(now, others(now, longest, planned, kit), wanted, level, site)
   if (!found) return { ...none, fits: 'none' }
+  if (!pair.along) beside.push(...clampsOf(found, kit.shop))
   const marks = marksOf(found)
   return {
     ...none,

@@ -10,6 +10,7 @@ import { deriveKit, type Kit } from '../kit.ts'
 import { type LegPlace, legPlace } from '../leg-places.ts'
 import { atLeast } from '../numbers.ts'
 import { groupBy, sectionsInOrder } from '../papers/order.ts'
+import type { ClampAt } from '../parts/braces.ts'
 import { mustStay, type PlacedLeg } from '../parts/legs.ts'
 import type { Project } from '../project.ts'
 import { errorsOf } from '../site/error-at.ts'
@@ -85,7 +86,7 @@ function dayIn(lake: Lake, state: DayState): Day {
     const stock = project.shop.legs.find((one) => one.code === code) ?? null
     return { before: leg, now: { ...leg, bed: level - found[i]!.depth, stock } }
   })
-  const braces = bracesOf(lake, now, deck)
+  const [braces, along] = bracesOf(lake, now, deck)
   const set = new Map(state.set.map((one) => [one.leg, one]))
   const at = legs.map((leg, i) =>
     legAt({
@@ -98,6 +99,7 @@ function dayIn(lake: Lake, state: DayState): Day {
       out: leg.x - (project.design.site.stake?.x ?? 0),
       set: set.get(leg.id) ?? null,
       brace: braces.get(leg.id) ?? null,
+      along: along.get(leg.id) ?? null,
       shop: project.shop,
       deckHeight,
     }),
@@ -169,10 +171,11 @@ function askedOf(
     shop,
     bed,
   }
+  const across = kit.pairs.filter(({ pair }) => !pair.along)
   const braced = new Set(
-    kit.pairs.flatMap(({ pair, fit, leftOut }) => (fit || leftOut ? pair.legs.map(({ id }) => id) : [])),
+    across.flatMap(({ pair, fit, leftOut }) => (fit || leftOut ? pair.legs.map(({ id }) => id) : [])),
   )
-  const paired = new Set(kit.pairs.flatMap(({ pair }) => pair.legs.map(({ id }) => id)))
+  const paired = new Set(across.flatMap(({ pair }) => pair.legs.map(({ id }) => id)))
   return legs.map(
     (leg, i): Asked => ({
       leg: leg.id,
@@ -185,14 +188,19 @@ function askedOf(
   )
 }
 
-function bracesOf({ kit }: Lake, found: readonly Found[], deck: number): ReadonlyMap<string, BraceAt> {
+/** By leg: those across, and lengthwise ones, which make way for them. */
+function bracesOf({ kit }: Lake, found: readonly Found[], deck: number) {
   const byId = new Map(found.map((one) => [one.now.id, one]))
-  return new Map(
-    kit.pairs.flatMap((pair) => {
-      const at = braceAt(pair, byId, kit, deck)
-      return at ? pair.pair.legs.map(({ id }) => [id, at] as const) : []
-    }),
-  )
+  const beside: ClampAt[] = []
+  return [false, true].map((lengthwise) => {
+    const at = new Map<string, BraceAt>()
+    for (const pair of kit.pairs) {
+      if (!!pair.pair.along !== lengthwise) continue
+      const one = braceAt(pair, byId, kit, deck, beside)
+      if (one) for (const { id } of pair.pair.legs) at.set(id, one)
+    }
+    return at
+  }) as [Map<string, BraceAt>, Map<string, BraceAt>]
 }
 
 function stationsOf({ dock, design }: Project, at: readonly ReturnType<typeof legAt>[]): Station[] {

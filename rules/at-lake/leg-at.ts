@@ -20,13 +20,14 @@ export interface AtLeg extends Pick<LegAt, 'prior' | 'expected' | 'others' | 'me
   readonly out: number
   readonly set: LegSet | null
   readonly brace: BraceAt | null
+  readonly along: BraceAt | null
   readonly shop: Shop
   readonly deckHeight: number
 }
 
 export function legAt(at: AtLeg): LegAt {
   const { leg, asked, place, shop, stock, expected } = at
-  const { prior, others, measured, depth, number, where, out, set, brace } = at
+  const { prior, others, measured, depth, number, where, out, set, brace, along } = at
   const heights = heightsOf(asked, stock, shop)
   const room = heights.aboveDeck === null ? Number.NEGATIVE_INFINITY : heights.aboveDeck - asked.stays
   return {
@@ -42,6 +43,7 @@ export function legAt(at: AtLeg): LegAt {
     chance: expected.sd > 0 ? normalBelow((room + SLACK) / expected.sd) : room >= -SLACK ? 1 : 0,
     needs: stockAt(shop.legs.find(({ length }) => atLeast(length, place.least)) ?? null),
     brace,
+    along,
     limit: limitOf(at),
   }
 }

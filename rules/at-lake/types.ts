@@ -163,6 +163,8 @@ export interface LegAt {
   /** The shop's shortest that does; null: none. */
   readonly needs: StockAt | null
   readonly brace: BraceAt | null
+  /** The lengthwise one, where the plan has one. */
+  readonly along: BraceAt | null
   readonly limit: Limit
 }
 

@@ -184,6 +184,14 @@ const BraceSchema = v.looseObject({
     v.looseObject({ from: length(20, 'Least'), to: length(20, 'Most') }),
     v.description('Spacings of leg axes that it is meant for'),
   ),
+  along: v.optional(
+    v.pipe(
+      v.boolean(),
+      v.description(
+        'Meant for lengthwise, between two legs one behind the other at a side of a section; not across',
+      ),
+    ),
+  ),
 })
 
 const PadSchema = v.looseObject({
@@ -365,7 +373,12 @@ const RulesSchema = v.looseObject({
   pairAlign: rule('m', 0, 1, 'Two legs this near to one line square to an edge can be a pair'),
   braceToFrame: rule('m', 0, 1, 'Least clearance of a brace to the frame or sleeve above'),
   braceToBed: rule('m', 0, 1, 'Least clearance of a brace to the lake bed'),
-  braceToPad: rule('m', 0, 1, 'Least clearance of a brace or its clamp to a foot pad'),
+  braceToPad: rule(
+    'm',
+    0,
+    1,
+    "Least clearance of a brace or its clamp to a foot pad, and to another brace's clamp on the same leg",
+  ),
   braceNear: rule('m', 0, 1, 'Within this of its clearance a brace is remarked on'),
   startMargin: rule('m', 0, 3, 'Ground under the ramp end over the high level'),
   rampBearing: rule('m', 0, 2, 'Least of a ramp on top of a wall, behind its edge'),

@@ -1,4 +1,5 @@
 import { toBed, toFrame, toPad } from '../parts/braces.ts'
+import { triedOn } from '../parts/braces-tried.ts'
 import { type Check, COMMON, meters, names, text } from './check.ts'
 
 /** A pair that the trade braces, and no stock brace keeps its clearances there. */
@@ -8,10 +9,11 @@ export const braceDoesNotFit: Check = {
   basis: COMMON,
   find: (kit) =>
     kit.pairs
-      .filter((p) => p.needsBrace && !p.leftOut && !p.fit)
-      .map(({ pair, tried }) => {
+      .filter((p) => p.needsBrace && !p.leftOut && !p.fit && !p.pair.along)
+      .map((braced) => {
+        const { pair } = braced
         const [a, b] = pair.legs
-        const best = tried[0]
+        const best = triedOn(braced, kit)[0]
         return {
           parts: [pair.id, a.id, b.id],
           values: {

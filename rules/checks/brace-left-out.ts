@@ -7,7 +7,7 @@ export const braceLeftOut: Check = {
   basis: COMMON,
   find: ({ pairs, design }) =>
     pairs
-      .filter((p) => p.leftOut && p.needsBrace)
+      .filter((p) => p.leftOut && p.needsBrace && !p.pair.along)
       .map(({ pair }) => ({
         parts: [pair.id, ...pair.legs.map((leg) => leg.id)],
         values: { pair: text(pair.id) },

@@ -7,7 +7,7 @@ export const legUnpaired: Check = {
   severity: 'note',
   basis: COMMON,
   find({ legs, pairs, shop }) {
-    const paired = new Set(pairs.flatMap(({ pair }) => pair.legs.map((leg) => leg.id)))
+    const paired = new Set(pairs.flatMap(({ pair }) => (pair.along ? [] : pair.legs.map((leg) => leg.id))))
     const from = shop.rules.braceFrom
     const alone = legs.filter((leg) => !paired.has(leg.id) && atLeast(leg.stock?.length ?? from, from))
     if (alone.length === 0) return []

@@ -6,6 +6,8 @@ import { boatAground } from './boat-aground.ts'
 import { boatNoFairway } from './boat-no-fairway.ts'
 import { boatOnSection } from './boat-on-section.ts'
 import { boatsOverlap } from './boats-overlap.ts'
+import { braceAlongDoesNotFit } from './brace-along-does-not-fit.ts'
+import { braceAlongNone } from './brace-along-none.ts'
 import { braceDoesNotFit } from './brace-does-not-fit.ts'
 import { braceLeftOut } from './brace-left-out.ts'
 import { braceNearBed } from './brace-near-bed.ts'
@@ -118,6 +120,8 @@ export const CHECKS: readonly Check[] = [
   braceNearPad,
   braceNearFrame,
   braceLeftOut,
+  braceAlongNone,
+  braceAlongDoesNotFit,
   augerOnRock,
   postTooShort,
   extraNoRoom,

@@ -9,6 +9,7 @@ import type { Dock, Figure, Finding } from '../dock.ts'
 import type { Kit } from '../kit.ts'
 import { findingIn } from '../words/finding-words.ts'
 import { english } from '../words/language.ts'
+import { boatsByBraces } from './boats-by-braces.ts'
 import { clearancesWithDepth, type Found, TOUCHING } from './clearance.ts'
 import { leaveOutExtra } from './leave-out.ts'
 import { obstructionsOf } from './obstructions.ts'
@@ -31,7 +32,7 @@ const kind = (value: string): Figure => ({ value, unit: 'kind' })
 /**
  * One finding for each two things (sections, legs, pairs, extras, the ground) that clash, of the first of their parts that do. `values` has
  * the kinds of these parts (`a`, `b`), whose they are (`aOf`, `bOf`), how far they are in each other (`depth`) and the place (`x`, `y`,
- * `z`). What the dock's own findings say of the same is left out. Then what lies on the bed in the dock's way (`obstructions.ts`). `dock` is that of the kit, as it is placed.
+ * `z`). What the dock's own findings say of the same is left out. Then what lies on the bed in the dock's way (`obstructions.ts`), and braces in a boat's (`boats-by-braces.ts`). `dock` is that of the kit, as it is placed.
  */
 export function clashesOf(dock: Dock, kit: Kit): readonly Finding[] {
   const found = clearancesWithDepth(dock, kit.shop.catalog, kit.bed, { within: TOUCHING })
@@ -62,7 +63,7 @@ export function clashesOf(dock: Dock, kit: Kit): readonly Finding[] {
       remedy: leaveOutExtra([a, b], kit),
     })
   }
-  return [...findings.values(), ...obstructionsOf(dock, kit)]
+  return [...findings.values(), ...obstructionsOf(dock, kit), ...boatsByBraces(dock, kit)]
 }
 
 /** The dock with its clashes among its findings: the same object where there are none. They come last of what must not be built so. */

@@ -18,7 +18,7 @@ import { overlapOf } from './overlap.ts'
 /** Legs and what else stands beside an obstacle: where it lies is known no better than that, m. Judgment. */
 const BESIDE = 0.1
 /** A boat moves up and down and on its lines, m. Judgment. */
-const BOAT = 0.3
+export const BOAT = 0.3
 
 export const OBSTRUCTIONS = {
   leg: { code: 'leg-on-obstacle', severity: 'stop', basis: 'Geometry' },

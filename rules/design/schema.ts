@@ -240,6 +240,14 @@ const DockSchema = v.looseObject({
     v.looseObject({
       first: v.optional(SideSchema),
       none: v.optional(v.pipe(v.array(text(120, 'Pair id')), v.maxLength(LIMITS.sections * 2))),
+      along: v.optional(
+        v.pipe(
+          v.picklist(['last', 'all']),
+          v.description(
+            'Lengthwise braces, of those that the catalog has: the farthest bay of sections that head one way where one fits at both sides, or each bay whose legs have none yet; absent: none',
+          ),
+        ),
+      ),
     }),
   ),
   existing: v.optional(ExistingSchema),

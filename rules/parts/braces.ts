@@ -4,7 +4,8 @@
  * Hole to hole B over s between the clamp holes rises r = sqrt(B^2 - s^2), on unequal ground as on level. The brace's middle stands
  * midway between the frame and the higher bed; the low end goes on the deeper leg. On level ground (beds within the catalog's
  * tolerance) the first has its low end left, or as the Design says, and braced level pairs alternate, unless only the other way
- * fits. A brace that does not keep its clearances is never placed (common practice).
+ * fits. A brace that does not keep its clearances is never placed (common practice). A lengthwise one (`along.ts`) hangs as near the middle as
+ * its clearances and the clamps that are on its legs already let it, on level ground with its low end on the farther leg: it comes with that section.
  */
 import type { BraceStock } from '../catalog/index.ts'
 import type { Shop } from '../catalog-index.ts'
@@ -33,8 +34,8 @@ export interface BracedPair {
   readonly leftOut: boolean
   readonly level: boolean
   readonly fit: BraceFit | null
-  /** What was tried, best first, where none fits. */
-  readonly tried: readonly BraceFit[]
+  /** The leg that its low end goes on where that way round fits. */
+  readonly wanted: PlacedLeg
 }
 
 /** What a brace's clearances are measured in: a kit has it. */
@@ -43,8 +44,6 @@ export interface BraceSite {
   readonly shop: Shop
   readonly bed: Pick<Bed, 'bedAt'>
 }
-
-const NONE: readonly BraceFit[] = []
 
 /** Bed under a brace is looked at every so many m. */
 const LOOK = 0.1
@@ -62,16 +61,15 @@ export function braceAll(pairs: readonly PlacedPair[], site: BraceSite): BracedP
   return pairs.map((pair) => {
     const [a, b] = pair.legs
     const longest = longestOf(pair)
-    const needsBrace = longest === null || atLeast(longest, braceFrom)
+    const needsBrace = longest === null || !!pair.along || atLeast(longest, braceFrom)
     const leftOut = none.has(pair.id)
     const level = Math.abs(a.bed - b.bed) <= braceLevel + SLACK
-    if (!needsBrace || leftOut) return { pair, needsBrace, leftOut, level, fit: null, tried: NONE }
-    const wanted = pair.across && level ? (next === 'left' ? a : b) : level ? a : a.bed < b.bed ? a : b
-    const braces = candidatesFor(pair, longest)
-    const fit = firstFit(pair, braces, wanted, level, site)
+    const far = pair.across ? next === 'right' : pair.along
+    const wanted = (level ? far : b.bed <= a.bed) ? b : a
+    const fit =
+      needsBrace && !leftOut ? firstFit(pair, candidatesFor(pair, longest), wanted, level, site) : null
     if (fit && pair.across && level) next = fit.low === a ? 'right' : 'left'
-    const tried = fit ? NONE : allFits(pair, braces, wanted, level, site)
-    return { pair, needsBrace, leftOut, level, fit, tried }
+    return { pair, needsBrace, leftOut, level, fit, wanted }
   })
 }
 
@@ -86,21 +84,58 @@ export function firstFit(
   for (const brace of braces)
     for (let way = 0; way < (level ? 2 : 1); way++) {
       const fit = hang(pair, brace, wanted, way, site)
-      if (fit && keepsClear(fit, site)) return fit
+      for (const up of fit ? shiftsOf(fit, pair, site) : []) {
+        const moved = { ...fit!, lowZ: fit!.lowZ + up, highZ: fit!.highZ + up }
+        if (keepsClear(moved, site)) return moved
+      }
     }
   return null
 }
 
-/** All of these, whether they keep their clearances or not. */
-function allFits(
-  pair: PlacedPair,
-  braces: readonly BraceStock[],
-  wanted: PlacedLeg,
-  level: boolean,
-  site: BraceSite,
-): BraceFit[] {
-  return braces.flatMap((brace) =>
-    (level ? [0, 1] : [0]).flatMap((way) => hang(pair, brace, wanted, way, site) ?? []),
+/** A clamp on a leg, m. */
+export interface ClampAt {
+  readonly leg: string
+  readonly z: number
+  /** Half the height of what is there, clamp or tube. */
+  readonly half: number
+}
+
+export const clampsOf = ({ brace, low, high, lowZ, highZ }: BraceFit, shop: Shop): ClampAt[] => {
+  const half = halfEnd(brace, shop)
+  return [
+    { leg: low.id, z: lowZ, half },
+    { leg: high.id, z: highZ, half },
+  ]
+}
+
+/** How far a brace's ends are over other clamps on the same leg, and how far they must be from them at least, m. */
+export const besideClamps = (
+  fit: BraceFit,
+  { along = [] }: PlacedPair,
+  { shop }: BraceSite,
+): { readonly over: number; readonly least: number }[] =>
+  clampsOf(fit, shop).flatMap((own) =>
+    along
+      .filter(({ leg }) => leg === own.leg)
+      .map(({ z, half }) => ({ over: own.z - z, least: own.half + half + shop.rules.braceToPad })),
+  )
+
+/** By how much it may hang off the middle so that it keeps its clearances and no two clamps are in each other's way, the least first, m. */
+function shiftsOf(fit: BraceFit, pair: PlacedPair, site: BraceSite): number[] {
+  if (!pair.along) return [0]
+  const { braceToPad, braceToBed, braceToFrame } = site.shop.rules
+  const beside = besideClamps(fit, pair, site)
+  return (
+    [
+      0,
+      braceToPad - toPad(fit, site),
+      braceToBed - toBed(fit, site),
+      toFrame(fit, site) - braceToFrame,
+      ...beside.flatMap(({ over, least }) => [-over - least, least - over]),
+    ]
+      .filter((up) => beside.every(({ over, least }) => atLeast(Math.abs(over + up), least)))
+      // Up, where it is as far up as down.
+      .sort((a, b) => Math.abs(a - SLACK) - Math.abs(b - SLACK))
   )
 }
 
@@ -119,7 +154,8 @@ function rememberedCandidates(shop: Shop): (pair: PlacedPair, longest: number | 
 /** Braces meant for legs this long first, then the others; only those meant for this spacing. */
 export function candidates(pair: PlacedPair, longest: number | null, shop: Shop): BraceStock[] {
   const spaced = shop.braces.filter(
-    ({ spacing }) => atLeast(pair.spacing, spacing.from) && atLeast(spacing.to, pair.spacing),
+    ({ spacing, along = false }) =>
+      along === !!pair.along && atLeast(pair.spacing, spacing.from) && atLeast(spacing.to, pair.spacing),
   )
   const meant = ({ legs }: BraceStock): boolean =>
     longest === null ? false : atLeast(longest, legs.from) && atLeast(legs.to, longest)
@@ -130,8 +166,8 @@ export function candidates(pair: PlacedPair, longest: number | null, shop: Shop)
   )
 }
 
-/** With its low end on the leg `wanted` (`way` 0) or on the other (1); null where the brace cannot span the holes at all. */
-function hang(
+/** Midway, with its low end on the leg `wanted` (`way` 0) or on the other (1); null where the brace cannot span the holes at all. */
+export function hang(
   pair: PlacedPair,
   brace: BraceStock,
   wanted: PlacedLeg,

@@ -2,9 +2,11 @@
  * Leg pairs: two legs in line, near enough for a stock brace (common practice).
  *
  * First the two legs of one start or end edge. Legs left over pair nearest first if they stand within the catalog's tolerance of
- * one line square to a start edge, or along it, and within reach of a stock brace. A leg is in one pair at most.
+ * one line square to a start edge, or along it, and within reach of a stock brace. A leg is in one pair at most; pairs for lengthwise
+ * braces come on top (`along.ts`).
  */
 import type { Shop } from '../catalog-index.ts'
+import type { ClampAt } from './braces.ts'
 import type { PlacedLeg } from './legs.ts'
 
 export interface PlacedPair {
@@ -15,6 +17,8 @@ export interface PlacedPair {
   readonly spacing: number
   /** Across its section (or the dock): has a left and a right end. */
   readonly across: boolean
+  /** Of a pair for a lengthwise brace (`along.ts`): the clamps on its legs already. Absent: any other pair. */
+  readonly along?: readonly ClampAt[]
 }
 
 /** `first`: side that goes first where nothing else decides, so that a mirrored dock pairs its mirrored legs. */
@@ -60,11 +64,9 @@ const cell = (x: number, y: number): number => x * 65_536 + y
 
 function pairLeftOver(legs: readonly PlacedLeg[], shop: Shop, first: 'left' | 'right'): PlacedPair[] {
   const { pairAlign } = shop.rules
-  const reach = shop.braces.reduce((most, brace) => Math.max(most, brace.spacing.to), 0)
-  const least = shop.braces.reduce(
-    (low, brace) => Math.min(low, brace.spacing.from),
-    Number.POSITIVE_INFINITY,
-  )
+  const braces = shop.braces.filter(({ along }) => !along)
+  const reach = braces.reduce((most, brace) => Math.max(most, brace.spacing.to), 0)
+  const least = braces.reduce((low, brace) => Math.min(low, brace.spacing.from), Number.POSITIVE_INFINITY)
   if (legs.length < 2 || reach === 0) return []
 
   const order = legs.map((leg) => leg.section.index * 4 + rank(leg, first))
@@ -115,5 +117,5 @@ const offLine = ({ x, y, section: { c, s } }: PlacedLeg, other: PlacedLeg): numb
 const rank = (leg: PlacedLeg, first: 'left' | 'right'): number =>
   (atEnd(leg) ? 2 : 0) + (leg.corner.endsWith(first) ? 0 : 1)
 
-const apart = (a: PlacedLeg, b: PlacedLeg): number =>
+export const apart = (a: PlacedLeg, b: PlacedLeg): number =>
   Math.sqrt((a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y))

@@ -1,7 +1,7 @@
 /** Whether each brace still fits where the bed and the deck are now, and where its holes go. */
 import { deriveKit } from '../kit.ts'
 import { round6 } from '../numbers.ts'
-import { type BracedPair, braceAll } from '../parts/braces.ts'
+import { type BracedPair, braceAll, type ClampAt, clampsOf } from '../parts/braces.ts'
 import type { PlacedLeg } from '../parts/legs.ts'
 import type { PlacedPair } from '../parts/pairs.ts'
 import type { Project } from '../project.ts'
@@ -27,15 +27,18 @@ export function nextBraces(project: Project, next: readonly NextLeg[], deck: num
   const { pairs, shop } = deriveKit(design, catalog, bed)
   const beds = new Map(next.map(({ leg, bed: at }) => [leg.id, at]))
   const now = (leg: PlacedLeg): PlacedLeg => ({ ...leg, bed: beds.get(leg.id) ?? leg.bed })
+  const clamps: ClampAt[] = []
   return pairs.flatMap((before) => {
     const [a, b] = before.pair.legs
-    const pair = { ...before.pair, legs: [now(a), now(b)] as const }
+    const { along } = before.pair
+    const pair: PlacedPair = { ...before.pair, legs: [now(a), now(b)], ...(along && { along: clamps }) }
     const first = before.fit?.low === b ? 'right' : 'left'
     const dock = { ...design.dock, deckHeight: deck, bracing: { ...design.dock.bracing, first } as const }
     const [after] = braceAll([pair], {
       ...{ shop, bed: movedBed(bed, pair) },
       design: { ...design, dock },
     })
+    if (after?.fit && !along) clamps.push(...clampsOf(after.fit, shop))
     return after ? told(before, after) : []
   })
 }

@@ -32,12 +32,19 @@ const FIRST: ReadonlySet<string> = new Set([
   'mud-pads',
   'bumpers',
   'put-brace',
+  'brace-along',
   'start-by-rule',
   'length-by-rule',
   'use-code',
 ])
 /** Steps that ask for one thing, so that the later one stands for both. */
-const ONE_THING: ReadonlySet<string> = new Set(['raise-deck', 'mud-pads', 'more-posts', 'start-by-rule'])
+const ONE_THING: ReadonlySet<string> = new Set([
+  'raise-deck',
+  'mud-pads',
+  'more-posts',
+  'start-by-rule',
+  'brace-along',
+])
 /** Steps of them at the most: one can show what another is for. */
 const STEPS = 4
 /** Posts at the most: one at each corner of a section on legs. */

@@ -1,6 +1,6 @@
 /** What every screen of the day at the lake is given: the dock, what is written down of it, what follows for today, and the way to another screen. */
 import { createContext, useContext } from 'react'
-import type { Day, LegAt, LegsAtHand } from '../../rules/at-lake/index.ts'
+import type { Day, LegAt, LegsAtHand, Mark } from '../../rules/at-lake/index.ts'
 import type { Project } from '../../rules/index.ts'
 import type { Said, SeasonRecord, SeasonState } from '../../rules/record/index.ts'
 import type { RecordKeeper, Records } from '../record-keeping/index.ts'
@@ -62,6 +62,10 @@ export function useLake(): Lake {
 }
 
 export const useSay = (): Words<WatersideWord> => useWords(WATERSIDE)
+
+/** Where clamps go on a leg today: of its brace, and of its lengthwise one. */
+export const marksOn = ({ leg, brace, along }: LegAt): readonly Mark[] =>
+  [brace, along].flatMap((one) => (one?.marks ?? []).filter((mark) => mark.leg === leg))
 
 export const legOf = (day: Day, leg: string): LegAt | undefined =>
   day.stations.flatMap(({ legs }) => legs).find((one) => one.leg === leg)

@@ -3,7 +3,7 @@ import { edgeToday } from '../../rules/at-lake/index.ts'
 import type { StepLine } from '../../rules/papers/steps/step.ts'
 import { count, meters, text } from '../words/index.ts'
 import type { WatersideWord } from '../words/waterside.ts'
-import { type Begun, legOf, type useSay } from './lake.ts'
+import { type Begun, legOf, marksOn, type useSay } from './lake.ts'
 import { braceName, legNumberOf, sectionName } from './names.ts'
 
 type Say = ReturnType<typeof useSay>
@@ -23,7 +23,8 @@ export function lineText(line: StepLine, season: 'up' | 'down', begun: Begun, sa
   const main = parts[0]
   const bracing = work === 'brace-low' || work === 'brace-high'
   // By what was measured another brace may go there, or the same one the other way round.
-  const brace = pair && day ? legOf(day, pair.legs[0])?.brace : null
+  const at = pair && day ? legOf(day, pair.legs[0]) : null
+  const brace = pair?.along ? at?.along : at?.brace
   const end = brace?.marks.find((mark) => mark.end === (work === 'brace-low' ? 'low' : 'high'))?.leg
   const planned = work === 'brace-low' ? pair?.brace?.low : pair?.legs.find((leg) => leg !== pair.brace?.low)
   const code = brace?.code ?? pair?.brace?.code
@@ -69,14 +70,16 @@ function heightsIn(
     const set = season === 'down' ? state.legs.find((one) => one.leg.id === leg)?.set : null
     return [leg, set ? (set.frame ?? set.height - (record.rise ?? 0)) : frame] as const
   })
-  const places = legs.flatMap(({ leg, brace }) =>
-    (brace?.marks ?? []).filter((mark) => mark.leg === leg).map(({ fromSole }) => [leg, fromSole] as const),
-  )
+  const places = legs.flatMap((at) => marksOn(at).map(({ leg, fromSole }) => [leg, fromSole] as const))
   return {
     heights: said(heights),
     places: said(places),
     height: meters(heights[0]?.[1] ?? 0),
-    up: meters(places[0]?.[1] ?? 0),
+    // A leg with two clamps has both told.
+    up:
+      about.length === 1 && places.length > 1
+        ? text(places.map(([, at]) => t('line.at', { at: meters(at) })).join(' / '))
+        : meters(places[0]?.[1] ?? 0),
   }
 }
 

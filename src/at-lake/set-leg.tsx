@@ -1,12 +1,12 @@
 /** How high a leg is set: the one figure of the screen; where that is on the leg; whether the leg in hand does; where the brace's clamps go; what is tightened. */
 import { useState } from 'react'
-import type { LegAt, Mark } from '../../rules/at-lake/index.ts'
+import type { BraceAt, LegAt, Mark } from '../../rules/at-lake/index.ts'
 import type { Said, SeasonRecord } from '../../rules/record/index.ts'
 import { count, meters, text } from '../words/index.ts'
 import { Measure, NOTHING, type Typed, typedFrom } from './fields.tsx'
 import { fine } from './fine.ts'
 import { Figure } from './frame.tsx'
-import { type Begun, legOf, useBegun, useSay } from './lake.ts'
+import { type Begun, legOf, marksOn, useBegun, useSay } from './lake.ts'
 import { LegInHand } from './leg-in-hand.tsx'
 import { Limits } from './limits.tsx'
 import { MeasureLeg, StationHead } from './measure-leg.tsx'
@@ -57,7 +57,8 @@ function Planned({ at, next }: { readonly at: LegAt; readonly next: () => void }
       )}
       <TwoPhones conflicts={state.conflicts.filter(({ of }) => of === at.leg)} />
       <LegInHand at={at} stop={stop} />
-      <Brace at={at} hung={hung} />
+      <Brace at={at} brace={at.brace} hung={hung} />
+      <Brace at={at} brace={at.along} hung={hung} />
       {stop && (
         <div className="ways">
           <button type="button" className={said ? 'quiet' : 'main'} onClick={() => setMeasuring(true)}>
@@ -171,11 +172,14 @@ function SetWays({ at, hung, next }: SetWaysProps) {
 function entryOf(
   at: LegAt,
   height: number,
-  { day, project, record, state }: ReturnType<typeof useBegun>,
+  { day, record, state }: ReturnType<typeof useBegun>,
   measured: boolean,
 ): Said {
-  const marks = at.brace?.marks.filter(({ leg }) => leg === at.leg) ?? []
-  const code = at.brace?.code
+  const braces = [at.brace, at.along].flatMap((brace) =>
+    (brace?.marks ?? []).flatMap(({ leg, end, fromSole }) =>
+      leg === at.leg && brace?.code ? [{ code: brace.code, end, up: fromSole }] : [],
+    ),
+  )
   return {
     kind: 'set',
     leg: at.leg,
@@ -187,7 +191,7 @@ function entryOf(
     level: day?.level ?? null,
     keep: day?.keep ?? 'planned',
     ...(state.level?.deck === undefined ? {} : { deck: state.level.deck }),
-    ...(code && project ? { braces: marks.map(({ end, fromSole }) => ({ code, end, up: fromSole })) } : {}),
+    ...(at.brace?.code || braces.length > 0 ? { braces } : {}),
     how: measured ? 'measured' : 'as-planned',
   }
 }
@@ -231,7 +235,7 @@ function InOrder({ at }: { readonly at: LegAt }) {
       <p className="care">{t('set.hung')}</p>
       <ol>
         {marksOn(at).map((mark) => (
-          <li key={mark.end}>{markText(mark, record, t)}</li>
+          <li key={mark.fromSole}>{markText(mark, record, t)}</li>
         ))}
         <li>{t('set.let-down', { height: text(length(at.heights.frame)) })}</li>
         {bolts && (
@@ -243,9 +247,6 @@ function InOrder({ at }: { readonly at: LegAt }) {
     </>
   )
 }
-
-const marksOn = ({ leg, brace }: LegAt): readonly Mark[] =>
-  brace && brace.fits !== 'not-needed' ? brace.marks.filter((mark) => mark.leg === leg) : []
 
 function markText(
   { leg, end, fromSole, fromTop }: Mark,
@@ -259,15 +260,25 @@ function markText(
   })
 }
 
-function Brace({ at, hung }: { readonly at: LegAt; readonly hung: boolean }) {
+interface BraceProps {
+  readonly at: LegAt
+  readonly brace: BraceAt | null
+  readonly hung: boolean
+}
+
+function Brace({ at, brace, hung }: BraceProps) {
   const { project, record } = useBegun()
   const { t } = useSay()
-  const { brace } = at
   if (!brace || !project || brace.fits === 'not-needed') return null
   const name = text(brace.code ? braceName(brace.code, project.catalog) : '')
-  const own = hung ? [] : marksOn(at)
+  const own = hung ? [] : brace.marks.filter((mark) => mark.leg === at.leg)
   const low = brace.marks.find(({ end }) => end === 'low')?.leg ?? ''
-  if (brace.fits === 'none') return <p className="stop">{t('brace.none')}</p>
+  if (brace.fits === 'none')
+    return brace === at.along ? (
+      <p className="care">{t('brace.along-none')}</p>
+    ) : (
+      <p className="stop">{t('brace.none')}</p>
+    )
   return (
     <div className={brace.fits === 'other' || brace.moved ? 'care' : 'good'}>
       <p>
@@ -296,7 +307,7 @@ function Brace({ at, hung }: { readonly at: LegAt; readonly hung: boolean }) {
 function SetPicture({ at }: { readonly at: LegAt }) {
   const { t, length } = useSay()
   const { heights, stock } = at
-  const clamps = at.brace?.marks.filter(({ leg }) => leg === at.leg).map(({ fromSole }) => fromSole) ?? []
+  const clamps = marksOn(at).map(({ fromSole }) => fromSole)
   const over = heights.aboveDeck
   return (
     <LegPicture

@@ -6,7 +6,7 @@ import { count, meters, text } from '../words/index.ts'
 import type { WatersideWord } from '../words/waterside.ts'
 import { extraLines } from './extra-lines.ts'
 import { Head } from './frame.tsx'
-import { aside, bedNow, legOf, toLevel, useBegun, useSay } from './lake.ts'
+import { aside, bedNow, legOf, marksOn, toLevel, useBegun, useSay } from './lake.ts'
 import { lineText } from './line-text.ts'
 import { Meanings } from './meanings.tsx'
 import { sectionName } from './names.ts'
@@ -81,7 +81,7 @@ export function StepPage({ stage, season, stages, next }: StepPageProps) {
 
 /** Where a brace fits by now. */
 const isClamped = (leg: string | undefined, day: Day | null): boolean =>
-  (day && leg !== undefined && legOf(day, leg)?.brace?.marks.some((mark) => mark.leg === leg)) ?? false
+  [day && leg !== undefined && legOf(day, leg)].some((at) => at && marksOn(at).length > 0)
 
 /** The day's level has a screen of its own. */
 const hasWords = (key: string): boolean => !/-ready-(level|benchmark)$/.test(key)

@@ -92,7 +92,8 @@ function pricesIn(catalog: Catalog): Map<string, { readonly price: number; reado
   return prices
 }
 
-function braceRemarks({ frames, sleeve, braces, legs, rules }: Catalog): Remark[] {
+function braceRemarks({ frames, sleeve, legs, rules, ...catalog }: Catalog): Remark[] {
+  const braces = catalog.braces.filter(({ along }) => !along)
   const within = (value: number, { from, to }: { readonly from: number; readonly to: number }): boolean =>
     value >= from - 1e-6 && value <= to + 1e-6
   const widths = new Map(

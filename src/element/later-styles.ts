@@ -1,7 +1,6 @@
 /** Looks that the first picture has no part in, and that come after it: of what is folded away, and of a page that is printed. */
 import folded from './folded.css?inline'
 import print from './print.css?inline'
-import { adopt } from './styles.ts'
 
 let sheet: CSSStyleSheet | null = null
 
@@ -10,5 +9,7 @@ export function adoptLaterStyles(root: ShadowRoot): void {
     sheet = new CSSStyleSheet()
     sheet.replaceSync([folded, print].join('\n'))
   }
-  adopt(root, sheet)
+  // Before those of chunks that came meanwhile: what they say of the same holds.
+  const [own, ...others] = root.adoptedStyleSheets
+  if (own && !others.includes(sheet)) root.adoptedStyleSheets = [own, sheet, ...others]
 }

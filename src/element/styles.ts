@@ -15,6 +15,6 @@ export function adoptStyles(root: ShadowRoot): void {
   adopt(root, sheet)
 }
 
-export function adopt(root: ShadowRoot, own: CSSStyleSheet): void {
+function adopt(root: ShadowRoot, own: CSSStyleSheet): void {
   if (!root.adoptedStyleSheets.includes(own)) root.adoptedStyleSheets = [...root.adoptedStyleSheets, own]
 }

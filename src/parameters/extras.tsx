@@ -1,4 +1,4 @@
-/** What is added: bumpers, ladders, cleats, posts, each with what one more comes to. */
+/** What is added: braces along the dock, bumpers, ladders, cleats, posts, each with what one more comes to. */
 import { useMemo } from 'react'
 import { LIMITS } from '../../rules/index.ts'
 import { useLeadline } from '../state/store.ts'
@@ -8,6 +8,7 @@ import { useWords } from '../ui/use-words.ts'
 import { text } from '../words/index.ts'
 import { WANTS } from '../words/wants.ts'
 import { useAdded } from './added.ts'
+import { BracingAlong } from './bracing-along.tsx'
 import * as change from './design-edits.ts'
 
 /** What one more of each extra adds. */
@@ -31,28 +32,31 @@ export function Extras() {
   const { t } = useWords(WANTS)
   const named = useNames()
   return (
-    <fieldset className="control list">
-      <legend>{t('extras.label')}</legend>
-      {extras
-        .filter(({ code, hidden }) => !hidden || wanted[code])
-        .map((one) => ({ ...one, name: named(one) }))
-        .map(({ code, name }) => (
-          <Stepper
-            key={code}
-            label={
-              <>
-                {name}
-                <small>{oneMore(code)}</small>
-              </>
-            }
-            fewer={t('extras.fewer', { name: text(name) })}
-            more={t('extras.more', { name: text(name) })}
-            value={wanted[code] ?? 0}
-            min={0}
-            max={LIMITS.extras}
-            set={(n) => edit((d) => change.setExtra(d, code, n))}
-          />
-        ))}
-    </fieldset>
+    <>
+      <BracingAlong />
+      <fieldset className="control list">
+        <legend>{t('extras.label')}</legend>
+        {extras
+          .filter(({ code, hidden }) => !hidden || wanted[code])
+          .map((one) => ({ ...one, name: named(one) }))
+          .map(({ code, name }) => (
+            <Stepper
+              key={code}
+              label={
+                <>
+                  {name}
+                  <small>{oneMore(code)}</small>
+                </>
+              }
+              fewer={t('extras.fewer', { name: text(name) })}
+              more={t('extras.more', { name: text(name) })}
+              value={wanted[code] ?? 0}
+              min={0}
+              max={LIMITS.extras}
+              set={(n) => edit((d) => change.setExtra(d, code, n))}
+            />
+          ))}
+      </fieldset>
+    </>
   )
 }

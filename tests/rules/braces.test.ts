@@ -12,6 +12,7 @@ import {
   toFrame,
   toPad,
 } from '../../rules/parts/braces.ts'
+import { triedOn } from '../../rules/parts/braces-tried.ts'
 import type { PlacedLeg } from '../../rules/parts/legs.ts'
 import type { PlacedPair } from '../../rules/parts/pairs.ts'
 import { parsed } from '../support/by-hand.ts'
@@ -137,7 +138,8 @@ describe('which way a brace hangs', () => {
       spacing: 1.044574,
       across: true,
     }
-    return braceAll([pair], site)[0]!
+    const [braced] = braceAll([pair], site)
+    return { ...braced!, tried: triedOn(braced!, site) }
   }
   /** Legs 5 ft long are for 42 in braces: a rise of 0.49886 m, so over the pad (0.2722 − higher bed)/2 + what the low leg is deeper by. */
   const straight = (left: number, right: number) => (y: number) =>

@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest'
 import type { Design } from '../../rules/design/schema.ts'
 import type { Dock, PartKind, Placement } from '../../rules/dock.ts'
 import { demoCatalog } from '../../rules/index.ts'
+import { alongCatalog, askedAlong } from '../support/along-shop.ts'
 import { deriveAtOnce, deriveFound } from '../support/at-once.ts'
 import { parsed } from '../support/by-hand.ts'
 import { metricCatalog } from '../support/catalogs.ts'
@@ -52,6 +53,11 @@ const moveTo = (piece: Mutable<Placement>, { x, y }: { x: number; y: number }): 
 }
 const row = (dock: Broken, kind: PartKind) => dock.parts.find((r) => r.kind === kind)!
 const braced = (dock: Broken) => dock.pairs.find((p) => p.brace !== null)!
+const along = (dock: Broken) => dock.pairs.find((p) => p.along && p.brace !== null)!
+const lift = ({ brace }: Broken['pairs'][number], by: number): void => {
+  shift(brace!, 'lowZ', by)
+  shift(brace!, 'highZ', by)
+}
 const leg = (dock: Broken, id: string) => dock.legs.find((l) => l.id === id)!
 const section = (dock: Broken, id: string) => dock.sections.find((s) => s.id === id)!
 const without = <T extends { id: string }>(list: readonly T[], id: string): T[] =>
@@ -482,6 +488,27 @@ describe('each law fails where it is broken', () => {
     }
   })
 
+  it.each<[law: 'alongPairs' | 'alongFigures', what: string, (dock: Broken) => unknown]>([
+    ['alongPairs', 'its brace is nobody’s wish', (d) => Object.assign(along(d), { id: 's4.right' })],
+    [
+      'alongPairs',
+      'it joins legs across',
+      (d) => Object.assign(along(d), { legs: ['s4.end.left', 's5.end.right'] }),
+    ],
+    ['alongPairs', 'a leg has two', (d) => d.pairs.push({ ...along(d), id: 's5.left' })],
+    ['alongFigures', 'it is longer than its holes', (d) => shift(along(d).brace!, 'highZ', 0.05)],
+    ['alongFigures', 'it hangs where it need not', (d) => lift(along(d), 0.15)],
+    ['alongFigures', 'two clamps meet', (d) => lift(along(d), -0.129)],
+    ['alongFigures', 'it is lost, and none fits', (d) => Object.assign(along(d), { brace: null })],
+  ])('%s: %s', (name, _what, breakIt) => {
+    const input = askedAlong(design, 'last')
+    const dock = structuredClone(deriveAtOnce(input, alongCatalog)) as Broken
+    expect(LAWS[name]!(dock as Dock, input, alongCatalog)).toEqual([])
+    breakIt(dock)
+    expect(LAWS[name]!(dock as Dock, input, alongCatalog)).not.toEqual([])
+    if (name === 'alongPairs') expect(LAWS[name]!(dock as Dock, design, alongCatalog)).not.toEqual([])
+  })
+
   it('limitsAreTold: a dock is over a limit and nobody says so, or says so for nothing', () => {
     const limits = {
       reach: 5,
@@ -510,6 +537,8 @@ describe('each law fails where it is broken', () => {
       'boatsHaveRoom',
       'boatsFloat',
       'limitsAreTold',
+      'alongPairs',
+      'alongFigures',
       ...BREAKS.map(([law]) => law),
     ]
     expect(Object.keys(LAWS).filter((name) => !broken.includes(name))).toEqual([])

@@ -73,6 +73,7 @@ export function mirrored(design: Design, catalog: Catalog): Design {
       bracing: {
         first: (SIDE[design.dock.bracing?.first ?? 'left'] ?? 'right') as 'left' | 'right',
         none: (design.dock.bracing?.none ?? []).map(swapId),
+        ...(design.dock.bracing?.along && { along: design.dock.bracing.along }),
       },
       ...(dock.overrides && {
         overrides: Object.fromEntries(Object.entries(dock.overrides).map(([id, o]) => [swapId(id), o])),

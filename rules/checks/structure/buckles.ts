@@ -1,5 +1,5 @@
 import { factor } from '../check.ts'
-import { BUCKLING, longestLegs, morePosts, type StructureCheck } from './judged.ts'
+import { BUCKLING, braceAlongToo, longestLegs, morePosts, type StructureCheck } from './judged.ts'
 
 /** The whole dock would lean over under little more than what it is to carry. */
 export const buckles: StructureCheck = {
@@ -12,7 +12,7 @@ export const buckles: StructureCheck = {
           {
             parts: longestLegs(kit),
             values: { factor: factor(buckling), least: factor(BUCKLING.stop) },
-            remedy: morePosts(kit),
+            remedy: braceAlongToo(kit) ?? morePosts(kit),
           },
         ]
       : [],

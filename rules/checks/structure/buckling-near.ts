@@ -1,5 +1,5 @@
 import { factor } from '../check.ts'
-import { BUCKLING, longestLegs, morePosts, OURS, type StructureCheck } from './judged.ts'
+import { BUCKLING, braceAlongToo, longestLegs, morePosts, OURS, type StructureCheck } from './judged.ts'
 
 /** Not far from leaning over under what it is to carry. */
 export const bucklingNear: StructureCheck = {
@@ -12,7 +12,7 @@ export const bucklingNear: StructureCheck = {
           {
             parts: longestLegs(kit),
             values: { factor: factor(buckling), least: factor(BUCKLING.note) },
-            remedy: morePosts(kit),
+            remedy: braceAlongToo(kit) ?? morePosts(kit),
           },
         ]
       : [],

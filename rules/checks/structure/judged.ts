@@ -5,6 +5,7 @@ import type { Figure, PatchOperation, Remedy, Severity, Structure, Waves } from 
 import type { Kit } from '../../kit.ts'
 import { lying } from '../../layout/berth.ts'
 import { quantize } from '../../numbers.ts'
+import { braceAlong } from '../../parts/along.ts'
 import { setHeightOf } from '../../parts/legs.ts'
 import { crestOf } from '../../site/waves/crest.ts'
 import { inDepth, trainsOf } from '../../site/waves/trains.ts'
@@ -108,6 +109,22 @@ export function braceAgain({ design }: Kit, pair: string): Remedy | null {
       none.filter((id) => id !== pair),
     ),
   ])
+}
+
+/** Braces lengthwise, or more of them, where the shop has such and one more of them fits. Whether that is enough is found by trying. */
+export function braceAlongToo({ design, shop, bed, layout, legs, pairs }: Kit): Remedy | null {
+  const { bracing } = design.dock
+  const now = pairs.filter(({ pair, fit }) => pair.along && fit).length
+  const across = pairs.filter(({ pair }) => !pair.along)
+  const wishes = (['last', 'all'] as const).slice(bracing?.along === 'last' ? 1 : 0)
+  for (const along of bracing?.along === 'all' ? [] : wishes) {
+    const asked = { ...design, dock: { ...design.dock, bracing: { ...bracing, along } } }
+    const fits = braceAlong(layout.placed, legs, across, { design: asked, shop, bed }).filter(
+      ({ fit }) => fit,
+    )
+    if (fits.length > now) return remedy('brace-along', [add('/dock/bracing', { ...bracing, along })])
+  }
+  return null
 }
 
 /** The run ends before a section that is too much for the shop's parts. */

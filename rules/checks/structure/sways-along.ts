@@ -1,9 +1,9 @@
 import { PUSH } from '../../structure/dock/basic-loads.ts'
 import { swayWord } from '../../structure/strength/index.ts'
 import { millimeters } from '../check.ts'
-import { morePosts, type StructureCheck, SWAY } from './judged.ts'
+import { braceAlongToo, morePosts, type StructureCheck, SWAY } from './judged.ts'
 
-/** The dock moves lengthwise so much that it feels loose: braces across do nothing there. */
+/** The dock moves lengthwise so much that it feels loose: only lengthwise braces help there, those across do nothing. */
 export const swaysAlong: StructureCheck = {
   code: 'sways-along',
   severity: 'warn',
@@ -14,7 +14,7 @@ export const swaysAlong: StructureCheck = {
           {
             parts: [],
             values: { sway: millimeters(structure.swayAlong), play: millimeters(structure.playAlong) },
-            remedy: morePosts(kit),
+            remedy: braceAlongToo(kit) ?? morePosts(kit),
           },
         ]
       : [],

@@ -217,14 +217,20 @@ const placeClamps = (
   key: 'clamp-place' | 'clamp-place-deck',
 ): StepLine[] =>
   legs.flatMap((leg) => {
-    const [hole] = braceHoles(job.dock, leg)
+    const [hole, upper] = braceHoles(job.dock, leg)
     if (!hole) return []
     const values = { leg: text(leg.id), up: meters(hole.up) }
-    return [line(job, step, 'clamp-place', [leg.id], values, leg.id, key)]
+    if (!upper) return [line(job, step, 'clamp-place', [leg.id], values, leg.id, key)]
+    const along = job.plan.pairs.get(hole.pair)?.along ? hole : upper
+    const both = { leg: text(leg.id), low: meters(hole.up), high: meters(upper.up), along: meters(along.up) }
+    return [line(job, step, 'clamp-place', [leg.id], both, leg.id, key.replace('place', 'places'))]
   })
 
-const braceHighs = (job: Job, step: string): StepLine[] =>
-  (job.plan.highs.get(step) ?? []).map((pair) => {
+/** `hung`: only those lengthwise between two sections, which is when both hang together, or only the others; absent: all. */
+const braceHighs = (job: Job, step: string, hung?: boolean): StepLine[] =>
+  (job.plan.highs.get(step) ?? []).flatMap((pair) => {
+    const [a, b] = pair.legs.map((leg) => job.plan.sectionOf.get(leg))
+    if (hung !== undefined && hung !== (pair.along === true && a !== b)) return []
     const high = pair.legs.find((leg) => leg !== pair.brace!.low)!
     return line(
       job,
@@ -343,9 +349,10 @@ function outwardStep(job: Job, section: Section, legs: readonly Leg[]): Draft {
       line(job, step, 'carry', [id], { section: text(id), on: text(on ?? '') }, undefined, 'carry-deck'),
       ...placeClamps(job, step, legs, 'clamp-place-deck'),
       ...setLegs(job, step, legs),
-      ...braceHighs(job, step),
+      ...braceHighs(job, step, false),
       line(job, step, 'drop-in', about, { section: text(id), on: text(on ?? '') }),
       ...put(job, step, 'lock', 'hook-bolt', joint ? [joint.id] : [], { on: text(on ?? '') }),
+      ...braceHighs(job, step, true),
       ...ties(job, step),
       ...laid,
     ],

@@ -1,6 +1,7 @@
 /**
  * The set-up of this dock, step by step in the trade's order of work (common practice): on shore bolts, legs, clamps, pads, brackets,
- * hinge bar, one hinge pin; in the water the standing section, then ramp, level, brace ends, panels; from the deck each further section;
+ * hinge bar, one hinge pin; in the water the standing section, then ramp, level, brace ends, panels; from the deck each further section, the end of a
+ * lengthwise brace when it is locked;
  * last clips, then caps.
  */
 import type { Catalog } from '../../catalog/index.ts'

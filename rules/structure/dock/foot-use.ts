@@ -1,7 +1,8 @@
 /**
  * The worst of each foot over all cases: how hard it presses, whether it lifts, and whether friction holds it.
  *
- * Resistance to sliding is asked of the two feet of a pair together, for a brace presses them apart with nothing behind it, and of the whole dock with its posts.
+ * Resistance to sliding is asked of the two feet of a pair together, for a brace presses them apart with nothing behind it (with lengthwise
+ * braces of all feet that braces join), and of the whole dock with its posts.
  */
 import type { FootUse, Structure } from '../../dock.ts'
 import { round6 } from '../../numbers.ts'
@@ -36,14 +37,21 @@ export function feetJudge(frame: DockFrame): FeetJudge {
   const load = new Float64Array(legs.length)
   const loadCase: string[] = legs.map(() => '')
   const liftCase: (string | null)[] = legs.map(() => null)
-  const groups: Group[] = []
+  const groups = new Set<Group>()
   const groupOf = new Map<number, Group>()
   const addGroup = (feet: readonly number[]): void => {
     const group: Group = { feet, push: 0, name: null }
-    groups.push(group)
-    for (const foot of feet) groupOf.set(foot, group)
+    groups.add(group)
+    for (const foot of feet) {
+      groups.delete(groupOf.get(foot)!)
+      groupOf.set(foot, group)
+    }
   }
-  for (const { pair } of kit.pairs) addGroup(pair.legs.map((leg) => index.get(leg.id)!))
+  for (const { pair, fit } of kit.pairs) {
+    const feet = pair.legs.map((leg) => index.get(leg.id)!)
+    if (!pair.along) addGroup(feet)
+    else if (fit) addGroup([...new Set(feet.flatMap((foot) => groupOf.get(foot)?.feet ?? [foot]))])
+  }
   legs.forEach((_, i) => {
     if (!groupOf.has(i)) addGroup([i])
   })

@@ -157,11 +157,11 @@ export function dockFrame(kit: Kit, options: FrameOptions = AS_BUILT): DockFrame
   const rails = edges.flatMap((own) => addRails(build, own))
   const legs: LegInFrame[] = []
   const braces: BraceInFrame[] = []
-  const clamps = new Map<PlacedLeg, number>()
+  const clamps = new Map<PlacedLeg, number[]>()
   if (options.braces) for (const pair of kit.pairs) if (pair.fit) braces.push(addBrace(build, pair, clamps))
   const spring = sleeveStiffness(kit.shop) * options.sleeve
   for (const leg of kit.legs)
-    legs.push(addLeg(build, leg, edges[leg.section.index]!, clamps.get(leg), spring))
+    legs.push(addLeg(build, leg, edges[leg.section.index]!, clamps.get(leg) ?? [], spring))
   const contacts: Contact[] = [
     ...legs.map(
       (leg): Contact => ({ kind: 'foot', member: leg.members[0]!, node: leg.foot, holds: 0, gap: 0 }),
@@ -385,7 +385,7 @@ function addRails(build: Build, own: Edges): RailInFrame[] {
   })
 }
 
-function addBrace(build: Build, pair: BracedPair, clamps: Map<PlacedLeg, number>): BraceInFrame {
+function addBrace(build: Build, pair: BracedPair, clamps: Map<PlacedLeg, number[]>): BraceInFrame {
   const { shop } = build.kit
   const { low, high, lowZ, highZ, brace } = pair.fit!
   const far = Math.hypot(high.x - low.x, high.y - low.y)
@@ -394,7 +394,7 @@ function addBrace(build: Build, pair: BracedPair, clamps: Map<PlacedLeg, number>
   const { reach } = shop.catalog.clamp
   const end = (leg: PlacedLeg, z: number, sign: number): [number, number] => {
     const on = addNode(build, { x: leg.x, y: leg.y, z })
-    clamps.set(leg, on)
+    clamps.set(leg, [...(clamps.get(leg) ?? []), on])
     if (reach < SAME) return [on, -1]
     const hole = addNode(build, { x: leg.x + sign * reach * ux, y: leg.y + sign * reach * uy, z })
     return [hole, addMember(build, barOf(shop, leg.stock!.stock), on, hole)]
@@ -409,17 +409,18 @@ function addLeg(
   build: Build,
   leg: PlacedLeg,
   own: Edges,
-  clamp: number | undefined,
+  clamps: readonly number[],
   spring: number,
 ): LegInFrame {
   const bar = barOf(build.kit.shop, leg.stock!.stock)
   const top = own.corners[CORNER[leg.corner]]
   const foot = addNode(build, { x: leg.x, y: leg.y, z: leg.bed + leg.pad.sole, fixed: FOOT })
   const ends = { to: ['rigid', 'rigid', 'rigid', 'rigid', spring, spring] as const }
-  const members =
-    clamp === undefined
-      ? [addMember(build, bar, foot, top, { ends })]
-      : [addMember(build, bar, foot, clamp), addMember(build, bar, clamp, top, { ends })]
+  const up = [...clamps].sort((a, b) => build.nodes[a]!.z - build.nodes[b]!.z)
+  const nodes = [foot, ...up, top]
+  const members = nodes
+    .slice(1)
+    .map((to, i) => addMember(build, bar, nodes[i]!, to, to === top ? { ends } : {}))
   return { leg, foot, top, members }
 }
 

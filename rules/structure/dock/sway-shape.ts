@@ -38,7 +38,7 @@ export interface SwayingLeg {
   readonly leg: string
   readonly x: number
   readonly y: number
-  /** From the foot up: foot, the brace's clamp where it has one, the middle of the sleeve. */
+  /** From the foot up: foot, the clamps of its braces where it has any, the middle of the sleeve. */
   readonly points: readonly LegPoint[]
 }
 

@@ -18,7 +18,9 @@ export function fitBraces(catalog: Catalog, codes: ReadonlySet<string>): Catalog
   if (codes.size === 0) return catalog
   return {
     ...catalog,
-    braces: catalog.braces.map((brace) => (codes.has(brace.code) ? fitted(brace, catalog) : brace)),
+    braces: catalog.braces.map((brace) =>
+      codes.has(brace.code) && !brace.along ? fitted(brace, catalog) : brace,
+    ),
   }
 }
 

@@ -91,7 +91,8 @@ function* spaceOf(
   const bed = makeBed(design.site)
   const low = Math.min(0, design.site.levels.low)
   const { placed: _, overrides: __, bracing, ...dock } = design.dock
-  const own = bracing?.first === undefined ? dock : { ...dock, bracing: { first: bracing.first } }
+  const { none: ___, ...braces } = bracing ?? {}
+  const own = Object.keys(braces).length === 0 ? dock : { ...dock, bracing: braces }
   const least = design.dock.ramp ? 2 : 1
   // Asked with nothing under water, it tells how deep the water is where that boat lies.
   const boat = { length: wish.length, side: wish.side, draught: 0, height: 0, mass: 0 }

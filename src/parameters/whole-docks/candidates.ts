@@ -75,7 +75,7 @@ function atEnd(boat: NonNullable<Design['dock']['boats']>[number]): NonNullable<
 /** What speaks of sections and legs by name says nothing of another dock. */
 function bare(design: Design): Design {
   const { placed: _, overrides: __, bracing, finish: ___, boats = [], ...dock } = design.dock
-  const first = bracing?.first
+  const { none: ____, ...braces } = bracing ?? {}
   // Of boats at edges of their own the first goes with the dock, to its lake end.
   const [boat] = boats
   return {
@@ -83,7 +83,7 @@ function bare(design: Design): Design {
     dock: {
       ...dock,
       ...(boat && !dock.boat && { boat: atEnd(boat) }),
-      ...(first !== undefined && { bracing: { first } }),
+      ...(Object.keys(braces).length > 0 && { bracing: braces }),
     },
   }
 }

@@ -1,4 +1,5 @@
 /** A case for each check of braces. */
+import { alongCatalog } from '../../support/along-shop.ts'
 import { type Cases, flat } from './support.ts'
 
 /** A pair across, and its legs. */
@@ -70,5 +71,28 @@ export const braces: Cases = {
       where: { '/dock/bracing/none/0': undefined },
     },
     helped: true,
+  },
+  'brace-along-none': {
+    raise: { dock: { bracing: { along: 'last' } } },
+    neighbor: {},
+    tells: { parts: [], values: { why: 'no-brace' }, where: null },
+  },
+  // The longest rises sqrt(2.5908^2 - (2.4638 - 0.1016)^2) = 1.064075 m, and the shortest that spans it, 96 in, 0.604819: with half a clamp
+  // at each end, 2 in under the frame and 1 in over the pad (0.08255) that asks for 0.814369 m of the 0.6722 m between underside and bed.
+  'brace-along-does-not-fit': {
+    raise: { site: flat(0.4), dock: { bracing: { along: 'last' } }, shop: alongCatalog },
+    neighbor: { site: flat(0.4) },
+    // Midway at -0.0639: holes at -0.5959375 and 0.4681375; 0.0254 beyond each of them the bed at -0.4, the pad 0.08255 over it, the frame at 0.2722.
+    tells: {
+      parts: [...['s5.left', 's4.end.left', 's5.end.left'], ...['s5.right', 's4.end.right', 's5.end.right']],
+      values: {
+        pairs: ['s5.left', 's5.right'],
+        brace: ['along-102'],
+        bed: -0.221338,
+        pad: -0.303888,
+        frame: -0.221338,
+      },
+      where: null,
+    },
   },
 }

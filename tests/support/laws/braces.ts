@@ -111,6 +111,7 @@ interface Known {
   readonly a: Foot
   readonly b: Foot
   readonly tried: (stock: Stock, low: Foot, high: Foot) => Fit | null
+  readonly ground: Ground
 }
 
 /** Pairs with both legs and the bottom under them known, and what the laws ask of them. */
@@ -126,7 +127,7 @@ function* known(...[dock, design, catalog]: Parameters<Law>): Generator<Known> {
       const fit = fitOf(catalog, stock, low, high, pair.spacing, underside)
       return fit && { ...fit, spare: Math.min(fit.spare, spareBetween(ground, fit, low, high, catalog)) }
     }
-    yield { pair, a, b, tried }
+    yield { pair, a, b, tried, ground }
   }
 }
 
@@ -148,6 +149,7 @@ const longer = (a: Leg, b: Leg): number | null =>
 export const braceNeeded: Law = (dock, design, catalog) => {
   const out: string[] = []
   for (const { pair, a, b } of known(dock, design, catalog)) {
+    if (pair.along) continue
     const length = longer(a, b)
     if (length !== null && pair.needsBrace !== length >= catalog.rules.braceFrom.value - 1e-6)
       out.push(`${pair.id} needsBrace ${pair.needsBrace} with a leg of ${length}`)
@@ -159,11 +161,12 @@ export const braceNeeded: Law = (dock, design, catalog) => {
 /** A brace is of the catalog, meant for that spacing, and joins the pair's own legs. */
 export const braceOfItsPair: Law = (dock, _design, catalog) => {
   const out: string[] = []
-  for (const { id, legs, spacing, brace } of dock.pairs) {
+  for (const { id, legs, spacing, brace, along } of dock.pairs) {
     if (brace === null) continue
     const stock = catalog.braces.find((s) => s.code === brace.code)
     if (stock === undefined || !near(stock.holes, brace.stock))
       out.push(`${id}: ${brace.code} of ${brace.stock} is not in the catalog`)
+    else if (Boolean(stock.along) !== Boolean(along)) out.push(`${id}: ${brace.code} runs the other way`)
     else if (!inRange(stock.spacing, spacing, 1e-5))
       out.push(`${id}: ${brace.code} is not meant for ${spacing}`)
     if (!legs.includes(brace.low)) out.push(`${id}: its brace stands on ${brace.low}`)
@@ -176,7 +179,7 @@ export const braceFigures: Law = (dock, design, catalog) => {
   const out: string[] = []
   for (const { pair, a, b, tried } of known(dock, design, catalog)) {
     const stock = catalog.braces.find((s) => s.code === pair.brace?.code)
-    if (pair.brace === null || stock === undefined) continue
+    if (pair.brace === null || stock === undefined || pair.along) continue
     const [low, high] = pair.brace.low === a.id ? [a, b] : [b, a]
     const right = tried(stock, low, high)
     const names = ['rise', 'lowZ', 'highZ', 'lowClearance', 'highClearance'] as const
@@ -226,9 +229,10 @@ export const bracePreferred: Law = (dock, design, catalog) => {
   const out: string[] = []
   for (const { pair, a, b, tried } of known(dock, design, catalog)) {
     const length = longer(a, b)
-    if (pair.brace === null || length === null) continue
+    if (pair.brace === null || length === null || pair.along) continue
     const fitting = catalog.braces.filter(
       (s) =>
+        !s.along &&
         inRange(s.legs, length, 1e-6) &&
         inRange(s.spacing, pair.spacing, -1e-5) &&
         ways(a, b, catalog).some(([low, high]) => (tried(s, low, high)?.spare ?? -1) > 1e-5),
@@ -246,11 +250,13 @@ export const noBraceForAReason: Law = (dock, design, catalog) => {
   const out: string[] = []
   for (const { pair, a, b, tried } of known(dock, design, catalog)) {
     if (!pair.needsBrace || pair.brace !== null || design.dock.bracing?.none?.includes(pair.id)) continue
+    if (pair.along) continue
     if (!findingsOn(dock, a.id).some((f) => f.parts.includes(b.id) && f.severity !== 'note'))
       out.push(`${pair.id} needs a brace, has none, and no finding names both legs`)
     if (longer(a, b) === null) continue
     const fitting = catalog.braces.filter(
       (s) =>
+        !s.along &&
         inRange(s.spacing, pair.spacing, -1e-5) &&
         ways(a, b, catalog).some(([low, high]) => (tried(s, low, high)?.spare ?? -1) > 1e-5),
     )
@@ -271,7 +277,7 @@ export const braceLowEnd: Law = (dock, design, catalog) => {
   let previous: string | null = null
   for (const pair of dock.pairs) {
     const [a, b] = pair.legs.map((id) => by.get(id))
-    if (pair.brace === null || a === undefined || b === undefined) continue
+    if (pair.along || pair.brace === null || a === undefined || b === undefined) continue
     const difference = a.bed - b.bed
     const deeper = difference < 0 ? a : b
     if (Math.abs(difference) > level + 3e-6 && pair.brace.low !== deeper.id)
@@ -334,6 +340,154 @@ export const bracePlaced: Law = (dock, design, catalog) => {
       expectNear(out, `${pair.id} low hole`, brace.at[i], expected[i], 1e-5)
       expectNear(out, `${pair.id} direction`, own[i], toward[i], 1e-5)
     }
+  }
+  return out
+}
+
+/** A lengthwise brace is asked for, at a side of its section between its own legs or one in line of the section that it hangs on; no leg has two. */
+export const alongPairs: Law = (dock, design, catalog) => {
+  const out: string[] = []
+  const by = legsById(dock)
+  const sections = sectionById(dock)
+  const used = new Set<string>()
+  const farthest = new Map<number, string>()
+  const wish = design.dock.bracing?.along
+  for (const pair of dock.pairs) {
+    if (!pair.along) continue
+    if (wish === undefined) out.push(`${pair.id}: nobody asked for it`)
+    const [name, side] = [
+      pair.id.slice(0, pair.id.lastIndexOf('.')),
+      pair.id.slice(pair.id.lastIndexOf('.') + 1),
+    ]
+    const section = sections.get(name)
+    const [a, b] = pair.legs.map((id) => by.get(id))
+    if (section === undefined || a === undefined || b === undefined) {
+      out.push(`${pair.id}: no such section or leg`)
+      continue
+    }
+    for (const [leg, end] of [
+      [a, 'start'],
+      [b, 'end'],
+    ] as const)
+      if (
+        leg.id !== `${name}.${end}.${side}` &&
+        (by.has(`${name}.${end}.${side}`) || leg.section !== section.on)
+      )
+        out.push(`${pair.id}: ${leg.id} is neither its own nor of what carries it`)
+    if (section.turn === undefined) {
+      const turn = (section.heading * Math.PI) / 180
+      const off = Math.abs(Math.cos(turn) * (b.y - a.y) - Math.sin(turn) * (b.x - a.x))
+      if (off > catalog.rules.pairAlign.value + 1e-5) out.push(`${pair.id}: its legs are ${off} out of line`)
+    }
+    if (wish === 'last') {
+      const way = Math.round(section.heading) % 180
+      if ((farthest.get(way) ?? name) !== name)
+        out.push(`${pair.id}: ${farthest.get(way)} has braces that way`)
+      farthest.set(way, name)
+    }
+    if (pair.brace === null) continue
+    for (const leg of pair.legs) {
+      if (used.has(leg)) out.push(`${leg} has two lengthwise braces`)
+      used.add(leg)
+    }
+  }
+  return out
+}
+
+/** Of every lift from the middle that is asked, by how much the worst of its limits is kept, clamps on the same legs among them. */
+function spareLifted(
+  ...[dock, design, catalog, { pair, a, b, ground }, stock, low, up]: [
+    ...Parameters<Law>,
+    Known,
+    Stock,
+    Foot,
+    number,
+  ]
+): number {
+  const high = low === a ? b : a
+  const fit = fitOf(catalog, stock, low, high, pair.spacing, undersideOver(dock, design, catalog, [a, b]))
+  if (fit === null) return Number.NEGATIVE_INFINITY
+  const lifted = { ...fit, lowZ: fit.lowZ + up, highZ: fit.highZ + up }
+  const others = dock.pairs.flatMap(({ id, along, brace, legs }) =>
+    along || brace === null || id === pair.id
+      ? []
+      : legs.map((leg) => ({ leg, z: leg === brace.low ? brace.lowZ : brace.highZ, code: brace.code })),
+  )
+  const apart = others.flatMap(({ leg, z, code }) => {
+    const own = leg === low.id ? lifted.lowZ : leg === high.id ? lifted.highZ : null
+    const other = catalog.braces.find((s) => s.code === code)
+    const least = endHalf(catalog, stock) + endHalf(catalog, other) + catalog.rules.braceToPad.value
+    return own === null ? [] : [Math.abs(own - z) - least]
+  })
+  const under = spareBetween(ground, lifted, low, high, catalog)
+  return Math.min(
+    ...apart,
+    fit.highClearance - up - catalog.rules.braceToFrame.value,
+    fit.lowClearance + up - Math.max(catalog.rules.braceToPad.value, catalog.rules.braceToBed.value),
+    under,
+  )
+}
+
+/** A lengthwise brace rises by Pythagoras, low end on the deeper leg, and keeps off the clamps of braces across; where there is none, that is told. */
+export const alongFigures: Law = (dock, design, catalog) => {
+  const out: string[] = []
+  for (const one of known(dock, design, catalog)) {
+    const { pair, a, b } = one
+    if (!pair.along) continue
+    if (pair.brace === null) {
+      if (design.dock.bracing?.none?.includes(pair.id)) continue
+      if (
+        !findingsOn(dock, a.id).some((f) => f.parts.includes(b.id) && f.code === 'brace-along-does-not-fit')
+      )
+        out.push(`${pair.id} is asked for, has no brace, and nothing says so`)
+      // No stock brace hangs there at any height: each is tried every 5 mm.
+      for (const stock of catalog.braces)
+        if (stock.along && inRange(stock.spacing, pair.spacing, -1e-5))
+          for (const [low] of ways(a, b, catalog))
+            for (let mm = -600; mm <= 600; mm += 5)
+              if (spareLifted(dock, design, catalog, one, stock, low, mm / 1000) > 1e-4) {
+                out.push(`${pair.id} has no brace, though ${stock.code} would hang ${mm} mm off the middle`)
+                break
+              }
+      continue
+    }
+    const stock = catalog.braces.find((s) => s.code === pair.brace?.code)!
+    const { brace } = pair
+    const low = brace.low === a.id ? a : b
+    const high = low === a ? b : a
+    if (low.bed > high.bed + catalog.rules.braceLevel.value + 3e-6)
+      out.push(`${pair.id}: low end on the shallower leg`)
+    expectNear(
+      out,
+      `${pair.id} holes`,
+      Math.hypot(brace.highZ - brace.lowZ, pair.spacing - 2 * catalog.clamp.reach),
+      stock.holes,
+      1e-5,
+    )
+    const half = endHalf(catalog, stock)
+    for (const other of dock.pairs) {
+      if (other.brace === null || other.id === pair.id) continue
+      const theirs = endHalf(
+        catalog,
+        catalog.braces.find((s) => s.code === other.brace?.code),
+      )
+      for (const leg of other.legs) {
+        if (!pair.legs.includes(leg)) continue
+        const [own, its] = [
+          leg === brace.low ? brace.lowZ : brace.highZ,
+          leg === other.brace.low ? other.brace.lowZ : other.brace.highZ,
+        ]
+        if (Math.abs(own - its) < half + theirs + catalog.rules.braceToPad.value - 1e-5)
+          out.push(`${pair.id} and ${other.id} meet on ${leg}`)
+      }
+    }
+    // Nothing nearer to the middle would do.
+    const fit = fitOf(catalog, stock, low, high, pair.spacing, undersideOver(dock, design, catalog, [a, b]))!
+    const lift = Math.abs(brace.lowZ - fit.lowZ)
+    for (let mm = 0; mm / 1000 < lift - 1e-3; mm += 5)
+      for (const sign of [1, -1])
+        if (spareLifted(dock, design, catalog, one, stock, low, (sign * mm) / 1000) > 1e-4)
+          out.push(`${pair.id} hangs ${lift} off the middle, though ${mm} mm would do`)
   }
   return out
 }

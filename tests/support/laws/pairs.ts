@@ -9,6 +9,7 @@ export const pairsOfLegs: Law = (dock) => {
   const seen = new Set<string>()
   for (const pair of dock.pairs) {
     const [a, b] = pair.legs.map((id) => by.get(id))
+    if (pair.along) continue
     if (a === undefined || b === undefined) {
       out.push(`${pair.id} has a leg that is not there`)
       continue
@@ -27,7 +28,9 @@ export const pairsByRule: Law = (dock, _design, catalog) => {
   const out: string[] = []
   const by = legsById(dock)
   const align = catalog.rules.pairAlign.value
-  const paired = new Map(dock.pairs.flatMap((p) => p.legs.map((id) => [id, p] as const)))
+  const across = dock.pairs.filter((p) => !p.along)
+  const braces = catalog.braces.filter((s) => !s.along)
+  const paired = new Map(across.flatMap((p) => p.legs.map((id) => [id, p] as const)))
   for (const section of dock.sections)
     for (const edge of ['start', 'end'] as const) {
       const [l, r] = [`${section.id}.${edge}.left`, `${section.id}.${edge}.right`]
@@ -48,9 +51,9 @@ export const pairsByRule: Law = (dock, _design, catalog) => {
       return far * Math.min(Math.abs(Math.sin(off)), Math.abs(Math.cos(off))) <= align + slack
     })
   }
-  const nearest = Math.min(Infinity, ...catalog.braces.map((s) => s.spacing.from))
-  const farthest = Math.max(0, ...catalog.braces.map((s) => s.spacing.to))
-  for (const pair of dock.pairs) {
+  const nearest = Math.min(Infinity, ...braces.map((s) => s.spacing.from))
+  const farthest = Math.max(0, ...braces.map((s) => s.spacing.to))
+  for (const pair of across) {
     const [a, b] = pair.legs.map((id) => by.get(id))
     if (a === undefined || b === undefined || isEdgePair(pair)) continue
     if (!inLine(a, b, 1e-5)) out.push(`${pair.id}: its legs are not in line`)
@@ -67,11 +70,14 @@ export const pairsByRule: Law = (dock, _design, catalog) => {
   return out
 }
 
-/** `s3.end` for the legs of one edge, else both leg ids joined by `~`. */
+/** `s3.end` for the legs of one edge, else both leg ids joined by `~`; `s3.left` is of a lengthwise brace (`alongPairs`). */
 export const pairIds: Law = (dock) =>
   dock.pairs
     .filter((p) => {
       const [a, b] = p.legs
-      return !(isEdgePair(p) ? [a.replace(/\.(left|right)$/, '')] : [`${a}~${b}`, `${b}~${a}`]).includes(p.id)
+      return (
+        !p.along &&
+        !(isEdgePair(p) ? [a.replace(/\.(left|right)$/, '')] : [`${a}~${b}`, `${b}~${a}`]).includes(p.id)
+      )
     })
     .map((p) => `pair ${p.id} of ${p.legs}`)
