@@ -87,7 +87,11 @@ export default defineConfig({
           groups: [
             { name: 'app', tags: ['$initial'], test: (id) => !LATER.test(id), priority: 3 },
             { name: 'solids', test: /\/geometry\/(?!drawing|export|paper|sheets)/, priority: 2 },
-            { name: 'clearance', test: /\/rules\/clearance\/(?!clashes|obst|hull|ways|leave|boats)/, priority: 2 },
+            {
+              name: 'clearance',
+              test: /\/rules\/clearance\/(?!clashes|obst|hull|ways|leave|boats)/,
+              priority: 2,
+            },
             // What judges in the frame of an edit, and its words: of use to the page and to its workers.
             {
               name: 'checks',
