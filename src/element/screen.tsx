@@ -58,7 +58,8 @@ const PARTS: Readonly<Record<string, string>> = {
 }
 const made = options.vnode
 options.vnode = (node) => {
-  const part = PARTS[node.type as string]
+  // To look up a component would write out its source.
+  const part = typeof node.type === 'string' && PARTS[node.type]
   if (part) {
     const props = node.props as { part?: string; className?: string }
     props.part ??= props.className?.startsWith('main') ? `${part} main-button` : part
