@@ -44,7 +44,7 @@ export function parseDesign(input: unknown): Parsed<Design> {
 
 /**
  * The same of an edited design: long lists that are the very objects of the valid design `before` are not looked at again. What is
- * checked of them is checked within them.
+ * checked of them is checked within them. What the edit left alone stays the very object that it was: who shows it need not look again.
  */
 export function parseEdited(edited: Design, before: Design): Parsed<Design> {
   const { site, dock } = edited
@@ -68,6 +68,12 @@ export function parseEdited(edited: Design, before: Design): Parsed<Design> {
   keep('plan', [{ id: 'root', on: null, along: 0 }])
   keep('placed', [])
   keep('overrides', {})
+  type Parts = Record<string, unknown>
+  put.push((whole) => {
+    if (dock === before.dock) (whole as Parts).dock = dock
+    for (const [key, part] of Object.entries(site))
+      if (part === (before.site as Parts)[key]) (whole.site as Parts)[key] = part
+  })
   const parsed = parseDesign(short)
   if (parsed.ok) for (const back of put) back(parsed.value)
   return parsed

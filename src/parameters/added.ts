@@ -34,13 +34,13 @@ function addedBy(
  * @param changes of which each is a choice; must stay the same while the catalog does
  */
 export function useAdded(changes: ReadonlyMap<string, Change>): (name: string) => string | null {
-  const design = useLeadline((s) => s.design)
-  const catalog = useLeadline((s) => s.catalog)
-  const dragging = useLeadline((s) => s.dragging)
   const { money, lined } = useWords()
+  // While the hand moves nobody reads it.
+  const design = useLeadline((s) => (s.dragging || !lined ? null : s.design))
+  const catalog = useLeadline((s) => s.catalog)
   const [added, setAdded] = useState<ReadonlyMap<string, number>>(new Map())
   useEffect(() => {
-    if (dragging || !lined) return
+    if (!design) return
     if (tooLarge(design, [])) {
       setAdded(new Map())
       return
@@ -52,7 +52,7 @@ export function useAdded(changes: ReadonlyMap<string, Change>): (name: string) =
     return () => {
       over = true
     }
-  }, [changes, design, catalog, dragging, lined])
+  }, [changes, design, catalog])
   return (name) => {
     const by = lined ? (added.get(name) ?? 0) : 0
     return by === 0 ? null : `${by > 0 ? '+' : ''}${money(by)}`

@@ -1,7 +1,7 @@
 /** What the deck is laid with, where the shop has a choice: material and color, with what that comes to for this dock. */
 import { panelFor } from '../../rules/catalog-index.ts'
-import { type Catalog, type Design, type Dock, shopOf } from '../../rules/index.ts'
-import { useDock, useLeadline } from '../state/store.ts'
+import { type Catalog, type Design, shopOf } from '../../rules/index.ts'
+import { placedOf, useLeadline } from '../state/store.ts'
 import { Choice } from '../ui/controls.tsx'
 import { useNames } from '../ui/use-names.ts'
 import { useWords } from '../ui/use-words.ts'
@@ -12,10 +12,15 @@ export function Decking() {
   const finish = useLeadline((s) => s.design.dock.finish)
   const stale = useLeadline((s) => s.stale)
   const edit = useLeadline((s) => s.edit)
-  const dock = useDock()
   const { t, money, lined } = useWords(WANTS)
   const named = useNames()
   const { deckings = [] } = catalog
+  // Which sections there are says what it comes to; every other change leaves it alone.
+  const frames = useLeadline((s) =>
+    placedOf(s)
+      .sections.map(({ frame }) => frame)
+      .join('\n'),
+  )
   const own = deckings.find(isOwn)?.code
   return (
     <div className="control">
@@ -31,7 +36,7 @@ export function Decking() {
             label: (
               <>
                 {named({ code, name })}
-                {lined && !stale && <small>{money(panelsPrice(dock, catalog, code))}</small>}
+                {lined && !stale && <small>{money(panelsPrice(frames, catalog, code))}</small>}
               </>
             ),
           }))}
@@ -42,10 +47,10 @@ export function Decking() {
 }
 
 /** Of all panels of the dock, were they laid in that decking: what the list would say, in the smallest coin. */
-function panelsPrice(dock: Dock, catalog: Catalog, finish: string): number {
+function panelsPrice(frames: string, catalog: Catalog, finish: string): number {
   const shop = shopOf(catalog)
-  return dock.sections.reduce((sum, section) => {
-    const frame = shop.frames.get(section.frame)
+  return frames.split('\n').reduce((sum, code) => {
+    const frame = shop.frames.get(code)
     return frame ? sum + frame.panels * panelFor(shop, finish, frame).price : sum
   }, 0)
 }

@@ -7,8 +7,9 @@ import * as change from './design-edits.ts'
 
 /** How far it rises and falls: no signs. A high level under the day's is a fall of that much, and comes as a negative number. */
 export function Levels() {
-  const design = useLeadline((s) => s.design)
-  const { low, high } = design.site.levels
+  const { low, high } = useLeadline((s) => s.design.site.levels)
+  const highUnsaid = useLeadline((s) => change.levelAssumed(s.design, 'high'))
+  const lowUnsaid = useLeadline((s) => change.levelAssumed(s.design, 'low'))
   const edit = useLeadline((s) => s.edit)
   const { t } = useWords(WANTS)
   return (
@@ -18,13 +19,13 @@ export function Levels() {
         <LengthField
           label={t('levels.rises')}
           value={high}
-          unsaid={change.levelAssumed(design, 'high')}
+          unsaid={highUnsaid}
           commit={(to) => edit((d) => change.setLevel(d, 'high', to))}
         />
         <LengthField
           label={t('levels.falls')}
           value={0 - low}
-          unsaid={change.levelAssumed(design, 'low')}
+          unsaid={lowUnsaid}
           commit={(to) => edit((d) => change.setLevel(d, 'low', 0 - to))}
         />
       </div>

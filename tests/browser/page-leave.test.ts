@@ -64,6 +64,8 @@ test('what is being typed when the page is left counts, and so does a drag that 
   await page.reload()
   await ready(page)
   expect(await read(page, (e) => e.design.name)).toBe('Half typed')
+  // Where there is no scene its buttons go when that is known, and what is under them moves up.
+  await page.locator('.stage-controls .coming').first().waitFor({ state: 'detached' })
   const handle = page.getByRole('slider', { name: 'How high over the water' }).and(page.locator('.handle'))
   const box = (await handle.boundingBox())!
   const before = await read(page, (e) => e.design.dock.deckHeight)

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { assessKit, demoCatalog, demoDesign, parseDesign } from '../../rules/index.ts'
+import { assessKit, type Design, demoCatalog, demoDesign, parseDesign } from '../../rules/index.ts'
 import { MOST_STEPS } from '../../src/state/history.ts'
 import { createLeadlineStore, dockOf } from '../../src/state/store.ts'
 import { deriveAtOnce } from '../support/at-once.ts'
@@ -71,6 +71,25 @@ describe('the store', () => {
     expect(store.getState().design).toBe(store.getState().design)
     expect(store.getState().design.dock.deckHeight).toBe(0.45)
     expect(store.getState().canUndo).toBe(false)
+  })
+
+  it('leaves what an edit did not touch the very object that it was, and checks it all the same', () => {
+    const store = createLeadlineStore()
+    const { site, dock } = store.getState().design
+    const deepen = (by: number) => (d: Design) => ({
+      ...d,
+      site: { ...d.site, soundings: d.site.soundings.map((s) => ({ ...s, depth: s.depth + by })) },
+    })
+    expect(store.getState().edit(deepen(0.25))).toEqual([])
+    const now = store.getState().design
+    expect(now.site.soundings).toEqual(deepen(0.25)(demoDesign).site.soundings)
+    expect(now.dock).toBe(dock)
+    expect(now.site.levels).toBe(site.levels)
+    expect(now.site).not.toBe(site)
+    // Together with what was left alone it may be wrong.
+    const crowded = (d: Design) => ({ ...d, site: { ...d.site, soundings: [] } })
+    expect(store.getState().edit(crowded)).not.toEqual([])
+    expect(store.getState().design).toBe(now)
   })
 
   it('makes one step of a gesture and holds the scale still while it goes on', () => {
