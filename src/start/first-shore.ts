@@ -4,6 +4,7 @@
  */
 import { straightFrames } from '../../rules/catalog/straight.ts'
 import { type Catalog, type Design, EXACT, type Units } from '../../rules/index.ts'
+import { quantize } from '../../rules/numbers.ts'
 
 /** m. Asked in the figures that people have: whole feet, or meters. */
 const ASKED = {
@@ -19,10 +20,17 @@ const ORDINARY = {
   metric: { deck: 0.45, level: 0.15 },
 } as const
 
+/** As it would be read: a design that is in hand has been through the border. */
 export function firstShore(units: Units, { frames, survey }: Pick<Catalog, 'frames' | 'survey'>): Design {
   const { near, far, back } = ASKED[units]
-  const { deck, level } = ORDINARY[units]
-  const taken = (distance: number) => ({ distance, offset: 0, depth: GENTLE * distance, assumed: true })
+  const deck = quantize(ORDINARY[units].deck)
+  const level = quantize(ORDINARY[units].level)
+  const taken = (distance: number) => ({
+    distance: quantize(distance),
+    offset: 0,
+    depth: quantize(GENTLE * distance),
+    assumed: true,
+  })
   return {
     format: 'leadline/design',
     version: 1,

@@ -36,6 +36,14 @@ describe('where nobody has said anything', () => {
     expect(found?.values.keys?.value).toEqual(['shore', 'bottom', 'levels', 'wind'])
   })
 
+  it('it is as it would be read, to the last digit, in either unit', () => {
+    for (const units of ['imperial', 'metric'] as const) {
+      const begun = firstShore(units, demoCatalog)
+      const parsed = parseDesign(begun)
+      expect(parsed.ok && parsed.value).toEqual(begun)
+    }
+  })
+
   it('the dock is as short as one can be, and the same as laid out anew', () => {
     expect(first.dock).toMatchObject({ sections: 2, ramp: true })
     expect(laidOut(first, demoCatalog)).toEqual(first)
