@@ -48,35 +48,30 @@ export function parseDesign(input: unknown): Parsed<Design> {
  */
 export function parseEdited(edited: Design, before: Design): Parsed<Design> {
   const { site, dock } = edited
-  const put: ((whole: Design) => void)[] = []
   const short = { ...edited, site: { ...site }, dock: { ...dock } }
+  if (site.soundings === before.site.soundings) short.site.soundings = site.soundings.slice(0, 1)
   type Lists = { -readonly [K in keyof Design['dock']]: Design['dock'][K] }
-  if (site.soundings === before.site.soundings) {
-    short.site.soundings = site.soundings.slice(0, 1)
-    put.push((whole) => {
-      whole.site.soundings = site.soundings
-    })
+  const standIn = <K extends 'plan' | 'placed' | 'overrides'>(key: K, stand: NonNullable<Lists[K]>): void => {
+    if (dock[key] !== undefined && dock[key] === before.dock[key]) (short.dock as Lists)[key] = stand
   }
-  const keep = <K extends 'plan' | 'placed' | 'overrides'>(key: K, stand: NonNullable<Lists[K]>): void => {
-    const list = dock[key]
-    if (list === undefined || list !== before.dock[key]) return
-    ;(short.dock as Lists)[key] = stand
-    put.push((whole) => {
-      ;(whole.dock as Lists)[key] = list
-    })
-  }
-  keep('plan', [{ id: 'root', on: null, along: 0 }])
-  keep('placed', [])
-  keep('overrides', {})
-  type Parts = Record<string, unknown>
-  put.push((whole) => {
-    if (dock === before.dock) (whole as Parts).dock = dock
-    for (const [key, part] of Object.entries(site))
-      if (part === (before.site as Parts)[key]) (whole.site as Parts)[key] = part
-  })
+  standIn('plan', [{ id: 'root', on: null, along: 0 }])
+  standIn('placed', [])
+  standIn('overrides', {})
   const parsed = parseDesign(short)
-  if (parsed.ok) for (const back of put) back(parsed.value)
+  if (!parsed.ok) return parsed
+  const { value } = parsed
+  putBack(value.site, site, before.site)
+  putBack(value.dock, dock, before.dock)
+  putBack(value, edited, before)
   return parsed
+}
+
+/** Parts that are the very objects of `before` go in the place of what was read of them. */
+function putBack<T extends object>(read: T, edited: T, before: T): void {
+  for (const key of Object.keys(edited) as (keyof T)[]) {
+    const part = edited[key]
+    if (typeof part === 'object' && part !== null && part === before[key]) read[key] = part
+  }
 }
 
 /** The same from JSON text. */

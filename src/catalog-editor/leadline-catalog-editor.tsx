@@ -14,6 +14,7 @@ import {
   type Reader,
 } from '../../rules/index.ts'
 import base from '../element/base.css?inline'
+import notice from '../element/notice.css?inline'
 import { messageOf } from '../platform/error-message.ts'
 import css from './catalog-editor.css?inline'
 import { type Keep, openKeep } from './keep.ts'
@@ -127,7 +128,7 @@ export class LeadlineCatalogEditor extends Base {
     const { signal } = this.#over
     const root = this.shadowRoot ?? this.attachShadow({ mode: 'open' })
     const sheet = new CSSStyleSheet()
-    sheet.replaceSync(`${base}\n${css}`)
+    sheet.replaceSync([base, notice, css].join('\n'))
     root.adoptedStyleSheets = [sheet]
     this.#box = document.createElement('div')
     this.#box.className = 'root'

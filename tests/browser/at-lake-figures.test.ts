@@ -42,17 +42,18 @@ function lastYear() {
   return on.record
 }
 
-test('how far each leg goes is told against last year, on paper too; a figure that was wrong is put right in its place', async () => {
-  const { page, close } = await open({
-    path: '/waterside.html',
-    viewport: PHONE,
-    hasTouch: true,
-    fresh: true,
-  })
-  const buffer = Buffer.from(JSON.stringify(lastYear()))
+/** The day at the lake with a record opened. */
+async function atLakeWith(record: object, viewport: { width: number; height: number } = PHONE) {
+  const opened = await open({ path: '/waterside.html', viewport, hasTouch: true, fresh: true })
+  const buffer = Buffer.from(JSON.stringify(record))
   const file = { name: 'cove.record.json', mimeType: 'application/json', buffer }
-  await page.locator('.lake-day input[type="file"]').first().setInputFiles(file)
-  await titled(page, 'Quillet Cove')
+  await opened.page.locator('.lake-day input[type="file"]').first().setInputFiles(file)
+  await titled(opened.page, 'Quillet Cove')
+  return opened
+}
+
+test('how far each leg goes is told against last year, on paper too; a figure that was wrong is put right in its place', async () => {
+  const { page, close } = await atLakeWith(lastYear())
   await tap(page, 'How far each leg goes up or down')
   // As last year, until somebody says otherwise: 4 in under the survey's.
   await expect.poll(() => said(page)).toContain('4 in lower than when the depths were measured')
@@ -106,16 +107,7 @@ test('how far each leg goes is told against last year, on paper too; a figure th
 })
 
 test('half-typed figures outlive a reload; last year’s lake stood lower than was told, and next spring goes by it', async () => {
-  const { page, close } = await open({
-    path: '/waterside.html',
-    viewport: PHONE,
-    hasTouch: true,
-    fresh: true,
-  })
-  const buffer = Buffer.from(JSON.stringify(lastYear()))
-  const file = { name: 'cove.record.json', mimeType: 'application/json', buffer }
-  await page.locator('.lake-day input[type="file"]').first().setInputFiles(file)
-  await titled(page, 'Quillet Cove')
+  const { page, close } = await atLakeWith(lastYear())
   const spring = `Setting it up in ${new Date().getFullYear()}`
   const by = page.getByRole('textbox', { name: 'By how much' })
   const reloaded = async (to: string) => {
@@ -195,16 +187,7 @@ test('on the narrowest phone a figure of a table stands on one line, in any lang
     const set = { kind: 'set', leg: id, stock: planned!.stock, height, keep: 'planned' } as const
     write(on, { ...set, level: 0, how: 'measured' }, '2025')
   })
-  const { page, close } = await open({
-    path: '/waterside.html',
-    viewport: { width: 320, height: 640 },
-    hasTouch: true,
-    fresh: true,
-  })
-  const buffer = Buffer.from(JSON.stringify(on.record))
-  const file = { name: 'cove.record.json', mimeType: 'application/json', buffer }
-  await page.locator('.lake-day input[type="file"]').first().setInputFiles(file)
-  await titled(page, 'Quillet Cove')
+  const { page, close } = await atLakeWith(on.record, { width: 320, height: 640 })
   const lake = page.locator('leadline-dock').first()
   const told = async (legs: number) => {
     for (const lang of ['de', 'es', 'fr', 'en'])

@@ -20,24 +20,9 @@ import { deriveAtOnce } from '../support/at-once.ts'
 import { type BraceRow, expectBraces, parsed } from '../support/by-hand.ts'
 import { runs } from '../support/runs.ts'
 import { validate } from '../support/validate.ts'
+import { overLevelBed } from '../support/worked-designs.ts'
 
-const designOf = (dock: object) =>
-  parsed({
-    format: 'leadline/design',
-    version: 1,
-    name: 'Level',
-    site: {
-      soundings: [
-        { distance: 0, depth: 0 },
-        { distance: 6, depth: 0.7366 },
-        { distance: 30, depth: 0.7366 },
-      ],
-      soundingError: 0.03,
-      levels: { low: -0.2, high: 0.15 },
-      bottom: 'sand',
-    },
-    dock: { deckHeight: 0.5334, frame: '4x8', start: 8, ...dock },
-  })
+const designOf = (dock: object) => parsed(overLevelBed(dock))
 
 /** Across, low ends in turn from the left. */
 const across = (...pairs: string[]): BraceRow[] =>

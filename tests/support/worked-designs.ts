@@ -111,3 +111,21 @@ export const scattered = {
     ],
   },
 }
+
+/** Over a level bed 29 in deep with the deck 21 in up, on 4 x 8 ft frames from 8 m on; with what a test has otherwise of the dock. */
+export const overLevelBed = (dock: object) => ({
+  format: 'leadline/design',
+  version: 1,
+  name: 'Level',
+  site: {
+    soundings: [
+      { distance: 0, depth: 0 },
+      { distance: 6, depth: 0.7366 },
+      { distance: 30, depth: 0.7366 },
+    ],
+    soundingError: 0.03,
+    levels: { low: -0.2, high: 0.15 },
+    bottom: 'sand',
+  },
+  dock: { deckHeight: 0.5334, frame: '4x8', start: 8, ...dock },
+})

@@ -14,24 +14,9 @@ import { demoCatalog } from '../../../rules/index.ts'
 import { deriveAtOnce } from '../../support/at-once.ts'
 import { expectBraces, expectLegs, expectParts, parsed } from '../../support/by-hand.ts'
 import { validate } from '../../support/validate.ts'
+import { overLevelBed } from '../../support/worked-designs.ts'
 
-const design = (dock: object) =>
-  parsed({
-    format: 'leadline/design',
-    version: 1,
-    name: 'Level',
-    site: {
-      soundings: [
-        { distance: 0, depth: 0 },
-        { distance: 6, depth: 0.7366 },
-        { distance: 30, depth: 0.7366 },
-      ],
-      soundingError: 0.03,
-      levels: { low: -0.2, high: 0.15 },
-      bottom: 'sand',
-    },
-    dock: { deckHeight: 0.5334, frame: '4x8', start: 8, ...dock },
-  })
+const design = (dock: object) => parsed(overLevelBed(dock))
 
 const ALIKE = [-0.7366, 1.27, 0.1524, 1.41605, 1.524, 0.26035] as const
 type Place = readonly [leg: string, x: number, y: number]
