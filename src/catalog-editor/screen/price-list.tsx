@@ -71,12 +71,12 @@ export function PriceListPanel() {
       </h2>
       <p className="hint">{t('list.about')}</p>
       {isWaiting(list) && (
-        <p className="hint">
-          {isKept && t('list.kept')}{' '}
+        <>
+          {isKept && <p className="hint">{t('list.kept')}</p>}
           <button type="button" className="quiet" onClick={away}>
             {t('list.away')}
           </button>
-        </p>
+        </>
       )}
       {wrong && <p className="fault">{t('list.wrong-first')}</p>}
       {table && reading ? (
