@@ -47,11 +47,24 @@ export function inDigits(number: string, { decimal, digits, dir }: Language): st
   return text.replace(/[\d.]/g, (sign) => (sign === '.' ? decimal : (digits[Number(sign)] ?? sign)))
 }
 
-/** The form of a sentence that a count asks for. */
-export const pluralOf = (count: number, { tag }: Language): string =>
-  tag === 'en' ? (count === 1 ? 'one' : 'other') : new Intl.PluralRules(tag).select(count)
+/** What a language's tables (Intl) are read with: to make one takes fifty times what it is used for. They go with the language. */
+const tables = new WeakMap<Language, { readonly plural: Intl.PluralRules; readonly list: Intl.ListFormat }>()
 
-export const listOf = (items: readonly string[], { tag }: Language): string =>
-  tag === 'en'
-    ? items.join(', ')
-    : new Intl.ListFormat(tag, { type: 'unit', style: 'short' }).format([...items])
+function tablesOf(language: Language) {
+  const known = tables.get(language)
+  if (known) return known
+  const { tag } = language
+  const made = {
+    plural: new Intl.PluralRules(tag),
+    list: new Intl.ListFormat(tag, { type: 'unit', style: 'short' }),
+  }
+  tables.set(language, made)
+  return made
+}
+
+/** The form of a sentence that a count asks for. */
+export const pluralOf = (count: number, language: Language): string =>
+  language.tag === 'en' ? (count === 1 ? 'one' : 'other') : tablesOf(language).plural.select(count)
+
+export const listOf = (items: readonly string[], language: Language): string =>
+  language.tag === 'en' ? items.join(', ') : tablesOf(language).list.format([...items])

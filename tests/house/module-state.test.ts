@@ -20,6 +20,8 @@ const REMEMBERED: readonly string[] = [
   'src/cli/main.ts end',
   // Waited on, never written.
   'src/cli/descriptors.ts never',
+  // Tables of a language, likewise.
+  'rules/words/language.ts tables',
   // Words of a language for a reader, which follow from it alone and go with it: every row of a screen asks for them.
   'src/ui/use-words.ts made',
   // The papers' fonts, once for a page.
